@@ -2,18 +2,18 @@
 
 import { area, centroid } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
-import { below, bottomOf } from '../tag/glued.ts';
+import { piecesBelow, bottomPieceOf } from '../tag/pieces-below.ts';
 import type { Piece } from '../tag/tag.ts';
 
 /** The piece at the bottom, and everything glued onto it, in the order of the spec. */
 export function assemblyOf(piece: Piece, pieces: readonly Piece[]): readonly Piece[] {
-  const bottom = bottomOf(piece, pieces);
-  return pieces.filter((other) => bottomOf(other, pieces) === bottom);
+  const bottom = bottomPieceOf(piece, pieces);
+  return pieces.filter((other) => bottomPieceOf(other, pieces) === bottom);
 }
 
 /** The pieces above a piece: all that are glued onto it, directly or via others. */
 export function gluedOver(piece: Piece, pieces: readonly Piece[]): readonly Piece[] {
-  return pieces.filter((other) => below(other, pieces).includes(piece));
+  return pieces.filter((other) => piecesBelow(other, pieces).includes(piece));
 }
 
 /** The centre of mass of glued pieces, taken as one material and thickness; `undefined` without area. */

@@ -6,11 +6,11 @@ import { area, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import { along } from './along.ts';
+import { pointsAlong } from './points-along.ts';
 import { distanceTo } from './blame.ts';
 import { isCrossed } from './crossed.ts';
 import { doBoxesMeet } from './overlap.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 /** Tolerance for simplifying parts that do not lie wholly on the piece below, in mm. */
 const toleranceMm = 0.005;
@@ -30,7 +30,7 @@ export interface Bearing {
 }
 
 /** The bearing of each part of a glued piece, in the order of `partsOf`. */
-export const bearingsOf = remembered((glued, carrier): readonly Bearing[] => {
+export const bearingsOf = perRegionPair((glued, carrier): readonly Bearing[] => {
   const edges = new EdgeIndex(carrier);
   const holes = carrier.filter((ring) => ringArea(ring) < 0);
   let outline: Region | undefined;
@@ -40,16 +40,16 @@ export const bearingsOf = remembered((glued, carrier): readonly Bearing[] => {
     if (liesWithin && !holes.some((hole) => doBoxesMeet([hole], part)))
       return { part, share: 1, isWithin: true, overhang: 0, at };
     outline ??= normalise(carrier.filter((ring) => ringArea(ring) > 0));
-    return measured(simplified(part, toleranceMm), part, carrier, outline);
+    return bearingOf(simplified(part, toleranceMm), part, carrier, outline);
   });
 });
 
-function measured(simple: Region, part: Region, carrier: Region, outline: Region): Bearing {
+function bearingOf(simple: Region, part: Region, carrier: Region, outline: Region): Bearing {
   const share = area(intersection(simple, carrier)) / area(simple);
   const beyond = difference(simple, [outline]);
   let overhang = 0;
   let at = part[0]![0]!;
-  for (const point of beyond.flatMap((ring) => along(ring, 0))) {
+  for (const point of beyond.flatMap((ring) => pointsAlong(ring, 0))) {
     const distance = distanceTo(outline, point);
     if (distance <= overhang) continue;
     overhang = distance;

@@ -4,9 +4,9 @@ import { EdgeIndex } from '../geometry/edge-index.ts';
 import { contains } from '../geometry/measure.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point } from '../geometry/types.ts';
-import { along } from './along.ts';
+import { pointsAlong } from './points-along.ts';
 import { distanceToSegment } from './blame.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 /**
  * A line is meant for a glued piece if no point of it is farther outside than this, in mm; other lines are decoration
@@ -33,12 +33,12 @@ const toleranceMm = 0.002;
  * For each outline of a score line, the distance of points along it outside a glued piece (negative inside), exact
  * where the line shows.
  */
-export const distancesBeyond = remembered((score, on) => {
+export const distancesBeyond = perRegionPair((score, on) => {
   const outline = simplified(on, toleranceMm);
   const edges = new EdgeIndex(outline);
   return score.map((ring) => {
     let previous: { readonly point: Point; readonly isInside: boolean } | undefined;
-    return along(simplified([ring], toleranceMm)[0] ?? ring, 0).map((point) => {
+    return pointsAlong(simplified([ring], toleranceMm)[0] ?? ring, 0).map((point) => {
       let distance = distanceWithin(hiddenReachMm, edges, point);
       if (distance < onLineMm) {
         previous = undefined;

@@ -11,7 +11,7 @@ import { blame } from './blame.ts';
  */
 const mostBlamed = 60;
 
-export interface Caused<T> {
+export interface CauseGroup<T> {
   readonly path: YamlPath;
   /** At least one, in the given order. */
   readonly found: T[];
@@ -22,9 +22,9 @@ export function byCause<T>(
   piece: Piece,
   places: readonly T[],
   pointsOf: (place: T) => readonly Point[],
-): readonly Caused<T>[] {
-  const causes = new Map<string, Caused<T>>();
-  let first: Caused<T> | undefined;
+): readonly CauseGroup<T>[] {
+  const causes = new Map<string, CauseGroup<T>>();
+  let first: CauseGroup<T> | undefined;
   for (const [index, place] of places.entries()) {
     if (first && index >= mostBlamed) {
       first.found.push(place);
@@ -40,7 +40,7 @@ export function byCause<T>(
 }
 
 /** The places of a finding, the worst first; `places` is only set if there are several. */
-export function seenAt(places: readonly FaultPlace[]): Pick<Finding, 'points' | 'width' | 'places'> {
+export function locationOf(places: readonly FaultPlace[]): Pick<Finding, 'points' | 'width' | 'places'> {
   const [worst] = places;
   return { ...worst, ...(places.length > 1 ? { places } : {}) };
 }

@@ -19,7 +19,7 @@ export function clearance(a: Region, b: Region, reach: number): number {
   for (const edge of edgesIn(a, boxB, reach)) {
     for (const other of edgesOfB) {
       if (areApart(edge, other, least)) continue;
-      if (cross(edge, other)) return 0;
+      if (doCross(edge, other)) return 0;
       least = Math.min(
         least,
         distanceToSegment(edge[0], ...other),
@@ -33,7 +33,7 @@ export function clearance(a: Region, b: Region, reach: number): number {
 }
 
 /** Length in mm of the outline of `a` that is inside `b` or nearer to it than `reach`, sampled every `step` mm. */
-export function alongside(a: Region, b: Region, reach: number, step: number): number {
+export function lengthNear(a: Region, b: Region, reach: number, step: number): number {
   const [boxA, boxB] = [boundsOf(a), boundsOf(b)];
   if (!boxA || !boxB) return 0;
   const edges = edgesIn(b, boxA, reach);
@@ -86,7 +86,7 @@ function areApart([a, b]: Edge, [c, d]: Edge, reach: number): boolean {
   );
 }
 
-function cross([a, b]: Edge, [c, d]: Edge): boolean {
+function doCross([a, b]: Edge, [c, d]: Edge): boolean {
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 

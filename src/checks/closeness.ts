@@ -2,10 +2,10 @@
 
 import { transform, translation } from '../geometry/affine.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import { alongside, clearance } from './clearance.ts';
+import { lengthNear, clearance } from './clearance.ts';
 
 /** A letter at its place, with its place in the font if custom spacing has moved it. */
-export interface Standing {
+export interface PositionedLetter {
   /** Letters with the same number have the same outline. */
   readonly like: number;
   /** A reference point, the same for all letters with the same outline. */
@@ -36,7 +36,7 @@ const slidJoint = 0.5;
 /** Steps along an outline, in x-heights. */
 const stepShare = 0.1;
 
-interface Reaches {
+interface JoiningDistances {
   readonly xHeight: number;
   /** In mm; outlines nearer than this are joined. */
   readonly reach: number;
@@ -45,14 +45,14 @@ interface Reaches {
 }
 
 /** Pairs in the same position are examined once: a long text has far fewer of them than letters. */
-export function closeness(letters: readonly Standing[], reaches: Reaches): Closeness {
+export function closeness(letters: readonly PositionedLetter[], reaches: JoiningDistances): Closeness {
   const { xHeight, slid } = reaches;
   const known = new Map<string, Pair>();
   let [apart, merged, length, within] = [0, 0, 0, 0];
   for (const [index, next] of letters.entries()) {
     const letter = letters[index - 1];
     if (!letter) continue;
-    const key = keyOf(letter, next, xHeight);
+    const key = pairKey(letter, next, xHeight);
     const pair = known.get(key) ?? pairOf(letter, next, reaches);
     known.set(key, pair);
     const isApart = pair.isApart && !slid;
@@ -66,7 +66,7 @@ export function closeness(letters: readonly Standing[], reaches: Reaches): Close
 }
 
 /** Positions that differ by less than a ten-thousandth of the x-height are the same. */
-function keyOf(letter: Standing, next: Standing, xHeight: number): string {
+function pairKey(letter: PositionedLetter, next: PositionedLetter, xHeight: number): string {
   const away = [next.at.x - letter.at.x, next.at.y - letter.at.y, next.spaced?.x ?? 0, next.spaced?.y ?? 0];
   return [letter.like, next.like, ...away.map((mm) => Math.round((1e4 * mm) / xHeight))].join(' ');
 }
@@ -79,7 +79,11 @@ interface Pair {
   readonly length: number;
 }
 
-function pairOf({ outline: before }: Standing, next: Standing, { xHeight, reach, slid }: Reaches): Pair {
+function pairOf(
+  { outline: before }: PositionedLetter,
+  next: PositionedLetter,
+  { xHeight, reach, slid }: JoiningDistances,
+): Pair {
   const touching = touchingShare * xHeight;
   const near = Math.max(reach, touching);
   const { outline, spaced } = next;
@@ -88,8 +92,8 @@ function pairOf({ outline: before }: Standing, next: Standing, { xHeight, reach,
   const isApart = (spaced ? clearance(before, natural, near) : gap) >= touching;
   if (gap >= near) return { isApart, isJoined: false, length: 0 };
   const step = stepShare * xHeight;
-  const joint = alongside(before, natural, Math.min(near, jointShare * xHeight), step);
+  const joint = lengthNear(before, natural, Math.min(near, jointShare * xHeight), step);
   const meant = slid ? Math.min(joint, slidJoint * xHeight) : joint;
-  const length = Math.min(1, Math.max(0, alongside(before, outline, near, step) - meant) / xHeight);
+  const length = Math.min(1, Math.max(0, lengthNear(before, outline, near, step) - meant) / xHeight);
   return { isApart, isJoined: true, length };
 }

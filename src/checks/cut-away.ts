@@ -5,7 +5,7 @@ import { area } from '../geometry/measure.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 /** A text as it was made, and the region it had to stay within. */
 export interface Remainder {
@@ -31,6 +31,6 @@ export function cutAway({ letters, xHeight }: Lettering, { shape, region, cuts }
   return letters.filter(({ region: ink }) => area(intersection(ink, coarse)) > missingShare * area(ink));
 }
 
-const outside = remembered((shape, region) => difference(shape, [region]));
+const outside = perRegionPair((shape, region) => difference(shape, [region]));
 
-const inside = remembered(intersection);
+const inside = perRegionPair(intersection);

@@ -9,13 +9,13 @@ import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Piece, Source } from '../tag/tag.ts';
-import { along } from './along.ts';
+import { pointsAlong } from './points-along.ts';
 import { distanceTo } from './blame.ts';
 import type { Check } from './check.ts';
 import { mm, mmByMm } from '../core/figures.ts';
-import { calledOf } from './origin.ts';
+import { nameForMessage } from './origin.ts';
 import { perRegion } from './per-region.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 /** A cut that removes less material than this, in mm², cuts nothing. */
 const nothingMm2 = 0.02;
@@ -56,31 +56,32 @@ type Fault = Pick<Finding, 'points' | 'message'>;
 function faultOf(cut: Source, piece: Piece, cuts: readonly Source[]): Fault | undefined {
   const box = boundsOf(cut.region);
   if (!box) return undefined;
-  const name = calledOf(cut.shape) ?? 'A shape';
+  const name = nameForMessage(cut.shape) ?? 'A shape';
   const lugs = piece.hangers.flatMap(({ lug }) => (lug ? [lug] : []));
-  const off = without(beyond(cut.region, piece.body), lugs);
-  const whole = area(simply(cut.region));
+  const off = subtracted(beyond(cut.region, piece.body), lugs);
+  const whole = area(coarsened(cut.region));
   const share = area(off) / whole;
   const outline = [...outersOf(piece.body), ...lugs.flat()];
   if (area(off) > whole - nothingMm2) {
     const gap = Math.min(...cut.region.flat().map((point) => distanceTo(outline, point)));
     return { points: [boxCentre(box)], message: `${name} cuts nothing: it lies ${mm(gap)} beside “${piece.title}”.` };
   }
-  const within = openingRound(cut, piece, cuts, lugs);
+  const within = openingAround(cut, piece, cuts, lugs);
   if (within) return { points: [boxCentre(box)], message: `${name} cuts nothing: it lies entirely inside ${within}.` };
-  if (isDrawn(cut.shape)) return lost(name, without(outside(cut.region, piece.body), lugs), piece, outline);
+  if (isDrawn(cut.shape))
+    return lostPartsFault(name, subtracted(outside(cut.region, piece.body), lugs), piece, outline);
   if (share <= misplacedShare) return undefined;
-  const bite = deepest(intersection(cut.region, outline), outline);
+  const bite = deepestPoint(intersection(cut.region, outline), outline);
   if (!bite || bite.depth >= shallowMm) return undefined;
   const message = `${name} barely touches “${piece.title}”: ${Math.round(100 * share)} % of it lies beyond the edge, and it cuts only ${mm(bite.depth)} deep.`;
   return { points: [bite.point], message };
 }
 
 /** The fault of lettering or a drawing of which a part runs off the material. */
-function lost(name: string, off: Region, piece: Piece, outline: Region): Fault | undefined {
+function lostPartsFault(name: string, off: Region, piece: Piece, outline: Region): Fault | undefined {
   const parts = partsOf(off)
     .map((part) => ({ part, box: boundsOf(part)!, size: area(part) }))
-    .filter(({ part }) => (deepest(part, piece.body)?.depth ?? 0) > sameLineMm)
+    .filter(({ part }) => (deepestPoint(part, piece.body)?.depth ?? 0) > sameLineMm)
     .sort((a, b) => b.size - a.size);
   const [largest] = parts;
   if (!largest) return undefined;
@@ -95,7 +96,12 @@ function lost(name: string, off: Region, piece: Piece, outline: Region): Fault |
 }
 
 /** The opening, in words, that was already there where this is cut. Of two identical cuts, the second cuts nothing. */
-function openingRound(cut: Source, piece: Piece, cuts: readonly Source[], lugs: readonly Region[]): string | undefined {
+function openingAround(
+  cut: Source,
+  piece: Piece,
+  cuts: readonly Source[],
+  lugs: readonly Region[],
+): string | undefined {
   const at = cuts.indexOf(cut);
   const own = area(cut.region);
   const inBody =
@@ -106,7 +112,7 @@ function openingRound(cut: Source, piece: Piece, cuts: readonly Source[], lugs: 
     return other !== cut && (index < at ? size > own - nothingMm2 : size > own + nothingMm2);
   });
   const openings = [
-    ...others.map(({ region, shape }) => ({ region, what: `the cut ${calledOf(shape) ?? 'beside it'}` })),
+    ...others.map(({ region, shape }) => ({ region, what: `the cut ${nameForMessage(shape) ?? 'beside it'}` })),
     ...piece.hangers.map(({ opening, kind }) => ({
       region: opening,
       what: kind === 'ring' ? 'the hole of the ring' : kind === 'keyhole' ? 'the keyhole' : `the ${kind} for the tie`,
@@ -132,9 +138,9 @@ function isDrawn(shape: Shape): boolean {
 }
 
 /** The point of a region farthest from the outline, and its distance in mm. */
-function deepest(region: Region, outline: Region): { readonly depth: number; readonly point: Point } | undefined {
+function deepestPoint(region: Region, outline: Region): { readonly depth: number; readonly point: Point } | undefined {
   return region
-    .flatMap((ring) => along(ring, 0))
+    .flatMap((ring) => pointsAlong(ring, 0))
     .map((point) => ({ depth: distanceTo(outline, point), point }))
     .reduce<{ depth: number; point: Point } | undefined>((a, b) => (a && a.depth >= b.depth ? a : b), undefined);
 }
@@ -143,13 +149,13 @@ function outersOf(region: Region): Region {
   return region.filter((ring) => ringArea(ring) > 0);
 }
 
-function without(region: Region, others: readonly Region[]): Region {
+function subtracted(region: Region, others: readonly Region[]): Region {
   return region.length > 0 && others.length > 0 ? difference(region, others) : region;
 }
 
-const simplyWithin = perRegion(simplified);
-const simply = (region: Region): Region => simplyWithin(region, toleranceMm);
+const coarsenedWithin = perRegion(simplified);
+const coarsened = (region: Region): Region => coarsenedWithin(region, toleranceMm);
 
-const beyond = remembered((cut, body) => difference(simply(cut), [outersOf(simply(body))]));
-const outside = remembered((cut, body) => difference(simply(cut), [simply(body)]));
-const inside = remembered((cut, body) => intersection(simply(cut), simply(body)));
+const beyond = perRegionPair((cut, body) => difference(coarsened(cut), [outersOf(coarsened(body))]));
+const outside = perRegionPair((cut, body) => difference(coarsened(cut), [coarsened(body)]));
+const inside = perRegionPair((cut, body) => intersection(coarsened(cut), coarsened(body)));

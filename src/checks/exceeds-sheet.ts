@@ -6,7 +6,7 @@ import type { Finding } from '../core/issue.ts';
 import type { Check } from './check.ts';
 import { mmByMm } from '../core/figures.ts';
 
-interface Room {
+interface UsableArea {
   readonly width: number;
   readonly height: number;
 }
@@ -24,25 +24,25 @@ export const exceedsSheet: Check = ({ sheet, stock, pieces }) => {
   const free = { width: room.width - stock.kerf + slackMm, height: room.height - stock.kerf + slackMm };
   return pieces.flatMap(({ id, title, region, path }): Finding[] => {
     const box = boundsOf(region);
-    if (!box || fits(region, box, free)) return [];
-    const takes = sizeOf({ width: box.maxX - box.minX + stock.kerf, height: box.maxY - box.minY + stock.kerf });
+    if (!box || fitsSheet(region, box, free)) return [];
+    const neededSize = sizeText({ width: box.maxX - box.minX + stock.kerf, height: box.maxY - box.minY + stock.kerf });
     return [
       {
         code: 'exceeds-sheet',
         severity: 'error',
         piece: id,
         path,
-        message: `“${title}” does not fit the sheet in any rotation: ${stock.kerf > 0 ? 'with the kerf it' : 'it'} needs ${takes}, and there is room for ${sizeOf(room)}.`,
+        message: `“${title}” does not fit the sheet in any rotation: ${stock.kerf > 0 ? 'with the kerf it' : 'it'} needs ${neededSize}, and there is room for ${sizeText(room)}.`,
       },
     ];
   });
 };
 
-function sizeOf({ width, height }: Room): string {
+function sizeText({ width, height }: UsableArea): string {
   return mmByMm(width, height);
 }
 
-function fits(region: Region, box: Bounds, free: Room): boolean {
+function fitsSheet(region: Region, box: Bounds, free: UsableArea): boolean {
   const width = box.maxX - box.minX;
   const height = box.maxY - box.minY;
   if (width <= free.width && height <= free.height) return true;
@@ -51,25 +51,25 @@ function fits(region: Region, box: Bounds, free: Room): boolean {
 }
 
 /** Whether the piece fits at any angle. Tried only if it does not fit as it lies. */
-function fitsTurned(region: Region, free: Room): boolean {
+function fitsTurned(region: Region, free: UsableArea): boolean {
   const known = turned.get(region);
   if (known?.width === free.width && known.height === free.height) return known.fits;
   const box = boundsOf(region)!;
   const reach = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
-  const hull = hullOf(region);
+  const hull = convexHull(region);
   const result = fitsFlush(hull, free) || fitsWithin(hull, free, reach, 0, Math.PI);
   turned.set(region, { ...free, fits: result });
   return result;
 }
 
-const turned = new WeakMap<Region, Room & { readonly fits: boolean }>();
+const turned = new WeakMap<Region, UsableArea & { readonly fits: boolean }>();
 
 /** Whether it fits with one of its sides along a side of the sheet, as it must if it fits without any play. */
-function fitsFlush(hull: readonly Point[], free: Room): boolean {
+function fitsFlush(hull: readonly Point[], free: UsableArea): boolean {
   return hull.some((from, index) => {
     const to = hull[(index + 1) % hull.length]!;
     const angle = Math.atan2(to.y - from.y, to.x - from.x);
-    return missingAt(hull, free, angle) <= 0 || missingAt(hull, free, angle + Math.PI / 2) <= 0;
+    return excessAt(hull, free, angle) <= 0 || excessAt(hull, free, angle + Math.PI / 2) <= 0;
   });
 }
 
@@ -77,9 +77,9 @@ function fitsFlush(hull: readonly Point[], free: Room): boolean {
  * Whether it fits at an angle between two. No span of the piece changes by more than its `reach` per radian, so a
  * misfit larger than half the range can make up for rules out the whole range.
  */
-function fitsWithin(points: readonly Point[], free: Room, reach: number, from: number, to: number): boolean {
+function fitsWithin(points: readonly Point[], free: UsableArea, reach: number, from: number, to: number): boolean {
   const middle = (from + to) / 2;
-  const missing = missingAt(points, free, middle);
+  const missing = excessAt(points, free, middle);
   if (missing <= 0) return true;
   const change = (reach * (to - from)) / 2;
   if (missing > change || change < playMm) return false;
@@ -87,12 +87,12 @@ function fitsWithin(points: readonly Point[], free: Room, reach: number, from: n
 }
 
 /** Excess of the points' box over the room when turned by this angle, in mm; negative if it fits. */
-function missingAt(points: readonly Point[], free: Room, angle: number): number {
-  return Math.max(span(points, angle) - free.width, span(points, angle + Math.PI / 2) - free.height);
+function excessAt(points: readonly Point[], free: UsableArea, angle: number): number {
+  return Math.max(extentAt(points, angle) - free.width, extentAt(points, angle + Math.PI / 2) - free.height);
 }
 
 /** Extent of the points in a direction. */
-function span(points: readonly Point[], angle: number): number {
+function extentAt(points: readonly Point[], angle: number): number {
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
   let low = Infinity;
@@ -106,13 +106,13 @@ function span(points: readonly Point[], angle: number): number {
 }
 
 /** The corners of the convex hull: no others ever touch an edge of the sheet (Andrew's monotone chain). */
-function hullOf(region: Region): Point[] {
+function convexHull(region: Region): Point[] {
   const points = region.flat().sort((a, b) => a.x - b.x || a.y - b.y);
-  return [...chain(points), ...chain(points.reverse())];
+  return [...monotoneChain(points), ...monotoneChain(points.reverse())];
 }
 
 /** One side of the hull. */
-function chain(points: readonly Point[]): Point[] {
+function monotoneChain(points: readonly Point[]): Point[] {
   const kept: Point[] = [];
   for (const point of points) {
     while (kept.length > 1 && !turnsLeft(kept.at(-2)!, kept.at(-1)!, point)) kept.pop();

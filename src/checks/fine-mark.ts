@@ -12,7 +12,7 @@ import { perRegion } from './per-region.ts';
 export const finestMm = 0.2;
 
 /** Detail that is too fine over less than this in all, in mm, is not worth reporting. */
-const worthTellingMm = 3;
+const noticeableMm = 3;
 
 export const fineMarks: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
@@ -27,11 +27,11 @@ const closeIn = perRegion(closeOnBothSides);
 function fineMark(piece: Piece, { operation, region, path }: Mark, finest: number): Finding[] {
   const { material: strokes, gap: gaps } = closeIn(region, finest);
   const groups = operation === 'engrave' ? [strokes, gaps] : [[...strokes, ...gaps]];
-  const telling = groups.filter((places) => lengthOf(places) > worthTellingMm);
-  if (telling.length === 0) return [];
-  const { width, ends } = narrowest(telling.flat());
-  const told = telling.map((places) => {
-    const figures = `${mm(narrowest(places).width)} at the narrowest, ${mm(lengthOf(places), 0)} long in total`;
+  const noticeable = groups.filter((places) => totalLength(places) > noticeableMm);
+  if (noticeable.length === 0) return [];
+  const { width, ends } = narrowest(noticeable.flat());
+  const descriptions = noticeable.map((places) => {
+    const figures = `${mm(narrowest(places).width)} at the narrowest, ${mm(totalLength(places), 0)} long in total`;
     if (operation === 'score') return `score lines too close together, ${figures}, burn together`;
     return places === strokes ? `strokes ${figures}` : `gaps ${figures}, which fill in`;
   });
@@ -43,12 +43,12 @@ function fineMark(piece: Piece, { operation, region, path }: Mark, finest: numbe
       path,
       points: ends,
       width,
-      message: `Finer than the beam can draw (${mm(finest)}): ${told.join('; ')}.`,
+      message: `Finer than the beam can draw (${mm(finest)}): ${descriptions.join('; ')}.`,
     },
   ];
 }
 
-function lengthOf(places: readonly ClosePlace[]): number {
+function totalLength(places: readonly ClosePlace[]): number {
   return places.reduce((sum, { length }) => sum + length, 0);
 }
 

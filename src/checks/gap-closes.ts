@@ -9,7 +9,7 @@ import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
-import { byCause, seenAt } from './by-cause.ts';
+import { byCause, locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { measuredOn } from '../spec/measured-values.ts';
@@ -44,15 +44,15 @@ function partsOutlines(region: Region, { ends }: ClosePlace): boolean {
 
 /** One finding for each shape to blame, at its narrowest gap. */
 function closingGaps(piece: Piece, { kerf, measuredOn: days }: Stock): Finding[] {
-  const told = `the kerf of ${mm(kerf)}${measuredOn(days?.kerf)}`;
+  const cause = `the kerf of ${mm(kerf)}${measuredOn(days?.kerf)}`;
   return byCause(piece, gapsIn(piece.region, kerf), ({ ends }) => ends).map(({ path, found }) => ({
     code: 'gap-closes',
     severity: 'warning',
     piece: piece.id,
     path,
-    ...seenAt(found.map(({ ends, width }) => ({ points: ends, width }))),
+    ...locationOf(found.map(({ ends, width }) => ({ points: ends, width }))),
     minimum: kerf,
-    message: found.length === 1 ? oneGap(found[0]!, told) : manyGaps(found, told),
+    message: found.length === 1 ? oneGap(found[0]!, cause) : manyGaps(found, cause),
   }));
 }
 

@@ -7,11 +7,11 @@ import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
-import { seenAt } from './by-cause.ts';
+import { locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
-import { remembered } from './remembered.ts';
-import { atLeast, byMinimum, placeOf, theMinimum, thinPlaces } from './thin-places.ts';
+import { perRegionPair } from './per-region-pair.ts';
+import { minimumNote, byMinimum, faultPlaceOf, minimumDated, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 
 /** An end of a neck is on the hole if it lies this near to it, in mm. */
@@ -36,7 +36,7 @@ function weakPlaces(piece: Piece, hanger: PlacedHanger, stock: Stock): Finding[]
       severity: 'warning',
       piece: piece.id,
       path: hanger.path,
-      ...seenAt(necks.map(placeOf)),
+      ...locationOf(necks.map(faultPlaceOf)),
       minimum,
       message: messageOf(necks, hanger, stock),
     };
@@ -48,12 +48,12 @@ function messageOf(necks: readonly ThinPlace[], { opening }: PlacedHanger, stock
   const isWall = ends.some((end) => distanceTo(opening, end) < onHoleMm);
   if (necks.length > 1) {
     const which = isWall ? 'the wall around its hole' : 'where it joins the body';
-    return `Weak ring: ${necks.length} places are narrower than ${theMinimum(minimum, stock)}; the narrowest, ${which}, is ${mm(width)}.`;
+    return `Weak ring: ${necks.length} places are narrower than ${minimumDated(minimum, stock)}; the narrowest, ${which}, is ${mm(width)}.`;
   }
-  const told = isWall
+  const description = isWall
     ? `the wall around its hole is only ${mm(width)}`
     : `only ${mm(width)} of material joins it to the body here`;
-  return `Weak ring: ${told}; ${atLeast(minimum, stock)}.`;
+  return `Weak ring: ${description}; ${minimumNote(minimum, stock)}.`;
 }
 
 /** If all is to be one part, `loose-part` reports it. */
@@ -63,4 +63,4 @@ function looseRing({ id, parts, body }: Piece, { path, centre }: PlacedHanger, l
   return [{ code: 'hanger-weak', severity: 'error', piece: id, path, points: [centre], message }];
 }
 
-const shared = remembered((lug, body) => area(intersection(lug, body)));
+const shared = perRegionPair((lug, body) => area(intersection(lug, body)));

@@ -18,10 +18,10 @@ const meantDegrees = 20;
 /** If the opening is nearer to the balance than this, in mm, the tag may turn freely. */
 const leastLeverMm = 1;
 
-export const hangsAskew: Check = ({ pieces, tie }) => hung(pieces).flatMap((each) => askew(each, tie));
+export const hangsAskew: Check = ({ pieces, tie }) => suspensionsOf(pieces).flatMap((each) => tiltFindings(each, tie));
 
 /** The load on the hangers of one piece. */
-interface Hung {
+interface Suspension {
   readonly piece: string;
   readonly hangers: readonly PlacedHanger[];
   readonly balance: Point;
@@ -31,7 +31,7 @@ interface Hung {
  * Pieces that are glued together hang on the hangers of the first that has any: the holes of the others are for the
  * same tie.
  */
-function hung(pieces: Tag['pieces']): Hung[] {
+function suspensionsOf(pieces: Tag['pieces']): Suspension[] {
   return pieces.flatMap((piece) => {
     if (piece.hangers.length === 0) return [];
     const all = assemblyOf(piece, pieces);
@@ -41,9 +41,9 @@ function hung(pieces: Tag['pieces']): Hung[] {
   });
 }
 
-function askew({ piece, hangers, balance }: Hung, tie: Tie | undefined): Finding[] {
+function tiltFindings({ piece, hangers, balance }: Suspension, tie: Tie | undefined): Finding[] {
   const [first, second] = outermost(hangers);
-  const tilt = second ? betweenTwo(first, second, balance, hangers.length) : onOne(first, balance, tie);
+  const tilt = second ? tiltBetweenTwo(first, second, balance, hangers.length) : tiltOnOneHanger(first, balance, tie);
   if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? seenTilt : seenDegrees)) return [];
   const angle = Math.abs(tilt.clockwise);
   const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
@@ -92,9 +92,9 @@ interface Tilt {
   readonly because: string;
 }
 
-function onOne(hanger: PlacedHanger, balance: Point, tie: Tie | undefined): Tilt | undefined {
+function tiltOnOneHanger(hanger: PlacedHanger, balance: Point, tie: Tie | undefined): Tilt | undefined {
   const lever = minus(hanger.centre, balance);
-  const up = meantUp(hanger.at, lever);
+  const up = intendedUp(hanger.at, lever);
   return up && Math.hypot(lever.x, lever.y) >= leastLeverMm ? tiltOf(hanger, balance, up, tie) : undefined;
 }
 
@@ -117,17 +117,17 @@ function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | unde
 }
 
 /** Between two, or the outer ones of more, a tag hangs level if they are level and it balances between them. */
-function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point, count: number): Tilt | undefined {
+function tiltBetweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point, count: number): Tilt | undefined {
   const chord = minus(second.centre, first.centre);
   const middle = { x: (first.centre.x + second.centre.x) / 2, y: (first.centre.y + second.centre.y) / 2 };
   const length = Math.hypot(chord.x, chord.y);
   // One tie goes through both.
-  if (length < (first.openingLength + second.openingLength) / 2) return onOne(first, balance, undefined);
+  if (length < (first.openingLength + second.openingLength) / 2) return tiltOnOneHanger(first, balance, undefined);
   const across = { x: -chord.y / length, y: chord.x / length };
   const above = dot(minus(middle, balance), across);
   // One above the other: the tag hangs on the upper, and the next tag on the lower.
   if (Math.abs(chord.y) > Math.abs(chord.x) && Math.abs(above) < leastLeverMm)
-    return onOne(first.centre.y > second.centre.y ? first : second, balance, undefined);
+    return tiltOnOneHanger(first.centre.y > second.centre.y ? first : second, balance, undefined);
   const outwards = above < 0 ? { x: -across.x, y: -across.y } : across;
   // Holes level with the balance: the tag may hang from either side, so the upper one is meant.
   const up = nearestSide(Math.abs(above) < leastLeverMm && outwards.y < 0 ? across : outwards);
@@ -148,7 +148,7 @@ function betweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Point, c
  * The direction that points up when the tag hangs as its hanger implies; `undefined` if it hangs by a corner, at any
  * angle.
  */
-export function meantUp(at: HangerPlace, lever: Point): Point | undefined {
+export function intendedUp(at: HangerPlace, lever: Point): Point | undefined {
   switch (at.kind) {
     case 'degrees':
       return directionOf(at);

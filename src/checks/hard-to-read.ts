@@ -12,7 +12,7 @@ import { withLines } from '../spec/model.ts';
 import type { Shape, Stock } from '../spec/model.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 import { stockOf } from '../tag/by-stock.ts';
-import { bottomOf } from '../tag/glued.ts';
+import { bottomPieceOf } from '../tag/pieces-below.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
@@ -20,7 +20,7 @@ import { letteringOn } from './lettering-on.ts';
 import type { LetteringOn } from './lettering-on.ts';
 import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './readability.ts';
 import type { Readability } from './readability.ts';
-import { buried } from './buried.ts';
+import { buriedShare } from './buried-share.ts';
 import { cutAway } from './cut-away.ts';
 
 /**
@@ -45,8 +45,8 @@ const fewMissing = 0.2;
 
 export const hardToRead: Check = (tag) => {
   const found: Finding[] = [];
-  for (const uses of usesOf(tag).values()) {
-    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: judged(on, stockOf(piece, tag)) }));
+  for (const uses of usesByText(tag).values()) {
+    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: verdictOn(on, stockOf(piece, tag)) }));
     // One legible use is enough: a shadow, or the room cleared round a text, is not there to be read.
     if (verdicts.some(({ verdict }) => !verdict)) continue;
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
@@ -56,10 +56,10 @@ export const hardToRead: Check = (tag) => {
 };
 
 /** Each text with all its uses on one piece, or on pieces glued together. */
-function usesOf(tag: Tag): Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]> {
+function usesByText(tag: Tag): Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]> {
   const uses = new Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]>();
   for (const piece of tag.pieces) {
-    const bottom = bottomOf(piece, tag.pieces);
+    const bottom = bottomPieceOf(piece, tag.pieces);
     for (const on of letteringOn(piece, tag)) {
       const key = JSON.stringify([bottom.id, on.lettering.path]);
       uses.set(key, [...(uses.get(key) ?? []), { on, piece }]);
@@ -75,8 +75,8 @@ function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, t
     code: 'hard-to-read',
     severity: verdict.severity,
     piece: piece.id,
-    path: verdict.byGrowth ? growthOf(shape, path) : path,
-    points: [middleOf(lettering)],
+    path: verdict.byGrowth ? growthPath(shape, path) : path,
+    points: [lettersCentre(lettering)],
     message: `${quoted(shape, lettering)} ${verdict.message}`,
   };
 }
@@ -96,17 +96,17 @@ interface Verdict {
   readonly byGrowth: boolean;
 }
 
-function judged(each: LetteringOn, stock: Stock): Verdict | undefined {
+function verdictOn(each: LetteringOn, stock: Stock): Verdict | undefined {
   const { lettering, use, making, ground } = each;
-  const hidden = ground ? buried(lettering, ground) : 0;
+  const hidden = ground ? buriedShare(lettering, ground) : 0;
   if (hidden > halfBuried) {
     const [severity, verb] =
       hidden > whollyBuried ? (['warning', 'cannot be seen'] as const) : (['info', 'is half hidden'] as const);
     return { severity, message: `${verb}: ${fate[each.ground!.of]}.`, byGrowth: false };
   }
   const missing = each.kept ? cutAway(lettering, each.kept).length : 0;
-  if (missing > 0) return incomplete(missing, lettering.letters.length);
-  const read = figures(lettering, making.beam, making.over);
+  if (missing > 0) return missingLettersVerdict(missing, lettering.letters.length);
+  const read = readabilityOf(lettering, making.beam, making.over);
   if (!read) return undefined;
   const byGrowth = Math.abs(lettering.grow) > making.beam / 2;
   if (read.doubt > doubtful || isPlainlySpoiled(read)) {
@@ -114,7 +114,7 @@ function judged(each: LetteringOn, stock: Stock): Verdict | undefined {
     const isSpaced = lettering.letters.some(({ spaced }) => spaced);
     const cause = byGrowth || isSpaced ? '' : ` at this size, with a beam ${mm(making.beam)} wide`;
     const verb = severity === 'warning' ? 'is' : 'may be';
-    return { severity, message: `${verb} hard to read: ${lost(read)}${cause}.`, byGrowth };
+    return { severity, message: `${verb} hard to read: ${lossesInWords(read)}${cause}.`, byGrowth };
   }
   const measured = use === 'engrave' ? stock.minXHeight : undefined;
   const [usual, least] = measured === undefined ? smallest[use] : [measured, measured];
@@ -126,26 +126,26 @@ function judged(each: LetteringOn, stock: Stock): Verdict | undefined {
   return { severity, message, byGrowth: false };
 }
 
-function incomplete(missing: number, of: number): Verdict {
+function missingLettersVerdict(missing: number, of: number): Verdict {
   const severity = missing < fewMissing * of ? 'info' : 'warning';
   const verb = missing === 1 ? 'is' : 'are';
   const message = missing === of ? 'is cut away.' : `is incomplete: ${missing} of its ${of} letters ${verb} cut away.`;
   return { severity, message, byGrowth: false };
 }
 
-const known = new WeakMap<Lettering, { readonly key: string; readonly read: Readability | undefined }>();
+const cache = new WeakMap<Lettering, { readonly key: string; readonly read: Readability | undefined }>();
 
-function figures(lettering: Lettering, beam: number, over: number): Readability | undefined {
+function readabilityOf(lettering: Lettering, beam: number, over: number): Readability | undefined {
   const key = `${beam} ${over}`;
-  const before = known.get(lettering);
+  const before = cache.get(lettering);
   if (before?.key === key) return before.read;
   const read = readability(lettering, { beam, over });
-  known.set(lettering, { key, read });
+  cache.set(lettering, { key, read });
   return read;
 }
 
 /** The losses, in the order in which a reader notices them. */
-function lost({ counters, neighbours, marks, gone, fallen, crowded }: Readability): string {
+function lossesInWords({ counters, neighbours, marks, gone, fallen, crowded }: Readability): string {
   const closed = counters.drawn - counters.open;
   const found = [
     ...(fallen > 0 ? ['the letters fall apart'] : gone > 0.02 ? ['thin strokes are gone'] : []),
@@ -174,7 +174,7 @@ function runTogether({ apart, merged }: Readability['neighbours']): string {
   return merged === 1 ? 'two letters run together' : 'some letters run together';
 }
 
-function growthOf(shape: Shape | undefined, path: YamlPath): YamlPath {
+function growthPath(shape: Shape | undefined, path: YamlPath): YamlPath {
   const { grow, growAuto } = shape?.modifiers ?? {};
   return grow === undefined && !growAuto ? path : [...path, 'grow'];
 }
@@ -187,7 +187,7 @@ export function engravedHeights(tag: Tag): number[] {
   return tag.pieces.flatMap((piece) =>
     letteringOn(piece, tag)
       .filter(({ use }) => use === 'engrave')
-      .flatMap(({ lettering, making }) => figures(lettering, making.beam, making.over)?.height ?? []),
+      .flatMap(({ lettering, making }) => readabilityOf(lettering, making.beam, making.over)?.height ?? []),
   );
 }
 
@@ -200,7 +200,7 @@ function quoted(shape: Shape | undefined, { letters }: Lettering): string {
   return `“${line.length > mostQuoted ? `${line.slice(0, mostQuoted - 1).join('')}…` : line.join('')}”`;
 }
 
-function middleOf({ letters }: Lettering): { x: number; y: number } {
+function lettersCentre({ letters }: Lettering): { x: number; y: number } {
   const all: Region = letters.flatMap(({ region }) => [...region]);
   return boxCentre(boundsOf(all) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 });
 }

@@ -40,7 +40,7 @@ const slackModules = 0.02;
 /** Overlaps smaller than this, in mm², only touch. */
 const touchingMm2 = 0.01;
 
-interface Used {
+interface UsedCode {
   readonly code: Code;
   readonly as: 'engrave' | 'score' | 'cut';
   readonly region: Region;
@@ -48,9 +48,9 @@ interface Used {
 }
 
 export const hardToScan: Check = (tag) =>
-  tag.pieces.flatMap((piece) => usedOn(piece).flatMap((used) => findingOf(used, piece, tag) ?? []));
+  tag.pieces.flatMap((piece) => codesUsedOn(piece).flatMap((used) => findingOf(used, piece, tag) ?? []));
 
-function usedOn({ marks, sources }: Piece): Used[] {
+function codesUsedOn({ marks, sources }: Piece): UsedCode[] {
   const cuts = sources.filter(({ use }) => use === 'cut');
   return [
     ...marks.flatMap(({ codes = [], operation, region, path }) =>
@@ -63,7 +63,7 @@ function usedOn({ marks, sources }: Piece): Used[] {
 }
 
 /** Only the most serious fault: what helps against it changes the others. */
-function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
+function findingOf(used: UsedCode, piece: Piece, tag: Tag): Finding | undefined {
   const { code, as, path } = used;
   const finding = (message: string, width?: number, minimum?: number): Finding => ({
     code: 'hard-to-scan',
@@ -89,7 +89,7 @@ function findingOf(used: Used, piece: Piece, tag: Tag): Finding | undefined {
     const message = `Bridges of ${mm(bridges)} hide too much of modules of ${mm(module)}; at most half of a module (rule of thumb, no source).`;
     return finding(message, module, bridges / mostBridge);
   }
-  const clear = clearOf(used, piece, tag);
+  const clear = clearModulesOf(used, piece, tag);
   if (clear < clearModules) {
     const message = `Only ${mm(clear * module)} is clear round this code; minimum ${mm(clearModules * module)}, ${clearModules} of its modules (ISO/IEC 18004).`;
     return finding(message, clear * module, clearModules * module);
@@ -108,7 +108,7 @@ function leastModule(stock: Stock, machine: Machine | undefined): number {
 }
 
 /** Number of modules that are clear all round, up to the number needed. */
-function clearOf({ code, as, region, path }: Used, piece: Piece, tag: Tag): number {
+function clearModulesOf({ code, as, region, path }: UsedCode, piece: Piece, tag: Tag): number {
   const { pieces } = tag;
   const others = piece.marks.filter((mark) => mark.path !== path).map((mark) => mark.region);
   const glued = gluedOver(piece, pieces).map((each) => each.region);

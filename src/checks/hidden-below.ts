@@ -6,14 +6,14 @@ import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { mm2 } from '../core/figures.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { along } from './along.ts';
-import { calledOf, isLettering, isMadeFromSame } from './origin.ts';
-import { areaOfAll, beyondAHair, middleOf, overlapsOf, swallowedShare } from './overlap.ts';
+import { pointsAlong } from './points-along.ts';
+import { nameForMessage, isLettering, isMadeFromSame } from './origin.ts';
+import { areaOfAll, beyondAHair, overlapCentre, overlapsOf, swallowedShare } from './overlap.ts';
 import { perRegion } from './per-region.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 export interface Hiding {
-  readonly isGrave: boolean;
+  readonly isSevere: boolean;
   readonly point: Point;
   readonly message: string;
 }
@@ -35,21 +35,23 @@ export function hiddenMarks(piece: Piece, under: Piece, made: Tag['made']): Hidi
     const share = areaOfAll(overlaps) / area(mark.region);
     const isWhole = share > swallowedShare;
     const letters = isLettering(mark.shape);
-    const what = `${calledOf(mark.shape) ?? 'a mark'} on “${under.title}”`;
+    const what = `${nameForMessage(mark.shape) ?? 'a mark'} on “${under.title}”`;
     if (isWhole && !letters) return [];
     if (isWhole) {
       const message = `“${piece.title}” covers all of ${what}. For an assembly mark, that is fine.`;
-      return [{ isGrave: false, point: middleOf(largest), message }];
+      return [{ isSevere: false, point: overlapCentre(largest), message }];
     }
     const isOrnament = share <= mostlyShare || mark.operation === 'score' || goesRound(mark.region, piece.region);
     if (!letters && isOrnament) return [];
     const percent = Math.round(100 * share);
-    return [{ isGrave: true, point: middleOf(largest), message: `“${piece.title}” covers ${percent} % of ${what}.` }];
+    return [
+      { isSevere: true, point: overlapCentre(largest), message: `“${piece.title}” covers ${percent} % of ${what}.` },
+    ];
   });
 }
 
 /** Whether the whole piece lies within the outer edge of a mark: a field or a rim that it is set in. */
-const goesRound = remembered((mark, piece): boolean => {
+const goesRound = perRegionPair((mark, piece): boolean => {
   const outers = mark.filter((ring) => ringArea(ring) > 0);
   return difference(piece, [outers]).length === 0;
 });
@@ -64,7 +66,10 @@ export function hiddenOpenings(piece: Piece, under: Piece): Hiding[] {
     .filter((each) => each !== undefined);
   const whole = found.filter(({ isWhole }) => isWhole);
   const partly = found.filter(({ isWhole }) => !isWhole);
-  return [...told(partly, `“${piece.title}” reaches into`, under), ...told(whole, `“${piece.title}” covers`, under)];
+  return [
+    ...hidingsOf(partly, `“${piece.title}” reaches into`, under),
+    ...hidingsOf(whole, `“${piece.title}” covers`, under),
+  ];
 }
 
 /**
@@ -78,34 +83,34 @@ function isOfPattern(opening: Region, all: readonly Region[]): boolean {
   return all.filter((other) => Math.abs(area(other) - size) < patternSlack * size).length >= patternCount;
 }
 
-function told(found: readonly Covered[], words: string, under: Piece): Hiding[] {
+function hidingsOf(found: readonly CoveredArea[], words: string, under: Piece): Hiding[] {
   if (found.length === 0) return [];
   const largest = found.reduce((a, b) => (b.area > a.area ? b : a));
   const what = found.length === 1 ? 'an opening' : `${found.length} openings`;
   const most = found.length === 1 ? '' : 'up to ';
   const message = `${words} ${what} of “${under.title}” (${most}${mm2(largest.area, 1)}).`;
-  return [{ isGrave: true, point: largest.point, message }];
+  return [{ isSevere: true, point: largest.point, message }];
 }
 
-interface Covered {
+interface CoveredArea {
   readonly isWhole: boolean;
   /** Covered area, in mm². */
   readonly area: number;
   readonly point: Point;
 }
 
-const covered = remembered((opening, piece): Covered | undefined => {
+const covered = perRegionPair((opening, piece): CoveredArea | undefined => {
   const overlaps = overlapsOf(opening, piece);
   const [largest] = overlaps;
   if (!largest) return undefined;
-  const edge = along(opening[0]!, 0.5);
+  const edge = pointsAlong(opening[0]!, 0.5);
   const isOnEdge = (point: Point) => contains(piece, point);
   // A part inside the opening that is nowhere on its edge is not held at all; `off-backing` reports that.
   if (!edge.some(isOnEdge)) return undefined;
   const isWhole = areaOfAll(overlaps) > swallowedShare * area(opening);
   // A piece that frames an opening, as a window frames a larger pocket, does not show its edge.
   if (!isWhole && (edge.every(isOnEdge) || isSpanned(opening, piece))) return undefined;
-  return { isWhole, area: areaOfAll(overlaps), point: middleOf(largest) };
+  return { isWhole, area: areaOfAll(overlaps), point: overlapCentre(largest) };
 });
 
 /** Whether the piece crosses an opening larger than itself and splits it into more parts. */

@@ -6,7 +6,7 @@ import type { Lettering } from '../tag/letters.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { clearance } from './clearance.ts';
 import { gluedOver } from './assembly.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 /** Below this distance, in mm, a hole looks misplaced (our own judgement). */
 export const slipMm = 1;
@@ -21,7 +21,7 @@ const smallestAccent = 0.2;
 const largestAccent = 0.7;
 
 /** Something drawn, cut or glued beside an opening. */
-export interface Beside {
+export interface OpeningNeighbour {
   readonly region: Region;
   readonly lettering: readonly Lettering[];
   /** Such as “name”, or “engraving”. */
@@ -31,16 +31,16 @@ export interface Beside {
 /**
  * Everything an opening should keep clear of: engraving, lettering that is cut through or scored, and glued lettering.
  */
-export function besidesOf(piece: Piece, pieces: readonly Piece[], hanger: PlacedHanger): Beside[] {
+export function openingNeighbours(piece: Piece, pieces: readonly Piece[], hanger: PlacedHanger): OpeningNeighbour[] {
   const marks = piece.marks.flatMap(({ operation, region, lettering = [], shape }) =>
     operation === 'engrave' || lettering.length > 0
-      ? [{ region, lettering, name: named(shape.name, 'engraving') }]
+      ? [{ region, lettering, name: nameOr(shape.name, 'engraving') }]
       : [],
   );
   const cuts = piece.sources.flatMap(({ use, lettering = [], region, shape }) =>
     lettering
       .filter(({ as }) => (as === 'opening') !== (use === 'cut'))
-      .map((each) => ({ region: each.shape ?? region, lettering: [each], name: named(shape.name, 'lettering') })),
+      .map((each) => ({ region: each.shape ?? region, lettering: [each], name: nameOr(shape.name, 'lettering') })),
   );
   const glued = gluedOver(piece, pieces).flatMap(({ region, sources, title }) => {
     const lettering = sources.flatMap(({ use, lettering: own = [] }) => (use === 'body' ? own : []));
@@ -53,7 +53,7 @@ export function besidesOf(piece: Piece, pieces: readonly Piece[], hanger: Placed
  * Whether the opening is set in a field or inside a border, which is intended. Letters are not: nobody sets an opening
  * in one on purpose.
  */
-function surrounds({ region, lettering }: Beside, { centre }: PlacedHanger): boolean {
+function surrounds({ region, lettering }: OpeningNeighbour, { centre }: PlacedHanger): boolean {
   if (hasLetters(lettering)) return false;
   return contains(region, centre) || region.some((ring) => ringArea(ring) < 0 && contains([ring], centre));
 }
@@ -69,7 +69,7 @@ export interface Nearness {
 }
 
 /** Distance of an opening from what is beside it; `undefined` if it looks intended. */
-export function nearness(hanger: PlacedHanger, { region, lettering }: Beside): Nearness | undefined {
+export function nearness(hanger: PlacedHanger, { region, lettering }: OpeningNeighbour): Nearness | undefined {
   const width = gapTo(hanger.opening, region);
   if (width < slipMm) return { width, isAccent: false };
   const above = accentAbove(hanger, lettering);
@@ -98,8 +98,8 @@ export function accentAbove(
   return undefined;
 }
 
-function named(name: string | undefined, otherwise: string): string {
+function nameOr(name: string | undefined, otherwise: string): string {
   return name === undefined ? `the ${otherwise}` : `“${name}”`;
 }
 
-const gapTo = remembered((opening, region) => clearance(opening, region, slipMm));
+const gapTo = perRegionPair((opening, region) => clearance(opening, region, slipMm));

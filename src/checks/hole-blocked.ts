@@ -11,9 +11,9 @@ import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { besidesOf, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';
+import { openingNeighbours, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';
 import { lineWithin } from './line-within.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 import { clearances, hasOwnHole } from './room-for-tie.ts';
 
 /**
@@ -70,32 +70,32 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
         piece: piece.id,
         path: hanger.path,
         points: [at],
-        message: `A score line runs across the ${wordOf(hanger)} (${mm(length, 1)} of it).`,
+        message: `A score line runs across the ${openingNoun(hanger)} (${mm(length, 1)} of it).`,
       });
       continue;
     }
     const crossed = shared(hanger.opening, mark.region);
     const isWithin = area(crossed) > surrounding * area(hanger.opening);
     if (isWithin && !hasLetters(mark.lettering)) continue;
-    report('warning', crossed, `Engraving runs across the ${wordOf(hanger)}`);
+    report('warning', crossed, `Engraving runs across the ${openingNoun(hanger)}`);
   }
   const over = gluedOver(piece, pieces);
-  const towards = over.length > 0 ? pullOf(hanger, piece, pieces) : { x: 0, y: 0 };
+  const towards = over.length > 0 ? pullDirection(hanger, piece, pieces) : { x: 0, y: 0 };
   for (const other of over) {
     const covered = shared(hanger.opening, other.region);
-    report('error', covered, `“${other.title}”, glued on, covers the ${wordOf(hanger)}`);
+    report('error', covered, `“${other.title}”, glued on, covers the ${openingNoun(hanger)}`);
     // A nail needs no room beside its opening: its head lies over what is there.
     if (area(covered) < touchingMm2 && hanger.kind !== 'keyhole')
       findings.push(...tooNear(hanger, other, towards, tie, piece));
   }
-  return findings.length > 0 ? findings : looksLikeASlip(hanger, piece, pieces);
+  return findings.length > 0 ? findings : isLikelySlip(hanger, piece, pieces);
 }
 
 /** Nothing is in the way of the tie, but the eye takes the opening for part of its surroundings. */
-function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Finding[] {
+function isLikelySlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Finding[] {
   const { kind, path, centre } = hanger;
   if (kind === 'ring') return readsAsLetter(hanger, piece);
-  const near = besidesOf(piece, pieces, hanger).flatMap(({ name, ...beside }) => {
+  const near = openingNeighbours(piece, pieces, hanger).flatMap(({ name, ...beside }) => {
     // An opening that runs into it is reported as such, as an error (`joined-opening.ts`).
     if (area(shared(hanger.opening, beside.region)) >= touchingMm2) return [];
     const found = nearness(hanger, { name, ...beside });
@@ -104,7 +104,7 @@ function looksLikeASlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Pie
   const [worst] = near.sort((a, b) => a.width - b.width);
   if (!worst) return [];
   const { width, isAccent, name } = worst;
-  const what = wordOf(hanger);
+  const what = openingNoun(hanger);
   const message = isAccent
     ? `The hole stands ${mm(width)} above a letter of ${name} and reads as its accent.`
     : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
@@ -123,12 +123,12 @@ function readsAsLetter({ path, centre, readAs = [] }: PlacedHanger, { id }: Piec
 }
 
 /** The word for an opening; for a ring it is its hole. */
-function wordOf({ kind }: PlacedHanger): string {
+function openingNoun({ kind }: PlacedHanger): string {
   return kind === 'ring' ? 'hole' : kind;
 }
 
 /** The part of a score line inside an opening. The line is its outline: a border round the hole is in nobody's way. */
-const scored = remembered((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
+const scored = perRegionPair((opening, line) => lineWithin(line, offset(opening, -touchingMm)));
 /**
  * The tie lies over the edge that is up when the tag hangs, and needs its own thickness there, half of that elsewhere.
  */
@@ -163,7 +163,7 @@ function tooNear(
 }
 
 /** Direction of the tie's pull: away from the balance of everything that hangs on it. */
-function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Point {
+function pullDirection({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]): Point {
   const balance = balanceOf(assemblyOf(piece, pieces)) ?? centre;
   return { x: centre.x - balance.x, y: centre.y - balance.y };
 }
@@ -172,9 +172,9 @@ function pullOf({ centre }: PlacedHanger, piece: Piece, pieces: readonly Piece[]
 const besideMm = 1;
 
 /** Only what lies near the opening is examined, as it is small compared with what it may meet. */
-const shared = remembered((opening, other) => {
+const shared = perRegionPair((opening, other) => {
   const box = boundsOf(opening);
   return box ? intersection(opening, clippedToBox(other, widened(box, besideMm))) : [];
 });
 
-const beyond = remembered((region, body) => difference(region, [body]));
+const beyond = perRegionPair((region, body) => difference(region, [body]));

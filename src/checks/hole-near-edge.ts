@@ -3,12 +3,12 @@
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
-import { seenAt } from './by-cause.ts';
+import { locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { stateOf } from './joined-opening.ts';
 import type { OpeningState } from './joined-opening.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
+import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 
 export const holeNearEdge: Check = ({ pieces, stock }) =>
@@ -31,7 +31,7 @@ function notClosed(piece: Piece, hanger: PlacedHanger): Finding[] {
 function faultOf(state: OpeningState, hole: string, tie: string): string | undefined {
   switch (state) {
     case 'closed':
-    case 'told':
+    case 'reported':
       return undefined;
     case 'beside':
       return `The ${hole} lies beside the body: there is nothing for the ${tie} to hold on to.`;
@@ -53,14 +53,14 @@ function nearEdges(piece: Piece, hanger: PlacedHanger, stock: Stock): Finding[] 
       severity: 'warning',
       piece: piece.id,
       path: hanger.path,
-      ...seenAt(necks.map(placeOf)),
+      ...locationOf(necks.map(faultPlaceOf)),
       minimum,
-      message: `${nearness(necks, hanger)}; ${atLeast(minimum, stock)}.`,
+      message: `${nearnessText(necks, hanger)}; ${minimumNote(minimum, stock)}.`,
     };
   });
 }
 
-function nearness(necks: readonly ThinPlace[], { kind }: PlacedHanger): string {
+function nearnessText(necks: readonly ThinPlace[], { kind }: PlacedHanger): string {
   const least = mm(necks[0]!.width);
   return necks.length === 1
     ? `Only ${least} of material is left between the ${kind} and an edge`

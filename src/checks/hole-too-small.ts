@@ -11,8 +11,8 @@ const slackMm = 0.01;
 
 export const holeTooSmall: Check = ({ tie, pieces }) => {
   if (!tie) return [];
-  const hung = pieces.flatMap(({ id, hangers }) => hangers.map((hanger) => ({ id, hanger })));
-  return hung.flatMap(({ id, hanger }): Finding[] => {
+  const allHangers = pieces.flatMap(({ id, hangers }) => hangers.map((hanger) => ({ id, hanger })));
+  return allHangers.flatMap(({ id, hanger }): Finding[] => {
     // A keyhole hangs on a nail.
     if (hanger.kind === 'keyhole') return [];
     // Twine goes doubled through the narrow side; a ribbon lies flat along a slot and gathers in a round hole.

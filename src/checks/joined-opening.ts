@@ -4,7 +4,7 @@ import { intersection } from '../geometry/clipper.ts';
 import { area, contains, ringArea } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 /** Overlaps smaller than this, in mm², only touch. */
 export const touchingMm2 = 0.02;
@@ -19,7 +19,7 @@ const ownShare = 0.05;
 const wholly = 0.98;
 
 /** State of an opening in its piece. `told`: it runs into the opening of a later hanger, which reports it. */
-export type OpeningState = 'closed' | 'beside' | 'open' | 'told' | RunsInto;
+export type OpeningState = 'closed' | 'beside' | 'open' | 'reported' | RunsInto;
 
 export interface RunsInto {
   /** The thing it runs into, in words: the cut “window”. */
@@ -29,7 +29,7 @@ export interface RunsInto {
   readonly isWhole: boolean;
 }
 
-interface Other extends Pick<RunsInto, 'what'> {
+interface OtherOpening extends Pick<RunsInto, 'what'> {
   readonly region: Region;
   readonly isLater?: boolean;
 }
@@ -43,8 +43,8 @@ export function stateOf(piece: Piece, hanger: PlacedHanger): OpeningState {
   const hole = piece.region.find((ring) => ringArea(ring) < 0 && contains([ring], centre));
   const own = area(opening);
   if (hole && -ringArea(hole) <= (1 + ownShare) * own) return 'closed';
-  const other = hole && largest(othersOf(piece, hanger), opening);
-  if (other) return other.isLater ? 'told' : runsInto(other.what, other.shared, own);
+  const other = hole && mostShared(otherOpenings(piece, hanger), opening);
+  if (other) return other.isLater ? 'reported' : runsInto(other.what, other.shared, own);
   // The disc of a ring goes all round its hole.
   const missing = hanger.lug ? 0 : own - sharedArea(opening, piece.body);
   if (missing > own - touchingMm2) return 'beside';
@@ -56,7 +56,7 @@ function runsInto(what: string, shared: number, own: number): RunsInto {
   return { what, shared, isWhole: shared > wholly * own };
 }
 
-function othersOf({ sources, hangers }: Piece, own: PlacedHanger): Other[] {
+function otherOpenings({ sources, hangers }: Piece, own: PlacedHanger): OtherOpening[] {
   const cuts = sources.filter(({ use }) => use === 'cut');
   const at = hangers.indexOf(own);
   return [
@@ -71,11 +71,14 @@ function othersOf({ sources, hangers }: Piece, own: PlacedHanger): Other[] {
 }
 
 /** The one that takes most of the opening, if any. */
-function largest(others: readonly Other[], opening: Region): (Other & { readonly shared: number }) | undefined {
+function mostShared(
+  others: readonly OtherOpening[],
+  opening: Region,
+): (OtherOpening & { readonly shared: number }) | undefined {
   return others
     .map((other) => ({ ...other, shared: sharedArea(opening, other.region) }))
     .filter(({ shared }) => shared > 0)
     .sort((a, b) => b.shared - a.shared)[0];
 }
 
-const sharedArea = remembered((opening, other) => area(intersection(opening, other)));
+const sharedArea = perRegionPair((opening, other) => area(intersection(opening, other)));

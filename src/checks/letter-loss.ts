@@ -29,7 +29,7 @@ export interface LetterLoss {
 /**
  * Radii of discs in mm: white survives only where the `grow` disc fits, and strokes only where the `thin` disc fits.
  */
-export interface Reach {
+export interface LossRadii {
   readonly grow: number;
   readonly thin: number;
 }
@@ -44,7 +44,7 @@ const counterShare = 0.004;
 const openShare = 0.06;
 
 /** The loss of each letter; equal outlines are examined once, so a long text costs no more than its alphabet. */
-export function letterLosses(letters: readonly Letter[], xHeight: number, reach: Reach): LetterLoss[] {
+export function letterLosses(letters: readonly Letter[], xHeight: number, reach: LossRadii): LetterLoss[] {
   const known = new Map<string, LetterLoss>();
   return letters.map(({ text, region }) => {
     const { minX, minY, maxX, maxY } = boundsOf(region)!;
@@ -64,7 +64,7 @@ export function letterLosses(letters: readonly Letter[], xHeight: number, reach:
   });
 }
 
-function lossOf(region: Region, xHeight: number, { grow, thin }: Reach): Omit<LetterLoss, 'like' | 'at'> {
+function lossOf(region: Region, xHeight: number, { grow, thin }: LossRadii): Omit<LetterLoss, 'like' | 'at'> {
   const tolerance = outlineShare * xHeight;
   const outline = simplified(region, tolerance);
   const ink = area(outline);

@@ -61,7 +61,7 @@ export function letteringOn(piece: Piece, tag: Tag): LetteringOn[] {
         each.shape === undefined
           ? {}
           : { ground: { of: operation, shape: each.shape, region, isOpening: each.as === 'opening' } };
-      const making = { beam: spotOf(stock), over: 0 };
+      const making = { beam: beamWidthOf(stock), over: 0 };
       found.push({ lettering: each, use: operation, making, ...ground, ...keptOf(each, region, []) });
     }
   }
@@ -73,6 +73,6 @@ function keptOf({ as, shape }: Lettering, region: Region, cuts: readonly Region[
 }
 
 /** Width of an engraved or scored line in mm. */
-function spotOf({ kerf, kerfs }: Stock): number {
+function beamWidthOf({ kerf, kerfs }: Stock): number {
   return Math.max(kerfs && kerfs.engrave > 0 ? kerfs.engrave : kerf, finestMm);
 }

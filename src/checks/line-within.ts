@@ -26,7 +26,7 @@ export function lineWithin(line: Region, field: Region): WithinField {
       const cuts = isBeside ? [] : [0, ...crossings(from, to, field), 1];
       for (let i = 1; i < cuts.length; i++) {
         const [start, end] = [cuts[i - 1]!, cuts[i]!];
-        const middle = between(from, to, (start + end) / 2);
+        const middle = pointBetween(from, to, (start + end) / 2);
         if (start === end || !contains(field, middle)) continue;
         length += (end - start) * distance(to, from);
         at ??= middle;
@@ -55,6 +55,6 @@ function crossings(from: Point, to: Point, field: Region): number[] {
   return shares.sort((a, b) => a - b);
 }
 
-function between(from: Point, to: Point, share: number): Point {
+function pointBetween(from: Point, to: Point, share: number): Point {
   return { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
 }

@@ -9,7 +9,7 @@ import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
 import { mm2, mmByMm } from '../core/figures.ts';
 import { blame } from './blame.ts';
-import { byCause, seenAt } from './by-cause.ts';
+import { byCause, locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { isLettering } from './origin.ts';
 
@@ -22,14 +22,14 @@ export const looseParts: Check = ({ pieces }) =>
 /** One finding for each shape to blame, at its largest part. */
 function loosePartsOf(piece: Piece): Finding[] {
   const parts = partsOf(piece.region);
-  const held = parts.find((part) => holds(part, piece)) ?? parts[0];
+  const held = parts.find((part) => isHeld(part, piece)) ?? parts[0];
   const loose = parts.filter((part) => part !== held);
   if (loose.length > mostCounted) {
     const message = `“${piece.title}” falls into ${parts.length} parts. Join them, put them on a backing, or keep them apart with “parts: many”.`;
-    return [finding(piece, blame(piece, onEdge(loose[0]!)), loose, message)];
+    return [loosePartFinding(piece, blame(piece, onEdge(loose[0]!)), loose, message)];
   }
   return byCause(piece, loose, (part) => [onEdge(part)]).map(({ path, found }) =>
-    finding(piece, path, found, messageOf(found, piece)),
+    loosePartFinding(piece, path, found, messageOf(found, piece)),
   );
 }
 
@@ -51,19 +51,19 @@ function waysOut({ sources }: Piece, them: 'it' | 'them'): string {
 }
 
 /** Whether the piece hangs by this part, which is then the one that stays. */
-function holds(part: Region, { hangers }: Piece): boolean {
+function isHeld(part: Region, { hangers }: Piece): boolean {
   return hangers.some(({ centre }) => part.some((ring) => contains([ring], centre)));
 }
 
-function finding(piece: Piece, path: YamlPath, parts: readonly Region[], message: string): Finding {
-  const places = parts.map((part) => ({ points: [inside(part)] }));
-  return { code: 'loose-part', severity: 'error', piece: piece.id, path, ...seenAt(places), message };
+function loosePartFinding(piece: Piece, path: YamlPath, parts: readonly Region[], message: string): Finding {
+  const places = parts.map((part) => ({ points: [pointInside(part)] }));
+  return { code: 'loose-part', severity: 'error', piece: piece.id, path, ...locationOf(places), message };
 }
 
 const onEdge = (part: Region): Point => part[0]![0]!;
 
 /** A point of the part: its middle, if that is inside it. */
-function inside(part: Region): Point {
+function pointInside(part: Region): Point {
   const middle = boxCentre(boundsOf(part)!);
   return contains(part, middle) ? middle : onEdge(part);
 }

@@ -9,13 +9,13 @@ import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
-import { along } from './along.ts';
+import { pointsAlong } from './points-along.ts';
 import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
 import { isCrossed } from './crossed.ts';
 import { isLettering } from './origin.ts';
 import { mmByMm } from '../core/figures.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 /** Outlines this near to each other, in mm, are the same line drawn with different points; far below any kerf. */
 const sameLineMm = 0.05;
@@ -58,7 +58,7 @@ function offBody({ region, operation, path, shape }: Mark, piece: Piece): Findin
   ];
 }
 
-interface Beyond {
+interface PartOffBody {
   readonly part: Region;
   /** Points of the mark's own outline that lie off the body. */
   readonly edge: readonly Point[];
@@ -68,7 +68,7 @@ interface Beyond {
  * The parts of a mark that are off the body, largest first, if the mark's outline ends there. If it goes all round an
  * opening, the opening is cut out of an engraved field or framed by a line, and nothing is lost.
  */
-const beyond = remembered((mark, region): Beyond[] => {
+const beyond = perRegionPair((mark, region): PartOffBody[] => {
   const edges = new EdgeIndex(region);
   // The usual case for text: the whole mark lies within, and what it surrounds is an opening.
   if (mark.every((ring) => edges.contains(ring[0]!) && !isCrossed(ring, edges))) return [];
@@ -77,6 +77,6 @@ const beyond = remembered((mark, region): Beyond[] => {
   const isOff = (point: Point) =>
     edges.near(point, sameLineMm).every(([from, to]) => distanceToSegment(point, from, to) > sameLineMm);
   return parts
-    .map((part) => ({ part, edge: part.flatMap((ring) => along(ring, 0.5)).filter(isOff) }))
+    .map((part) => ({ part, edge: part.flatMap((ring) => pointsAlong(ring, 0.5)).filter(isOff) }))
     .filter(({ edge }) => edge.length > 0);
 });

@@ -13,16 +13,16 @@ export const notFilled: Check = (tag) =>
     code: 'not-filled',
     severity: 'warning',
     path,
-    message: told(columns, path),
+    message: unfilledMessage(columns, path),
   }));
 
 /** Unfilled words in the title or on a piece: a shape that no piece uses may be waiting for its batch. */
 function unfilledOn({ unfilled = [], ghosts = [] }: Tag): readonly Unfilled[] {
   const unused = ghosts.filter(({ why }) => why === 'unused');
-  return unfilled.filter(({ path }) => !unused.some((ghost) => isWithin(path, ghost.path)));
+  return unfilled.filter(({ path }) => !unused.some((ghost) => startsWith(path, ghost.path)));
 }
 
-function told(columns: readonly string[], path: YamlPath): string {
+function unfilledMessage(columns: readonly string[], path: YamlPath): string {
   const marks = listed(columns.map((column) => `“{${clip(column)}}”`));
   const verb = columns.length === 1 ? 'stays' : 'stay';
   const where = path.at(-1) === 'title' ? 'in the title' : 'on the tag';
@@ -38,20 +38,20 @@ export function withoutPlaceholders(found: readonly Finding[], tag: Tag): readon
   const written = tag.unfilled.map(({ path }) => path);
   const shapes = [...tag.made.keys()]
     .map(({ path }) => path)
-    .filter((shape) => written.some((each) => isWithin(each, shape)));
+    .filter((shape) => written.some((each) => startsWith(each, shape)));
   // A finding is at the line of the shape that was made from the words if that has its own, such as an outline round
   // them.
   const made = tag.pieces.flatMap(({ sources, marks }) =>
     [...sources, ...marks].flatMap(({ shape, path, lettering = [] }) =>
-      lettering.some((each) => shapes.some((own) => isWithin(each.path, own))) ? [shape.path, path] : [],
+      lettering.some((each) => shapes.some((own) => startsWith(each.path, own))) ? [shape.path, path] : [],
     ),
   );
   const places = [...shapes, ...made];
   return found.filter(
-    (each) => each.code === 'not-filled' || isError(each) || !places.some((place) => isWithin(each.path, place)),
+    (each) => each.code === 'not-filled' || isError(each) || !places.some((place) => startsWith(each.path, place)),
   );
 }
 
-function isWithin(path: YamlPath, whole: YamlPath): boolean {
+function startsWith(path: YamlPath, whole: YamlPath): boolean {
   return whole.every((step, index) => path[index] === step);
 }

@@ -18,14 +18,16 @@ const nearLimit = 1.3;
 export const notMeasured: Check = (tag) => {
   const { name } = tag.stock;
   if (name === undefined) return [];
-  const told = kerf(tag, name) ?? web(tag, name) ?? lettering(tag, name);
-  return told === undefined ? [] : [{ code: 'not-measured', severity: 'info', path: stockPath(tag.pieces), ...told }];
+  const notice = kerfNotice(tag, name) ?? webNotice(tag, name) ?? letteringNotice(tag, name);
+  return notice === undefined
+    ? []
+    : [{ code: 'not-measured', severity: 'info', path: stockPath(tag.pieces), ...notice }];
 };
 
-type Told = Pick<Finding, 'message'> & Partial<Pick<Finding, 'piece' | 'points' | 'width'>>;
+type Notice = Pick<Finding, 'message'> & Partial<Pick<Finding, 'piece' | 'points' | 'width'>>;
 
-function kerf({ stock, output }: Tag, name: string): Told | undefined {
-  if (stock.says?.kerf !== false || !output.compensate) return undefined;
+function kerfNotice({ stock, output }: Tag, name: string): Notice | undefined {
+  if (stock.stated?.kerf !== false || !output.compensate) return undefined;
   return {
     message: `“${name}” has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it.`,
   };
@@ -33,8 +35,8 @@ function kerf({ stock, output }: Tag, name: string): Told | undefined {
 
 const narrowOf = perRegion((region, width) => findNarrow(region, width).necks);
 
-function web({ stock, pieces }: Tag, name: string): Told | undefined {
-  if (stock.says?.minWeb !== false) return undefined;
+function webNotice({ stock, pieces }: Tag, name: string): Notice | undefined {
+  if (stock.stated?.minWeb !== false) return undefined;
   const { minWeb } = stock;
   const necks = pieces
     // A piece that is glued onto something is carried by it.
@@ -52,7 +54,7 @@ function web({ stock, pieces }: Tag, name: string): Told | undefined {
   };
 }
 
-function lettering(tag: Tag, name: string): Told | undefined {
+function letteringNotice(tag: Tag, name: string): Notice | undefined {
   if (tag.stock.minXHeight !== undefined) return undefined;
   const height = Math.min(...engravedHeights(tag));
   if (height < usualXHeightMm || height > nearLimit * usualXHeightMm) return undefined;

@@ -33,12 +33,14 @@ function offBackingOf(piece: Piece, { pieces }: Tag): Finding[] {
   const over = bearings.filter((bearing) => !isUnheld(bearing) && overhangs(bearing));
   const names = { piece, carrier, all: bearings };
   return [
-    ...(unheld.length > 0 ? [finding(piece, 'error', middleOf(unheld[0]!), unheldMessage(unheld, names))] : []),
-    ...(over.length > 0 ? [overhanging(over, names)] : []),
+    ...(unheld.length > 0
+      ? [backingFinding(piece, 'error', partCentre(unheld[0]!), unheldMessage(unheld, names))]
+      : []),
+    ...(over.length > 0 ? [overhangFinding(over, names)] : []),
   ];
 }
 
-interface Names {
+interface BackingContext {
   readonly piece: Piece;
   readonly carrier: Piece;
   readonly all: readonly Bearing[];
@@ -47,12 +49,18 @@ interface Names {
 const isUnheld = ({ share }: Bearing): boolean => share < heldShare;
 const overhangs = ({ overhang }: Bearing): boolean => overhang > seenMm;
 
-function finding(piece: Piece, severity: 'error' | 'warning', point: Point, message: string, width?: number): Finding {
+function backingFinding(
+  piece: Piece,
+  severity: 'error' | 'warning',
+  point: Point,
+  message: string,
+  width?: number,
+): Finding {
   const at = width === undefined ? {} : { width };
   return { code: 'off-backing', severity, piece: piece.id, path: blame(piece, point), points: [point], ...at, message };
 }
 
-function unheldMessage(unheld: readonly Bearing[], names: Names): string {
+function unheldMessage(unheld: readonly Bearing[], names: BackingContext): string {
   const { carrier, piece, all } = names;
   const [largest] = unheld;
   const nothing = 'there is nothing to glue them to';
@@ -62,27 +70,27 @@ function unheldMessage(unheld: readonly Bearing[], names: Names): string {
       : `None of the ${all.length} parts of “${piece.title}” lies on “${carrier.title}”: ${nothing}.`;
   if (unheld.length > 1) {
     const numbers = unheld.map((each) => numberOf(each, all)).sort((a, b) => a - b);
-    return `${unheld.length} of the ${all.length} parts of “${piece.title}” (from the left: ${listed(numbers)}) do not lie on “${carrier.title}”: ${nothing}.`;
+    return `${unheld.length} of the ${all.length} parts of “${piece.title}” (from the left: ${numbersInWords(numbers)}) do not lie on “${carrier.title}”: ${nothing}.`;
   }
   const { part, share, isWithin } = largest!;
   const on = share * area(part);
-  const what = begun(largest!, names);
+  const what = sentenceStart(largest!, names);
   if (on >= 0.05) return `${what} has only ${mm2(on, 1)} on “${carrier.title}”: too little to glue.`;
   return `${what} lies ${isWithin ? 'over an opening of' : 'beside'} “${carrier.title}”: there is nothing to glue it to.`;
 }
 
-function overhanging(over: readonly Bearing[], names: Names): Finding {
+function overhangFinding(over: readonly Bearing[], names: BackingContext): Finding {
   const { carrier, piece, all } = names;
   const farthest = over.reduce((a, b) => (b.overhang > a.overhang ? b : a));
   const { overhang, at } = farthest;
   const message =
     over.length === 1
-      ? `${begun(farthest, names)} overhangs “${carrier.title}” by ${mm(overhang)}.`
-      : `${partsOf(over, names)} overhang “${carrier.title}”, by up to ${mm(overhang)} (part ${numberOf(farthest, all)} from the left).`;
-  return finding(piece, 'warning', at, message, overhang);
+      ? `${sentenceStart(farthest, names)} overhangs “${carrier.title}” by ${mm(overhang)}.`
+      : `${partsInWords(over, names)} overhang “${carrier.title}”, by up to ${mm(overhang)} (part ${numberOf(farthest, all)} from the left).`;
+  return backingFinding(piece, 'warning', at, message, overhang);
 }
 
-function begun(bearing: Bearing, { piece, all }: Names): string {
+function sentenceStart(bearing: Bearing, { piece, all }: BackingContext): string {
   return all.length === 1
     ? `“${piece.title}”`
     : `The ${ordinal(numberOf(bearing, all), all.length)} part of “${piece.title}”${inTheMiddle(bearing, all)}`;
@@ -103,7 +111,7 @@ function ordinal(number: number, of: number): string {
   return `${number}${(isTeen ? undefined : ends[number % 10]) ?? 'th'}`;
 }
 
-function partsOf(over: readonly Bearing[], { piece, all }: Names): string {
+function partsInWords(over: readonly Bearing[], { piece, all }: BackingContext): string {
   if (over.length < all.length) return `${over.length} of the ${all.length} parts of “${piece.title}”`;
   return all.length === 2 ? `Both parts of “${piece.title}”` : `All ${all.length} parts of “${piece.title}”`;
 }
@@ -117,11 +125,11 @@ function numberOf(bearing: Bearing, all: readonly Bearing[]): number {
 /** Most parts named; if there are more, only the first of them. */
 const mostNamed = 5;
 
-function listed(numbers: readonly number[]): string {
+function numbersInWords(numbers: readonly number[]): string {
   const named = numbers.slice(0, mostNamed).join(', ');
   return numbers.length > mostNamed ? `${named} …` : named;
 }
 
-function middleOf({ part }: Bearing): Point {
+function partCentre({ part }: Bearing): Point {
   return boxCentre(boundsOf(part)!);
 }

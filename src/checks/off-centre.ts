@@ -13,9 +13,10 @@ import { mm } from '../core/figures.ts';
 const seenMm = 0.5;
 const seenShare = 0.02;
 
-export const offCentre: Check = ({ made }) => [...made].flatMap(([shape, solid]) => visiblyOff(shape, solid, made));
+export const offCentre: Check = ({ made }) =>
+  [...made].flatMap(([shape, madeShape]) => visiblyOff(shape, madeShape, made));
 
-function visiblyOff({ modifiers, path }: Shape, solid: MadeShape, made: Tag['made']): Finding[] {
+function visiblyOff({ modifiers, path }: Shape, placedShape: MadeShape, made: Tag['made']): Finding[] {
   const { place } = modifiers;
   // A shape that is nudged or placed by another rule is where its maker wants it.
   if (place?.by !== 'box' || place.at !== 'center' || modifiers.nudge) return [];
@@ -23,7 +24,7 @@ function visiblyOff({ modifiers, path }: Shape, solid: MadeShape, made: Tag['mad
   const region = place.part === undefined ? target?.region : target?.parts?.get(place.part);
   const box = region && boundsOf(region);
   const goal = region && centreOf({ region }, 'eye');
-  const seen = centreOf(solid, 'eye');
+  const seen = centreOf(placedShape, 'eye');
   if (!box || !goal || !seen) return [];
   const least = Math.max(seenMm, seenShare * Math.min(box.maxX - box.minX, box.maxY - box.minY));
   const across = seen.x - goal.x;

@@ -35,9 +35,9 @@ export function isLettering({ generator }: Shape): boolean {
 }
 
 /** The name of a shape in messages. One without a name is called by its original, or by its words. */
-export function calledOf({ name, generator }: Shape): string | undefined {
+export function nameForMessage({ name, generator }: Shape): string | undefined {
   if (name !== undefined) return `“${name}”`;
-  if (generator.kind === 'from') return calledOf(generator.shape);
+  if (generator.kind === 'from') return nameForMessage(generator.shape);
   const words = textsOf(generator).map(({ text }) => text);
   return words.length > 0 ? `“${words.join(' ')}”` : undefined;
 }

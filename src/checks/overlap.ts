@@ -8,7 +8,7 @@ import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { distanceTo } from './blame.ts';
 import { perRegion } from './per-region.ts';
-import { remembered } from './remembered.ts';
+import { perRegionPair } from './per-region-pair.ts';
 
 /**
  * An overlap is a hair if no disc of this diameter, in mm, fits into it: outlines that touch or follow each other (our
@@ -36,15 +36,17 @@ export interface Overlap {
 }
 
 /** The parts that two regions share, the largest first; none if together they are no more than a hair. */
-export const overlapsOf = remembered((a, b): readonly Overlap[] => beyondAHair(sharedBy(a, b)));
+export const overlapsOf = perRegionPair((a, b): readonly Overlap[] => beyondAHair(sharedBy(a, b)));
 
-const sharedBy = remembered((a, b): Region => (doBoxesMeet(a, b) ? intersection(simply(a, b), simply(b, a)) : []));
+const sharedBy = perRegionPair((a, b): Region =>
+  doBoxesMeet(a, b) ? intersection(outlinesNear(a, b), outlinesNear(b, a)) : [],
+);
 
 /** The least length and depth, in mm, of a touch that shows (our own judgement). */
 const touch = { length: 1, depth: 0.05 } as const;
 
 /** The parts that two regions share and that show where letters are among them: deeper than a hair, or long. */
-export const touchesOf = remembered((a, b): readonly Overlap[] => touchesIn(sharedBy(a, b)));
+export const touchesOf = perRegionPair((a, b): readonly Overlap[] => touchesIn(sharedBy(a, b)));
 
 export const touchesIn = perRegion((shared): readonly Overlap[] =>
   partsOf(shared)
@@ -65,7 +67,7 @@ export function uncovered(region: Region, covers: readonly Region[]): Region {
   return covers.reduce((rest, cover) => (doBoxesMeet(rest, cover) ? less(rest, cover) : rest), region);
 }
 
-const less = remembered((region, cover) => difference(region, [cover]));
+const less = perRegionPair((region, cover) => difference(region, [cover]));
 
 /** The parts of a region that are deeper than a hair, the largest first; none if they are too small to notice. */
 export const beyondAHair = perRegion((region): readonly Overlap[] => {
@@ -91,7 +93,7 @@ function isDeep(part: Region, areaMm2: number): boolean {
 }
 
 /** The centre of the largest disc that fits into a part of an overlap. */
-export function middleOf({ region }: Overlap): Point {
+export function overlapCentre({ region }: Overlap): Point {
   return middleIn(region);
 }
 
@@ -108,9 +110,9 @@ export function doBoxesMeet(a: Region, b: Region): boolean {
 }
 
 const boxOf = perRegion((region) => boundsOf(region));
-const simplyWithin = perRegion(simplified);
+const coarsenedWithin = perRegion(simplified);
 
 /** The outlines of a region that come near another, simplified. */
-function simply(region: Region, other: Region): Region {
-  return simplyWithin(region, toleranceMm).filter((ring) => doBoxesMeet([ring], other));
+function outlinesNear(region: Region, other: Region): Region {
+  return coarsenedWithin(region, toleranceMm).filter((ring) => doBoxesMeet([ring], other));
 }

@@ -5,16 +5,16 @@
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import { mm2 } from '../core/figures.ts';
-import { below } from '../tag/glued.ts';
+import { piecesBelow } from '../tag/pieces-below.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { blame } from './blame.ts';
 import type { Check } from './check.ts';
 import { hiddenMarks, hiddenOpenings } from './hidden-below.ts';
 import { areLevel } from './layers.ts';
-import { areaOfAll, middleOf, overlapsOf } from './overlap.ts';
+import { areaOfAll, overlapCentre, overlapsOf } from './overlap.ts';
 
 export const piecesOverlap: Check = (tag) =>
-  tag.pieces.flatMap((piece, index) => [...collisions(piece, index, tag), ...hidings(piece, tag)]);
+  tag.pieces.flatMap((piece, index) => [...collisions(piece, index, tag), ...hidingFindings(piece, tag)]);
 
 /** One finding per pair, at the later of the two. */
 function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
@@ -25,19 +25,19 @@ function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
     if (!largest) return [];
     const where = overlaps.length > 1 ? ` in ${overlaps.length} places` : '';
     const message = `“${piece.title}” and “${other.title}” are in the same layer and overlap (${mm2(areaOfAll(overlaps), 1)}${where}): they cannot both lie flat.`;
-    return [finding(piece, 'error', middleOf(largest), message)];
+    return [overlapFinding(piece, 'error', overlapCentre(largest), message)];
   });
 }
 
 /** The parts of every piece below that a piece hides. */
-function hidings(piece: Piece, { pieces, made }: Tag): Finding[] {
-  return below(piece, pieces).flatMap((under) =>
-    [...hiddenMarks(piece, under, made), ...hiddenOpenings(piece, under)].map(({ isGrave, point, message }) =>
-      finding(piece, isGrave ? 'warning' : 'info', point, message),
+function hidingFindings(piece: Piece, { pieces, made }: Tag): Finding[] {
+  return piecesBelow(piece, pieces).flatMap((under) =>
+    [...hiddenMarks(piece, under, made), ...hiddenOpenings(piece, under)].map(({ isSevere, point, message }) =>
+      overlapFinding(piece, isSevere ? 'warning' : 'info', point, message),
     ),
   );
 }
 
-function finding(piece: Piece, severity: Finding['severity'], point: Point, message: string): Finding {
+function overlapFinding(piece: Piece, severity: Finding['severity'], point: Point, message: string): Finding {
   return { code: 'pieces-overlap', severity, piece: piece.id, path: blame(piece, point), points: [point], message };
 }

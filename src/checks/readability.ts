@@ -9,7 +9,7 @@ import { fusedMarks } from './fused-marks.ts';
 import { letterLosses } from './letter-loss.ts';
 
 /** Changes to a letter in the machine, in mm. */
-export interface Making {
+export interface BeamEffect {
   /** Gaps, counters and bays narrower than this close: the kerf of a cut, the width of an engraved line. */
   readonly beam: number;
   /** Excess of the result over the outline all round, if the beam is not compensated for. */
@@ -74,33 +74,33 @@ const lumpCrowded = 0.99;
 /** Lost ink above this share is more than the ends of hairlines. */
 const muchGone = 0.12;
 
-type Plain = Pick<Readability, 'counters' | 'crowded' | 'marks'>;
+type LossCounts = Pick<Readability, 'counters' | 'crowded' | 'marks'>;
 
 /** Below this, every word of the calibration was read whose counters were all closed: in thin letters they are loops of the pen. */
 const readsAllTheSame = -2;
 
 /** Seen at once, and said whatever the sum is: a reader of pictures guesses many such words all the same, a buyer leaves them. */
-export function isPlainlySpoiled(read: Plain & Pick<Readability, 'gone' | 'doubt'>): boolean {
+export function isPlainlySpoiled(read: LossCounts & Pick<Readability, 'gone' | 'doubt'>): boolean {
   const isClosed = areAllClosed(read) && read.doubt > readsAllTheSame;
   return isClosed || isLump(read) || read.gone >= muchGone || read.marks.fused > 0;
 }
 
 /** Both faults together: with the sum in doubt, most readers fail. */
-export function isBlob(read: Omit<Plain, 'marks'>): boolean {
+export function isBlob(read: Omit<LossCounts, 'marks'>): boolean {
   return areAllClosed(read) && isLump(read);
 }
 
 /** A single closed counter, of an A or an e, is often no loss. */
-function areAllClosed({ counters }: Pick<Plain, 'counters'>): boolean {
+function areAllClosed({ counters }: Pick<LossCounts, 'counters'>): boolean {
   return counters.drawn >= 2 && counters.open === 0;
 }
 
-function isLump({ crowded }: Pick<Plain, 'crowded'>): boolean {
+function isLump({ crowded }: Pick<LossCounts, 'crowded'>): boolean {
   return crowded >= lumpCrowded;
 }
 
 /** The readability of letters and digits; a heart or a star is not text. `undefined` if there are none. */
-export function readability(lettering: Lettering, { beam, over = 0 }: Making): Readability | undefined {
+export function readability(lettering: Lettering, { beam, over = 0 }: BeamEffect): Readability | undefined {
   const { xHeight, slid } = lettering;
   const letters = lettering.letters.filter(({ text }) => /[\p{L}\p{N}]/u.test(text));
   if (letters.length === 0 || !(xHeight > 0)) return undefined;

@@ -46,14 +46,14 @@ export function clearances(
   for (const [from, to] of near) {
     rim.forEach(([previous, corner], index) => {
       const t = footOn(corner, from, to);
-      const foot = between(from, to, t);
+      const foot = pointBetween(from, to, t);
       // Otherwise something is nearer, as seen from another place of the rim.
       const next = rim[(index + 1) % rim.length]![1];
       if (t > 0 && t < 1 && !isToward(corner, foot, previous) && !isToward(corner, foot, next)) note(corner, foot);
     });
     for (const corner of [from, to]) {
       const edge = rim.reduce((a, b) => (distanceToSegment(corner, ...b) < distanceToSegment(corner, ...a) ? b : a));
-      note(between(...edge, Math.min(1, Math.max(0, footOn(corner, ...edge)))), corner);
+      note(pointBetween(...edge, Math.min(1, Math.max(0, footOn(corner, ...edge)))), corner);
     }
   }
   return found;
@@ -84,7 +84,7 @@ function isToward(from: Point, to: Point, other: Point): boolean {
   return (to.x - from.x) * (other.x - from.x) + (to.y - from.y) * (other.y - from.y) > 0;
 }
 
-function between(from: Point, to: Point, t: number): Point {
+function pointBetween(from: Point, to: Point, t: number): Point {
   return { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) };
 }
 

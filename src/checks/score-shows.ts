@@ -17,12 +17,12 @@ function shownScores(piece: Piece, { pieces, made }: Tag): Finding[] {
   const scores = piece.marks.filter(({ operation }) => operation === 'score');
   if (glued.length === 0) return [];
   return scores.flatMap((mark) => {
-    const shown = farthestShown(mark, glued, made);
-    return shown ? [finding(mark, piece, shown)] : [];
+    const shown = farthestVisible(mark, glued, made);
+    return shown ? [scoreFinding(mark, piece, shown)] : [];
   });
 }
 
-interface Shown {
+interface VisibleScore {
   readonly point: Point;
   /**
    * Distance outside all glued pieces, in mm, up to the reach; negative inside one, down to the depth that hides it.
@@ -32,11 +32,11 @@ interface Shown {
   readonly on: Piece;
 }
 
-function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Finding {
+function scoreFinding({ path }: Mark, piece: Piece, { point, beyond, on }: VisibleScore): Finding {
   const far = beyond > meantMm;
-  let told = 'runs right along the edge of';
-  if (far) told = `runs more than ${mm(meantMm)} outside`;
-  else if (beyond > 0.01) told = `runs up to ${mm(beyond)} outside`;
+  let relation = 'runs right along the edge of';
+  if (far) relation = `runs more than ${mm(meantMm)} outside`;
+  else if (beyond > 0.01) relation = `runs up to ${mm(beyond)} outside`;
   return {
     code: 'score-shows',
     severity: 'warning',
@@ -44,7 +44,7 @@ function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Fi
     path,
     points: [point],
     ...(far ? {} : { width: Math.max(beyond, 0) }),
-    message: `This score line ${told} “${on.title}”, which is glued over it, and will show. Move it half a millimetre inside to hide it.`,
+    message: `This score line ${relation} “${on.title}”, which is glued over it, and will show. Move it half a millimetre inside to hide it.`,
   };
 }
 
@@ -52,11 +52,15 @@ function finding({ path }: Mark, piece: Piece, { point, beyond, on }: Shown): Fi
  * The place that shows most, if the mark is a placement line. The mark is judged as a whole, since the counters of a
  * shadow also lie near the letters.
  */
-function farthestShown({ region, shape }: Mark, glued: readonly Piece[], made: Tag['made']): Shown | undefined {
+function farthestVisible(
+  { region, shape }: Mark,
+  glued: readonly Piece[],
+  made: Tag['made'],
+): VisibleScore | undefined {
   const relations = glued.map((on) => ({ on, lines: distancesBeyond(region, on.region) }));
-  const touching = region.flatMap((ring, index): Shown[] => {
+  const touching = region.flatMap((ring, index): VisibleScore[] => {
     // One glued piece may hide what another does not.
-    const line = relations[0]!.lines[index]!.map(({ point }, at): Shown => {
+    const line = relations[0]!.lines[index]!.map(({ point }, at): VisibleScore => {
       const all = relations.map(({ on, lines }) => ({ point, beyond: lines[index]![at]!.beyond, on }));
       return all.reduce((a, b) => (b.beyond < a.beyond ? b : a));
     });
@@ -71,7 +75,7 @@ function farthestShown({ region, shape }: Mark, glued: readonly Piece[], made: T
   return isMeant ? farthest : undefined;
 }
 
-const farther = (a: Shown, b: Shown): Shown => (b.beyond > a.beyond ? b : a);
+const farther = (a: VisibleScore, b: VisibleScore): VisibleScore => (b.beyond > a.beyond ? b : a);
 
 function surrounds(line: Ring, glued: readonly Piece[]): boolean {
   return glued.some(({ region }) => region.some(([corner]) => contains([line], corner!)));

@@ -19,10 +19,12 @@ const seenMm2 = 0.05;
 export const shoulderShows: Check = ({ made }) =>
   [...made].flatMap(([shape, { shoulders }]) =>
     // A copy has the shoulders of its stack, which has reported them.
-    shape.generator.kind === 'stack' && shoulders ? shoulders.flatMap((shoulder) => shown(shoulder, shape)) : [],
+    shape.generator.kind === 'stack' && shoulders
+      ? shoulders.flatMap((shoulder) => shoulderFindings(shoulder, shape))
+      : [],
   );
 
-function shown({ name, region, hidingLap }: Shoulder, { path }: Shape): Finding[] {
+function shoulderFindings({ name, region, hidingLap }: Shoulder, { path }: Shape): Finding[] {
   const [largest] = partsOf(region);
   if (!largest || area(largest) < seenMm2) return [];
   const remedy =

@@ -17,15 +17,15 @@ const speckMm = 0.8;
 export const specks: Check = ({ pieces, stock }) => pieces.flatMap((piece) => specksOf(piece, stock.kerf));
 
 const specksIn = perRegion((region, kerf) =>
-  region.filter((ring) => isSpeck(ring, kerf)).sort((a, b) => across(b) - across(a)),
+  region.filter((ring) => isSpeck(ring, kerf)).sort((a, b) => extentOf(b) - extentOf(a)),
 );
 
 /** One finding for each shape to blame, at its largest speck. */
 function specksOf(piece: Piece, kerf: number): Finding[] {
-  const rings = specksIn(piece.region, kerf).filter((ring) => counts(ring, piece));
+  const rings = specksIn(piece.region, kerf).filter((ring) => isCounted(ring, piece));
   return byCause(piece, rings, ([point]) => [point!]).map(({ path, found }) => {
     const [largest] = found;
-    const width = across(largest!);
+    const width = extentOf(largest!);
     return {
       code: 'speck',
       severity: 'warning',
@@ -39,7 +39,7 @@ function specksOf(piece: Piece, kerf: number): Finding[] {
 }
 
 /** The hanger's opening is intended, and if the piece should be one part, a small one has fallen out altogether. */
-function counts(ring: Ring, { hangers, parts }: Piece): boolean {
+function isCounted(ring: Ring, { hangers, parts }: Piece): boolean {
   return ringArea(ring) > 0 ? parts === 'many' : !hangers.some(({ centre }) => contains([ring], centre));
 }
 
@@ -47,7 +47,7 @@ function counts(ring: Ring, { hangers, parts }: Piece): boolean {
  * Whether a hole or a part is lost: small altogether, or a short hole too narrow for the beam to leave anything open.
  */
 export function isSpeck(ring: Ring, kerf: number): boolean {
-  const size = across(ring);
+  const size = extentOf(ring);
   return size < speckMm || (size < cornerReaches * kerf && ringArea(ring) < 0 && isNarrower(ring, kerf));
 }
 
@@ -58,7 +58,7 @@ function isNarrower(hole: Ring, width: number): boolean {
   return -2 * ringArea(hole) < width * perimeter(inside) && offset(inside, -width / 2).length === 0;
 }
 
-function across(ring: Ring): number {
+function extentOf(ring: Ring): number {
   const { minX, minY, maxX, maxY } = boundsOf([ring])!;
   return Math.max(maxX - minX, maxY - minY);
 }

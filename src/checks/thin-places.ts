@@ -39,7 +39,7 @@ function limitOf({ glueTo, hangers }: Piece, { minWeb, leastWeb }: Stock): numbe
 export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'elsewhere'): ThinPlace[] {
   const wantedHanger = where === 'elsewhere' ? undefined : where;
   const limit = limitOf(piece, stock);
-  const asked = askedOf(piece, limit);
+  const asked = intendedWidths(piece, limit);
   return narrowOf(piece.region, limit)
     .necks.filter((neck) => hangerAt(piece, neck.ends) === wantedHanger)
     .map((neck) => {
@@ -55,14 +55,14 @@ export function tipsOf(piece: Piece, stock: Stock): readonly Tip[] {
 }
 
 /** Widths below the limit that the spec asks for. */
-interface Meant {
+interface IntendedWidths {
   readonly drawn: readonly AskedWidth[];
   readonly walls: readonly { readonly opening: Region; readonly lug: Region; readonly wall: number }[];
   /** Total length in mm over which a piece may be that narrow. */
   readonly longest: number;
 }
 
-function askedOf({ asked = [], hangers }: Piece, limit: number): Meant {
+function intendedWidths({ asked = [], hangers }: Piece, limit: number): IntendedWidths {
   const drawn = asked.filter(({ width }) => width < limit);
   const walls = hangers.flatMap(({ opening, lug, wall }) =>
     lug && wall !== undefined && wall < limit ? [{ opening, lug, wall }] : [],
@@ -88,7 +88,7 @@ function isOn(outline: Region, point: Point): boolean {
  * The width that the spec asks for at a neck, if it accounts for the whole neck: a web of strokes is not intended just
  * because a strap is part of it.
  */
-function askedWidthOf({ ends, length }: Neck, { drawn, walls, longest }: Meant): number | undefined {
+function askedWidthOf({ ends, length }: Neck, { drawn, walls, longest }: IntendedWidths): number | undefined {
   if (length > longest) return undefined;
   // Straps and bridges that overlap are wider together: then each end is on one of them.
   const [from, to] = ends.map((end) => drawn.filter(({ region }) => isOn(region, end))) as [AskedWidth[], AskedWidth[]];
@@ -112,17 +112,17 @@ export function byMinimum(places: readonly ThinPlace[]): readonly (readonly Thin
 }
 
 /** The place of a neck in a finding. */
-export function placeOf({ ends, width }: Neck): FaultPlace {
+export function faultPlaceOf({ ends, width }: Neck): FaultPlace {
   return { points: ends, width };
 }
 
 /** The limit that several places fall short of, with the day on which it was measured, if it was. */
-export function theMinimum(minimum: number, { minWeb, measuredOn: days }: Stock): string {
+export function minimumDated(minimum: number, { minWeb, measuredOn: days }: Stock): string {
   const isMeasured = minimum === minWeb && days?.min_web !== undefined;
   return `${mm(minimum)}${isMeasured ? `, the minimum${measuredOn(days.min_web).slice(1)}` : ''}`;
 }
 
 /** The limit, with the day on which it was measured, if it was. */
-export function atLeast(minimum: number, { minWeb, measuredOn: days }: Stock): string {
+export function minimumNote(minimum: number, { minWeb, measuredOn: days }: Stock): string {
   return `minimum ${mm(minimum)}${minimum === minWeb ? measuredOn(days?.min_web) : ''}`;
 }

@@ -3,11 +3,11 @@
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece } from '../tag/tag.ts';
-import { byCause, seenAt } from './by-cause.ts';
+import { byCause, locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt } from './letter-at.ts';
 import { mm } from '../core/figures.ts';
-import { atLeast, byMinimum, placeOf, thinPlaces } from './thin-places.ts';
+import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 
 export const thinStrokes: Check = ({ pieces, stock }) =>
@@ -25,7 +25,7 @@ function thinStrokesOf(piece: Piece, strokes: readonly ThinPlace[], stock: Stock
       severity: 'warning',
       piece: piece.id,
       path,
-      ...seenAt(found.map(placeOf)),
+      ...locationOf(found.map(faultPlaceOf)),
       minimum,
       message: messageOf(found, piece, stock),
     };
@@ -40,6 +40,6 @@ function messageOf(necks: readonly ThinPlace[], piece: Piece, stock: Stock): str
   );
   const narrowest = `${mm(width)} at the narrowest${letterAt(piece, ends)}`;
   return necks.length === 1
-    ? `Thin stroke: ${length} long and ${narrowest}; ${atLeast(minimum, stock)}.`
-    : `Thin strokes: ${necks.length} of them, ${length} in all and ${narrowest}; ${atLeast(minimum, stock)}.`;
+    ? `Thin stroke: ${length} long and ${narrowest}; ${minimumNote(minimum, stock)}.`
+    : `Thin strokes: ${necks.length} of them, ${length} in all and ${narrowest}; ${minimumNote(minimum, stock)}.`;
 }

@@ -1,17 +1,17 @@
 /** Materials that must not be laser cut. */
 
 import type { Finding } from '../core/issue.ts';
-import { recent } from '../core/recent.ts';
+import { memoizeRecent } from '../core/recent.ts';
 import type { Check } from './check.ts';
 import { stockPath } from './stock-path.ts';
-import { unsafeMaterials, whole } from './unsafe-words.ts';
+import { unsafeMaterials, wholeWords } from './unsafe-words.ts';
 
 /** A single word, or one of the listed names of several words. */
 const thing = `${unsafeMaterials.map(({ words }) => words.source).join('|')}|\\p{L}+`;
 const listed = `(${thing})( n?(or|oder|ou|und|and|y|o|e|of|en) (${thing}))*`;
 
 /** Exclusions in the name of a material: “PVC-free”, “no vinyl”, “ohne PVC oder Epoxid”. */
-const denied = whole(
+const denied = wholeWords(
   `(${thing}) (free|frei\\p{L}*|vrije?)(?! (of|from|standing))|` +
     `(no|non|not|without|free (of|from)|ohne|keine?|sans|sin|senza|zonder) (any )?${listed}`,
   'gu',
@@ -30,7 +30,7 @@ export const unsafeMaterial: Check = ({ stock, pieces }): Finding[] => {
   ];
 };
 
-const dangerOf = recent(50, (material): string | undefined => {
+const dangerOf = memoizeRecent(50, (material): string | undefined => {
   const name = material
     .normalize('NFKC')
     .toLowerCase()

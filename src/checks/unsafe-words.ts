@@ -3,23 +3,26 @@
  * publish (among them those of the universities of Texas at Austin and of Illinois Chicago, seen); no list is complete.
  */
 
-export interface Unsafe {
+export interface UnsafeMaterial {
   readonly words: RegExp;
   /** The text that follows “PVC …”. */
   readonly why: string;
 }
 
 /** Names in lower case, with single spaces between runs of letters and digits. */
-const unsafe = (why: string, ...names: readonly string[]): Unsafe => ({ words: whole(names.join('|')), why });
+const unsafe = (why: string, ...names: readonly string[]): UnsafeMaterial => ({
+  words: wholeWords(names.join('|')),
+  why,
+});
 
 /**
  * Matches whole words, bounded by anything but letters: “3 mm PVC” and “PVC3” are PVC, an “abstract oak” is not ABS.
  */
-export function whole(words: string, flags = 'u'): RegExp {
+export function wholeWords(words: string, flags = 'u'): RegExp {
   return new RegExp(`(?<!\\p{L})(${words})(?!\\p{L})`, flags);
 }
 
-export const unsafeMaterials: readonly Unsafe[] = [
+export const unsafeMaterials: readonly UnsafeMaterial[] = [
   unsafe(
     'is PVC or polyurethane more often than not: cutting it gives off hydrogen chloride or hydrogen cyanide, which harm lungs and machine',
     '(faux|artificial|imitation|synthetic|fake|vegan|pu) leather|leatherette|leather imitation|pleather',

@@ -4,11 +4,11 @@ import { listed } from '../core/names.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece } from '../tag/tag.ts';
-import { byCause, seenAt } from './by-cause.ts';
+import { byCause, locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt } from './letter-at.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import { atLeast, byMinimum, placeOf, thinPlaces, theMinimum } from './thin-places.ts';
+import { minimumNote, byMinimum, faultPlaceOf, thinPlaces, minimumDated } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 
 export const weakBridges: Check = ({ pieces, stock }) =>
@@ -26,7 +26,7 @@ function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[], stock: Stock):
       severity: 'warning',
       piece: piece.id,
       path,
-      ...seenAt(found.map(placeOf)),
+      ...locationOf(found.map(faultPlaceOf)),
       minimum,
       message: found.length === 1 ? oneNeck(found[0]!, piece, stock) : manyNecks(found, piece, stock),
     };
@@ -35,11 +35,11 @@ function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[], stock: Stock):
 
 function oneNeck({ kind, width, areas, ends, minimum }: ThinPlace, piece: Piece, stock: Stock): string {
   const at = letterAt(piece, ends);
-  const told =
+  const description =
     kind === 'bridge'
       ? `Weak bridge${at}: only ${mm(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
       : `Weak wall${at}: only ${mm(width)} of material between two edges`;
-  return `${told}; ${atLeast(minimum, stock)}.`;
+  return `${description}; ${minimumNote(minimum, stock)}.`;
 }
 
 function manyNecks(necks: readonly ThinPlace[], piece: Piece, stock: Stock): string {
@@ -47,23 +47,23 @@ function manyNecks(necks: readonly ThinPlace[], piece: Piece, stock: Stock): str
   const bridges = necks.filter(({ kind }) => kind === 'bridge').length;
   const counts = [counted(bridges, 'bridge'), counted(necks.length - bridges, 'wall')].filter((each) => each !== '');
   const at = letterAt(piece, ends);
-  return `${counts.join(' and ')} are narrower than ${theMinimum(minimum, stock)}; the narrowest${at} is ${mm(width)}.${lettersOf(necks, piece)}`;
+  return `${counts.join(' and ')} are narrower than ${minimumDated(minimum, stock)}; the narrowest${at} is ${mm(width)}.${lettersInWords(necks, piece)}`;
 }
 
 /** Beyond this many places nobody reads the list, and finding the letters takes time. */
 const mostLocated = 24;
 
 /** A sentence such as ` At “n” (2), “e” and “a”.`; empty if all places are at one letter, or at none. */
-function lettersOf(necks: readonly ThinPlace[], piece: Piece): string {
+function lettersInWords(necks: readonly ThinPlace[], piece: Piece): string {
   if (necks.length > mostLocated) return '';
   const counts = new Map<string, number>();
   for (const { ends } of necks) {
     const letter = letterAt(piece, ends).replace(' at ', '');
     if (letter !== '') counts.set(letter, (counts.get(letter) ?? 0) + 1);
   }
-  const told = [...counts].map(([letter, count]) => (count > 1 ? `${letter} (${count})` : letter));
-  if (told.length < 2) return '';
-  return ` At ${listed(told)}.`;
+  const located = [...counts].map(([letter, count]) => (count > 1 ? `${letter} (${count})` : letter));
+  if (located.length < 2) return '';
+  return ` At ${listed(located)}.`;
 }
 
 function counted(count: number, noun: string): string {

@@ -21,7 +21,7 @@ export async function check(
   let code: number = exitCodes.clean;
   for (const spec of specs) {
     const { file, options } = spec;
-    const { report, rows } = await checked(engine, spec, json);
+    const { report, rows } = await checkSpec(engine, spec, json);
     if (json) {
       const fixes = new Map<Issue, readonly Fix[]>();
       for (const issue of report.issues) fixes.set(issue, await findFixes(engine, report, issue, options));
@@ -34,7 +34,7 @@ export async function check(
 }
 
 /** Includes the problems of all tags of a batch. `rows`: each tag as JSON, if requested. */
-async function checked(
+async function checkSpec(
   engine: Engine,
   { file, text, options }: SpecFile,
   json: boolean,

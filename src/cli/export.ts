@@ -7,7 +7,7 @@ import type { Format, SheetFormat } from '../export/formats.ts';
 import { writeWhole } from '../export/node-write-whole.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
-import { Jobs } from './jobs.ts';
+import { TagJobs } from './tag-jobs.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
 interface ExportOptions {
@@ -27,7 +27,7 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   if (to === undefined || out === undefined) throw new UsageError('export needs --to and --out.');
   const wanted = formatsOf(to);
   await mkdir(out, { recursive: true });
-  const jobs = new Jobs(newEngine({ isOnce: true }), force);
+  const jobs = new TagJobs(newEngine({ isOnce: true }), force);
   let isWhole = true;
   for (const spec of specs) {
     for await (const files of jobs.files(spec, wanted, pictureWidth))

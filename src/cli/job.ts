@@ -14,7 +14,7 @@ import type { CheckedJob } from '../jobs/job.ts';
 import { jobFiles } from '../jobs/job-files.ts';
 import { jobJson } from '../jobs/job-json.ts';
 import type { FileIssues } from '../jobs/model.ts';
-import { jobFacts } from '../jobs/sums.ts';
+import { jobFacts } from '../jobs/totals.ts';
 import { offcutChanges } from '../jobs/write-offcuts.ts';
 import type { JobReading } from '../jobs/work.ts';
 import { newEngine } from './files.ts';
@@ -30,7 +30,7 @@ interface JobOptions {
   readonly overwrite: boolean;
 }
 
-const go = (): Promise<void> => Promise.resolve();
+const neverWaits = (): Promise<void> => Promise.resolve();
 
 export async function jobAll(specs: readonly SpecFile[], options: JobOptions, severities: Severities): Promise<number> {
   const { out } = options;
@@ -56,21 +56,21 @@ async function oneJob(
     engine,
     locate,
     optionsFor: (spec) => ({ locate: (relative) => resolve(dirname(spec), relative), severities }),
-    checkpoint: go,
+    checkpoint: neverWaits,
     // Of what has errors too: what is wrong with it is told, and why it is left out.
     eachTag: (spec, specText, asked) =>
       eachAsked(engine, { file: spec, text: specText, severities, wish: { what: 'tag', force: true } }, asked),
   };
   const job = await checkJob(text, basename(file), reading);
   const threads = newNestThreads();
-  const laid = await layOutJob(job, { checkpoint: go, nest: threads.nest });
+  const laid = await layOutJob(job, { checkpoint: neverWaits, nest: threads.nest });
   threads.end();
   if (!json) printIssues(file, laid ?? job);
   const written: string[] = [];
   let isWhole = ![...(laid ?? job).issues, ...job.inFiles.flatMap(({ issues }) => issues)].some(isError);
   if (laid && laid.layout.sheets.length > 0) {
     const outputs = new Map<string, Uint8Array>();
-    for (const [name, content] of Object.entries(await jobFiles(laid, toolsOf(engine), go)))
+    for (const [name, content] of Object.entries(await jobFiles(laid, toolsOf(engine), neverWaits)))
       outputs.set(join(out, name), content);
     const standing = overwrite ? [] : await others(outputs);
     for (const target of standing) console.error(`${target}: exists and differs; --overwrite replaces it.`);

@@ -7,7 +7,7 @@ import type { Files } from '../export/pack.ts';
 import { write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
-import { Jobs } from './jobs.ts';
+import { TagJobs } from './tag-jobs.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
 export async function packAll(
@@ -15,7 +15,7 @@ export async function packAll(
   { out, force, overwrite }: { readonly out: string | undefined; readonly force: boolean; readonly overwrite: boolean },
 ): Promise<number> {
   if (out === undefined) throw new UsageError('pack needs --out.');
-  const jobs = new Jobs(newEngine({ isOnce: true }), force);
+  const jobs = new TagJobs(newEngine({ isOnce: true }), force);
   const packs: Record<string, Files> = {};
   for (const spec of specs) for await (const { name, files } of jobs.packs(spec)) packs[name] = files;
   const all = Object.entries(packs).flatMap(([name, files]) =>

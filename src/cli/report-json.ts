@@ -8,7 +8,7 @@ import { area, boundsOf, ringArea } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
 import { isError } from '../core/issue.ts';
 import type { Fix, Issue, TextEdit, TextRange } from '../core/issue.ts';
-import { takesOfTag } from '../export/known-takes.ts';
+import { estimateOfTag } from '../export/known-estimates.ts';
 import { estimateLoad } from '../strength/load.ts';
 import type { Stock } from '../spec/model.ts';
 import { stockOf } from '../tag/by-stock.ts';
@@ -74,7 +74,7 @@ function pointsJson(points: readonly Point[] = []): object {
 function tagJson(tag: Tag | undefined): object {
   if (!tag) return { pieces: [] };
   const pieces = tag.pieces.map((piece) => ({ ...pieceJson(piece), ...loadJson(piece, stockOf(piece, tag)) }));
-  return { title: tag.title, pieces, ...takesJson(tag) };
+  return { title: tag.title, pieces, ...estimateJson(tag) };
 }
 
 export function rowJson({ issues, tag }: Pick<Report, 'issues' | 'tag'>): object {
@@ -108,10 +108,10 @@ function loadJson(piece: Piece, stock: Stock): object {
 }
 
 /** What cutting takes: times in s, only if the machine is known; weight in g; cost in the spec's currency. */
-function takesJson(tag: Tag): object {
-  const takes = takesOfTag(tag);
-  if (!takes) return {};
-  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, time, weight, cost } = takes;
+function estimateJson(tag: Tag): object {
+  const estimate = estimateOfTag(tag);
+  if (!estimate) return {};
+  const { cutLength, scoreLength, travelLength, engravedArea, sheetArea, time, weight, cost } = estimate;
   return {
     takes: {
       cut_length: round(cutLength),

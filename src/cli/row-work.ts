@@ -23,7 +23,7 @@ import { toolsOf } from './tools.ts';
  * name given or else the tag's own. Tags with errors are skipped
  * unless `force` is set.
  */
-export type RowWish =
+export type RowRequest =
   | { readonly what: 'issues' }
   | { readonly what: 'json' }
   | {
@@ -39,10 +39,10 @@ export interface RowTask {
   readonly file: string;
   readonly text: string;
   readonly severities: Severities;
-  readonly wish: RowWish;
+  readonly wish: RowRequest;
 }
 
-export interface RowMade {
+export interface RowResult {
   readonly row: number;
   readonly issues: readonly Issue[];
   readonly accepted: readonly AcceptedIssue[];
@@ -62,7 +62,7 @@ export class RowWorker {
     this.#task = task;
   }
 
-  async make(ask: TagAsk): Promise<RowMade> {
+  async make(ask: TagAsk): Promise<RowResult> {
     const { file, text, severities } = this.#task;
     const folder = dirname(resolve(file));
     const locate = (relative: string): string => resolve(folder, relative);
@@ -70,12 +70,12 @@ export class RowWorker {
   }
 
   /** For a report that has already been computed. */
-  async of(report: Report): Promise<RowMade> {
+  async of(report: Report): Promise<RowResult> {
     const { row, issues, accepted } = report;
-    return { row, issues, accepted, ...(await this.#wished(report)) };
+    return { row, issues, accepted, ...(await this.#requested(report)) };
   }
 
-  async #wished(report: Report): Promise<Pick<RowMade, 'json' | 'files' | 'tag'>> {
+  async #requested(report: Report): Promise<Pick<RowResult, 'json' | 'files' | 'tag'>> {
     const { wish } = this.#task;
     if (wish.what === 'issues') return {};
     if (wish.what === 'json') return { json: rowJson(report) };
@@ -89,9 +89,9 @@ export class RowWorker {
       const name = wish.name ?? tagFileName(specName(this.#task.file), report);
       return { files: await packOf(withSpec(job, report), name, tools) };
     }
-    const wished = wish.pictureWidth === undefined ? job : withPictures(job, wish.pictureWidth);
+    const drawnJob = wish.pictureWidth === undefined ? job : withPictures(job, wish.pictureWidth);
     const files: Record<string, string | Uint8Array> = {};
-    for (const format of wish.formats) Object.assign(files, await filesIn(format, wished, '', tools));
+    for (const format of wish.formats) Object.assign(files, await filesIn(format, drawnJob, '', tools));
     return { files };
   }
 }

@@ -7,7 +7,7 @@ import { rowCount } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { RowWorker } from './row-work.ts';
 import type { TagAsk } from '../jobs/work.ts';
-import type { RowMade, RowTask } from './row-work.ts';
+import type { RowResult, RowTask } from './row-work.ts';
 
 /** A thread needs about a second to load its fonts and warm up: fewer tags are faster without. */
 const fewRows = 24;
@@ -32,7 +32,7 @@ const ahead = 8;
 const program = import.meta.url.endsWith('.mjs') ? fileURLToPath(import.meta.url) : undefined;
 
 /** All rows in order, `first` among them. */
-export function eachRow(engine: Engine, task: RowTask, first: Report): AsyncGenerator<RowMade> {
+export function eachRow(engine: Engine, task: RowTask, first: Report): AsyncGenerator<RowResult> {
   const rows = Array.from({ length: rowCount(first) }, (_, row) => ({ row }));
   return eachAsked(engine, task, rows, first);
 }
@@ -43,7 +43,7 @@ export async function* eachAsked(
   task: RowTask,
   asked: readonly TagAsk[],
   known?: Report,
-): AsyncGenerator<RowMade> {
+): AsyncGenerator<RowResult> {
   const count = asked.length;
   const threads = count < fewRows ? 1 : Math.min(availableParallelism(), mostThreads);
   const here = new RowWorker(task, engine);
@@ -54,7 +54,7 @@ export async function* eachAsked(
   }
   const pool = new RowThreads(program, task, threads);
   try {
-    const coming = new Map<number, Promise<RowMade>>();
+    const coming = new Map<number, Promise<RowResult>>();
     let next = 0;
     for (const [index, ask] of asked.entries()) {
       for (; next < Math.min(count, index + threads * ahead); next++) coming.set(next, pool.make(asked[next]!));
@@ -78,13 +78,13 @@ class RowThreads {
   }
 
   /** Rejects if the thread has crashed or run out of memory. */
-  make(ask: TagAsk): Promise<RowMade> {
+  make(ask: TagAsk): Promise<RowResult> {
     const made = this.#makeInTurn(ask);
     made.catch(() => undefined);
     return made;
   }
 
-  async #makeInTurn(ask: TagAsk): Promise<RowMade> {
+  async #makeInTurn(ask: TagAsk): Promise<RowResult> {
     const thread = this.#free.pop() ?? (await new Promise<RowThread>((resolve) => this.#waiting.push(resolve)));
     try {
       return await thread.make(ask);
@@ -104,7 +104,7 @@ class RowThreads {
 class RowThread {
   readonly #worker: Worker;
   #fault: Error | undefined;
-  #settle: { readonly resolve: (made: RowMade) => void; readonly reject: (fault: Error) => void } | undefined;
+  #settle: { readonly resolve: (made: RowResult) => void; readonly reject: (fault: Error) => void } | undefined;
 
   constructor(program: string, task: RowTask) {
     const workerData: ThreadData = { rows: task };
@@ -112,14 +112,14 @@ class RowThread {
       workerData,
       resourceLimits: { maxOldGenerationSizeMb: mostThreadMb, maxYoungGenerationSizeMb: youngMb },
     });
-    this.#worker.on('message', (made: RowMade) => this.#settle?.resolve(made));
+    this.#worker.on('message', (made: RowResult) => this.#settle?.resolve(made));
     this.#worker.on('error', (fault: Error) => {
       this.#fault = fault;
       this.#settle?.reject(fault);
     });
   }
 
-  make(ask: TagAsk): Promise<RowMade> {
+  make(ask: TagAsk): Promise<RowResult> {
     return new Promise((resolve, reject) => {
       if (this.#fault) {
         reject(this.#fault);

@@ -8,7 +8,7 @@ import type { TagReport } from '../export/sheet-job.ts';
 import { sheetFormatsOf, write } from './export.ts';
 import { newEngine, specName } from './files.ts';
 import type { SpecFile } from './files.ts';
-import { Jobs } from './jobs.ts';
+import { TagJobs } from './tag-jobs.ts';
 import { newNestThreads } from './nest-threads.ts';
 import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
@@ -29,7 +29,7 @@ export async function sheetsAll(
   await mkdir(out, { recursive: true });
   const engine = newEngine({ isOnce: true });
   const tools = toolsOf(engine);
-  const jobs = new Jobs(engine, force);
+  const jobs = new TagJobs(engine, force);
   const threads = newNestThreads();
   let isWhole = true;
   for (const spec of specs) {

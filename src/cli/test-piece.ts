@@ -40,8 +40,8 @@ export async function testPieceAll(
   const [spec, ...more] = specs;
   if (!spec || more.length > 0) throw new UsageError('test-piece takes one spec or workshop file.');
   if (out === undefined) throw new UsageError('test-piece needs --out.');
-  const names = only === undefined ? testPieceNames : only.split(',').map(known);
-  const field = { powers: valuesOf('powers', powers), speeds: valuesOf('speeds', speeds) };
+  const names = only === undefined ? testPieceNames : only.split(',').map(knownTestPiece);
+  const field = { powers: fieldValuesFrom('powers', powers), speeds: fieldValuesFrom('speeds', speeds) };
   const pathOf = (file: string) => relative(resolve(out), file).replaceAll('\\', '/');
   const source = new SpecSource(spec.text);
   const files = nodeFontFiles('');
@@ -63,13 +63,13 @@ export async function testPieceAll(
   return isWhole ? code : exitCodes.errors;
 }
 
-function valuesOf(what: 'powers' | 'speeds', typed: string | undefined): readonly string[] {
+function fieldValuesFrom(what: 'powers' | 'speeds', typed: string | undefined): readonly string[] {
   const result = fieldValues(what, typed ?? usualFor(what));
   if ('problem' in result) throw new UsageError(`--${what}: ${result.problem}`);
   return result.values;
 }
 
-function known(name: string) {
+function knownTestPiece(name: string) {
   if (!isTestPiece(name)) throw new UsageError(`There is no test piece “${name}”: ${testPieceNames.join(', ')}.`);
   return name;
 }

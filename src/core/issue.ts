@@ -76,7 +76,7 @@ export interface Issue {
 }
 
 /** The text with the edits applied; they must not overlap. */
-export function applied(text: string, edits: readonly TextEdit[]): string {
+export function withEdits(text: string, edits: readonly TextEdit[]): string {
   const ordered = [...edits].sort((a, b) => b.range.start - a.range.start);
   return ordered.reduce(
     (result, { range, text: insert }) => result.slice(0, range.start) + insert + result.slice(range.end),

@@ -1,6 +1,6 @@
 /** Remembers the results for the last `most` texts: every row of a batch reads the same spec. */
 
-export function recent<T>(most: number, make: (text: string) => T): (text: string) => T {
+export function memoizeRecent<T>(most: number, make: (text: string) => T): (text: string) => T {
   const known = new Map<string, T>();
   return (text) => {
     const made = known.has(text) ? known.get(text)! : make(text);

@@ -3,7 +3,7 @@
 import { cpSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bundledFileName, bundledFonts } from '../text/bundled-fonts.ts';
-import { samplesFolder, specsIn } from './samples.ts';
+import { samplesFolder, specsIn } from './samples-table.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 

@@ -41,14 +41,14 @@ const values: Readonly<Record<string, string>> = {
   Row: 'cells by their columns',
 };
 
-interface Group {
+interface KeyGroup {
   readonly name: string;
   readonly node: SchemaNode;
 }
 
 /** In Markdown: the spec itself, then each group of keys in the order of first mention. */
 export function languageReference(): string {
-  const groups: Group[] = [{ name: rootSection, node: specSchema }];
+  const groups: KeyGroup[] = [{ name: rootSection, node: specSchema }];
   // The array grows during the loop.
   for (const { node } of groups)
     for (const [key, inner] of Object.entries(node.properties ?? {}))
@@ -56,7 +56,7 @@ export function languageReference(): string {
   return `${intro}\n${groups.map(sectionOf).join('\n')}`;
 }
 
-function sectionOf({ name, node }: Group): string {
+function sectionOf({ name, node }: KeyGroup): string {
   const title = node === specSchema ? name : `\`${name}\``;
   const tables =
     name === 'shape'
@@ -66,7 +66,7 @@ function sectionOf({ name, node }: Group): string {
         )
       : [tableOf(node, () => true)];
   const example = node.examples?.length ? `Example: \`${name}: ${inline(node.examples[0])}\`` : '';
-  return [`## ${title}`, wordsOf(node), example, ...tables].filter((part) => part !== '').join('\n\n') + '\n';
+  return [`## ${title}`, descriptionText(node), example, ...tables].filter((part) => part !== '').join('\n\n') + '\n';
 }
 
 /** Splits the keys of a shape, which are too many for one table. */
@@ -99,8 +99,8 @@ function tableOf(node: SchemaNode, isIn: (key: string, inner: SchemaNode) => boo
         preset === undefined || /\bdefault\b/i.test(description) ? '' : ` Default: \`${inline(preset)}\`.`;
       return [
         node.required?.includes(key) ? `**\`${key}\`**` : `\`${key}\``,
-        valuesOf(inner, key),
-        wordsOf(inner) + byDefault,
+        allowedValues(inner, key),
+        descriptionText(inner) + byDefault,
         examples?.length ? `\`${key}: ${inline(examples[0])}\`` : '',
       ];
     });
@@ -108,7 +108,7 @@ function tableOf(node: SchemaNode, isIn: (key: string, inner: SchemaNode) => boo
 }
 
 /** Description from the schema; text in brackets and braces becomes code, because it is meant literally. */
-function wordsOf({ description }: SchemaNode): string {
+function descriptionText({ description }: SchemaNode): string {
   const parts = sentence(description).split('`');
   // Every other part is already code.
   return parts.map((part, at) => (at % 2 === 1 ? part : part.replaceAll(/\{[^}]*\}|\[[^\]]*\]/g, '`$&`'))).join('`');
@@ -122,7 +122,7 @@ function ownWords(node: SchemaNode): SchemaNode {
 }
 
 /** Allowed values in a few words, with a link to the keys of a group. */
-function valuesOf(node: SchemaNode, key: string): string {
+function allowedValues(node: SchemaNode, key: string): string {
   return [...new Set(alternatives(node).map((each) => valueOf(each, key)))].join(' or ');
 }
 
@@ -138,8 +138,8 @@ function valueOf(node: SchemaNode, key: string): string {
     return `[${name}](#${sectionAnchor(name)})`;
   }
   if (typeof node.additionalProperties === 'object')
-    return `names, each with ${valuesOf(node.additionalProperties, key)}`;
-  if (node.items && !isTuple(node.items)) return `list (${valuesOf(node.items, key)})`;
+    return `names, each with ${allowedValues(node.additionalProperties, key)}`;
+  if (node.items && !isTuple(node.items)) return `list (${allowedValues(node.items, key)})`;
   return plainValue(node);
 }
 
@@ -155,7 +155,7 @@ function plainValue({ type, minimum, maximum }: SchemaNode): string {
 }
 
 /** The groups of keys that a value may be or contain. */
-function groupsIn(node: SchemaNode, key: string): Group[] {
+function groupsIn(node: SchemaNode, key: string): KeyGroup[] {
   return alternatives(node).flatMap((each) => {
     if (each.properties) return [{ name: groupName(each, key), node: each }];
     const inner = typeof each.additionalProperties === 'object' ? each.additionalProperties : each.items;

@@ -21,20 +21,24 @@ interface Example {
   readonly piece: string;
 }
 
-const plain = (name: string, value: string): Example => ({ name, shapes: `a: {${name}: ${value}}`, piece: 'body: a' });
+const plainExample = (name: string, value: string): Example => ({
+  name,
+  shapes: `a: {${name}: ${value}}`,
+  piece: 'body: a',
+});
 const plate = 'plate: {rectangle: [40, 26], radius: 3}';
 
 const examples: readonly Example[] = [
-  plain('rectangle', '[40, 26], radius: 5'),
-  plain('ellipse', '[40, 26]'),
-  plain('oval', '{size: [40, 28], exponent: 3}'),
-  plain('polygon', '{sides: 6, across: 30}'),
-  plain('heart', '32'),
-  plain('house', '{size: [32, 30], roof: 12, eaves: 3}'),
-  plain('arrow', '{length: 40, width: 22, shaft: 12, tail: notched}'),
-  plain('label', '{size: [40, 22], end: left}'),
-  plain('ticket', '{size: [40, 24], bite: 5}'),
-  plain('scallops', '{size: [40, 28], lobe: 5}'),
+  plainExample('rectangle', '[40, 26], radius: 5'),
+  plainExample('ellipse', '[40, 26]'),
+  plainExample('oval', '{size: [40, 28], exponent: 3}'),
+  plainExample('polygon', '{sides: 6, across: 30}'),
+  plainExample('heart', '32'),
+  plainExample('house', '{size: [32, 30], roof: 12, eaves: 3}'),
+  plainExample('arrow', '{length: 40, width: 22, shaft: 12, tail: notched}'),
+  plainExample('label', '{size: [40, 22], end: left}'),
+  plainExample('ticket', '{size: [40, 24], bite: 5}'),
+  plainExample('scallops', '{size: [40, 28], lobe: 5}'),
   {
     name: 'stack',
     shapes:

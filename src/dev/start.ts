@@ -16,7 +16,7 @@ import { delimiter, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { serveEditor } from '../../test/editor/server.ts';
 import { buildAll } from './build.ts';
-import { checkedTable, samplesFolder, specsIn } from './samples.ts';
+import { checkedTable, samplesFolder, specsIn } from './samples-table.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const { values } = parseArgs({

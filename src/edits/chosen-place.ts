@@ -20,14 +20,14 @@ export function chosenPlace(
   source: SpecSource,
   used: readonly UsedFile[],
 ): ChosenPlace | undefined {
-  const files = [{ source }, ...every(used)];
+  const files = [{ source }, ...allUsedFiles(used)];
   const chooser = files.find((file) => valueAt(file.source.value, [what]) !== undefined);
   const value = chooser && valueAt(chooser.source.value, [what]);
   if (chooser === undefined || value === undefined) return undefined;
   if (typeof value !== 'string') return { ...chooser, path: [what] };
   const path = [`${what}s`, value];
-  const giver = files.find((file) => valueAt(file.source.value, path) !== undefined);
-  return giver && { ...giver, path, name: value };
+  const definingFile = files.find((file) => valueAt(file.source.value, path) !== undefined);
+  return definingFile && { ...definingFile, path, name: value };
 }
 
 /**
@@ -45,12 +45,12 @@ export function measuredPlace(
 
 /** The name of the machine that a spec, or a file that it uses, chooses. */
 export function chosenMachine(source: SpecSource, used: readonly UsedFile[]): string | undefined {
-  const machine = [{ source }, ...every(used)]
+  const machine = [{ source }, ...allUsedFiles(used)]
     .map((file) => valueAt(file.source.value, ['machine']))
     .find((each) => each !== undefined);
   return typeof machine === 'string' ? machine : undefined;
 }
 
-function every(used: readonly UsedFile[]): { readonly file: string; readonly source: SpecSource }[] {
-  return used.flatMap(({ file, source, uses }) => [{ file, source }, ...every(uses)]);
+function allUsedFiles(used: readonly UsedFile[]): { readonly file: string; readonly source: SpecSource }[] {
+  return used.flatMap(({ file, source, uses }) => [{ file, source }, ...allUsedFiles(uses)]);
 }

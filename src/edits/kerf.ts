@@ -48,10 +48,10 @@ function lengthsIn(text: string, units: Units): number[] | undefined {
 export function kerfEdits(source: SpecSource, mm: number, units: Units, name?: string): TextEdit[] | undefined {
   const text = shortLength(mm, units, finest);
   const stock = name ?? valueAt(source.value, ['stock']);
-  if (stock === undefined) return listed(source.setKey([], 'stock', `{kerf: ${text}}`));
+  if (stock === undefined) return asList(source.setKey([], 'stock', `{kerf: ${text}}`));
   const path: YamlPath = typeof stock === 'string' ? ['stocks', stock] : ['stock'];
   const kerf = valueAt(source.value, [...path, 'kerf']);
-  if (typeof kerf !== 'object' || kerf === null) return listed(source.setKey(path, 'kerf', text));
+  if (typeof kerf !== 'object' || kerf === null) return asList(source.setKey(path, 'kerf', text));
   // If the kerf differs by operation, both values are set: the test measures slots and the pieces that fall out of them
   // together.
   const written = (['outer', 'inner'] as const).filter((key) => key === 'outer' || key in kerf);
@@ -59,6 +59,6 @@ export function kerfEdits(source: SpecSource, mm: number, units: Units, name?: s
   return edits.every((edit) => edit !== undefined) ? edits : undefined;
 }
 
-function listed(edit: TextEdit | undefined): TextEdit[] | undefined {
+function asList(edit: TextEdit | undefined): TextEdit[] | undefined {
   return edit && [edit];
 }

@@ -25,7 +25,7 @@ export function lengthText(mm: number, before: unknown, units: Units): string {
 }
 
 /** The length in mm; 0 if there is none or it cannot be read. */
-export function lengthOf(value: unknown, units: Units): number {
+export function lengthInMm(value: unknown, units: Units): number {
   if (typeof value !== 'string' && typeof value !== 'number') return 0;
   const result = parseLength(value, units);
   return 'mm' in result ? result.mm : 0;

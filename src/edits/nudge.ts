@@ -5,7 +5,7 @@ import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
 import { asksForColumns } from '../spec/row-values.ts';
 import type { SpecSource } from '../spec/source.ts';
-import { lengthOf, lengthText } from './length-text.ts';
+import { lengthInMm, lengthText } from './length-text.ts';
 import { removeKey } from './remove-key.ts';
 import { valueAt } from '../core/values.ts';
 
@@ -20,7 +20,7 @@ type Axis = keyof typeof words;
 export function nudgeAt(source: SpecSource, path: YamlPath, units: Units): Point {
   const written = mapAt(source, [...path, 'nudge']) ?? {};
   const along = ([grows, falls]: readonly [string, string]): number =>
-    lengthOf(written[grows], units) - lengthOf(written[falls], units);
+    lengthInMm(written[grows], units) - lengthInMm(written[falls], units);
   return { x: along(words.x), y: along(words.y) };
 }
 
@@ -35,7 +35,7 @@ export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units:
   const written = mapAt(source, at);
   if (asksForColumns(written)) return undefined;
   const isNothing = Math.abs(wanted.x) < nothingMm && Math.abs(wanted.y) < nothingMm;
-  if (!written) return isNothing ? [] : whole(source, path, wanted, units);
+  if (!written) return isNothing ? [] : wholeNudge(source, path, wanted, units);
   if (isNothing) {
     const siblings = Object.keys(mapAt(source, path) ?? {}).length - 1;
     const removal = removeKey(source, at, siblings);
@@ -45,7 +45,7 @@ export function nudgeEdits(source: SpecSource, path: YamlPath, by: Point, units:
   // words.
   const isShared = source.text.startsWith('*', source.range(at).start);
   const isDoubled = Object.values(words).some(([grows, falls]) => grows in written && falls in written);
-  if (isShared || isDoubled) return whole(source, path, wanted, units);
+  if (isShared || isDoubled) return wholeNudge(source, path, wanted, units);
   const edits = (['x', 'y'] as const).map((axis) =>
     alongEdits(source, at, written, axis, now[axis], wanted[axis], units),
   );
@@ -60,21 +60,23 @@ export function nudgedCopy(source: SpecSource, path: YamlPath, by: Point, units:
   const range = source.range(path);
   if (typeof valueAt(source.value, path) !== 'string') return undefined;
   const name = source.text.slice(range.start, range.end);
-  return { range, text: `{from: ${name}, nudge: ${inWords(by, units)}}` };
+  return { range, text: `{from: ${name}, nudge: ${nudgeText(by, units)}}` };
 }
 
-function whole(source: SpecSource, path: YamlPath, by: Point, units: Units): TextEdit[] | undefined {
-  const edit = source.setKey(path, 'nudge', inWords(by, units));
+function wholeNudge(source: SpecSource, path: YamlPath, by: Point, units: Units): TextEdit[] | undefined {
+  const edit = source.setKey(path, 'nudge', nudgeText(by, units));
   return edit && [edit];
 }
 
-function inWords({ x, y }: Point, units: Units): string {
-  const parts = [entry('x', x, undefined, units), entry('y', y, undefined, units)].filter((part) => part !== undefined);
+function nudgeText({ x, y }: Point, units: Units): string {
+  const parts = [nudgeEntry('x', x, undefined, units), nudgeEntry('y', y, undefined, units)].filter(
+    (part) => part !== undefined,
+  );
   return `{${parts.join(', ') || `right: ${lengthText(0, undefined, units)}`}}`;
 }
 
 /** An entry such as `left: 2 mm`; `undefined` for a distance of zero. */
-function entry(axis: Axis, mm: number, before: unknown, units: Units): string | undefined {
+function nudgeEntry(axis: Axis, mm: number, before: unknown, units: Units): string | undefined {
   if (Math.abs(mm) < nothingMm) return undefined;
   return `${words[axis][mm > 0 ? 0 : 1]}: ${lengthText(Math.abs(mm), before, units)}`;
 }

@@ -5,7 +5,7 @@ import type { Units } from '../core/units.ts';
 import type { Shape } from '../spec/model.ts';
 import { asksForColumns } from '../spec/row-values.ts';
 import type { SpecSource } from '../spec/source.ts';
-import { lengthOf, lengthText } from './length-text.ts';
+import { lengthInMm, lengthText } from './length-text.ts';
 import { valueAt } from '../core/values.ts';
 
 export const axes = ['width', 'height'] as const;
@@ -39,7 +39,7 @@ export function sizeEdit(source: SpecSource, shape: Shape, axis: Axis, by: numbe
   const path = figurePath(source, shape, axis);
   if (!path) return undefined;
   const before = valueAt(source.value, path);
-  const mm = Math.max(lengthOf(before, units) + by, leastMm);
+  const mm = Math.max(lengthInMm(before, units) + by, leastMm);
   return { range: source.range(path), text: lengthText(mm, before, units) };
 }
 

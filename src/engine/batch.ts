@@ -60,43 +60,43 @@ export async function reportOf(engine: Engine, report: Report, issue: Issue, opt
  * One change to the cause fixes all of them, so a problem of forty names is one line, not forty.
  */
 export function issuesOfBatch(shown: RowIssues, all: readonly RowIssues[]): Issue[] {
-  const told = new Set(shown.issues.map(wordsOf));
-  const cases = new Map<string, Case[]>();
+  const known = new Set(shown.issues.map(issueKey));
+  const cases = new Map<string, RowCase[]>();
   for (const report of all) {
     if (report.row === shown.row) continue;
     // Issues that do not depend on the row are there already.
-    for (const issue of report.issues.filter((each) => !told.has(wordsOf(each)))) {
+    for (const issue of report.issues.filter((each) => !known.has(issueKey(each)))) {
       const cause = causeOf(issue);
       cases.set(cause, [...(cases.get(cause) ?? []), { issue, report }]);
     }
   }
-  return inOrder([...shown.issues, ...[...cases.values()].map(gravest)]);
+  return inOrder([...shown.issues, ...[...cases.values()].map(mostSevere)]);
 }
 
-interface Case {
+interface RowCase {
   readonly issue: Issue;
   readonly report: RowIssues;
 }
 
-function wordsOf({ code, range, message }: Issue): string {
+function issueKey({ code, range, message }: Issue): string {
   return JSON.stringify([code, range, message]);
 }
 
-function gravest(cases: readonly Case[]): Issue {
-  const { issue, report } = cases.reduce((a, b) => (isGraver(b.issue, a.issue) ? b : a));
+function mostSevere(cases: readonly RowCase[]): Issue {
+  const { issue, report } = cases.reduce((a, b) => (isMoreSevere(b.issue, a.issue) ? b : a));
   const label = labelOf(report)!;
   const others = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== label);
   const quoted = others.map((each) => `“${each}”`);
   const also = others.length === 0 ? '' : ` Likewise ${listed(quoted, mostNames)}.`;
-  return { ...issue, row: report.row, message: `${named(label, issue.message)}${also}` };
+  return { ...issue, row: report.row, message: `${withLabel(label, issue.message)}${also}` };
 }
 
 /** Avoids repeating a name that the message begins with. */
-function named(label: string, message: string): string {
+function withLabel(label: string, message: string): string {
   return message.startsWith(`“${label}”`) ? message : `“${label}”: ${message}`;
 }
 
-function isGraver(a: Issue, b: Issue): boolean {
+function isMoreSevere(a: Issue, b: Issue): boolean {
   if (a.severity !== b.severity) return severityRank[a.severity] > severityRank[b.severity];
   return (a.width ?? Infinity) < (b.width ?? Infinity);
 }

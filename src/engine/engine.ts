@@ -4,7 +4,7 @@ import { runChecks } from '../checks/all.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding, Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
-import { judge } from './severity.ts';
+import { judgeIssues } from './severity.ts';
 import type { AcceptedIssue, Severities } from './severity.ts';
 import { acceptComments } from '../spec/accept-comments.ts';
 import { inUnits } from '../core/figures.ts';
@@ -23,7 +23,7 @@ import type { Ghost, Tag } from '../tag/tag.ts';
 import { loadFiles } from '../tag/load.ts';
 import type { Loaded } from '../tag/load.ts';
 import type { Resources } from '../tag/resources.ts';
-import { standIns } from '../tag/stand-ins.ts';
+import { withSubstitutes } from '../tag/substitutes.ts';
 import type { FontFiles } from '../text/font-files.ts';
 import { FontLibrary } from '../text/font-library.ts';
 import type { UsedIssues } from '../spec/scope.ts';
@@ -104,7 +104,7 @@ export class Engine {
     { locate, row: wanted = 0, batch: given, isHasty = false, signal, severities = {}, isEnough }: ComputeOptions,
   ): Promise<Report> {
     const clock = new Clock();
-    const checkpoint = turns(signal, this.#giveWay);
+    const checkpoint = turnTaker(signal, this.#giveWay);
     const unread = sourceOf(text);
     const uses = await loadUses(unread, { read: (path) => this.readText(path), locate, beside: this.beside });
     signal?.throwIfAborted();
@@ -112,7 +112,7 @@ export class Engine {
     clock.lap('read');
     const comments = acceptComments(text);
     if (!model) {
-      const judged = judge(issues, source, comments, severities, false);
+      const judged = judgeIssues(issues, source, comments, severities, false);
       return { source, ...batched, ...judged, fonts: [], uses, files: uses.files, timings: clock.laps };
     }
     const loaded = await this.#load(model, locate);
@@ -127,10 +127,10 @@ export class Engine {
     const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint, shared?.sizes);
     const lacking = await this.#lacking(model, loaded, made, checkpoint);
     const tag = { ...made, ghosts: [...unusedShapes(model, made), ...lacking] };
-    findings.unshift(...loaded.findings.map((finding) => pinned(finding, lacking)));
+    findings.unshift(...loaded.findings.map((finding) => pinnedToGhost(finding, lacking)));
     clock.lap('make');
     const judgedOf = (all: readonly Finding[], complete: boolean) =>
-      judge([...issues, ...placed(all, source, tag.units)], source, comments, severities, complete);
+      judgeIssues([...issues, ...withRanges(all, source, tag.units)], source, comments, severities, complete);
     const isEnoughOf =
       isEnough && ((found: readonly Finding[]) => isEnough({ tag, ...judgedOf([...findings, ...found], false) }));
     findings.push(...(await runChecks(tag, checkpoint, isEnoughOf)));
@@ -162,7 +162,7 @@ export class Engine {
 
   /** Shapes whose fonts or drawings cannot be loaded, where they would lie on the tag. */
   async #lacking(model: TagModel, loaded: Loaded, made: Tag, checkpoint: () => Promise<void>): Promise<Ghost[]> {
-    const whole = await standIns(model, loaded, this.fonts);
+    const whole = await withSubstitutes(model, loaded, this.fonts);
     // Problems of stand-ins are not the writer's fault and are not reported.
     return whole ? lackingShapes(made, await this.#build(model, whole, () => undefined, checkpoint)) : [];
   }
@@ -174,7 +174,7 @@ export class Engine {
 
   /** Shared sizes: the size that each tag of a batch has room for, cached for the next of its tags. */
   async #sameSizes(
-    { source, uses, loaded, rows }: Batched,
+    { source, uses, loaded, rows }: BatchInput,
     locate: ComputeOptions['locate'],
     checkpoint: (() => Promise<void>) | 'hasty',
   ): Promise<{ readonly sizes?: ReadonlyMap<string, number>; readonly areKnown: boolean }> {
@@ -232,7 +232,7 @@ function textsOf({ source, uses }: UsedFile): readonly unknown[] {
   return [source.text, uses.map(textsOf)];
 }
 
-interface Batched {
+interface BatchInput {
   readonly source: SpecSource;
   readonly uses: Uses;
   readonly loaded: Loaded;
@@ -240,14 +240,14 @@ interface Batched {
 }
 
 /** Pins an error about something missing to the place where it would be drawn. */
-function pinned(finding: Finding, lacking: readonly Ghost[]): Finding {
+function pinnedToGhost(finding: Finding, lacking: readonly Ghost[]): Finding {
   const own = lacking.find(({ path }) => path.join('/') === finding.path.slice(0, path.length).join('/'));
   const ghost = own ?? lacking[0];
   const bounds = ghost && boundsOf(ghost.region);
   return finding.severity === 'error' && bounds ? { ...finding, points: [boxCentre(bounds)] } : finding;
 }
 
-function placed(findings: readonly Finding[], source: SpecSource, units: Units): Issue[] {
+function withRanges(findings: readonly Finding[], source: SpecSource, units: Units): Issue[] {
   return findings.map((finding) => ({
     ...finding,
     message: inUnits(finding.message, units),
@@ -260,7 +260,7 @@ function nextTask(): Promise<void> {
 }
 
 /** Yields when a turn is over, and throws once the result is no longer wanted. */
-function turns(signal: AbortSignal | undefined, giveWay: () => Promise<void>): () => Promise<void> {
+function turnTaker(signal: AbortSignal | undefined, giveWay: () => Promise<void>): () => Promise<void> {
   let started = performance.now();
   return async () => {
     signal?.throwIfAborted();

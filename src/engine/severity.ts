@@ -7,7 +7,7 @@ import { currentCode, isIssueCode, issueCodes, issueKinds } from '../core/issue-
 import type { IssueCode } from '../core/issue-kinds.ts';
 import type { AcceptComment } from '../spec/accept-comments.ts';
 import type { SpecSource } from '../spec/source.ts';
-import { didYouMean, nearest } from '../spec/suggest.ts';
+import { didYouMean, nearestWords } from '../spec/suggest.ts';
 
 /** Severities that replace the usual one of each kind. */
 export type Severities = Readonly<Partial<Record<IssueCode, Severity | 'off'>>>;
@@ -17,7 +17,7 @@ export interface AcceptedIssue extends Issue {
   readonly reason: string;
 }
 
-export interface Judgement {
+export interface JudgedIssues {
   readonly issues: readonly Issue[];
   readonly accepted: readonly AcceptedIssue[];
 }
@@ -34,25 +34,27 @@ export function canBeSilenced(code: IssueCode): boolean {
  * The issues that count, in text order, and those that the spec accepts.
  * @param complete Whether everything was checked; only then is a comment that accepts nothing known to be idle.
  */
-export function judge(
+export function judgeIssues(
   found: readonly Issue[],
   source: SpecSource,
   comments: readonly AcceptComment[],
   severities: Severities,
   complete: boolean,
-): Judgement {
+): JudgedIssues {
   const accepted: AcceptedIssue[] = [];
   const rest: Issue[] = [];
   const used = new Set<string>();
   for (const issue of found) {
     const comment = canBeSilenced(issue.code) ? acceptedBy(issue, source, comments) : undefined;
     if (comment) {
-      used.add(useOf(comment, issue.code));
+      used.add(useKey(comment, issue.code));
       accepted.push({ ...issue, reason: comment.reason });
     } else rest.push(issue);
   }
-  const odd = comments.flatMap((comment) => oddities(comment, (code) => complete && !used.has(useOf(comment, code))));
-  return { issues: inOrder([...rest, ...odd].flatMap((issue) => weighed(issue, severities))), accepted };
+  const odd = comments.flatMap((comment) =>
+    commentIssues(comment, (code) => complete && !used.has(useKey(comment, code))),
+  );
+  return { issues: inOrder([...rest, ...odd].flatMap((issue) => withSeverity(issue, severities))), accepted };
 }
 
 function acceptedBy(issue: Issue, source: SpecSource, comments: readonly AcceptComment[]): AcceptComment | undefined {
@@ -69,12 +71,12 @@ function acceptedBy(issue: Issue, source: SpecSource, comments: readonly AcceptC
   );
 }
 
-function useOf({ range }: AcceptComment, code: string): string {
+function useKey({ range }: AcceptComment, code: string): string {
   return `${range.start} ${currentCode(code)}`;
 }
 
 /** Problems of an accepting comment itself. */
-function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string) => boolean): Issue[] {
+function commentIssues({ codes, reason, range }: AcceptComment, isIdle: (code: string) => boolean): Issue[] {
   const odd = (at: TextRange, message: string, extra: Partial<Issue> = {}): Issue => {
     return {
       code: 'odd-comment',
@@ -92,7 +94,7 @@ function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string
     const code = currentCode(written);
     if (code !== written) issues.push(odd(at, `“${written}” is now called “${code}”.`, { suggestions: [code] }));
     if (!isIssueCode(code)) {
-      const suggestions = nearest(code, issueCodes);
+      const suggestions = nearestWords(code, issueCodes);
       issues.push(odd(at, `There is no problem called “${code}”.${didYouMean(suggestions)}`, { suggestions }));
     } else if (!canBeSilenced(code))
       issues.push(odd(at, `“${code}” cannot be accepted: the tag, or part of it, cannot be made.`));
@@ -104,7 +106,7 @@ function oddities({ codes, reason, range }: AcceptComment, isIdle: (code: string
   return issues;
 }
 
-function weighed(issue: Issue, severities: Severities): Issue[] {
+function withSeverity(issue: Issue, severities: Severities): Issue[] {
   const severity = severities[issue.code];
   // Some kinds have a graver form, such as a hole that is open to the edge; a setting only lowers the usual form.
   const isGrave = severityRank[issue.severity] > severityRank[issueKinds[issue.code].severity];

@@ -2,7 +2,7 @@
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';
-import { below, bottomOf } from '../tag/glued.ts';
+import { piecesBelow, bottomPieceOf } from '../tag/pieces-below.ts';
 import type { Piece } from '../tag/tag.ts';
 
 export interface Assembly {
@@ -14,12 +14,12 @@ export interface Assembly {
 /** One assembly for each piece that is not glued on another, with all its layers. */
 export function assembliesOf(pieces: readonly Piece[]): Assembly[] {
   return pieces
-    .filter((piece) => below(piece, pieces).length === 0)
+    .filter((piece) => piecesBelow(piece, pieces).length === 0)
     .flatMap((base) => {
-      const members = pieces.filter((piece) => bottomOf(piece, pieces) === base);
+      const members = pieces.filter((piece) => bottomPieceOf(piece, pieces) === base);
       const bounds = boundsOf(members.flatMap(({ region }) => region));
       const layers: Piece[][] = [];
-      for (const piece of members) (layers[below(piece, pieces).length] ??= []).push(piece);
+      for (const piece of members) (layers[piecesBelow(piece, pieces).length] ??= []).push(piece);
       return bounds ? [{ layers, bounds }] : [];
     });
 }

@@ -16,7 +16,7 @@ import { assemblySteps, beforeGluing, gluedOn } from './assembly-steps.ts';
 import type { AssemblyStep } from './assembly-steps.ts';
 import { explodedDrawing } from './exploded-drawing.ts';
 import { Flow, papers } from './flow.ts';
-import type { Faces } from './flow.ts';
+import type { CaptionFaces } from './flow.ts';
 import { lengthIn } from './in-words.ts';
 import { errorNote } from './job.ts';
 import type { Job, Tools } from './job.ts';
@@ -49,12 +49,12 @@ export async function toAssemblySheet(job: Job, tools: Tools): Promise<Uint8Arra
 export async function assemblyPages(job: Job, tools: Tools): Promise<Page[]> {
   const { tag } = job;
   const paper = papers[tag.units];
-  const faces: Faces = { plain: await tools.captions(600), bold: await tools.captions(800) };
+  const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
   const steps = assemblySteps(tag);
   const blocks = [
     head(begin(), job),
-    ...exploded(begin, tag, steps),
+    ...explodedViews(begin, tag, steps),
     ...section(begin, 'Before you glue', (add) => {
       for (const { number, piece } of steps) writeBefore(add(), number, piece, tag);
     }),
@@ -67,7 +67,7 @@ export async function assemblyPages(job: Job, tools: Tools): Promise<Page[]> {
       );
       add().fact('·', 'What is said here of glue is common practice, no source.', numberMm);
     }),
-    ...maps(begin, tag, steps),
+    ...frontViews(begin, tag, steps),
   ];
   return paged(blocks, { ...paper, margin: marginMm }, `Assembly: ${tag.title}`);
 }
@@ -83,15 +83,15 @@ function head(flow: Flow, job: Job): Flow {
 }
 
 /** An exploded view of each assembly, numbered from the back. */
-function exploded(begin: () => Flow, tag: Tag, steps: readonly AssemblyStep[]): Flow[] {
+function explodedViews(begin: () => Flow, tag: Tag, steps: readonly AssemblyStep[]): Flow[] {
   return assembliesOf(tag.pieces)
     .filter(({ layers }) => layers.length > 1)
     .map((assembly) => {
       const flow = begin();
       const nameOf = (layer: number) =>
-        assembly.layers[layer]!.map((piece) => `${numberOf(piece, steps)} ${piece.title}, ${madeOf(piece, tag)}`).join(
-          '; ',
-        );
+        assembly.layers[layer]!.map(
+          (piece) => `${numberOf(piece, steps)} ${piece.title}, ${stockInWords(piece, tag)}`,
+        ).join('; ');
       const drawing = explodedDrawing(assembly, tag, { width: flow.width, height: explodedMm }, nameOf);
       drawing.draw(flow.page, flow.left, flow.y, flow.faces.bold);
       flow.skip(drawing.height + 2);
@@ -101,22 +101,23 @@ function exploded(begin: () => Flow, tag: Tag, steps: readonly AssemblyStep[]): 
 
 function writeBefore(flow: Flow, number: number, piece: Piece, tag: Tag): void {
   const marks = [...new Set(piece.marks.map(({ operation }) => operation))];
-  const machine = marks.length === 0 ? [] : [`Comes off the machine ${['cut', ...marks.map(done)].join(' and ')}.`];
-  flow.fact(`${number}`, `${piece.title}, ${madeOf(piece, tag)}`, numberMm, { bold: true });
+  const machine =
+    marks.length === 0 ? [] : [`Comes off the machine ${['cut', ...marks.map(operationDone)].join(' and ')}.`];
+  flow.fact(`${number}`, `${piece.title}, ${stockInWords(piece, tag)}`, numberMm, { bold: true });
   for (const sentence of [...machine, ...beforeGluing(piece, tag)]) flow.write(sentence, { indent: numberMm });
   flow.skip(1);
 }
 
-const done = (operation: 'engrave' | 'score'): string => (operation === 'score' ? 'scored' : 'engraved');
+const operationDone = (operation: 'engrave' | 'score'): string => (operation === 'score' ? 'scored' : 'engraved');
 
-function madeOf(piece: Piece, tag: Tag): string {
+function stockInWords(piece: Piece, tag: Tag): string {
   const { name, material, thickness } = stockOf(piece, tag);
   const what = material ?? name ?? 'its own stock';
   return thickness === undefined ? what : `${what} ${lengthIn(thickness, tag.units)}`;
 }
 
 /** A front view of each piece that something is glued on: where the layers go, and which score lines stay in sight. */
-function maps(begin: () => Flow, tag: Tag, steps: readonly AssemblyStep[]): Flow[] {
+function frontViews(begin: () => Flow, tag: Tag, steps: readonly AssemblyStep[]): Flow[] {
   const under = steps.filter(({ piece }) => tag.pieces.some(({ glueTo }) => glueTo === piece.id));
   return section(begin, 'Where the layers go', (add) => {
     for (const { number, piece } of under) drawMap(add(), number, piece, tag, steps);

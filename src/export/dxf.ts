@@ -34,7 +34,7 @@ export async function toDxf(job: Job): Promise<Uint8Array> {
   dxf.setUnits(library.Units.Millimeters);
   dxf.setVariable('$MEASUREMENT', { 70: 1 });
   dxf.setVariable('$EXTMIN', { 10: 0, 20: 0, 30: 0 });
-  dxf.setVariable('$EXTMAX', { 10: round(plan.bounds.maxX, 4), 20: round(plan.bounds.maxY, 4), 30: 0 });
+  dxf.setVariable('$EXTMAX', { 10: roundTo(plan.bounds.maxX, 4), 20: roundTo(plan.bounds.maxY, 4), 30: 0 });
   const widths = new Map<string, number>();
   for (const { operation, layer: own, paths } of plan.steps) {
     const { layer, color, lineWidth } = styleOf(tag, operation, own);
@@ -59,17 +59,17 @@ function addPolyline(dxf: Dxf.DxfWriter, fitted: Contour, layerName: string, { L
   const vertices = contour.segments.map((segment, i) => ({
     point: at(starts[i]!),
     // Bulge is tan(θ/4), positive counter-clockwise; lines have none.
-    ...(segment.type === 'arc' ? { bulge: round(Math.tan(segment.sweep / 4), 8) } : {}),
+    ...(segment.type === 'arc' ? { bulge: roundTo(Math.tan(segment.sweep / 4), 8) } : {}),
   }));
   if (!contour.closed) vertices.push({ point: at(contour.segments.at(-1)!.to) });
   dxf.addLWPolyline(vertices, { layerName, flags: contour.closed ? LWPolylineFlags.Closed : LWPolylineFlags.None });
 }
 
 function at({ x, y }: { readonly x: number; readonly y: number }): { x: number; y: number } {
-  return { x: round(x, 5), y: round(y, 5) };
+  return { x: roundTo(x, 5), y: roundTo(y, 5) };
 }
 
-function round(value: number, decimals: number): number {
+function roundTo(value: number, decimals: number): number {
   return Number(value.toFixed(decimals)) + 0;
 }
 

@@ -40,7 +40,7 @@ const shadow = [
   { width: 0.25, darkness: 0.22 },
 ] as const;
 
-export interface Seen {
+export interface PaperView {
   /** From tag to paper coordinates. */
   readonly toPaper: Affine;
   /** Height of the visible cut edge below the face, in mm on paper. */
@@ -69,7 +69,7 @@ export function groundOf({ glueTo }: Piece, tag: Tag, table: string): string {
 /** Cached, because a piece is drawn several times: in place, and lifted off what it lies on. */
 const fitted = perRegion((region) => curvesOf(fitContours(region)));
 
-export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPaper, edge, ground }: Seen): void {
+export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPaper, edge, ground }: PaperView): void {
   const stock = stockOf(piece, tag);
   const look = lookOfStock(stock);
   const onTop = piece.glueTo !== undefined;

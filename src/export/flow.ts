@@ -1,13 +1,13 @@
 /** Flow: text set down a page line by line, from y = 0 downwards; it is moved up onto the page at the end. */
 
 import type { FontFace } from '../text/font-face.ts';
-import { layoutText } from '../text/layout.ts';
+import { layoutText } from '../text/text-layout.ts';
 import { PageBuilder, wrapped } from './page.ts';
 
 /** In mm: A4 (ISO 216) for metric, letter (8 1/2 by 11 inches) for inches. */
 export const papers = { mm: { width: 210, height: 297 }, in: { width: 215.9, height: 279.4 } } as const;
 
-export interface Faces {
+export interface CaptionFaces {
   readonly plain: FontFace;
   readonly bold: FontFace;
 }
@@ -32,7 +32,7 @@ export class Flow {
   y = 0;
 
   constructor(
-    readonly faces: Faces,
+    readonly faces: CaptionFaces,
     readonly left: number,
     readonly width: number,
   ) {}

@@ -8,19 +8,19 @@ import { assembliesOf } from './assemblies.ts';
 import { assemblySteps } from './assembly-steps.ts';
 import { cautionsFor } from './cautions.ts';
 import { Flow, papers } from './flow.ts';
-import type { Faces } from './flow.ts';
+import type { CaptionFaces } from './flow.ts';
 import { lengthIn } from './in-words.ts';
 import { errorNote, jobsByStock, kerfNote } from './job.ts';
 import type { Job, JobIssue, Tools } from './job.ts';
-import { takesOfTag } from './known-takes.ts';
+import { estimateOfTag } from './known-estimates.ts';
 import { curvesOf } from './page.ts';
 import type { Page } from './page.ts';
 import { paged } from './paged.ts';
 import { pdfOf } from './pdf.ts';
-import { hangsOn, materialOf, sizeOf, titleOf } from './proof-facts.ts';
+import { hangingInWords, materialInWords, sizeOf, titleOf } from './proof-facts.ts';
 import { styleOf } from './styles.ts';
-import { takesFacts } from './takes-facts.ts';
-import type { Fact } from './takes-facts.ts';
+import { estimateFacts } from './estimate-facts.ts';
+import type { Fact } from './estimate-facts.ts';
 import { workRows } from './work-rows.ts';
 import { wordsOn } from './words-on.ts';
 import { measuredOn } from '../spec/measured-values.ts';
@@ -44,7 +44,7 @@ export async function toJobSheet(job: Job, tools: Tools): Promise<Uint8Array> {
 export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
   const { tag } = job;
   const paper = papers[tag.units];
-  const faces: Faces = { plain: await tools.captions(600), bold: await tools.captions(800) };
+  const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
   const blocks = [
     head(begin(), job),
@@ -160,17 +160,17 @@ function writeWork(flow: Flow, job: Job): void {
 /** Facts that are not in the work table, with reasons for those that are unknown. */
 function takenBeside({ tag }: Job): Fact[] {
   // Defined, because the job has a plan.
-  const takes = takesOfTag(tag)!;
+  const estimate = estimateOfTag(tag)!;
   const inTable = ['Cut', 'Score', 'Travel', 'Engraved', 'Machine'];
-  const known = takesFacts(takes, tag.units).filter(({ name }) => !inTable.includes(name));
+  const known = estimateFacts(estimate, tag.units).filter(({ name }) => !inTable.includes(name));
   const unknown: Fact[] = [];
-  if ('missing' in takes.time) {
-    const what = takes.time.missing.map((key) => (key === 'machine' ? key : `machine: ${key}`)).join(', ');
+  if ('missing' in estimate.time) {
+    const what = estimate.time.missing.map((key) => (key === 'machine' ? key : `machine: ${key}`)).join(', ');
     unknown.push({ name: 'Machine', value: `time unknown; the spec has no “${what}”.` });
   }
-  if (takes.weight === undefined)
+  if (estimate.weight === undefined)
     unknown.push({ name: 'Weight', value: 'unknown; the spec gives no thickness, or no density.' });
-  if (!takes.cost) unknown.push({ name: 'Material cost', value: 'unknown; the spec gives no price.' });
+  if (!estimate.cost) unknown.push({ name: 'Material cost', value: 'unknown; the spec gives no price.' });
   return [...known, ...unknown];
 }
 
@@ -199,7 +199,7 @@ function materialFacts(tag: Tag): Fact[] {
   const { thickness, minWeb } = stock;
   const kerfDay = stock.measuredOn?.kerf;
   const all: (Fact | undefined)[] = [
-    { name: 'Material', value: materialOf(tag) ?? 'not named in the spec' },
+    { name: 'Material', value: materialInWords(tag) ?? 'not named in the spec' },
     { name: 'Thickness', value: thickness === undefined ? 'not given: measure it' : lengthIn(thickness, units) },
     sheet && { name: 'Sheet size', value: `${lengthIn(sheet.width, units)} × ${lengthIn(sheet.height, units)}` },
     {
@@ -226,12 +226,12 @@ const otherLetters = 'in letters that this sheet’s own font does not have';
 function sizes(job: Job, canWrite: (text: string) => boolean): Fact[] {
   const { tag } = job;
   const assemblies = assembliesOf(tag.pieces);
-  const hung = hangsOn(tag);
+  const hangingText = hangingInWords(tag);
   return [
     ...assemblies.map((assembly) => {
       return { name: assemblies.length > 1 ? titleOf(assembly) : 'Finished size', value: sizeOf(assembly, tag) };
     }),
-    ...(hung === undefined ? [] : [{ name: tag.tie ? 'Hangs on' : 'Hangs by', value: hung }]),
+    ...(hangingText === undefined ? [] : [{ name: tag.tie ? 'Hangs on' : 'Hangs by', value: hangingText }]),
     ...wordsOn(job).map(({ lines, way, font }) => ({
       name: 'Words',
       value: `${canWrite(lines.join('')) ? `“${lines.join(' / ')}”` : otherLetters}, ${way}, in ${font}`,

@@ -111,7 +111,7 @@ export function kerfNote({ stock, output, units }: Tag): string {
 }
 
 /** Formats to 0.001 mm: finer than any beam, and well within the promised 0.01 mm. */
-export function figure(value: number, decimals = 3): string {
+export function formatNumber(value: number, decimals = 3): string {
   const rounded = Number(value.toFixed(decimals));
   // −0 would be printed as "-0" in some places and "0" in others.
   return String(rounded === 0 ? 0 : rounded);

@@ -1,13 +1,13 @@
 /** Page model: drawings and captions in mm, y up from the lower left corner, for any format that can draw paths. */
 
-import { recent } from '../core/recent.ts';
+import { memoizeRecent } from '../core/recent.ts';
 import { translation } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { startsOf, splitSegment } from '../geometry/contour.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
 import { transformCurves } from '../geometry/curves.ts';
 import type { FontFace } from '../text/font-face.ts';
-import { layoutText } from '../text/layout.ts';
+import { layoutText } from '../text/text-layout.ts';
 
 export interface Drawing {
   readonly path: CurvePath;
@@ -27,7 +27,7 @@ export interface Clipped {
 }
 
 /** Text of a caption, for formats that can embed it besides its drawing. */
-export interface Words {
+export interface CaptionText {
   readonly text: string;
   /** Start of the baseline, and the em, in mm. */
   readonly x: number;
@@ -39,13 +39,13 @@ export interface Page {
   readonly width: number;
   readonly height: number;
   readonly drawings: readonly (Drawing | Clipped)[];
-  readonly words: readonly Words[];
+  readonly words: readonly CaptionText[];
 }
 
 /** Collects the contents of a page. */
 export class PageBuilder {
   readonly drawings: (Drawing | Clipped)[] = [];
-  readonly words: Words[] = [];
+  readonly words: CaptionText[] = [];
 
   draw(path: CurvePath, look: Omit<Drawing, 'path'>): void {
     if (path.length > 0) this.drawings.push({ path, ...look });
@@ -102,7 +102,7 @@ export class PageBuilder {
 }
 
 /** Everything moved up by `dy` mm. */
-export function moved<T extends Pick<Page, 'drawings' | 'words'>>({ drawings, words, ...page }: T, dy: number) {
+export function movedUp<T extends Pick<Page, 'drawings' | 'words'>>({ drawings, words, ...page }: T, dy: number) {
   const up = (path: CurvePath) => transformCurves(path, translation(0, dy));
   const raised = ({ path, ...look }: Drawing): Drawing => ({ path: up(path), ...look });
   return {
@@ -121,7 +121,7 @@ const widths = new WeakMap<FontFace, (text: string) => number>();
 export function captionWidth(face: FontFace, text: string): number {
   let widthOf = widths.get(face);
   if (!widthOf) {
-    widthOf = recent(4000, (words) => layoutText(face, { text: words, align: 'left' }).advance);
+    widthOf = memoizeRecent(4000, (words) => layoutText(face, { text: words, align: 'left' }).advance);
     widths.set(face, widthOf);
   }
   return widthOf(text);
@@ -132,7 +132,8 @@ export function wrapped(text: string, face: FontFace, size: number, width: numbe
   const widthOf = (words: string): number => captionWidth(face, words) * size;
   const blank = widthOf('n n') - widthOf('nn');
   const lines: { text: string; width: number }[] = [];
-  const fitting = (word: string) => (widthOf(word) <= width ? [word] : broken(word, (part) => widthOf(part) <= width));
+  const fitting = (word: string) =>
+    widthOf(word) <= width ? [word] : brokenWord(word, (part) => widthOf(part) <= width);
   for (const word of text
     .split(/\s+/)
     .filter((each) => each !== '')
@@ -148,7 +149,7 @@ export function wrapped(text: string, face: FontFace, size: number, width: numbe
 }
 
 /** As few parts as possible, each at least one letter with its marks. */
-function broken(word: string, fits: (part: string) => boolean): string[] {
+function brokenWord(word: string, fits: (part: string) => boolean): string[] {
   const parts: string[] = [];
   let part = '';
   for (const { segment } of new Intl.Segmenter().segment(word)) {
@@ -182,12 +183,12 @@ export function curvesOf(contours: readonly Contour[], scale = 1, dx = 0, dy = 0
   return transformCurves(path, { a: scale, b: 0, c: 0, d: scale, e: dx, f: dy });
 }
 
-type Arc = Extract<Contour['segments'][number], { type: 'arc' }>;
+type ArcSegment = Extract<Contour['segments'][number], { type: 'arc' }>;
 
 /** Handles of 4/3·tan(θ/4) radii: off the arc by 4e-6 of its radius at 45°. */
-function arcAsCubics(from: { x: number; y: number }, arc: Arc): CurveCommand[] {
+function arcAsCubics(from: { x: number; y: number }, arc: ArcSegment): CurveCommand[] {
   if (Math.abs(arc.sweep) > Math.PI / 4 + 1e-6) {
-    const [first, second] = splitSegment(from, arc, 0.5) as [Arc, Arc];
+    const [first, second] = splitSegment(from, arc, 0.5) as [ArcSegment, ArcSegment];
     return [...arcAsCubics(from, first), ...arcAsCubics(first.to, second)];
   }
   const { centre, sweep, to } = arc;

@@ -1,7 +1,7 @@
 /** Paging: spreads blocks of text and drawings over as many pages as they need. */
 
 import type { Flow } from './flow.ts';
-import { moved, PageBuilder } from './page.ts';
+import { movedUp, PageBuilder } from './page.ts';
 import type { Page } from './page.ts';
 
 const quiet = '#666666';
@@ -33,7 +33,7 @@ export function paged(blocks: readonly Flow[], { width, height, margin }: Paper,
     const builder = new PageBuilder();
     let top = high - margin;
     for (const flow of flows) {
-      builder.add(moved(flow.page, top));
+      builder.add(movedUp(flow.page, top));
       top -= flow.height;
     }
     const { plain } = blocks[0]!.faces;

@@ -83,28 +83,28 @@ function addPage(
   const page = pdf.addPage([width * perMm, height * perMm]);
   // Operators are written as text: as objects of the library, the thousands of curves in lettering take several times
   // as long.
-  const operators = [`q ${perMm} 0 0 ${perMm} 0 0 cm`, ...drawings.map(shown), 'Q', ''].join('\n');
+  const operators = [`q ${perMm} 0 0 ${perMm} 0 0 cm`, ...drawings.map(drawingOperators), 'Q', ''].join('\n');
   const { context } = pdf;
   const contents = context.stream(zlibSync(new TextEncoder().encode(operators)), { Filter: 'FlateDecode' });
   page.node.addContentStream(context.register(contents));
   addWords(page, words, font, library);
 }
 
-function shown(each: Drawing | Clipped): string {
-  if (!('clip' in each)) return drawn(each);
-  return ['q', ...outlined(each.clip), 'W* n', ...each.drawings.map(drawn), 'Q'].join('\n');
+function drawingOperators(each: Drawing | Clipped): string {
+  if (!('clip' in each)) return paintOperators(each);
+  return ['q', ...pathOperators(each.clip), 'W* n', ...each.drawings.map(paintOperators), 'Q'].join('\n');
 }
 
 /** Path operators; see ISO 32000-1, annex A. */
-function drawn({ path, fill, stroke, rule, lineWidth = 0.1 }: Drawing): string {
-  const fillColour = fill === undefined ? [] : [`${colour(fill)} rg`];
-  const line = stroke === undefined ? [] : [`${colour(stroke)} RG ${n(lineWidth)} w`];
+function paintOperators({ path, fill, stroke, rule, lineWidth = 0.1 }: Drawing): string {
+  const fillColour = fill === undefined ? [] : [`${colourOperands(fill)} rg`];
+  const line = stroke === undefined ? [] : [`${colourOperands(stroke)} RG ${pdfNumber(lineWidth)} w`];
   const even = rule === 'nonzero' ? '' : '*';
   const painting = fill === undefined ? 'S' : `${stroke === undefined ? 'f' : 'B'}${even}`;
-  return [...fillColour, ...line, ...outlined(path), painting].join('\n');
+  return [...fillColour, ...line, ...pathOperators(path), painting].join('\n');
 }
 
-function outlined(path: CurvePath): string[] {
+function pathOperators(path: CurvePath): string[] {
   let [x, y] = [0, 0];
   return path.map((command) => {
     if (command.type === 'Z') return 'h';
@@ -112,30 +112,30 @@ function outlined(path: CurvePath): string[] {
     ({ x, y } = command);
     switch (command.type) {
       case 'M':
-        return `${n(x)} ${n(y)} m`;
+        return `${pdfNumber(x)} ${pdfNumber(y)} m`;
       case 'L':
-        return `${n(x)} ${n(y)} l`;
+        return `${pdfNumber(x)} ${pdfNumber(y)} l`;
       case 'C':
-        return `${n(command.x1)} ${n(command.y1)} ${n(command.x2)} ${n(command.y2)} ${n(x)} ${n(y)} c`;
+        return `${pdfNumber(command.x1)} ${pdfNumber(command.y1)} ${pdfNumber(command.x2)} ${pdfNumber(command.y2)} ${pdfNumber(x)} ${pdfNumber(y)} c`;
       case 'Q': {
         // Quadratic to cubic: handles two thirds of the way to the control point.
-        const toward = (end: number, handle: number) => n(end + (2 / 3) * (handle - end));
+        const toward = (end: number, handle: number) => pdfNumber(end + (2 / 3) * (handle - end));
         const { x1, y1 } = command;
-        return `${toward(from.x, x1)} ${toward(from.y, y1)} ${toward(x, x1)} ${toward(y, y1)} ${n(x)} ${n(y)} c`;
+        return `${toward(from.x, x1)} ${toward(from.y, y1)} ${toward(x, x1)} ${toward(y, y1)} ${pdfNumber(x)} ${pdfNumber(y)} c`;
       }
     }
   });
 }
 
 /** Rounds to 0.001, as in SVG files: shorter files, and no exponents, which the format does not allow. */
-function n(value: number): number {
+function pdfNumber(value: number): number {
   return Math.round(value * 1e3) / 1e3 + 0;
 }
 
 /** Red, green and blue components, from 0 to 1. */
-function colour(hex: string): string {
+function colourOperands(hex: string): string {
   return channels(hex)
-    .map((value) => n(value / 255))
+    .map((value) => pdfNumber(value / 255))
     .join(' ');
 }
 
@@ -152,8 +152,8 @@ function addWords(page: Pdf.PDFPage, words: Page['words'], font: Pdf.PDFFont, li
       .join('');
     if (encodable === '') continue;
     page.pushOperators(
-      setFontAndSize(key, n(size * perMm)),
-      setTextMatrix(1, 0, 0, 1, n(x * perMm), n(y * perMm)),
+      setFontAndSize(key, pdfNumber(size * perMm)),
+      setTextMatrix(1, 0, 0, 1, pdfNumber(x * perMm), pdfNumber(y * perMm)),
       showText(font.encodeText(encodable)),
     );
   }

@@ -6,7 +6,7 @@ import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
 import type { Assembly } from './assemblies.ts';
 import { lengthIn, sizeIn } from './in-words.ts';
-import type { Fact } from './takes-facts.ts';
+import type { Fact } from './estimate-facts.ts';
 
 /** A fact; without a `value`, the proof leaves room to write it in. */
 export interface ProofFact {
@@ -22,8 +22,8 @@ export function proofFacts(tag: Tag): ProofFact[] {
   const copies = tag.sheet?.copies ?? 1;
   return [
     ...sizes,
-    ...factOf('Material', materialOf(tag)),
-    ...factOf(tag.tie ? 'Hangs on' : 'Hangs by', hangsOn(tag)),
+    ...factOf('Material', materialInWords(tag)),
+    ...factOf(tag.tie ? 'Hangs on' : 'Hangs by', hangingInWords(tag)),
     ...codesOn(tag).map((value): Fact => ({ name: 'The code says', value })),
     { name: 'How many', ...(copies > 1 ? { value: String(copies) } : {}) },
   ];
@@ -73,7 +73,7 @@ function thickest(layer: readonly Piece[], tag: Tag): number | undefined {
 }
 
 /** The material as the spec calls it, capitalised; for several stocks, all of them. */
-export function materialOf(tag: Tag): string | undefined {
+export function materialInWords(tag: Tag): string | undefined {
   const names = new Set(byStock(tag).map(({ stock }) => stock.material?.trim() ?? ''));
   names.delete('');
   const name = [...names].join(' and ');
@@ -81,7 +81,7 @@ export function materialOf(tag: Tag): string | undefined {
 }
 
 /** “Twine 2 mm thick, through a hole 4 mm across”; for several tags that hang in the same way, each of them. */
-export function hangsOn(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): string | undefined {
+export function hangingInWords(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): string | undefined {
   const { tie, units, pieces } = tag;
   const hangers = pieces.flatMap((piece) => piece.hangers);
   const isNailed = hangers.length > 0 && hangers.every(({ kind }) => kind === 'keyhole');
@@ -89,12 +89,12 @@ export function hangsOn(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): string | un
     tie && !isNailed
       ? `${tie.kind} ${lengthIn(tie.size, units)} ${tie.kind === 'twine' ? 'thick' : 'wide'}`
       : undefined;
-  const hung = assembliesOf(pieces).map(({ layers }) => openingsOf(layers.flat(), units));
-  const alike = hung.length > 1 && new Set(hung).size === 1 && hung[0] !== '';
-  const openings = alike ? `each ${tied ? 'through ' : ''}${hung[0]!}` : openingsOf(pieces, units);
+  const openingTexts = assembliesOf(pieces).map(({ layers }) => openingsOf(layers.flat(), units));
+  const alike = openingTexts.length > 1 && new Set(openingTexts).size === 1 && openingTexts[0] !== '';
+  const openings = alike ? `each ${tied ? 'through ' : ''}${openingTexts[0]!}` : openingsOf(pieces, units);
   const through = tied && openings !== '' && !alike ? `through ${openings}` : openings;
-  const said = [tied, through].filter((part) => part !== undefined && part !== '').join(', ');
-  return said === '' ? undefined : said.charAt(0).toUpperCase() + said.slice(1);
+  const tieText = [tied, through].filter((part) => part !== undefined && part !== '').join(', ');
+  return tieText === '' ? undefined : tieText.charAt(0).toUpperCase() + tieText.slice(1);
 }
 
 /** “a hole 4 mm across”, “two slits 10 × 3 mm”; empty without hangers. */

@@ -42,7 +42,7 @@ export interface PicturePlace {
   readonly dy: number;
 }
 
-export interface Room {
+export interface PictureRoom {
   readonly width: number;
   readonly height: number;
   /** Largest scale. */
@@ -50,7 +50,7 @@ export interface Room {
 }
 
 /** As large as fits; `undefined` without pieces. */
-export function proofPicture(tag: Tag, { width, height, most }: Room): ProofPicture | undefined {
+export function proofPicture(tag: Tag, { width, height, most }: PictureRoom): ProofPicture | undefined {
   const assemblies = assembliesOf(tag.pieces);
   if (assemblies.length === 0) return undefined;
   const { rows, scale } = bestRows(assemblies, { width, height, most });
@@ -96,7 +96,7 @@ const around = { x: aroundMm.left + aroundMm.right, y: aroundMm.top + aroundMm.b
 /** The number of rows that allows the largest scale. */
 function bestRows(
   assemblies: readonly Assembly[],
-  { width, height, most }: Room,
+  { width, height, most }: PictureRoom,
 ): { rows: Assembly[][]; scale: number } {
   const tries = assemblies.map((_, i) => {
     const perRow = Math.ceil(assemblies.length / (i + 1));

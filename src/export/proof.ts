@@ -6,11 +6,11 @@
 import { assembliesOf } from './assemblies.ts';
 import { explodedDrawing } from './exploded-drawing.ts';
 import { Flow, papers } from './flow.ts';
-import type { Faces } from './flow.ts';
+import type { CaptionFaces } from './flow.ts';
 import { counted } from '../core/units.ts';
 import { draftNote, isDraft } from './job.ts';
 import type { Job, Tools } from './job.ts';
-import { moved } from './page.ts';
+import { movedUp } from './page.ts';
 import type { Page } from './page.ts';
 import { drawWords } from './proof-words.ts';
 import { proofFacts } from './proof-facts.ts';
@@ -49,7 +49,7 @@ export async function proofPage(job: Job, tools: Tools, cropped = false): Promis
   const { tag } = job;
   const paper = papers[tag.units];
   const width = paper.width - 2 * marginMm;
-  const faces: Faces = { plain: await tools.captions(600), bold: await tools.captions(800) };
+  const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };
   const begin = () => new Flow(faces, marginMm, width);
   const head = begin();
   writeHead(head, job);
@@ -77,11 +77,11 @@ function stacked(flows: readonly Flow[], foot: Flow, paper: { width: number; hei
   const height = cropped ? high : Math.max(paper.height, high);
   let top = height - marginMm;
   const parts = flows.map((flow) => {
-    const part = moved(flow.page, top);
+    const part = movedUp(flow.page, top);
     top -= flow.height;
     return part;
   });
-  parts.push(moved(foot.page, marginMm + foot.height));
+  parts.push(movedUp(foot.page, marginMm + foot.height));
   return {
     width: paper.width,
     height,

@@ -23,7 +23,7 @@ export function packReadme(job: Job, name: string): string {
   const parts = jobsByStock(job);
   const cut = (ends: readonly string[]) => ends.flatMap((end) => parts.map(({ suffix }) => name + suffix + end));
   const sections: [string, string[]][] = [
-    ['The tag', [...words(job), ...known(job)]],
+    ['The tag', [...wordingLines(job), ...factLines(job)]],
     [
       'In this pack',
       [
@@ -33,14 +33,14 @@ export function packReadme(job: Job, name: string): string {
         ...(job.spec === undefined ? [] : [`${name}.tag.yaml: what it was made from, to change it or make it again.`]),
       ],
     ],
-    ['Lettering', lettering(job.fonts)],
-    ['Care', [...new Set(byStock(tag).flatMap(({ stock }) => care(stock.material)))]],
+    ['Lettering', fontLines(job.fonts)],
+    ['Care', [...new Set(byStock(tag).flatMap(({ stock }) => careLines(stock.material)))]],
     ['Please note', notes],
   ];
   const head = [
     tag.title,
     '='.repeat(Math.max(1, Array.from(tag.title).length)),
-    ...(isDraft(job) ? ['', ...wrapped(draftNote, '')] : []),
+    ...(isDraft(job) ? ['', ...wrappedLines(draftNote, '')] : []),
   ];
   const body = sections
     .filter(([, lines]) => lines.length > 0)
@@ -48,29 +48,29 @@ export function packReadme(job: Job, name: string): string {
       '',
       title,
       '-'.repeat(title.length),
-      ...lines.flatMap((line) => wrapped(line, '- ')),
+      ...lines.flatMap((line) => wrappedLines(line, '- ')),
     ]);
   return [...head, ...body, ''].join('\n');
 }
 
-function words(job: Job): string[] {
+function wordingLines(job: Job): string[] {
   return wordsOn(job).map(({ lines, way, font }) => `“${lines.join(' / ')}”, ${way}, in ${font}`);
 }
 
 /** Unknown facts are left to the proof, where there is room to write them in. */
-function known({ tag }: Job): string[] {
+function factLines({ tag }: Job): string[] {
   return proofFacts(tag).flatMap(({ name, value }) => (value === undefined ? [] : [`${name}: ${value}`]));
 }
 
-function lettering(fonts: readonly UsedFont[]): string[] {
+function fontLines(fonts: readonly UsedFont[]): string[] {
   if (fonts.length === 0) return [];
   const each = fonts.flatMap(({ family, style, licence, embedding }) => {
     const { copyright, text, url } = licence;
-    const said = [copyright, text, url]
+    const licenceText = [copyright, text, url]
       .filter((part) => part !== undefined && part.trim() !== '')
       .map((part) => part!.trim());
     return [
-      `${family} ${style}. ${said.length > 0 ? said.join(' ') : 'The font states no licence.'}`,
+      `${family} ${style}. ${licenceText.length > 0 ? licenceText.join(' ') : 'The font states no licence.'}`,
       `According to its file, the font ${embedding}.`,
     ];
   });
@@ -83,7 +83,7 @@ function lettering(fonts: readonly UsedFont[]): string[] {
 const wooden: readonly LookName[] = ['dark', 'red', 'alder', 'beech', 'tan'];
 
 /** Rules of thumb, no source. Empty for an unknown material. */
-function care(material = ''): string[] {
+function careLines(material = ''): string[] {
   const kind = materialOf(material)?.kind;
   const { look } = lookNames(material);
   if (kind === 'plastic' || look === 'acrylic')
@@ -106,7 +106,7 @@ const notes = [
   'It is made to be tied on and looked at. Do not hang anything heavy from it.',
 ];
 
-function wrapped(text: string, mark: string): string[] {
+function wrappedLines(text: string, mark: string): string[] {
   const lines: string[] = [];
   let line = mark;
   for (const word of text.split(/\s+/).filter((each) => each !== '')) {

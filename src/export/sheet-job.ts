@@ -15,8 +15,8 @@ import { money, sizeIn } from './in-words.ts';
 import { planSheets } from './sheet-plan.ts';
 import type { NamedTag, PlannedSheet, SheetPlan } from './sheet-plan.ts';
 import { sumOfCosts } from './sum-of-costs.ts';
-import { takesFacts } from './takes-facts.ts';
-import type { Fact } from './takes-facts.ts';
+import { estimateFacts } from './estimate-facts.ts';
+import type { Fact } from './estimate-facts.ts';
 
 /** The report of one tag: a spec's only one, or one of its batch. */
 export interface TagReport {
@@ -78,7 +78,7 @@ function factsOf(plan: SheetPlan, jobs: readonly Job[], tags: readonly NamedTag[
   const names = [...new Set(left.map(({ name, piece }) => (name === '' ? piece.title : `${name} (${piece.title})`)))];
   const [first, ...others] = jobs.map(({ tag, plan: work }) => estimateJob(tag, work));
   // The material used by sheets has two figures of its own.
-  const taken = first && takesFacts(sumEstimates([first, ...others]), units);
+  const taken = first && estimateFacts(sumEstimates([first, ...others]), units);
   return [
     { name: 'Pieces', value: String(count) },
     { name: 'Sheets', value: `${sheets.length} of ${sizeIn(sheet.width, sheet.height, units)}` },

@@ -12,7 +12,7 @@ import type { Look } from '../look/looks.ts';
 import { blend } from '../look/blend.ts';
 import { errorNote } from './job.ts';
 import type { Tools } from './job.ts';
-import { captionWidth, curvesOf, moved, PageBuilder, wrapped } from './page.ts';
+import { captionWidth, curvesOf, movedUp, PageBuilder, wrapped } from './page.ts';
 import type { Page } from './page.ts';
 import type { SheetJobs } from './sheet-job.ts';
 import type { LaidPiece, SheetPlan } from './sheet-plan.ts';
@@ -71,7 +71,7 @@ export async function sheetPage(
     write(value, margin + columnMm, plain);
   }
   const height = margin - y;
-  return moved(page.page(width, height), height);
+  return movedUp(page.page(width, height), height);
 }
 
 interface Corner {

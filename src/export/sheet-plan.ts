@@ -84,7 +84,7 @@ async function planOfStock(
   nest: Nester,
 ): Promise<SheetPlan> {
   const { stock, machine, output } = tags[0]!.tag;
-  const single: Omit<Waiting, 'copy'>[] = [];
+  const single: Omit<WaitingPiece, 'copy'>[] = [];
   for (const named of tags) {
     await checkpoint();
     for (const piece of named.tag.pieces) {
@@ -95,7 +95,7 @@ async function planOfStock(
       if (region.length > 0) single.push({ name: named.name, row: named.row, piece, lines, region });
     }
   }
-  const waiting = Array.from({ length: sheet.copies }, (_, index): Waiting[] =>
+  const waiting = Array.from({ length: sheet.copies }, (_, index): WaitingPiece[] =>
     single.map((each) => ({ ...each, copy: index + 1 })),
   ).flat();
   const turns = ({ never: 'none', half: 'half', quarter: 'quarter' } as const)[sheet.turn];
@@ -129,7 +129,7 @@ async function planOfStock(
   return { sheet, sheets: planned, left: left.map(({ name, piece }) => ({ name, piece })) };
 }
 
-interface Waiting extends Pick<LaidPiece, 'name' | 'row' | 'copy' | 'piece'> {
+interface WaitingPiece extends Pick<LaidPiece, 'name' | 'row' | 'copy' | 'piece'> {
   readonly lines: PiecePaths;
   readonly region: Region;
 }

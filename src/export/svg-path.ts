@@ -3,7 +3,7 @@
 import { radiusOf, startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/types.ts';
-import { figure } from './job.ts';
+import { formatNumber } from './job.ts';
 
 /** Height `top` becomes y = 0. */
 export function svgPath(contours: readonly Contour[], top: number): string {
@@ -12,14 +12,14 @@ export function svgPath(contours: readonly Contour[], top: number): string {
 
 function onePath(contour: Contour, top: number): string {
   const starts = startsOf(contour);
-  const at = ({ x, y }: Point): string => `${figure(x)} ${figure(top - y)}`;
+  const at = ({ x, y }: Point): string => `${formatNumber(x)} ${formatNumber(top - y)}`;
   const commands = contour.segments.map((segment, i): string => {
     switch (segment.type) {
       case 'line':
         // `Z` draws the closing line.
         return contour.closed && i + 1 === contour.segments.length ? '' : `L${at(segment.to)}`;
       case 'arc': {
-        const radius = figure(radiusOf(starts[i]!, segment), 4);
+        const radius = formatNumber(radiusOf(starts[i]!, segment), 4);
         const large = Math.abs(segment.sweep) > Math.PI ? 1 : 0;
         return `A${radius} ${radius} 0 ${large} ${segment.sweep > 0 ? 0 : 1} ${at(segment.to)}`;
       }

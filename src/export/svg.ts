@@ -1,6 +1,6 @@
 /** Writes a tag as an SVG file (SVG 1.1) in real millimetres. */
 
-import { errorNote, figure, kerfNote } from './job.ts';
+import { errorNote, formatNumber, kerfNote } from './job.ts';
 import type { Job } from './job.ts';
 import { operationNames, styleOf } from './styles.ts';
 import type { Style } from './styles.ts';
@@ -13,8 +13,8 @@ import type { Operation } from '../tag/tag.ts';
  */
 export function toSvg(job: Job): string {
   const { tag, plan } = job;
-  const width = figure(plan.bounds.maxX);
-  const height = figure(plan.bounds.maxY);
+  const width = formatNumber(plan.bounds.maxX);
+  const height = formatNumber(plan.bounds.maxY);
   const warning = errorNote(job);
   const groups = plan.steps.map(({ operation, layer, paths }) => {
     const style = styleOf(tag, operation, layer);
@@ -23,7 +23,7 @@ export function toSvg(job: Job): string {
         `    <path data-piece="${escape(piece)}"${alongLines ? ` ${asLine(style)}` : ''} d="${svgPath(contours, plan.bounds.maxY)}"/>`,
     );
     return [
-      `  <g id="${operation}${layer ? `-${layer.index + 1}` : ''}" ${drawn(operation, style)}>`,
+      `  <g id="${operation}${layer ? `-${layer.index + 1}` : ''}" ${styleAttributes(operation, style)}>`,
       `    <title>${escape(style.layer === operation ? operationNames[operation] : style.layer)}</title>`,
       ...lines,
       '  </g>',
@@ -40,12 +40,12 @@ export function toSvg(job: Job): string {
   ].join('\n');
 }
 
-function drawn(operation: Operation, style: Style): string {
+function styleAttributes(operation: Operation, style: Style): string {
   return operation === 'engrave' ? `fill="${style.color}" fill-rule="evenodd" stroke="none"` : asLine(style);
 }
 
 function asLine({ color, lineWidth }: Style): string {
-  return `fill="none" stroke="${color}" stroke-width="${figure(lineWidth)}"`;
+  return `fill="none" stroke="${color}" stroke-width="${formatNumber(lineWidth)}"`;
 }
 
 /**

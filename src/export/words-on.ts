@@ -27,15 +27,15 @@ export interface WordsOn {
 export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
   const found = new Map<string, { way: WordOperation; lettering: Lettering }>();
   for (const [way, lettering] of tag.pieces.flatMap(letteringOf)) {
-    const key = keyOf(lettering.path);
+    const key = pathKey(lettering.path);
     const before = found.get(key);
     if (!before || ways.indexOf(way) < ways.indexOf(before.way)) found.set(key, { way, lettering });
   }
   const shown = new Map<string, WordsOn>();
   for (const { generator, path } of withLines(tag.made.keys())) {
-    const known = found.get(keyOf(path));
+    const known = found.get(pathKey(path));
     if (!known || generator.kind !== 'text') continue;
-    const font = fonts.find(({ paths }) => paths.some((each) => keyOf(each) === keyOf(path)));
+    const font = fonts.find(({ paths }) => paths.some((each) => pathKey(each) === pathKey(path)));
     const style = font && !/^regular$/i.test(font.style) ? ` ${font.style}` : '';
     const lines = generator.text.split(/\r\n|[\n\v\f\r\u0085\u2028\u2029]/).map((line) => line.trim());
     const words: WordsOn = {
@@ -50,20 +50,22 @@ export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
     if (shape.generator.kind !== 'strokes') continue;
     const lines = shape.generator.text.split('\n').map((line) => line.trim());
     const way = operation === 'engrave' ? 'engraved' : 'drawn as a fine line';
-    shown.set(keyOf(shape.path), { lines: lines.filter((line) => line !== ''), way, font: 'single strokes' });
+    shown.set(pathKey(shape.path), { lines: lines.filter((line) => line !== ''), way, font: 'single strokes' });
   }
   return [...shown.values()];
 }
 
-function keyOf(path: YamlPath): string {
+function pathKey(path: YamlPath): string {
   return path.join('/');
 }
 
 function letteringOf({ sources, marks, glueTo }: Piece): (readonly [WordOperation, Lettering])[] {
-  const solid = glueTo === undefined ? 'cut out' : 'cut out and glued on';
+  const cutOperation = glueTo === undefined ? 'cut out' : 'cut out and glued on';
   return [
     ...sources.flatMap(({ use, lettering = [] }) =>
-      lettering.map((each) => [(use === 'body') === (each.as === 'material') ? solid : 'cut through', each] as const),
+      lettering.map(
+        (each) => [(use === 'body') === (each.as === 'material') ? cutOperation : 'cut through', each] as const,
+      ),
     ),
     ...marks.flatMap(({ operation, lettering = [] }) =>
       lettering.map((each) => [operation === 'engrave' ? 'engraved' : 'drawn as a fine line', each] as const),

@@ -18,13 +18,15 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
   const { units, machine } = tag;
   const rows = plan.steps.map((step): WorkRow => {
     const { operation, paths } = step;
-    const takes = estimateJob(tag, { steps: [step], bounds: plan.bounds });
+    const estimate = estimateJob(tag, { steps: [step], bounds: plan.bounds });
     const { color, layer } = styleOf(tag, operation, step.layer);
     const kind = operation === 'engrave' || operation === 'score' ? operation : 'cut';
     const passes = machine?.passes[kind] ?? 1;
-    const time = 'seconds' in takes.time ? takes.time[kind] : undefined;
+    const time = 'seconds' in estimate.time ? estimate.time[kind] : undefined;
     const size =
-      kind === 'engrave' ? areaText(takes.engravedArea, units) : lengthIn(takes.cutLength + takes.scoreLength, units);
+      kind === 'engrave'
+        ? areaText(estimate.engravedArea, units)
+        : lengthIn(estimate.cutLength + estimate.scoreLength, units);
     return {
       cells: [
         `${operationNames[operation]}${passes > 1 ? `, ${passes} passes` : ''}`,

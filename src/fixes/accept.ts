@@ -5,7 +5,7 @@ import { reportOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import type { Issue } from '../core/issue.ts';
 import { canBeSilenced } from '../engine/severity.ts';
-import { applied } from './find-fixes.ts';
+import { withEdits } from './find-fixes.ts';
 import { solves } from './no-worse.ts';
 
 /** An insertion of `before`, the reason and `after`. */
@@ -29,7 +29,7 @@ export async function acceptanceOf(
   const acceptance = commentFor(issue, source.text);
   const { at, before, after } = acceptance;
   const edit = { range: { start: at, end: at }, text: `${before}because${after}` };
-  const accepted = await engine.compute(applied(source.text, [edit]), { ...options, row });
+  const accepted = await engine.compute(withEdits(source.text, [edit]), { ...options, row });
   return solves(issue, report, accepted) ? acceptance : undefined;
 }
 

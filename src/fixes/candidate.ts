@@ -11,7 +11,7 @@ import type { Piece, Tag } from '../tag/tag.ts';
 
 /** One change of the text and its description, such as “grow 0.49 mm”. */
 export interface Candidate {
-  readonly told: string;
+  readonly description: string;
   readonly edits: readonly TextEdit[];
 }
 
@@ -31,7 +31,7 @@ export interface Case {
 }
 
 /** A length as written into a spec: in the spec's own unit, to a hundredth of a millimetre. */
-export function written(mm: number, units: 'mm' | 'in'): string {
+export function specLength(mm: number, units: 'mm' | 'in'): string {
   if (units === 'in') return shortLength(mm, units, finest);
   // Rounded away from zero, so that rounding never undoes part of the change.
   const hundredths = mm < 0 ? Math.floor(mm * 100 - 1e-6) : Math.ceil(mm * 100 - 1e-6);
@@ -46,7 +46,7 @@ export function setting(at: Case, path: YamlPath, key: string, text: string): Ca
   const { source } = at.report;
   const written = valueAt(at, [...path, key]);
   const edit = asksForColumns(written, key) ? inCell(at, String(written), text) : source.setKey(path, key, text);
-  return edit ? [{ told: `${key} ${text}`, edits: [edit] }] : [];
+  return edit ? [{ description: `${key} ${text}`, edits: [edit] }] : [];
 }
 
 /** `undefined` if the row comes from a table, or the value is more than one cell. */
@@ -59,7 +59,7 @@ function inCell({ report, issue }: Case, written: string, text: string): TextEdi
 
 /** `setting` for each of several lengths in mm. */
 export function settingLengths(at: Case, path: YamlPath, key: string, lengths: readonly number[]): Candidate[] {
-  return lengths.flatMap((mm) => setting(at, path, key, written(mm, at.tag.units)));
+  return lengths.flatMap((mm) => setting(at, path, key, specLength(mm, at.tag.units)));
 }
 
 /** Replaces the value at `path`. */
@@ -87,7 +87,7 @@ export function shapeAt({ tag }: Case, path: YamlPath): Shape | undefined {
 }
 
 /** Name of a shape in titles. */
-export function nameOf({ name }: Shape): string {
+export function shapeTitle({ name }: Shape): string {
   return name === undefined ? 'the shape' : `“${name}”`;
 }
 

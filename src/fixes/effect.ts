@@ -10,7 +10,7 @@ import type { Piece } from '../tag/tag.ts';
 import { samePath } from './candidate.ts';
 
 /** Smaller changes of size than this, in mm, are not mentioned. */
-const toldMm = 0.05;
+const noticeableMm = 0.05;
 
 /** Distance, in mm, by which a neck may move and still count as the same. */
 const sameNeckMm = 2;
@@ -24,8 +24,8 @@ export function effectOf(issue: Issue, before: Report, after: Report): string[] 
   const is = pieceOf(issue, after);
   if (!was || !is) return [];
   const { units } = after.tag!;
-  return [...partsEffect(issue, was, is), ...widthEffect(issue, before, after), ...sizeEffect(was, is)].map((told) =>
-    inUnits(told, units),
+  return [...partsEffect(issue, was, is), ...widthEffect(issue, before, after), ...sizeEffect(was, is)].map((effect) =>
+    inUnits(effect, units),
   );
 }
 
@@ -64,12 +64,12 @@ function openingEffect(issue: Issue, before: Report, after: Report): string[] {
 }
 
 /** The piece that a width is measured on, and the shape that it moves and scales with. */
-interface Outlines {
+interface MeasuredOutlines {
   readonly piece: Region;
   readonly shape: Region;
 }
 
-function outlinesOf(issue: Issue, report: Report): Outlines {
+function outlinesOf(issue: Issue, report: Report): MeasuredOutlines {
   const piece = pieceOf(issue, report)!.region;
   const made = [...report.tag!.made].find(([{ path }]) => samePath(path, issue.path));
   return { piece, shape: made && made[1].region.length > 0 ? made[1].region : piece };
@@ -79,10 +79,15 @@ function outlinesOf(issue: Issue, report: Report): Outlines {
  * Width of the neck that is now at the given points; one below the minimum must be another, because this one has been
  * fixed.
  */
-function widthAt(points: readonly Point[], minimum: number, was: Outlines, is: Outlines): number | undefined {
-  const at = middle(inBox(points, was.shape, was.shape));
+function widthAt(
+  points: readonly Point[],
+  minimum: number,
+  was: MeasuredOutlines,
+  is: MeasuredOutlines,
+): number | undefined {
+  const at = meanPoint(inBox(points, was.shape, was.shape));
   const necks = findNecks(is.piece, widest * minimum)
-    .map(({ width, ends }) => ({ width, off: distance(middle(inBox(ends, is.shape, was.shape)), at) }))
+    .map(({ width, ends }) => ({ width, off: distance(meanPoint(inBox(ends, is.shape, was.shape)), at) }))
     .filter(({ off, width }) => off < sameNeckMm && width > minimum - minimumSlackMm);
   if (necks.length === 0) return undefined;
   return necks.reduce((a, b) => (b.off < a.off ? b : a)).width;
@@ -103,7 +108,7 @@ function inBox(points: readonly Point[], shape: Region, like: Region): Point[] {
   }));
 }
 
-function middle(points: readonly Point[]): Point {
+function meanPoint(points: readonly Point[]): Point {
   const sum = points.reduce((a, b) => ({ x: a.x + b.x, y: a.y + b.y }), { x: 0, y: 0 });
   return { x: sum.x / points.length, y: sum.y / points.length };
 }
@@ -116,6 +121,6 @@ function sizeEffect(was: Piece, is: Piece): string[] {
     { word: 'height', by: to.maxY - to.minY - (from.maxY - from.minY) },
   ];
   return changes
-    .filter(({ by }) => Math.abs(by) >= toldMm)
+    .filter(({ by }) => Math.abs(by) >= noticeableMm)
     .map(({ word, by }) => `${word} ${by > 0 ? '+' : '−'}${mm(Math.abs(by), 1)}`);
 }

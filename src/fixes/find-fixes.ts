@@ -2,7 +2,7 @@
 
 import { reportOf, reportsOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
-import { applied, causeOf } from '../core/issue.ts';
+import { withEdits, causeOf } from '../core/issue.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
@@ -16,7 +16,7 @@ import { setAside } from './set-aside.ts';
 import { slipFixes } from './slips.ts';
 import { stockOf } from '../tag/by-stock.ts';
 
-export { applied } from '../core/issue.ts';
+export { withEdits } from '../core/issue.ts';
 
 /**
  * Share of the lettering beyond which a change makes another tag: such a fix is offered but never applied
@@ -77,8 +77,8 @@ async function trialsOf(
 }
 
 /** Messages are not compared, because in a batch they say more. */
-function isSame(own: Issue, told: Issue): boolean {
-  return causeOf(own) === causeOf(told) && own.width === told.width;
+function isSame(own: Issue, other: Issue): boolean {
+  return causeOf(own) === causeOf(other) && own.width === other.width;
 }
 
 /** Tries changes on the tag that has the problem and, if they work, on the other tags of its batch. */
@@ -107,7 +107,7 @@ class Trials {
     const { report, issue } = this.#at;
     for (const candidate of candidates) {
       const isEnough = (found: Judged) => !solves(issue, report, found);
-      const after = await this.#engine.compute(applied(report.source.text, candidate.edits), {
+      const after = await this.#engine.compute(withEdits(report.source.text, candidate.edits), {
         ...this.#options,
         isEnough,
       });
@@ -155,12 +155,12 @@ class Trials {
   }
 }
 
-function toFix(words: string, { told, edits }: Candidate, look: LookChange, effect: readonly string[]): Fix {
+function toFix(words: string, { description, edits }: Candidate, look: LookChange, effect: readonly string[]): Fix {
   // A title that speaks of the letters need not say again whose look it is.
   const looks = look.words.map((each) => (/\bletters\b/.test(words) ? each.replace(/^letters /, '') : each));
   const effects = [...effect, ...looks];
   return {
-    title: `${words}: ${told}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
+    title: `${words}: ${description}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
     edits,
     look: look.share + look.hangers,
   };

@@ -5,7 +5,7 @@ import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { causeOf } from '../core/issue.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
-import { applied, keptLookShare, sameLookShare, workingFixes } from './find-fixes.ts';
+import { withEdits, keptLookShare, sameLookShare, workingFixes } from './find-fixes.ts';
 import { lookChange } from './look.ts';
 import { isSlip } from './slips.ts';
 
@@ -21,7 +21,7 @@ export interface LeftProblem {
   readonly why: string;
 }
 
-export interface FixedText {
+export interface FixAllResult {
   readonly text: string;
   /** Titles of the fixes, in the order applied. */
   readonly made: readonly string[];
@@ -41,17 +41,17 @@ export async function fixAll(
   text: string,
   options: ComputeOptions,
   only?: IssueCode,
-): Promise<FixedText> {
+): Promise<FixAllResult> {
   const made: string[] = [];
   const whyLeft = new Map<string, string>();
   const compute = async (spec: string) => checkBatch(engine, await engine.compute(spec, options), options);
   let before = await compute(text);
   let now = before;
   while (made.length < mostFixes) {
-    const next = now.report.issues.find((issue) => isWanted(issue, only) && !whyLeft.has(keyOf(issue)));
+    const next = now.report.issues.find((issue) => isWanted(issue, only) && !whyLeft.has(problemKey(issue)));
     if (!next) break;
     const fix = await leastFix(engine, now.report, next, options);
-    const after = fix && (await compute(applied(now.report.source.text, fix.edits)));
+    const after = fix && (await compute(withEdits(now.report.source.text, fix.edits)));
     const isGentle =
       after && changeOf(now.all, after.all) <= keptLookShare && changeOf(before.all, after.all) <= mostInAll;
     if (after && fix.look === 0 && isSlip(next)) {
@@ -64,12 +64,12 @@ export async function fixAll(
       now = after;
     } else {
       // A problem that could not be fixed is not tried again unless it changes.
-      whyLeft.set(keyOf(next), fix ? `${tooMuch} ${fix.title}.` : notFixed);
+      whyLeft.set(problemKey(next), fix ? `${tooMuch} ${fix.title}.` : notFixed);
     }
   }
   const left = now.report.issues
     .filter((issue) => isWanted(issue, only))
-    .map((issue) => ({ issue, why: whyLeft.get(keyOf(issue)) ?? notFixed }));
+    .map((issue) => ({ issue, why: whyLeft.get(problemKey(issue)) ?? notFixed }));
   return { text: now.report.source.text, made, left, report: now.report };
 }
 
@@ -99,6 +99,6 @@ async function leastFix(
   return least;
 }
 
-function keyOf(issue: Issue): string {
+function problemKey(issue: Issue): string {
   return JSON.stringify([causeOf(issue), issue.message]);
 }

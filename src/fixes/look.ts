@@ -44,15 +44,15 @@ const unchanged: LookChange = { share: 0, hangers: 0, words: [] };
 const gone: LookChange = { share: 1, hangers: 0, words: [] };
 
 function pieceChange(was: Piece, is: Piece): LookChange {
-  const letterings = usesOf(was);
+  const letterings = letteringUsesOf(was);
   const changes = letterings.map((use) => {
-    const same = usesOf(is).find(
+    const same = letteringUsesOf(is).find(
       (other) => samePath(other.lettering.path, use.lettering.path) && other.use === use.use,
     );
     return same ? letteringChange(use, same) : gone;
   });
   const isCutOut = letterings.some(({ use }) => use === 'body');
-  const plate = isCutOut ? 0 : differing(was.region, is.region) / area(was.region);
+  const plate = isCutOut ? 0 : differenceArea(was.region, is.region) / area(was.region);
   return {
     share: Math.max(plate, ...changes.map(({ share }) => share)),
     hangers: isCutOut ? hangerChange(was, is) : 0,
@@ -68,7 +68,7 @@ interface LetteringUse {
   readonly made: Region;
 }
 
-function usesOf({ sources, marks }: Piece): LetteringUse[] {
+function letteringUsesOf({ sources, marks }: Piece): LetteringUse[] {
   const drawn = [
     ...sources.map(({ use, region, lettering = [] }) => ({ use, region, lettering })),
     ...marks.map(({ operation, region, lettering = [] }) => ({ use: operation, region, lettering })),
@@ -86,7 +86,7 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const [stout, stouter] = [deviation(was), deviation(is)];
   const added = stouter.added - stout.added;
   const lost = stouter.lost - stout.lost;
-  const moved = spread(from, to, was.lettering.xHeight, scale);
+  const moved = spacingChange(from, to, was.lettering.xHeight, scale);
   const resized = Math.abs(Math.log(scale));
   return {
     hangers: 0,
@@ -108,11 +108,11 @@ function redrawnLetters(from: readonly Letter[], to: readonly Letter[], scale: n
   let [whole, changed] = [0, 0];
   from.forEach(({ region, text }, index) => {
     const [was, is] = [scaled(region, scale), to[index]!.region];
-    const [ink, differs] = [area(was), differing(was, is)];
+    const [ink, differs] = [area(was), differenceArea(was, is)];
     whole += ink;
     changed += differs;
     if (differs <= seenShare * ink) return;
-    const isMark = differing(withoutMarks(was), withoutMarks(is)) <= seenShare * ink;
+    const isMark = differenceArea(withoutMarks(was), withoutMarks(is)) <= seenShare * ink;
     letters[isMark ? 'marked' : 'redrawn'].push(text);
   });
   return { share: changed / whole, letters };
@@ -131,10 +131,10 @@ function deviation({ lettering, made }: LetteringUse): { added: number; lost: nu
 }
 
 /** Mean change of the letters' positions relative to their predecessors, in x-heights. */
-function spread(from: readonly Letter[], to: readonly Letter[], xHeight: number, scale: number) {
+function spacingChange(from: readonly Letter[], to: readonly Letter[], xHeight: number, scale: number) {
   const steps = (letters: readonly Letter[], unit: number) =>
     letters.slice(1).map((letter, index) => {
-      const [a, b] = [middleOf(letters[index]!.region), middleOf(letter.region)];
+      const [a, b] = [boxCentreOf(letters[index]!.region), boxCentreOf(letter.region)];
       return { x: (b.x - a.x) / unit, y: (b.y - a.y) / unit };
     });
   const [was, is] = [steps(from, xHeight), steps(to, xHeight * scale)];
@@ -147,7 +147,7 @@ function spread(from: readonly Letter[], to: readonly Letter[], xHeight: number,
 /** Lugs and openings that have moved or grown, as a share of the piece. */
 function hangerChange(was: Piece, is: Piece): number {
   const drawn = ({ hangers, region }: Piece) => {
-    const at = middleOf(region);
+    const at = boxCentreOf(region);
     const shapes = hangers.map(({ lug, opening }) => lug ?? opening);
     return transform(union(shapes), translation(-at.x, -at.y));
   };
@@ -156,8 +156,8 @@ function hangerChange(was: Piece, is: Piece): number {
 }
 
 /** Area in mm² in which two regions differ once their box centres are aligned. */
-function differing(a: Region, b: Region): number {
-  const [from, to] = [middleOf(a), middleOf(b)];
+function differenceArea(a: Region, b: Region): number {
+  const [from, to] = [boxCentreOf(a), boxCentreOf(b)];
   const laid = transform(a, translation(to.x - from.x, to.y - from.y));
   return area(difference(laid, [b])) + area(difference(b, [laid]));
 }
@@ -166,7 +166,7 @@ function scaled(region: Region, scale: number): Region {
   return scale === 1 ? region : transform(region, scaling(scale, scale, { x: 0, y: 0 }));
 }
 
-function middleOf(region: Region): Point {
+function boxCentreOf(region: Region): Point {
   const box = boundsOf(region);
   return box ? boxCentre(box) : { x: 0, y: 0 };
 }

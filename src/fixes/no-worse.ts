@@ -63,12 +63,12 @@ function byCause(issues: readonly Issue[]): Map<string, Issue[]> {
 }
 
 function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[]): boolean {
-  if (is.length > was.length || gravest(is) > gravest(was)) return false;
+  if (is.length > was.length || highestSeverity(is) > highestSeverity(was)) return false;
   if (steepest(is) > steepest(was) + sameAngleDegrees) return false;
   return !narrowKinds.has(is[0]!.code) || narrowest(is) >= narrowest(was) - sameWidthMm;
 }
 
-function gravest(issues: readonly Issue[]): number {
+function highestSeverity(issues: readonly Issue[]): number {
   return Math.max(...issues.map(({ severity }) => severityRank[severity]));
 }
 

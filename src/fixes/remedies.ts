@@ -3,18 +3,18 @@
 import { boundsOf } from '../geometry/measure.ts';
 import type { Shape } from '../spec/model.ts';
 import type { Case, Remedy } from './candidate.ts';
-import { setting, settingLengths, shapeAt, nameOf } from './candidate.ts';
+import { setting, settingLengths, shapeAt, shapeTitle } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
 import { onItsBacking } from './remedies/carried.ts';
 import { otherFonts } from './remedies/fonts.ts';
-import { clear, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
+import { unblocked, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { legible } from './remedies/legible.ts';
-import { apart, joined, thicker } from './remedies/lettering.ts';
+import { wideGaps, joinedParts, thicker } from './remedies/lettering.ts';
 import { overBalance } from './remedies/balance.ts';
 import { clearOffLine, clearOfAll, clearOnLine } from './remedies/clear-place.ts';
 import { cutOnBody } from './remedies/cuts.ts';
-import { coarser, hidden, onBody } from './remedies/marks.ts';
+import { coarserDetail, hiddenLine, onBody } from './remedies/marks.ts';
 import { marksApart, piecesApart } from './remedies/overlaps.ts';
 import { blunter } from './remedies/points.ts';
 import { scannable } from './remedies/codes.ts';
@@ -35,24 +35,24 @@ export function remediesFor(at: Case): Remedy[] {
         ...otherFonts(at, shapeAt(at, issue.path)),
       ];
     case 'loose-part':
-      return [...joined(at), ...onBacking(at), ...gluedOnBacking(at)];
+      return [...joinedParts(at), ...onBacking(at), ...gluedOnBacking(at)];
     case 'hanger-weak':
       return strongerRing(at);
     case 'hole-near-edge':
       return [...(issue.severity === 'error' ? clearOfAll(at) : []), ...furtherIn(at)];
     case 'hole-blocked':
       // Off the line on which the tag hangs straight, the hole is moved only if the obstacle cannot be.
-      return [...clearOnLine(at), ...clear(at), ...clearOffLine(at)];
+      return [...clearOnLine(at), ...unblocked(at), ...clearOffLine(at)];
     case 'hole-too-small':
       return wideEnough(at);
     case 'gap-closes':
-      return apart(at);
+      return wideGaps(at);
     case 'speck':
-      return tidier(at);
+      return withoutSpecks(at);
     case 'shoulder-shows':
       return deeperLap(at);
     case 'score-shows':
-      return hidden(at);
+      return hiddenLine(at);
     case 'mark-off-body':
       return onBody(at);
     case 'cut-off-body':
@@ -70,7 +70,7 @@ export function remediesFor(at: Case): Remedy[] {
     case 'hard-to-scan':
       return scannable(at);
     case 'fine-mark':
-      return coarser(at);
+      return coarserDetail(at);
     case 'off-centre':
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
     case 'hangs-askew':
@@ -85,13 +85,13 @@ export function remediesFor(at: Case): Remedy[] {
 }
 
 /** Drops specks, together with everything as small as the largest of them. */
-function tidier(at: Case): Remedy[] {
+function withoutSpecks(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   if (!shape || at.issue.width === undefined) return [];
   const size = at.issue.width + 0.05;
   if (dropsOfLetters(at, shape, size)) return [];
   return [
-    { words: `Remove the specks of ${nameOf(shape)}`, candidates: settingLengths(at, shape.path, 'tidy', [size]) },
+    { words: `Remove the specks of ${shapeTitle(shape)}`, candidates: settingLengths(at, shape.path, 'tidy', [size]) },
   ];
 }
 

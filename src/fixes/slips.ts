@@ -1,7 +1,7 @@
 /** Fixes for slips in the text and for names that do not exist, tried on the whole spec like all other fixes. */
 
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
-import { applied, causeOf } from '../core/issue.ts';
+import { withEdits, causeOf } from '../core/issue.ts';
 import type { Fix, Issue, TextChange } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
 import { solves } from './no-worse.ts';
@@ -16,7 +16,7 @@ export function isSlip({ code }: Issue): boolean {
 export async function slipFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
   const fixes: Fix[] = [];
   for (const change of [...changesOf(issue), ...styledFont(report, issue)]) {
-    const after = await engine.compute(applied(report.source.text, change.edits), options);
+    const after = await engine.compute(withEdits(report.source.text, change.edits), options);
     if (isSlip(issue) ? putsRight(issue, report, after) : solves(issue, report, after))
       fixes.push({ ...change, look: 0 });
   }

@@ -15,6 +15,6 @@ export function styledFont({ source }: Report, { code, path, range }: Issue): Te
     ...(weight === undefined ? [] : [source.setKey(shape, 'weight', String(weight))]),
     ...(italic ? [source.setKey(shape, 'italic', 'true')] : []),
   ].filter((edit) => edit !== undefined);
-  const told = [...(weight === undefined ? [] : [`weight ${weight}`]), ...(italic ? ['italic'] : [])].join(', ');
-  return [{ title: `Change to “${family}”, ${told}`, edits }];
+  const style = [...(weight === undefined ? [] : [`weight ${weight}`]), ...(italic ? ['italic'] : [])].join(', ');
+  return [{ title: `Change to “${family}”, ${style}`, edits }];
 }

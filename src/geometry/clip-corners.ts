@@ -20,9 +20,9 @@ function clipped(ring: Ring, by: number): Ring {
     // The side from this corner to the next, both ends included; the whole ring if there is only one corner.
     const steps = (next - corner + count - 1) % count;
     const side = Array.from({ length: steps + 2 }, (_, step) => ring[(corner + step) % count]!);
-    const length = lengthOf(side);
+    const length = polylineLength(side);
     const cut = Math.min(by, length / 2);
-    points.push(...between(side, cut, length - cut));
+    points.push(...stretchBetween(side, cut, length - cut));
   });
   return points;
 }
@@ -38,12 +38,12 @@ function isCorner(ring: Ring, index: number): boolean {
   return Math.atan2(ax * by - ay * bx, ax * bx + ay * by) > (leastTurnDegrees * Math.PI) / 180;
 }
 
-function lengthOf(line: readonly Point[]): number {
+function polylineLength(line: readonly Point[]): number {
   return line.slice(1).reduce((sum, { x, y }, i) => sum + Math.hypot(x - line[i]!.x, y - line[i]!.y), 0);
 }
 
 /** The stretch of a line between two distances along it: its points and the two ends. */
-function between(line: readonly Point[], from: number, to: number): Point[] {
+function stretchBetween(line: readonly Point[], from: number, to: number): Point[] {
   const points: Point[] = [];
   let along = 0;
   line.slice(1).forEach((end, i) => {

@@ -105,7 +105,7 @@ function guarded<T>(action: () => T): T {
   }
 }
 
-function combine(
+function clipRings(
   type: number,
   subject: readonly Ring[],
   clip: readonly Ring[],
@@ -127,7 +127,7 @@ function combine(
  * Does the work separately for each group of rings whose boxes come within `reachMm` of each other. Distant rings
  * cannot meet, and Clipper's time grows faster than the number of rings.
  */
-function apart(rings: readonly Ring[], reachMm: number, work: (group: Ring[]) => Region): Region {
+function byNearGroup(rings: readonly Ring[], reachMm: number, work: (group: Ring[]) => Region): Region {
   const groups = nearGroups(rings, reachMm);
   return groups.length === 1 ? work(groups[0]!) : groups.flatMap((group) => [...work(group)]);
 }
@@ -138,7 +138,7 @@ function apart(rings: readonly Ring[], reachMm: number, work: (group: Ring[]) =>
  */
 export function normalise(rings: readonly Ring[], rule: FillRule = 'nonzero'): Region {
   const fill = rule === 'nonzero' ? PolyFillType.pftNonZero : PolyFillType.pftEvenOdd;
-  return apart(rings, 0, (group) => combine(ClipType.ctUnion, group, [], fill));
+  return byNearGroup(rings, 0, (group) => clipRings(ClipType.ctUnion, group, [], fill));
 }
 
 export function union(regions: readonly Region[]): Region {
@@ -159,7 +159,7 @@ export function difference(rings: readonly Ring[], others: readonly Region[]): R
   const all = others.flat();
   refuseNonNumbers([...rings, ...all]);
   return whereTheyMeet(rings, ringsNear(all, rings), (subject, clip) =>
-    subject.length === 0 ? [] : combine(ClipType.ctDifference, subject, clip),
+    subject.length === 0 ? [] : clipRings(ClipType.ctDifference, subject, clip),
   );
 }
 
@@ -167,11 +167,11 @@ export function intersection(a: Region, b: Region): Region {
   refuseNonNumbers([...a, ...b]);
   const near = ringsNear(a, b);
   return whereTheyMeet(near, ringsNear(b, near), (subject, clip) =>
-    subject.length === 0 || clip.length === 0 ? [] : combine(ClipType.ctIntersection, subject, clip),
+    subject.length === 0 || clip.length === 0 ? [] : clipRings(ClipType.ctIntersection, subject, clip),
   );
 }
 
-/** Like `apart`, for subject and clip rings. */
+/** Like `byNearGroup`, for subject and clip rings. */
 function whereTheyMeet(
   subject: readonly Ring[],
   clip: readonly Ring[],
@@ -210,5 +210,7 @@ export function offset(
   if (deltaMm === 0 || region.length === 0) return region;
   refuseNonNumbers(region);
   const how = { delta: deltaMm, corners, arcTolerance };
-  return apart(rawOffset(region, how), 0, (group) => combine(ClipType.ctUnion, group, [], PolyFillType.pftPositive));
+  return byNearGroup(rawOffset(region, how), 0, (group) =>
+    clipRings(ClipType.ctUnion, group, [], PolyFillType.pftPositive),
+  );
 }

@@ -24,44 +24,44 @@ export interface ClosePlace {
   readonly length: number;
 }
 
-type Side = 'gap' | 'material';
+type FacingSide = 'gap' | 'material';
 
 /**
  * All places narrower than `reach` mm, the narrowest first. Stretches less than `reach` apart along the outline are one
  * place. Always terminates: where tens of thousands of edges all lie near each other, it returns only some of the
  * places.
  */
-export function closeEdges(region: Region, reach: number, side: Side): ClosePlace[] {
+export function closeEdges(region: Region, reach: number, side: FacingSide): ClosePlace[] {
   return closeOn(region, reach, [side])[0]!;
 }
 
 /** Places across gaps and across material, for hardly more than the cost of either. */
-export function closeOnBothSides(region: Region, reach: number): Readonly<Record<Side, readonly ClosePlace[]>> {
+export function closeOnBothSides(region: Region, reach: number): Readonly<Record<FacingSide, readonly ClosePlace[]>> {
   const [gap, material] = closeOn(region, reach, ['gap', 'material']) as [ClosePlace[], ClosePlace[]];
   return { gap, material };
 }
 
 /** The places for each of the given sides. */
-function closeOn(region: Region, reach: number, sides: readonly Side[]): ClosePlace[][] {
+function closeOn(region: Region, reach: number, sides: readonly FacingSide[]): ClosePlace[][] {
   if (!(reach > 0) || !Number.isFinite(reach)) return sides.map(() => []);
   const edges = edgesOf(region);
   const ringLengths = edges.rings.map(({ length }) => length);
   const walked = sides.map((side) => (side === 'material' ? reversed(edges) : edges));
   return facingPairs(walked, reach).map((pairs) =>
-    joined(pairs, ringLengths, reach).sort(
+    mergedPlaces(pairs, ringLengths, reach).sort(
       (a, b) => a.width - b.width || compare(a.ends[0], b.ends[0]) || compare(a.ends[1], b.ends[1]),
     ),
   );
 }
 
 /** Pairs whose stretches touch on either side, merged into one place each. */
-function joined(pairs: readonly FacingPair[], ringLengths: readonly number[], slack: number): ClosePlace[] {
+function mergedPlaces(pairs: readonly FacingPair[], ringLengths: readonly number[], slack: number): ClosePlace[] {
   const leader = pairs.map((_, index) => index);
   const find = (index: number): number => {
     while (leader[index] !== index) index = leader[index] = leader[leader[index]!]!;
     return index;
   };
-  const runs = runsOf(pairs, ringLengths, slack);
+  const runs = outlineRuns(pairs, ringLengths, slack);
   for (const { members } of runs) for (const member of members) leader[find(member)] = find(members[0]!);
   const places = new Map<number, { best: FacingPair; length: number }>();
   pairs.forEach((pair, index) => {
@@ -82,10 +82,10 @@ const evenMm = 1e-4;
 /** Whether `a` is narrower, or equally narrow and longer; the order of the rings does not matter. */
 function isBefore(a: FacingPair, b: FacingPair): boolean {
   if (Math.abs(a.width - b.width) > evenMm) return a.width < b.width;
-  return lengthOf(a) > lengthOf(b);
+  return facingLength(a) > facingLength(b);
 }
 
-function lengthOf({ stretches: [a, b] }: FacingPair): number {
+function facingLength({ stretches: [a, b] }: FacingPair): number {
   return a.end - a.start + b.end - b.start;
 }
 
@@ -97,7 +97,7 @@ interface OutlineRun {
 }
 
 /** Groups of stretches of one ring that overlap or are less than `slack` apart. */
-function runsOf(pairs: readonly FacingPair[], ringLengths: readonly number[], slack: number): OutlineRun[] {
+function outlineRuns(pairs: readonly FacingPair[], ringLengths: readonly number[], slack: number): OutlineRun[] {
   const stretches = pairs.flatMap((pair, member) => pair.stretches.map((stretch) => ({ ...stretch, member })));
   stretches.sort((a, b) => a.ring - b.ring || a.start - b.start);
   const runs: OutlineRun[] = [];

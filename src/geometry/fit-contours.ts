@@ -12,7 +12,7 @@ import { distance } from './measure.ts';
 import type { Contour, Segment } from './contour.ts';
 import { fitArc, fitCircle } from './fitting/arcs.ts';
 import { fitCubic } from './fitting/cubics.ts';
-import { runsOf } from './fitting/joints.ts';
+import { smoothRuns } from './fitting/joints.ts';
 import type { SmoothRun } from './fitting/joints.ts';
 import { simplified } from './simplify.ts';
 import type { Point, Region, Ring } from './types.ts';
@@ -31,11 +31,11 @@ export function fitContours(region: Region): Contour[] {
 function fitRing(original: Ring): Contour | undefined {
   const ring = cleaned(original);
   if (ring.length < 3) return undefined;
-  const runs = runsOf(ring);
+  const runs = smoothRuns(ring);
   const [first] = runs;
   const circle = runs.length === 1 ? fitCircle(first!.points.slice(0, -1)) : undefined;
   if (circle) return { ...circle, closed: true };
-  return { start: first!.points[0]!, segments: runs.flatMap(cover), closed: true };
+  return { start: first!.points[0]!, segments: runs.flatMap(fittedSegments), closed: true };
 }
 
 function cleaned(original: Ring): Ring {
@@ -55,25 +55,25 @@ function offLine(point: Point, from: Point, to: Point): number {
   return Math.abs((point.x - from.x) * dy - (point.y - from.y) * dx) / (Math.hypot(dx, dy) || 1);
 }
 
-function cover(run: SmoothRun): Segment[] {
+function fittedSegments(run: SmoothRun): Segment[] {
   const end = run.points.length - 1;
   const segments: Segment[] = [];
   for (let at = 0; at < end;) {
-    const best = furthest(run, at);
+    const best = furthestFit(run, at);
     segments.push(...best.segments);
     at = best.to;
   }
   return segments;
 }
 
-interface Reach {
+interface FittedReach {
   readonly to: number;
   readonly segments: readonly Segment[];
 }
 
-function furthest(run: SmoothRun, from: number): Reach {
+function furthestFit(run: SmoothRun, from: number): FittedReach {
   const end = run.points.length - 1;
-  const line: Reach = { to: from + 1, segments: [{ type: 'line', to: run.points[from + 1]! }] };
+  const line: FittedReach = { to: from + 1, segments: [{ type: 'line', to: run.points[from + 1]! }] };
   if (end === 1) return line;
   // A circle passes through any three points, so only a whole stretch may be an arc of three points.
   const arc = reach(from, end, from === 0 ? Math.min(2, end) : 3, (to) => fitArc(run, from, to));
@@ -82,7 +82,7 @@ function furthest(run: SmoothRun, from: number): Reach {
     const fitted = fitCubic(run, from, to);
     return fitted && [fitted];
   });
-  return [arc, cubic].reduce<Reach>((best, each) => (each && each.to >= best.to ? each : best), line);
+  return [arc, cubic].reduce<FittedReach>((best, each) => (each && each.to >= best.to ? each : best), line);
 }
 
 /** The furthest point at which `fit` succeeds: the stretch is doubled until it fails, then searched by halving. */
@@ -91,8 +91,8 @@ function reach(
   end: number,
   least: number,
   fit: (to: number) => Segment[] | undefined,
-): Reach | undefined {
-  let best: Reach | undefined;
+): FittedReach | undefined {
+  let best: FittedReach | undefined;
   const attempt = (to: number): boolean => {
     const segments = fit(to);
     if (segments) best = { to, segments };

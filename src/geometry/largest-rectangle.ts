@@ -29,7 +29,7 @@ export function largestRectangle(region: Region): Bounds | undefined {
   for (let row = 0; row < rows; row++) {
     const free = freeAlong(inner, box.minY + (row + 0.5) * cell, box.minX, cell, columns);
     for (let column = 0; column < columns; column++) heights[column] = free[column] ? heights[column]! + 1 : 0;
-    const found = widest(heights);
+    const found = largestSpan(heights);
     if (!found || (best && found.area <= best.area)) continue;
     const top = box.minY + (row + 1) * cell;
     const [minX, maxX] = [box.minX + found.from * cell, box.minX + found.to * cell];
@@ -95,7 +95,7 @@ interface Span {
   readonly to: number;
 }
 
-function widest(heights: readonly number[]): Span | undefined {
+function largestSpan(heights: readonly number[]): Span | undefined {
   let best: Span | undefined;
   const open: { from: number; height: number }[] = [];
   for (let column = 0; column <= heights.length; column++) {

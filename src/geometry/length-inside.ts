@@ -19,12 +19,12 @@ export function stretchesInside(lines: Region, region: Region): InsideStretch[] 
   return lines.flatMap((ring) => {
     const own = boundsOf([ring]);
     const isNear = own && own.minX < box.maxX && own.maxX > box.minX && own.minY < box.maxY && own.maxY > box.minY;
-    return isNear ? runsOf(ring, edges) : [];
+    return isNear ? insideRuns(ring, edges) : [];
   });
 }
 
 /** The stretches of one ring: followed round, each crossing of an edge leads in or out. */
-function runsOf(ring: readonly Point[], edges: EdgeIndex): InsideStretch[] {
+function insideRuns(ring: readonly Point[], edges: EdgeIndex): InsideStretch[] {
   const runs: Point[][] = [];
   let isInside = edges.contains(ring[0]!);
   const startsInside = isInside;

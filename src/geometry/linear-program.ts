@@ -1,7 +1,7 @@
 /** Small linear programs: a few unknowns, some hundreds of constraints. */
 
 /** The constraint `normal` · x ≥ `least`. */
-export interface Condition {
+export interface Constraint {
   readonly normal: readonly number[];
   readonly least: number;
 }
@@ -19,20 +19,20 @@ const mostAtATime = 60;
  * there is none. Few of many constraints matter, so they are added one at a time, always the most violated one (cutting
  * planes, Kelley 1960).
  */
-export function furthest(
+export function maximise(
   goal: readonly number[],
-  conditions: readonly Condition[],
+  conditions: readonly Constraint[],
   reach: readonly number[],
 ): readonly number[] | undefined {
-  const taken: Condition[] = [];
+  const taken: Constraint[] = [];
   for (;;) {
     const best = solve(goal, taken, reach);
     if (!best) return undefined;
-    let missed: Condition | undefined;
+    let missed: Constraint | undefined;
     let most = rounding;
     for (const condition of conditions) {
-      const miss = condition.least - dot(condition.normal, best);
-      if (miss > most) [most, missed] = [miss, condition];
+      const violation = condition.least - dot(condition.normal, best);
+      if (violation > most) [most, missed] = [violation, condition];
     }
     if (!missed) return best;
     if (taken.length >= mostAtATime) return undefined;
@@ -46,10 +46,10 @@ export function furthest(
  */
 function solve(
   goal: readonly number[],
-  conditions: readonly Condition[],
+  conditions: readonly Constraint[],
   reach: readonly number[],
 ): readonly number[] | undefined {
-  if (goal.length === 1) return onLine(goal[0]!, conditions, reach[0]!);
+  if (goal.length === 1) return solveInOneUnknown(goal[0]!, conditions, reach[0]!);
   let best: readonly number[] = goal.map((value, i) => (value >= 0 ? reach[i]! : -reach[i]!));
   for (const [i, { normal, least }] of conditions.entries()) {
     if (dot(normal, best) >= least - tiny) continue;
@@ -62,7 +62,7 @@ function solve(
     // On the boundary of the constraint, that unknown follows from the others.
     const without = (values: readonly number[]) =>
       values.map((value, k) => value - (values[on]! / divisor) * normal[k]!).filter((_, k) => k !== on);
-    const onEdge = (condition: Condition): Condition => ({
+    const onEdge = (condition: Constraint): Constraint => ({
       normal: without(condition.normal),
       least: condition.least - (condition.normal[on]! / divisor) * least,
     });
@@ -79,7 +79,11 @@ function solve(
   return best;
 }
 
-function onLine(goal: number, conditions: readonly Condition[], reach: number): readonly number[] | undefined {
+function solveInOneUnknown(
+  goal: number,
+  conditions: readonly Constraint[],
+  reach: number,
+): readonly number[] | undefined {
   let [low, high] = [-reach, reach];
   for (const { normal, least } of conditions) {
     const value = normal[0]!;

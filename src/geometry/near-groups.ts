@@ -20,15 +20,15 @@ export function nearRegions(regions: readonly Region[], reach: number): Region[]
 /** The same for anything that consists of rings. */
 export function groupedByBox<T>(all: readonly T[], ringsOf: (each: T) => readonly Ring[], reach: number): T[][] {
   const boxes = all.map((each) => boundsOf(ringsOf(each)));
-  const solid = all.filter((_, index) => boxes[index]);
-  if (solid.length < 2) return [solid];
-  const index = new Flatbush(solid.length);
+  const nonEmpty = all.filter((_, index) => boxes[index]);
+  if (nonEmpty.length < 2) return [nonEmpty];
+  const index = new Flatbush(nonEmpty.length);
   const known = boxes.filter((box) => box !== undefined);
   for (const { minX, minY, maxX, maxY } of known) index.add(minX, minY, maxX, maxY);
   index.finish();
   const groups: T[][] = [];
   const taken = new Set<number>();
-  for (let first = 0; first < solid.length; first++) {
+  for (let first = 0; first < nonEmpty.length; first++) {
     if (taken.has(first)) continue;
     taken.add(first);
     const members = [first];
@@ -40,7 +40,7 @@ export function groupedByBox<T>(all: readonly T[], ringsOf: (each: T) => readonl
         members.push(near);
       }
     }
-    groups.push(members.sort((a, b) => a - b).map((member) => solid[member]!));
+    groups.push(members.sort((a, b) => a - b).map((member) => nonEmpty[member]!));
   }
   return groups;
 }

@@ -32,7 +32,7 @@ import type { ThinRun } from './necks/runs.ts';
 import { findRuns } from './necks/runs.ts';
 import { freeEnds } from './necks/paths.ts';
 import type { FreeEnd } from './necks/paths.ts';
-import { sampleBeyond } from './necks/samples.ts';
+import { sampleBeyond } from './necks/sample-beyond.ts';
 import { findThin } from './necks/thin.ts';
 import type { Width } from './necks/widths.ts';
 import { exactWidth } from './necks/widths.ts';
@@ -98,7 +98,7 @@ export function findNarrow(region: Region, minWeb: number): Narrow {
   const mesh = buildMesh(toGrid(region), spacing);
   if (!mesh) return { necks: [], tips: [] };
   const thinness = findThin(mesh, width);
-  const found = [...measureRuns(mesh, findRuns(mesh, thinness, width), spacing), ...meetings(mesh)].filter(
+  const found = [...measureRuns(mesh, findRuns(mesh, thinness, width), spacing), ...pinchPlaces(mesh)].filter(
     (place) => place.width < (minWeb - noise) * gridPerMm,
   );
   const partings = judgeCuts(mesh, thinness.radius, found);
@@ -133,14 +133,14 @@ function tipOf({ xs, ys }: Mesh, { vertex, path }: FreeEnd): Tip {
   return { at: fromGrid([xs[vertex]!, ys[vertex]!]), widths };
 }
 
-interface Place extends Cut, Width {
+interface NeckPlace extends Cut, Width {
   readonly kind: ThinRun['kind'];
   readonly length: number;
 }
 
 /** The exact width of each run. Two branches that narrow towards the same place become one. */
-function measureRuns(mesh: Mesh, runs: readonly ThinRun[], spacing: number): Place[] {
-  const places = new Map<string, Place>();
+function measureRuns(mesh: Mesh, runs: readonly ThinRun[], spacing: number): NeckPlace[] {
+  const places = new Map<string, NeckPlace>();
   for (const { kind, chord, length, follow } of runs) {
     const measured = exactWidth(mesh, chord, spacing, follow);
     const twin = mesh.twins[chord]!;
@@ -155,7 +155,7 @@ function measureRuns(mesh: Mesh, runs: readonly ThinRun[], spacing: number): Pla
 }
 
 /** Places where outlines meet in a point. Each sector of material round the point is joined to the next. */
-function meetings(mesh: Mesh): Place[] {
+function pinchPlaces(mesh: Mesh): NeckPlace[] {
   const sectors = new Map<number, number[]>(mesh.meetings.map((vertex) => [vertex, []]));
   for (let e = 0; e < mesh.starts.length; e += 1) {
     // The half-edge along the outline opens a sector.
@@ -163,7 +163,7 @@ function meetings(mesh: Mesh): Place[] {
   }
   return [...sectors].flatMap(([vertex, triangles]) => {
     const at = [mesh.xs[vertex]!, mesh.ys[vertex]!] as const;
-    return triangles.slice(1).map((triangle, i): Place => {
+    return triangles.slice(1).map((triangle, i): NeckPlace => {
       return { kind: 'join', width: 0, ends: [at, at], length: 0, sides: [triangles[i]!, triangle] };
     });
   });

@@ -26,7 +26,7 @@ export function partsOf(region: Region): Region[] {
   const islands = new Map(outers.map((outer) => [outer, { rings: [outer.ring], area: outer.area }]));
   for (const hole of measured) {
     if (hole.area > 0) continue;
-    const owner = outers.find((outer) => outer.area >= -hole.area && holds(outer, hole));
+    const owner = outers.find((outer) => outer.area >= -hole.area && enclosesHole(outer, hole));
     const island = owner && islands.get(owner);
     if (!island) continue;
     island.rings.push(hole.ring);
@@ -42,7 +42,7 @@ export function partsOf(region: Region): Region[] {
  * Whether the hole lies in the outer ring. The rings never cross, so one point of the hole decides, unless the two
  * touch at that point: then the next one does. The caller's comparison of areas excludes a part inside the hole.
  */
-function holds(outer: MeasuredRing, hole: MeasuredRing): boolean {
+function enclosesHole(outer: MeasuredRing, hole: MeasuredRing): boolean {
   const { bounds: o } = outer;
   const { bounds: h } = hole;
   if (h.minX < o.minX || h.maxX > o.maxX || h.minY < o.minY || h.maxY > o.maxY) return false;

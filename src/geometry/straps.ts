@@ -44,7 +44,7 @@ export function strapsFor(region: Region, width: number): Ring[] {
       if (!joined.has(i) && (next < 0 || costOf(nearest[i]!) < costOf(nearest[next]!))) next = i;
     }
     joined.add(next);
-    strips.push(strip(nearest[next]!, width));
+    strips.push(strapOver(nearest[next]!, width));
     for (let i = 0; i < parts.length; i += 1) {
       if (joined.has(i)) continue;
       const gap = shortestBetween(outlines[next]!, outlines[i]!);
@@ -65,7 +65,7 @@ function costOf({ from, to }: Gap): number {
 }
 
 /** A rectangle over the gap that extends into both ends by half its width, so that it meets curved outlines in full. */
-function strip({ from, to, length }: Gap, width: number): Ring {
+function strapOver({ from, to, length }: Gap, width: number): Ring {
   // Parts that touch in a point have no direction between them; any will do.
   const along = length > 0 ? { x: (to.x - from.x) / length, y: (to.y - from.y) / length } : { x: 0, y: 1 };
   const half = width / 2;
@@ -90,15 +90,15 @@ function shortestBetween(a: Ring, b: Ring): Gap {
   const all = [...fromCorners(a, b), ...back];
   const shortest = all.reduce((best, gap) => (gap.length < best.length ? gap : best));
   const even = all.filter(({ length }) => length < shortest.length + evenMm);
-  const from = middleOf(even.map((gap) => gap.from));
-  const to = middleOf(even.map((gap) => gap.to));
+  const from = rangeCentre(even.map((gap) => gap.from));
+  const to = rangeCentre(even.map((gap) => gap.to));
   const length = distance(to, from);
   // If the nearest places lie apart from each other, their middle is not one of them.
   const onBoth = nearestOn(a, from).length < evenMm && nearestOn(b, to).length < evenMm;
   return onBoth && length < shortest.length + evenMm ? { from, to, length } : shortest;
 }
 
-function middleOf(points: readonly Point[]): Point {
+function rangeCentre(points: readonly Point[]): Point {
   const xs = points.map(({ x }) => x);
   const ys = points.map(({ y }) => y);
   return { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };

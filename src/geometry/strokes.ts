@@ -50,10 +50,10 @@ function betweenRevisits(line: Line): Line[] {
     if (!isEnd && visits.get(key(point))! > 1) parts.push([point]);
   }
   // A part that returns to its own start is a loop on the way, not a closed line, so it is halved.
-  return parts.length === 1 ? parts : parts.flatMap((part) => (isClosed(part) ? inHalves(part) : [part]));
+  return parts.length === 1 ? parts : parts.flatMap((part) => (isClosed(part) ? splitInHalves(part) : [part]));
 }
 
-function inHalves(line: Line): Line[] {
+function splitInHalves(line: Line): Line[] {
   const middle = line.length >> 1;
   return [line.slice(0, middle + 1), line.slice(middle)];
 }

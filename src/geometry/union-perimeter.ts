@@ -41,7 +41,7 @@ function covered(region: Region, others: readonly Cover[]): number {
     for (const to of ring) {
       const stretches: (readonly [number, number])[] = [];
       for (const other of others) other.along(from, to, stretches);
-      if (stretches.length > 0) length += distance(to, from) * lengthOf(stretches);
+      if (stretches.length > 0) length += distance(to, from) * coveredLength(stretches);
       from = to;
     }
   }
@@ -49,7 +49,7 @@ function covered(region: Region, others: readonly Cover[]): number {
 }
 
 /** Total length of stretches that may overlap. */
-function lengthOf(stretches: (readonly [number, number])[]): number {
+function coveredLength(stretches: (readonly [number, number])[]): number {
   if (stretches.length > 1) stretches.sort(([a], [b]) => a - b);
   let sum = 0;
   let end = 0;

@@ -23,7 +23,7 @@ export interface PickedOrder {
 export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut'>): PickedOrder[] {
   const rows = new Map<string, PieceRow[]>();
   for (const row of pieceRows(job)) {
-    const key = keyOf(row.order, row.spec, row.tag);
+    const key = orderKey(row.order, row.spec, row.tag);
     rows.set(key, [...(rows.get(key) ?? []), row]);
   }
   const { tags } = job.pieces;
@@ -32,7 +32,7 @@ export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut'>):
     const own = tags.filter((tag) => tag.order === order);
     const kinds = new Map<string, JobTag[]>();
     for (const tag of own) {
-      const key = keyOf(order, tag.spec, tag.label);
+      const key = orderKey(order, tag.spec, tag.label);
       kinds.set(key, [...(kinds.get(key) ?? []), tag]);
     }
     return {
@@ -50,7 +50,7 @@ export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut'>):
   return [...orders.filter(({ rush }) => rush), ...orders.filter(({ rush }) => !rush)];
 }
 
-function keyOf(...parts: readonly string[]): string {
+function orderKey(...parts: readonly string[]): string {
   return JSON.stringify(parts);
 }
 

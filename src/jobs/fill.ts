@@ -10,8 +10,8 @@ import { nestHere } from '../nesting/best-of.ts';
 import type { Nester } from '../nesting/best-of.ts';
 import { usualEffort } from '../nesting/nest.ts';
 import type { Layout, PartToNest } from '../nesting/nest.ts';
-import { fixedIn, numbered } from './fixed-in-room.ts';
-import type { FixedInRoom, Settled } from './fixed-in-room.ts';
+import { fixedIn, sheetNumbers } from './fixed-in-room.ts';
+import type { FixedInRoom, FixedContents } from './fixed-in-room.ts';
 import { fits, turnsOf } from './rooms.ts';
 import type { Room } from './rooms.ts';
 
@@ -42,7 +42,7 @@ export interface FillOptions {
 /** Called with each improvement of the result so far. */
 type OnBetter<P> = (filled: readonly Filled<P>[]) => void;
 
-type Laid<P> = Filled<P>['laid'];
+type LaidPieces<P> = Filled<P>['laid'];
 
 /** `left`: pieces that fit on no sheet. */
 export async function fill<P extends PieceToFill>(
@@ -58,13 +58,13 @@ export async function fill<P extends PieceToFill>(
     const fitting = waiting.filter(({ region }) => fits(region, room));
     if (fitting.length === 0) continue;
     const fixed = fixedIn(room, options.fixed ?? []);
-    const asFilled = (sheets: readonly Laid<P>[]): Filled<P>[] => {
-      const numbers = numbered(room, [...fixed.keys()], sheets.length);
+    const asFilled = (sheets: readonly LaidPieces<P>[]): Filled<P>[] => {
+      const numbers = sheetNumbers(room, [...fixed.keys()], sheets.length);
       const own = sheets.map((laid, index) => ({ room, number: numbers[index]!, laid }));
       return own.filter(({ laid }) => laid.length > 0).sort((a, b) => a.number - b.number);
     };
-    const tell = (sheets: readonly Laid<P>[]) => onBetter?.([...filled, ...asFilled(sheets)]);
-    const sheets = await new Filler<P>(room, [...fixed.values()], options, tell).sheets(fitting);
+    const reportBetter = (sheets: readonly LaidPieces<P>[]) => onBetter?.([...filled, ...asFilled(sheets)]);
+    const sheets = await new Filler<P>(room, [...fixed.values()], options, reportBetter).sheets(fitting);
     const done = new Set(sheets.flatMap((laid) => laid.map(({ piece }) => piece)));
     filled.push(...asFilled(sheets));
     onBetter?.(filled);
@@ -84,15 +84,15 @@ const mostTrials = 4;
 
 class Filler<P extends PieceToFill> {
   readonly #room: Room;
-  readonly #fixed: readonly Settled[];
+  readonly #fixed: readonly FixedContents[];
   readonly #options: FillOptions;
-  readonly #onBetter: (sheets: readonly Laid<P>[]) => void;
+  readonly #onBetter: (sheets: readonly LaidPieces<P>[]) => void;
 
   constructor(
     room: Room,
-    fixed: readonly Settled[],
+    fixed: readonly FixedContents[],
     options: FillOptions,
-    onBetter: (sheets: readonly Laid<P>[]) => void,
+    onBetter: (sheets: readonly LaidPieces<P>[]) => void,
   ) {
     this.#room = room;
     this.#fixed = fixed;
@@ -104,14 +104,14 @@ class Filler<P extends PieceToFill> {
    * At most as many sheets as there are: first those with fixed pieces, possibly with nothing else, then those with
    * rush pieces.
    */
-  async sheets(pieces: readonly P[]): Promise<Laid<P>[]> {
+  async sheets(pieces: readonly P[]): Promise<LaidPieces<P>[]> {
     const { most } = this.#room;
     const { keepTogether } = this.#options;
     // No more pieces than can fit; the rest is for later sheets.
     const some = most === Infinity ? pieces : upTo(pieces, most * hardlyFilled * this.#area);
     const upright = await this.#upright(some);
     const count = this.#fixed.length;
-    const close = [...upright.slice(0, count), ...hastyFirst(upright.slice(count), most)];
+    const close = [...upright.slice(0, count), ...rushedFirst(upright.slice(count), most)];
     if (keepTogether) return (await this.#together(pieces, close)).slice(0, most);
     // With fixed pieces on the sheets, rush pieces are not gathered on sheets of their own.
     return (count > 0 ? close : await this.#hastily(some, close)).slice(0, most);
@@ -123,7 +123,7 @@ class Filler<P extends PieceToFill> {
   }
 
   /** Turns pieces only if that saves a sheet. */
-  async #upright(pieces: readonly P[]): Promise<Laid<P>[]> {
+  async #upright(pieces: readonly P[]): Promise<LaidPieces<P>[]> {
     const { turn, room } = this.#room;
     const upright = await this.#nested(pieces, 'none', undefined, undefined, (sheets) => {
       if (sheets.length <= this.#room.most) this.#onBetter(sheets);
@@ -142,37 +142,37 @@ class Filler<P extends PieceToFill> {
     pieces: readonly P[],
     turns: PartToNest['turns'],
     share = this.#room.most === Infinity ? 1 : trialShare,
-    settled: readonly Settled[] = this.#fixed,
-    onBetter?: (sheets: readonly Laid<P>[]) => void,
-  ): Promise<Laid<P>[]> {
+    settled: readonly FixedContents[] = this.#fixed,
+    onBetter?: (sheets: readonly LaidPieces<P>[]) => void,
+  ): Promise<LaidPieces<P>[]> {
     const fixed = settled.map(({ regions }) => regions);
     if (pieces.length === 0) return fixed.map(() => []);
     const { checkpoint, effort = usualEffort, nest = nestHere } = this.#options;
     const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
-    const bySheet = ({ placements, sheets }: Layout): Laid<P>[] =>
+    const bySheet = ({ placements, sheets }: Layout): LaidPieces<P>[] =>
       Array.from({ length: sheets }, (_, sheet) =>
         placements
           .filter((placement) => placement.sheet === sheet)
           .map(({ part, transform: onto }) => ({ piece: pieces[part]!, transform: onto })),
       );
-    const told = onBetter && {
+    const reporting = onBetter && {
       onBetter: (layout: Layout) => {
         onBetter(bySheet(layout));
       },
     };
-    return bySheet(await nest(parts, this.#room.room, checkpoint, effort * share, { fixed, ...told }));
+    return bySheet(await nest(parts, this.#room.room, checkpoint, effort * share, { fixed, ...reporting }));
   }
 
   /**
    * Rush pieces on sheets of their own, the last one filled up with others. If that takes more sheets than laying out
    * everything together, the latter is kept, with the sheets that have rush pieces first.
    */
-  async #hastily(pieces: readonly P[], close: Laid<P>[]): Promise<Laid<P>[]> {
-    const hasty = pieces.filter(({ rush }) => rush);
+  async #hastily(pieces: readonly P[], close: LaidPieces<P>[]): Promise<LaidPieces<P>[]> {
+    const rushed = pieces.filter(({ rush }) => rush);
     const others = pieces.filter(({ rush }) => !rush);
-    if (hasty.length === 0 || others.length === 0 || close.length < 2) return close;
-    const first = await this.#upright(hasty);
-    if (first.length === close.filter(isHasty).length) return close;
+    if (rushed.length === 0 || others.length === 0 || close.length < 2) return close;
+    const first = await this.#upright(rushed);
+    if (first.length === close.filter(isRushed).length) return close;
     const last = first.pop() ?? [];
     const shared = await this.#filledUp(
       last.map(({ piece }) => piece),
@@ -185,7 +185,7 @@ class Filler<P extends PieceToFill> {
   }
 
   /** A sheet with all of the first pieces and as many of the others as are found to fit with them. */
-  async #filledUp(all: readonly P[], others: readonly P[]): Promise<Laid<P> | undefined> {
+  async #filledUp(all: readonly P[], others: readonly P[]): Promise<LaidPieces<P> | undefined> {
     let free = this.#area - all.reduce((sum, { region }) => sum + area(region), 0);
     for (let trial = 0; trial < mostTrials; trial++, free *= 0.75) {
       const added = upTo(others, free);
@@ -200,12 +200,12 @@ class Filler<P extends PieceToFill> {
   /**
    * Keeps orders together: each on a single sheet if it fits on one; the next one shares the sheet if there is room.
    */
-  async #together(pieces: readonly P[], close: Laid<P>[]): Promise<Laid<P>[]> {
+  async #together(pieces: readonly P[], close: LaidPieces<P>[]): Promise<LaidPieces<P>[]> {
     if (close.every((laid) => ordersOf(laid.map(({ piece }) => piece)).every((order) => isWhole(order, laid, pieces))))
       return close;
     let waiting = pieces;
-    const sheets: Laid<P>[] = [];
-    const take = (laid: Laid<P>): void => {
+    const sheets: LaidPieces<P>[] = [];
+    const take = (laid: LaidPieces<P>): void => {
       sheets.push(laid);
       const done = new Set(laid.map(({ piece }) => piece));
       waiting = waiting.filter((piece) => !done.has(piece));
@@ -226,7 +226,7 @@ class Filler<P extends PieceToFill> {
    * One sheet: starts with the orders likely to fit, removes those that are not complete on it, then tries others one
    * by one.
    */
-  async #wholeOrders(waiting: readonly P[], settled?: Settled): Promise<Laid<P>> {
+  async #wholeOrders(waiting: readonly P[], settled?: FixedContents): Promise<LaidPieces<P>> {
     if (waiting.length === 0) return [];
     const turns = turnsOf[this.#room.turn];
     const round = settled ? [settled] : [];
@@ -236,7 +236,7 @@ class Filler<P extends PieceToFill> {
     // The fixed pieces are on the first sheet.
     const sheets = settled ? nested.slice(0, 1) : nested;
     const wholly = sheets.map((laid) => laid.filter(({ piece }) => isWhole(piece.order, laid, waiting)));
-    let kept = wholly.reduce<Laid<P>>((best, laid) => (areaOf(laid) > areaOf(best) ? laid : best), []);
+    let kept = wholly.reduce<LaidPieces<P>>((best, laid) => (laidArea(laid) > laidArea(best) ? laid : best), []);
     const others = ordersOf(waiting).filter((order) => !kept.some(({ piece }) => piece.order === order));
     for (let failed = 0; failed < mostTrials && others.length > 0;) {
       const order = others.shift();
@@ -260,11 +260,11 @@ function upTo<P extends PieceToFill>(pieces: readonly P[], most: number): P[] {
   return end < 0 ? [...pieces] : pieces.slice(0, end);
 }
 
-function areaOf(laid: Laid<PieceToFill>): number {
+function laidArea(laid: LaidPieces<PieceToFill>): number {
   return laid.reduce((sum, { piece }) => sum + area(piece.region), 0);
 }
 
-function isHasty(laid: Laid<PieceToFill>): boolean {
+function isRushed(laid: LaidPieces<PieceToFill>): boolean {
   return laid.some(({ piece }) => piece.rush);
 }
 
@@ -272,17 +272,17 @@ function isHasty(laid: Laid<PieceToFill>): boolean {
  * Sheets with the most rush pieces first. Among equals, fuller sheets come first if the number of sheets is limited;
  * otherwise they keep their order, so that the last sheet is the one that is not full.
  */
-function hastyFirst<P extends PieceToFill>(sheets: Laid<P>[], most: number): Laid<P>[] {
-  const hasty = (laid: Laid<P>) => laid.filter(({ piece }) => piece.rush).length;
-  const fuller = (a: Laid<P>, b: Laid<P>) => (most === Infinity ? 0 : areaOf(b) - areaOf(a));
-  return [...sheets].sort((a, b) => hasty(b) - hasty(a) || fuller(a, b));
+function rushedFirst<P extends PieceToFill>(sheets: LaidPieces<P>[], most: number): LaidPieces<P>[] {
+  const rushedCount = (laid: LaidPieces<P>) => laid.filter(({ piece }) => piece.rush).length;
+  const fuller = (a: LaidPieces<P>, b: LaidPieces<P>) => (most === Infinity ? 0 : laidArea(b) - laidArea(a));
+  return [...sheets].sort((a, b) => rushedCount(b) - rushedCount(a) || fuller(a, b));
 }
 
 function ordersOf(pieces: readonly PieceToFill[]): string[] {
   return [...new Set(pieces.map(({ order }) => order))];
 }
 
-function isWhole(order: string, laid: Laid<PieceToFill>, pieces: readonly PieceToFill[]): boolean {
+function isWhole(order: string, laid: LaidPieces<PieceToFill>, pieces: readonly PieceToFill[]): boolean {
   const count = (all: readonly PieceToFill[]) => all.filter((piece) => piece.order === order).length;
   return count(laid.map(({ piece }) => piece)) === count(pieces);
 }

@@ -16,18 +16,21 @@ export interface FixedInRoom {
 }
 
 /** Fixed regions on one sheet, in the room's own coordinates, and their orders. */
-export interface Settled {
+export interface FixedContents {
   readonly regions: readonly Region[];
   readonly orders: ReadonlySet<string>;
 }
 
 /** By sheet number, ascending. */
-export function fixedIn({ room, offcut, at, first, most }: Room, fixed: readonly FixedInRoom[]): Map<number, Settled> {
+export function fixedIn(
+  { room, offcut, at, first, most }: Room,
+  fixed: readonly FixedInRoom[],
+): Map<number, FixedContents> {
   const box = { minX: -room.gap, minY: -room.gap, maxX: room.width + room.gap, maxY: room.height + room.gap };
   const own = fixed.filter((each) =>
     offcut ? each.room.offcut?.offcut === offcut.offcut : each.number >= first && each.number < first + most,
   );
-  const found = new Map<number, Settled>();
+  const found = new Map<number, FixedContents>();
   for (const { number, region, order } of [...own].sort((a, b) => a.number - b.number)) {
     const here = transform(region, translation(-at.x, -at.y));
     // An offcut has several rooms.
@@ -44,7 +47,7 @@ function touches(region: Region, { minX, minY, maxX, maxY }: Bounds): boolean {
 }
 
 /** Sheets with fixed pieces keep their numbers; the others take the remaining ones. */
-export function numbered({ offcut, first }: Room, fixed: readonly number[], count: number): number[] {
+export function sheetNumbers({ offcut, first }: Room, fixed: readonly number[], count: number): number[] {
   if (offcut) return Array.from({ length: count }, () => 0);
   const numbers = [...fixed];
   for (let number = first; numbers.length < count; number += 1) if (!fixed.includes(number)) numbers.push(number);

@@ -56,7 +56,7 @@ function atText({ x, y }: FixedEntry['at'], units: Units, before: readonly unkno
 function entryText({ of, on, at, turned }: PlaceToFix, { units, all }: FixedText): string {
   const length = (mm: number) => lengthText(mm, undefined, units);
   return flowText({
-    ...namesOf(of, all),
+    ...identifyingKeys(of, all),
     [on.kind]: on.number,
     at: [length(at.x), length(at.y)],
     ...(turned === 0 ? {} : { turned }),
@@ -64,7 +64,7 @@ function entryText({ of, on, at, turned }: PlaceToFix, { units, all }: FixedText
 }
 
 /** The names needed to tell a piece from all others. */
-function namesOf(of: JobPiece, all: readonly JobPiece[]): Record<string, unknown> {
+function identifyingKeys(of: JobPiece, all: readonly JobPiece[]): Record<string, unknown> {
   const names: Record<string, unknown> = { spec: of.of.spec };
   let left = all.filter((each) => each.of.spec === of.of.spec);
   const keys = [

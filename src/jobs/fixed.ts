@@ -12,10 +12,10 @@ import type { IssueCode, Severity } from '../core/issue-kinds.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
 import { counted } from '../core/units.ts';
-import { didYouMean, nearest } from '../spec/suggest.ts';
+import { didYouMean, nearestWords } from '../spec/suggest.ts';
 import type { FixedEntry } from './read-fixed.ts';
 import type { JobPiece } from './job-piece.ts';
-import { outlineOf } from './rooms.ts';
+import { roomOutline } from './rooms.ts';
 import type { Room } from './rooms.ts';
 
 export interface FixedPiece {
@@ -35,7 +35,7 @@ export interface StockToFix {
   readonly rooms: readonly Room[];
 }
 
-export type TellFixed = (code: IssueCode, path: YamlPath, message: string, severity?: Severity) => void;
+export type ReportFixed = (code: IssueCode, path: YamlPath, message: string, severity?: Severity) => void;
 
 /** Tolerances for places rounded to 0.01 mm: overlaps in mm², and missing distance in mm. */
 const leastOverlap = 0.01;
@@ -46,24 +46,24 @@ export function fixedPieces(
   entries: readonly FixedEntry[],
   stocks: readonly StockToFix[],
   leftOut: ReadonlySet<string>,
-  tell: TellFixed,
+  report: ReportFixed,
 ): Map<string, FixedPiece[]> {
   const found = new Map<string, FixedPiece[]>();
   const all = stocks.flatMap((stock) => stock.pieces.map((of) => ({ of, stock })));
   const taken = new Map<JobPiece, FixedEntry>();
   for (const entry of entries) {
-    const match = matching(entry, all, leftOut, tell);
+    const match = matchOf(entry, all, leftOut, report);
     if (!match) continue;
     const { of, stock } = match;
     if (taken.has(of)) {
-      tell('bad-value', entry.path, `${nameOf(of)} is fixed already; it lies in one place only.`);
+      report('bad-value', entry.path, `${pieceLabel(of)} is fixed already; it lies in one place only.`);
       continue;
     }
-    const room = roomOf(entry, stock, tell);
+    const room = roomOf(entry, stock, report);
     if (!room) continue;
     const placed = { of, entry, room, ...placedAt(of, entry) };
     const others = (found.get(stock.name) ?? []).filter((other) => isSameSheet(other.entry, entry));
-    if (!liesOn(placed, tell) || !liesApart(placed, others, tell)) continue;
+    if (!liesOnSheet(placed, report) || !liesApart(placed, others, report)) continue;
     taken.set(of, entry);
     found.set(stock.name, [...(found.get(stock.name) ?? []), placed]);
   }
@@ -76,18 +76,18 @@ interface Match {
 }
 
 /** Narrows the pieces down key by key; the first key that matches nothing is the problem. */
-function matching(
+function matchOf(
   { spec, order, tag, piece, copy, path }: FixedEntry,
   all: readonly Match[],
   leftOut: ReadonlySet<string>,
-  tell: TellFixed,
+  report: ReportFixed,
 ): Match | undefined {
   const ofSpec = all.filter(({ of }) => of.of.spec === spec);
   if (ofSpec.length === 0) {
     // The reason why it has no pieces has already been reported.
     if (!leftOut.has(spec)) {
-      const near = didYouMean(nearest(spec, [...new Set(all.map(({ of }) => of.of.spec))]));
-      tell('unknown-piece', [...path, 'spec'], `Nothing in this job is made from “${clip(spec)}”.${near}`);
+      const near = didYouMean(nearestWords(spec, [...new Set(all.map(({ of }) => of.of.spec))]));
+      report('unknown-piece', [...path, 'spec'], `Nothing in this job is made from “${clip(spec)}”.${near}`);
     }
     return undefined;
   }
@@ -102,7 +102,7 @@ function matching(
     const named = names.filter((name) => name !== '');
     if (wanted === undefined) {
       if (names.length > 1) {
-        tell('missing-key', path, `Say which ${what} of ${spec}: ${listOf(named)}.`);
+        report('missing-key', path, `Say which ${what} of ${spec}: ${quotedList(named)}.`);
         return undefined;
       }
       continue;
@@ -111,43 +111,43 @@ function matching(
     if (own.length === 0) {
       const message =
         named.length > 0
-          ? `There is no ${what} “${clip(wanted)}” among these: ${listOf(named)}.`
+          ? `There is no ${what} “${clip(wanted)}” among these: ${quotedList(named)}.`
           : `Nothing made from ${spec} has ${what === 'order' ? 'an order' : `a ${what}`} in this job.`;
-      if (!leftOut.has(spec)) tell('unknown-piece', [...path, key], message);
+      if (!leftOut.has(spec)) report('unknown-piece', [...path, key], message);
       return undefined;
     }
     left = own;
   }
   const match = left.find(({ of }) => of.copy === copy);
   if (!match) {
-    const message = `There ${left.length === 1 ? 'is' : 'are'} only ${counted(left.length, 'copy', 'copies')} of ${nameOf(left[0]!.of)}.`;
-    tell('unknown-piece', [...path, 'copy'], message);
+    const message = `There ${left.length === 1 ? 'is' : 'are'} only ${counted(left.length, 'copy', 'copies')} of ${pieceLabel(left[0]!.of)}.`;
+    report('unknown-piece', [...path, 'copy'], message);
   }
   return match;
 }
 
 const mostNames = 6;
 
-function listOf(names: readonly string[]): string {
-  const told = names.slice(0, mostNames).map((name) => `“${clip(name)}”`);
-  const more = names.length - told.length;
-  return more > 0 ? `${told.join(', ')} and ${more} more` : told.join(', ');
+function quotedList(names: readonly string[]): string {
+  const quotedNames = names.slice(0, mostNames).map((name) => `“${clip(name)}”`);
+  const more = names.length - quotedNames.length;
+  return more > 0 ? `${quotedNames.join(', ')} and ${more} more` : quotedNames.join(', ');
 }
 
-function nameOf({ of: { label, order, spec }, piece, copy }: JobPiece): string {
+function pieceLabel({ of: { label, order, spec }, piece, copy }: JobPiece): string {
   const name = label === '' ? piece.title : label;
-  const whose = order === '' ? '' : ` of order ${clip(order)}`;
-  return `“${clip(name === '' ? spec : name)}”${whose}${copy > 1 ? ` (copy ${copy})` : ''}`;
+  const ofOrder = order === '' ? '' : ` of order ${clip(order)}`;
+  return `“${clip(name === '' ? spec : name)}”${ofOrder}${copy > 1 ? ` (copy ${copy})` : ''}`;
 }
 
 function roomOf(
   { on: { kind, number }, path }: FixedEntry,
   { name, rooms }: StockToFix,
-  tell: TellFixed,
+  report: ReportFixed,
 ): Room | undefined {
   if (kind === 'offcut') {
     const room = rooms.find(({ offcut }) => offcut?.offcut.id === number);
-    if (!room) tell('bad-value', [...path, 'offcut'], `“${clip(name)}” has no free offcut ${number}.`);
+    if (!room) report('bad-value', [...path, 'offcut'], `“${clip(name)}” has no free offcut ${number}.`);
     return room;
   }
   const sheets = rooms.filter(({ offcut }) => !offcut);
@@ -155,7 +155,7 @@ function roomOf(
   const count = sheets.reduce((sum, { most }) => sum + most, 0);
   if (!room) {
     const there = count === 0 ? 'only offcuts' : `only ${counted(count, 'sheet')}`;
-    tell('bad-value', [...path, 'sheet'], `There is no sheet ${number}: “${clip(name)}” has ${there}.`);
+    report('bad-value', [...path, 'sheet'], `There is no sheet ${number}: “${clip(name)}” has ${there}.`);
   }
   return room;
 }
@@ -185,38 +185,42 @@ function isSameSheet({ on: a }: FixedEntry, { on: b }: FixedEntry): boolean {
   return a.kind === b.kind && a.number === b.number;
 }
 
-function liesOn({ of, entry, room, enclosed }: FixedPiece, tell: TellFixed): boolean {
-  const sheet = outlineOf(room);
+function liesOnSheet({ of, entry, room, enclosed }: FixedPiece, report: ReportFixed): boolean {
+  const sheet = roomOutline(room);
   const where = entry.on.kind === 'offcut' ? 'offcut' : 'sheet';
   if (area(difference(enclosed, [sheet])) > leastOverlap) {
     const [box, edge] = [boundsOf(enclosed)!, boundsOf(sheet)!];
     const beyond = Math.max(edge.minX - box.minX, edge.minY - box.minY, box.maxX - edge.maxX, box.maxY - edge.maxY);
     const far = beyond > 0 ? `${mm(beyond)} beyond` : 'beyond';
-    const message = `${nameOf(of)} reaches ${far} the edge of the ${where} with its cut; it is laid out like any other.`;
-    tell('exceeds-sheet', [...entry.path, 'at'], message);
+    const message = `${pieceLabel(of)} reaches ${far} the edge of the ${where} with its cut; it is laid out like any other.`;
+    report('exceeds-sheet', [...entry.path, 'at'], message);
     return false;
   }
   const { margin } = room;
   if (margin > 0 && area(difference(enclosed, [offset(sheet, nearMm - margin)])) > leastOverlap)
-    tell('bad-value', [...entry.path, 'at'], `${nameOf(of)} lies in the margin of ${mm(margin, 1)}.`, 'warning');
+    report('bad-value', [...entry.path, 'at'], `${pieceLabel(of)} lies in the margin of ${mm(margin, 1)}.`, 'warning');
   return true;
 }
 
-function liesApart({ of, entry, room, enclosed }: FixedPiece, others: readonly FixedPiece[], tell: TellFixed): boolean {
+function liesApart(
+  { of, entry, room, enclosed }: FixedPiece,
+  others: readonly FixedPiece[],
+  report: ReportFixed,
+): boolean {
   const over = others.find((other) => area(intersection(enclosed, other.enclosed)) > leastOverlap);
   if (over) {
-    const message = `${nameOf(of)} overlaps ${nameOf(over.of)}, which is fixed above; it is laid out like any other.`;
-    tell('bad-value', [...entry.path, 'at'], message);
+    const message = `${pieceLabel(of)} overlaps ${pieceLabel(over.of)}, which is fixed above; it is laid out like any other.`;
+    report('bad-value', [...entry.path, 'at'], message);
     return false;
   }
   const { gap } = room.room;
   const grown = gap > nearMm ? offset(enclosed, gap - nearMm) : enclosed;
   const near = others.find((other) => area(intersection(grown, other.enclosed)) > leastOverlap);
   if (near)
-    tell(
+    report(
       'bad-value',
       [...entry.path, 'at'],
-      `${nameOf(of)} is nearer to ${nameOf(near.of)} than the gap of the sheet.`,
+      `${pieceLabel(of)} is nearer to ${pieceLabel(near.of)} than the gap of the sheet.`,
       'warning',
     );
   return true;

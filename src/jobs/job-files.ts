@@ -13,7 +13,7 @@ import type { LaidOutJob } from './job.ts';
 import type { JobSheet } from './layout.ts';
 import { labelTable, packingLabels, pickList } from './pick-list.ts';
 import { sheetMap } from './sheet-map.ts';
-import { sheetTag } from './sums.ts';
+import { sheetTag } from './totals.ts';
 
 /** Base name of all files. */
 export function jobFileName(name: string): string {

@@ -5,7 +5,7 @@ import { isError } from '../core/issue.ts';
 import type { CheckedJob, LaidOutJob } from './job.ts';
 import { pieceRows, piecesWanted } from './job-table.ts';
 import type { FileIssues } from './model.ts';
-import { costsOfJob, takesOfJob } from './sums.ts';
+import { costsOfJob, estimateOfJob } from './totals.ts';
 
 /** `laid`: absent if nothing could be laid out. */
 export function jobJson(file: string, job: CheckedJob, laid: LaidOutJob | undefined, files: readonly string[]): object {
@@ -15,7 +15,7 @@ export function jobJson(file: string, job: CheckedJob, laid: LaidOutJob | undefi
       found.map((issue) => issueJson(name, issue, position)),
     ),
   ];
-  const takes = laid && takesOfJob(laid);
+  const estimate = laid && estimateOfJob(laid);
   return {
     file,
     ok: issues.every((issue) => !isError(issue)),
@@ -39,8 +39,8 @@ export function jobJson(file: string, job: CheckedJob, laid: LaidOutJob | undefi
             pieces: pieces.length,
           })),
           takes: {
-            ...(takes?.weight === undefined ? {} : { weight: round(takes.weight) }),
-            ...(takes && 'seconds' in takes.time ? { seconds: round(takes.time.seconds) } : {}),
+            ...(estimate?.weight === undefined ? {} : { weight: round(estimate.weight) }),
+            ...(estimate && 'seconds' in estimate.time ? { seconds: round(estimate.time.seconds) } : {}),
             ...costsOfJob(laid),
           },
         }

@@ -54,10 +54,10 @@ export async function checkJob(text: string, name: string, reading: JobReading):
   const empty = { source, name, title, uses, offcuts: new Map<string, OffcutFile>(), leftOut: [], inFiles: [] };
   if (!model) return { ...empty, issues: read, files: uses.files };
   const issues: Issue[] = [...read];
-  const tell = (severity: Severity, code: IssueCode, path: YamlPath, message: string) => {
+  const reportProblem = (severity: Severity, code: IssueCode, path: YamlPath, message: string) => {
     issues.push({ code, severity, path, range: source.range(path), message });
   };
-  const offcuts = await loadOffcuts(model, name, reading, tell);
+  const offcuts = await loadOffcuts(model, name, reading, reportProblem);
   const work: JobWork = await jobWork(model, source, reading);
   const pieces = jobPieces(model, work, source, { offcuts, job: name });
   const ofOffcuts = [...offcuts.values()].filter((file) => file.issues.length > 0);
@@ -81,13 +81,13 @@ export async function checkJob(text: string, name: string, reading: JobReading):
   };
 }
 
-type Tell = (severity: Severity, code: IssueCode, path: YamlPath, message: string) => void;
+type ReportProblem = (severity: Severity, code: IssueCode, path: YamlPath, message: string) => void;
 
 async function loadOffcuts(
   { sheets }: JobModel,
   job: string,
   { engine, locate }: JobReading,
-  tell: Tell,
+  reportProblem: ReportProblem,
 ): Promise<Map<string, OffcutFile>> {
   const found = new Map<string, OffcutFile>();
   for (const each of [...sheets.values()].flat()) {
@@ -96,13 +96,13 @@ async function loadOffcuts(
     const name = each.file;
     const file = locate(name);
     if (file === undefined) {
-      tell('error', 'bad-file', path, `“${clip(name)}” is not inside the job's folder.`);
+      reportProblem('error', 'bad-file', path, `“${clip(name)}” is not inside the job's folder.`);
       continue;
     }
     const text = await engine.readText(file).catch(() => undefined);
     if (text === undefined) {
       found.set(name, { file, name, offcuts: [], issues: [] });
-      tell('info', 'bad-file', path, `“${clip(name)}” is not there yet; exporting the job writes it.`);
+      reportProblem('info', 'bad-file', path, `“${clip(name)}” is not there yet; exporting the job writes it.`);
       continue;
     }
     const source = new SpecSource(text);
@@ -110,14 +110,14 @@ async function loadOffcuts(
     found.set(name, read);
     const faults = read.issues.length;
     if (faults > 0)
-      tell(
+      reportProblem(
         'warning',
         'bad-file',
         path,
         `“${clip(name)}” has ${counted(faults, 'problem')}; what it concerns is not used.`,
       );
     for (const { id, usedBy } of takenFrom(read, job))
-      tell(
+      reportProblem(
         'warning',
         'bad-value',
         path,

@@ -18,7 +18,7 @@ import type { Offcut } from './offcuts.ts';
 import type { JobPiece } from './job-piece.ts';
 import type { JobPieces, StockWork } from './pieces.ts';
 import type { FixedEntry } from './read-fixed.ts';
-import { outlineOf } from './rooms.ts';
+import { roomOutline } from './rooms.ts';
 import type { Room } from './rooms.ts';
 
 export interface LaidJobPiece {
@@ -76,27 +76,27 @@ const firstEffort = 0.02 * usualEffort;
 export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Promise<JobLayout> {
   const left: { stock: string; of: JobPiece }[] = [];
   const best = new Map<StockWork, readonly FilledSheet[]>();
-  const tell = (stock: StockWork, filled: readonly FilledSheet[]): void => {
+  const reportDraft = (stock: StockWork, filled: readonly FilledSheet[]): void => {
     if (isWorse(filled, best.get(stock))) return;
     best.set(stock, filled);
     if (best.size === stocks.length) options.onBetter?.(() => draftsOf(best));
   };
   if (options.onBetter)
-    for (const stock of stocks) tell(stock, (await filledOf(stock, { ...options, effort: firstEffort })).filled);
+    for (const stock of stocks) reportDraft(stock, (await filledOf(stock, { ...options, effort: firstEffort })).filled);
   const last = new Map<StockWork, readonly FilledSheet[]>();
   for (const stock of stocks) {
     options.progress?.(stock.name);
     const { filled, left: rest } = await filledOf(stock, options, (better) => {
-      tell(stock, better);
+      reportDraft(stock, better);
     });
-    tell(stock, filled);
+    reportDraft(stock, filled);
     last.set(stock, filled);
     left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));
   }
   const sheets: JobSheet[] = [];
   for (const draft of draftsOf(last)) {
     await options.checkpoint();
-    sheets.push(planned(draft));
+    sheets.push(plannedSheet(draft));
   }
   return { sheets, left };
 }
@@ -127,7 +127,7 @@ function isWorse(filled: readonly FilledSheet[], before: readonly FilledSheet[] 
 function draftsOf(filled: ReadonlyMap<StockWork, readonly FilledSheet[]>): DraftSheet[] {
   let number = 0;
   return [...filled].flatMap(([stock, sheets]) =>
-    hastyFirst(bySheet(sheets, stock.fixed)).map((group) => {
+    rushedFirst(bySheet(sheets, stock.fixed)).map((group) => {
       const draft = draftOf(group, stock, number);
       number += draft.pieces.length;
       return draft;
@@ -138,7 +138,7 @@ function draftsOf(filled: ReadonlyMap<StockWork, readonly FilledSheet[]>): Draft
 type FilledSheet = Filled<{ readonly of: JobPiece; readonly region: Region }>;
 
 /** Everything on one sheet or offcut. */
-interface Group {
+interface SheetGroup {
   readonly room: Room;
   /** 0 for an offcut. */
   readonly number: number;
@@ -146,9 +146,9 @@ interface Group {
 }
 
 /** The rectangles of an offcut count as one sheet. A fixed piece stays on its sheet even if nothing else is there. */
-function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): Group[] {
-  const groups = new Map<Offcut | number, Group>();
-  const add = (room: Room, number: number, laid: Group['laid']): void => {
+function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): SheetGroup[] {
+  const groups = new Map<Offcut | number, SheetGroup>();
+  const add = (room: Room, number: number, laid: SheetGroup['laid']): void => {
     const key = room.offcut?.offcut ?? number;
     const before = groups.get(key);
     groups.set(key, {
@@ -173,15 +173,15 @@ function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): 
 }
 
 /** Sheets with rush pieces are cut first, whatever their stock. */
-function hastyFirst(groups: readonly Group[]): Group[] {
-  const isHasty = ({ laid }: Group) => laid.some(({ of }) => of.of.rush);
-  return [...groups.filter(isHasty), ...groups.filter((group) => !isHasty(group))];
+function rushedFirst(groups: readonly SheetGroup[]): SheetGroup[] {
+  const isRushed = ({ laid }: SheetGroup) => laid.some(({ of }) => of.of.rush);
+  return [...groups.filter(isRushed), ...groups.filter((group) => !isRushed(group))];
 }
 
-function draftOf({ room, number: sheetNumber, laid: lying }: Group, stock: StockWork, before: number): DraftSheet {
+function draftOf({ room, number: sheetNumber, laid: lying }: SheetGroup, stock: StockWork, before: number): DraftSheet {
   const { name: stockName, from, output } = stock;
   const name = room.offcut ? `${stockName} offcut ${room.offcut.offcut.id}` : `${stockName} sheet ${sheetNumber}`;
-  const outline = outlineOf(room);
+  const outline = roomOutline(room);
   const box = boundsOf(outline)!;
   const laid = lying.map((each) => {
     const { of, toSheet } = each;
@@ -206,7 +206,7 @@ function draftOf({ room, number: sheetNumber, laid: lying }: Group, stock: Stock
   };
 }
 
-function planned(sheet: DraftSheet): JobSheet {
+function plannedSheet(sheet: DraftSheet): JobSheet {
   const { pieces, from, output, width, height } = sheet;
   const bounds: Bounds = { minX: 0, minY: 0, maxX: width, maxY: height };
   const lines = pieces.map(({ number, of, toSheet }) =>

@@ -35,14 +35,14 @@ export function leftoversOf(sheet: JobSheet): Leftover[] {
   const wide = intersection(offset(offset(free, -leastOffcutMm / 2, 'miter'), leastOffcutMm / 2, 'miter'), free);
   return partsOf(wide)
     .filter((part) => area(part) >= leastOffcutMm2)
-    .map(plain)
+    .map(leftoverOf)
     .filter(({ region }) => area(region) >= leastOffcutMm2)
     .sort((a, b) => area(b.region) - area(a.region));
 }
 
-function plain(part: Region): Leftover {
+function leftoverOf(part: Region): Leftover {
   const rectangle = largestRectangle(part);
-  if (rectangle && areaOf(rectangle) >= nearlyAll * area(part))
+  if (rectangle && boxArea(rectangle) >= nearlyAll * area(part))
     return { region: [corners(shrunk(rectangle))], at: { x: rectangle.minX, y: rectangle.minY }, isRectangle: true };
   // Inset first, so that simplifying never leads outside; tenths of a millimetre are precise enough to write down.
   const inner = simplified(offset(part, -withinMm / 2, 'miter'), withinMm / 2 - 0.15);
@@ -51,7 +51,7 @@ function plain(part: Region): Leftover {
   return { region: transform(region, translation(-x, -y)), at: { x, y }, isRectangle: false };
 }
 
-function areaOf({ minX, minY, maxX, maxY }: Bounds): number {
+function boxArea({ minX, minY, maxX, maxY }: Bounds): number {
   return (maxX - minX) * (maxY - minY);
 }
 

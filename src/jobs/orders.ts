@@ -7,7 +7,7 @@ import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
 import type { BatchRow } from '../spec/batch.ts';
-import { nearest } from '../spec/suggest.ts';
+import { nearestWords } from '../spec/suggest.ts';
 import { cellRange } from '../spec/table.ts';
 import type { Table } from '../spec/table.ts';
 
@@ -23,7 +23,7 @@ export interface OrderLine {
 }
 
 /** A line that nothing is made from, with the reason. */
-export interface LeftOut {
+export interface LeftOutOrder {
   readonly order: string;
   readonly label: string;
   /** Absent if unknown. */
@@ -33,7 +33,7 @@ export interface LeftOut {
 
 export interface Orders {
   readonly lines: readonly OrderLine[];
-  readonly leftOut: readonly LeftOut[];
+  readonly leftOut: readonly LeftOutOrder[];
   readonly issues: readonly Issue[];
 }
 
@@ -48,17 +48,22 @@ const yes = /^(yes|y|true|x|1|rush)$/i;
 const no = /^(no|n|false|0|)$/i;
 
 export function readOrders({ header, rows }: Table, text: string): Orders {
-  const place = new Map(header.map((name, index) => [isOwn(name) ? name.toLowerCase() : name, index]));
+  const place = new Map(header.map((name, index) => [isOwnColumn(name) ? name.toLowerCase() : name, index]));
   const lines: OrderLine[] = [];
-  const leftOut: LeftOut[] = [];
+  const leftOut: LeftOutOrder[] = [];
   const issues: Issue[] = [];
   for (const { cells, line } of rows) {
     const cell = (column: OwnColumn) => (place.has(column) ? cells[place.get(column)!]! : undefined);
     const row = rowOf(header, cells, line);
     const faults = [
-      fault('order', cell('order') === '', 'missing-key', 'This line has no order.'),
-      fault('quantity', quantityOf(cell('quantity')) === undefined, 'bad-value', quantityFault(cell('quantity') ?? '')),
-      fault(
+      cellFault('order', cell('order') === '', 'missing-key', 'This line has no order.'),
+      cellFault(
+        'quantity',
+        quantityOf(cell('quantity')) === undefined,
+        'bad-value',
+        quantityFault(cell('quantity') ?? ''),
+      ),
+      cellFault(
         'rush',
         !isYesOrNo(cell('rush') ?? ''),
         'bad-value',
@@ -79,13 +84,13 @@ export function readOrders({ header, rows }: Table, text: string): Orders {
   return { lines, leftOut, issues };
 }
 
-function isOwn(name: string): boolean {
+function isOwnColumn(name: string): boolean {
   return ownColumns.some((own) => own === name.toLowerCase());
 }
 
 /** The tag may use the order number too. The label is the first cell that is the tag's own. */
 function rowOf(header: readonly string[], cells: readonly string[], line: number): BatchRow {
-  const own = header.findIndex((name, index) => !isOwn(name) && cells[index] !== '');
+  const own = header.findIndex((name, index) => !isOwnColumn(name) && cells[index] !== '');
   const label = cells[own] ?? '';
   return {
     label: label === '' ? `line ${line}` : label,
@@ -95,13 +100,13 @@ function rowOf(header: readonly string[], cells: readonly string[], line: number
   };
 }
 
-interface Fault {
+interface CellFault {
   readonly column: OwnColumn;
   readonly code: IssueCode;
   readonly message: string;
 }
 
-function fault(column: OwnColumn, isThere: boolean, code: IssueCode, message: string): Fault | undefined {
+function cellFault(column: OwnColumn, isThere: boolean, code: IssueCode, message: string): CellFault | undefined {
   return isThere ? { column, code, message } : undefined;
 }
 
@@ -133,9 +138,9 @@ export function nearColumns(
   text: string,
   spec: string,
 ): Issue[] {
-  const free = header.filter((column) => !asked.includes(column) && !isOwn(column));
+  const free = header.filter((column) => !asked.includes(column) && !isOwnColumn(column));
   return missing.flatMap((column): Issue[] => {
-    const [near] = nearest(column, free);
+    const [near] = nearestWords(column, free);
     if (near === undefined) return [];
     const message = `${spec} asks for a column “${clip(column)}”; this one is called “${clip(near)}”.`;
     const range = cellRange(text, 1, header.indexOf(near));

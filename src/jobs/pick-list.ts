@@ -3,7 +3,7 @@
 import { counted } from '../core/units.ts';
 import { clip } from '../core/length.ts';
 import { Flow, papers } from '../export/flow.ts';
-import type { Faces } from '../export/flow.ts';
+import type { CaptionFaces } from '../export/flow.ts';
 import type { Tools } from '../export/job.ts';
 import { PageBuilder, wrapped } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
@@ -27,12 +27,12 @@ export async function pickList(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const blocks = byOrder(job).flatMap((order) => [
     orderHead(begin(), order),
     ...order.tags.map((tag) => tagBlock(begin(), tag)),
-    ...missing(begin, order),
+    ...leftOutBlocks(begin, order),
   ]);
   return paged([head, ...blocks], paper, `Pick list: ${job.title}`);
 }
 
-async function facesOf(tools: Pick<Tools, 'captions'>): Promise<Faces> {
+async function facesOf(tools: Pick<Tools, 'captions'>): Promise<CaptionFaces> {
   return { plain: await tools.captions(600), bold: await tools.captions(800) };
 }
 
@@ -67,7 +67,7 @@ function tagBlock(flow: Flow, tag: PickedTag): Flow {
   return flow;
 }
 
-function missing(begin: () => Flow, { leftOut }: PickedOrder): Flow[] {
+function leftOutBlocks(begin: () => Flow, { leftOut }: PickedOrder): Flow[] {
   return leftOut.map((each) => {
     const flow = begin();
     const count = each.quantity === undefined ? '' : `${each.quantity} × `;
@@ -105,18 +105,24 @@ export async function packingLabels(job: LaidOutJob, tools: Pick<Tools, 'caption
   });
 }
 
-interface Box {
+interface LabelBox {
   readonly x: number;
   readonly y: number;
   readonly width: number;
   readonly height: number;
 }
 
-function drawLabel(page: PageBuilder, order: PickedOrder, title: string, box: Box, { plain, bold }: Faces): void {
+function drawLabel(
+  page: PageBuilder,
+  order: PickedOrder,
+  title: string,
+  box: LabelBox,
+  { plain, bold }: CaptionFaces,
+): void {
   const left = box.x + insetMm;
   const across = box.width - 2 * insetMm;
   let y = box.y + box.height - insetMm;
-  const write = (text: string, face: Faces['plain'], size: number, fill: string, most: number) => {
+  const write = (text: string, face: CaptionFaces['plain'], size: number, fill: string, most: number) => {
     const lines = wrapped(text, face, size, across);
     for (const [index, line] of lines.slice(0, most).entries()) {
       y -= 1.25 * size;

@@ -44,7 +44,7 @@ export interface JobPieces {
 /** Limit on pieces; more would take hours to lay out. */
 const mostPieces = 2000;
 
-interface Making {
+interface PieceContext {
   readonly offcuts: ReadonlyMap<string, OffcutFile>;
   /** Name of the job in files of offcuts. */
   readonly job: string;
@@ -54,14 +54,20 @@ export function jobPieces(
   model: JobModel,
   { tags, leftOut: already }: Pick<JobWork, 'tags' | 'leftOut'>,
   source: SpecSource,
-  { offcuts, job }: Making,
+  { offcuts, job }: PieceContext,
 ): JobPieces {
   const issues: Issue[] = [];
   const leftOut: LeftOutTag[] = [];
-  const told = new Set<string>();
-  const tell = (code: IssueCode, path: YamlPath, message: string, severity: Severity = 'error', key = false) => {
-    if (told.has(message)) return;
-    told.add(message);
+  const reported = new Set<string>();
+  const reportProblem = (
+    code: IssueCode,
+    path: YamlPath,
+    message: string,
+    severity: Severity = 'error',
+    key = false,
+  ) => {
+    if (reported.has(message)) return;
+    reported.add(message);
     const range = key ? source.keyRange(path) : source.range(path);
     issues.push({ code, severity, path, range, message: inUnits(message, model.units) });
   };
@@ -87,20 +93,20 @@ export function jobPieces(
     const nameless = tag.pieces.find((piece) => stockOf(piece, tag).name === undefined);
     if (nameless) {
       const why = `${spec} is cut from a stock without a name; put it under “stocks”, so that the job knows its sheets.`;
-      tell('missing-key', [...path, 'spec'], why);
+      reportProblem('missing-key', [...path, 'spec'], why);
       drop(why);
       continue;
     }
     const lacking = tag.pieces.map((piece) => stockOf(piece, tag).name!).find((name) => !model.sheets.has(name));
     if (lacking !== undefined) {
       const why = `There are no sheets of “${clip(lacking)}”, which ${spec} is cut from.`;
-      tell('missing-key', ['sheets'], why, 'error', true);
+      reportProblem('missing-key', ['sheets'], why, 'error', true);
       drop(why);
       continue;
     }
     if (count + each.copies * tag.pieces.length > mostPieces) {
       const why = `The job has more than ${mostPieces} pieces here; split it into several jobs.`;
-      tell('bad-value', path, why);
+      reportProblem('bad-value', path, why);
       drop(why);
       continue;
     }
@@ -114,9 +120,9 @@ export function jobPieces(
       const name = from.stock.name!;
       const known = stocks.get(name);
       if (known) {
-        const differing = difference(known.from.stock, from.stock);
+        const differing = stockDifference(known.from.stock, from.stock);
         if (differing !== undefined && known.spec !== spec)
-          tell(
+          reportProblem(
             'name-clash',
             [...path, 'spec'],
             `“${clip(name)}” has another ${differing} in ${spec} than in ${known.spec}: they share sheets, so they should share the stock.`,
@@ -129,10 +135,10 @@ export function jobPieces(
       stocks.set(name, { from, output: tag.output, spec, pieces: [], rooms });
     }
     const large = pieces.find(
-      ({ piece, region }) => !stocks.get(nameOf(piece, tag))!.rooms.some((room) => fits(region, room)),
+      ({ piece, region }) => !stocks.get(stockNameOf(piece, tag))!.rooms.some((room) => fits(region, room)),
     );
     if (large) {
-      const name = nameOf(large.piece, tag);
+      const name = stockNameOf(large.piece, tag);
       const box = boundsOf(large.region)!;
       const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
       const what = each.label === '' ? `“${large.piece.title}”` : `“${large.piece.title}” of “${clip(each.label)}”`;
@@ -141,7 +147,7 @@ export function jobPieces(
         rooms.length === 0
           ? `There is nothing left to cut ${what} (${spec}) from: “${clip(name)}” has no sheets and no free offcuts.`
           : `${what} (${spec}) is too large for every sheet of “${clip(name)}”: it needs ${size} with the kerf.`;
-      tell('exceeds-sheet', ['sheets', name], why, 'error', true);
+      reportProblem('exceeds-sheet', ['sheets', name], why, 'error', true);
       drop(why);
       continue;
     }
@@ -151,16 +157,16 @@ export function jobPieces(
     const before = copies.get(asked) ?? 0;
     copies.set(asked, before + each.copies);
     for (let copy = before + 1; copy <= before + each.copies; copy++)
-      for (const made of pieces) stocks.get(nameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
+      for (const made of pieces) stocks.get(stockNameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
   }
   const missing = new Set([...already, ...leftOut].map(({ spec }) => spec));
   const all = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
-  const fixed = fixedPieces(model.fixed, all, missing, tell);
+  const fixed = fixedPieces(model.fixed, all, missing, reportProblem);
   const worked = all.map((stock): StockWork => ({ ...stock, fixed: fixed.get(stock.name) ?? [] }));
   return { stocks: worked.filter(({ pieces }) => pieces.length > 0), tags: kept, leftOut, issues };
 }
 
-function nameOf(piece: Piece, tag: Tag): string {
+function stockNameOf(piece: Piece, tag: Tag): string {
   return stockOf(piece, tag).name!;
 }
 
@@ -173,7 +179,7 @@ function kerfsOf(tag: Tag, name: string): number[] {
 }
 
 /** A property in which two stocks of one name differ although they would share a sheet. */
-function difference(a: Stock, b: Stock): string | undefined {
+function stockDifference(a: Stock, b: Stock): string | undefined {
   if (a.thickness !== b.thickness) return 'thickness';
   if (a.material !== b.material) return 'material';
   return kerfOf(a).outer === kerfOf(b).outer && kerfOf(a).inner === kerfOf(b).inner ? undefined : 'kerf';

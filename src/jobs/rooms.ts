@@ -62,7 +62,7 @@ export function roomsOf(
   });
 }
 
-export function outlineOf({ room: { width, height }, offcut }: Room): Region {
+export function roomOutline({ room: { width, height }, offcut }: Room): Region {
   return offcut?.offcut.region ?? [corners({ minX: 0, minY: 0, maxX: width, maxY: height })];
 }
 

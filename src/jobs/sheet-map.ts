@@ -10,7 +10,7 @@ import { poleOf } from '../geometry/pole.ts';
 import type { Point } from '../geometry/types.ts';
 import { counted } from '../core/units.ts';
 import { Flow, papers } from '../export/flow.ts';
-import type { Faces } from '../export/flow.ts';
+import type { CaptionFaces } from '../export/flow.ts';
 import { minutes, sizeIn } from '../export/in-words.ts';
 import { facts, section } from '../export/job-sheet.ts';
 import type { Tools } from '../export/job.ts';
@@ -24,7 +24,7 @@ import { tagName } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
 import type { Leftover } from './leftovers.ts';
-import { jobFacts, takesOfSheet } from './sums.ts';
+import { jobFacts, estimateOfSheet } from './totals.ts';
 import { keptOffcuts } from './write-offcuts.ts';
 import type { KeptOffcut } from './write-offcuts.ts';
 import { clip } from '../core/length.ts';
@@ -51,7 +51,7 @@ function placeOf(piece: Piece): Point | undefined {
 }
 
 export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page[]> {
-  const faces: Faces = { plain: await tools.captions(600), bold: await tools.captions(800) };
+  const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };
   const paper = { ...papers[job.model.units], margin: marginMm };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
   const summary = paged(
@@ -62,7 +62,11 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const kept = keptOffcuts(job);
   const sheets = job.layout.sheets.flatMap((sheet) => {
     const own = kept.filter((each) => each.sheet === sheet);
-    return paged([drawn(begin(), sheet, job, own), ...lists(begin, sheet)], paper, `${job.title}: ${sheet.name}`);
+    return paged(
+      [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet)],
+      paper,
+      `${job.title}: ${sheet.name}`,
+    );
   });
   return [...summary, ...sheets];
 }
@@ -90,16 +94,16 @@ function leftOut(begin: () => Flow, job: LaidOutJob): Flow[] {
   });
 }
 
-function drawn(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJob, kept: readonly KeptOffcut[]): Flow {
-  const { time } = takesOfSheet(sheet);
-  const told = [
+function drawnSheet(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJob, kept: readonly KeptOffcut[]): Flow {
+  const { time } = estimateOfSheet(sheet);
+  const sheetFacts = [
     sizeIn(sheet.width, sheet.height, units),
     counted(sheet.pieces.length, 'piece'),
     `${Math.round(100 * sheet.filled)} % filled`,
     ...('seconds' in time ? [`about ${minutes(time.seconds)}`] : []),
   ];
   flow.write(sheet.name, { bold: true, size: 5 });
-  flow.write(told.join(' · '), { fill: quiet });
+  flow.write(sheetFacts.join(' · '), { fill: quiet });
   flow.skip(2);
   flow.skip(drawMap(flow, sheet, undefined, kept));
   flow.skip(3);
@@ -136,7 +140,7 @@ function drawKept(
   id: number,
   { region, at }: Leftover,
   { scale, x, y }: { readonly scale: number; readonly x: number; readonly y: number },
-  { plain }: Faces,
+  { plain }: CaptionFaces,
 ): void {
   const [left, bottom] = [x + at.x * scale, y + at.y * scale];
   page.draw(curvesOf(fitContours(region), scale, left, bottom), { stroke: keptInk, lineWidth: 0.3 });
@@ -157,7 +161,7 @@ function writeNumber(
   page: Flow['page'],
   { number, of, toSheet }: LaidJobPiece,
   { scale, x, y }: { readonly scale: number; readonly x: number; readonly y: number },
-  { bold }: Faces,
+  { bold }: CaptionFaces,
 ): void {
   const free = placeOf(of.piece);
   if (!free) return;
@@ -171,7 +175,7 @@ function writeNumber(
 }
 
 /** The numbers with their pieces, in two columns. */
-function lists(begin: () => Flow, { pieces }: JobSheet): Flow[] {
+function pieceLists(begin: () => Flow, { pieces }: JobSheet): Flow[] {
   const rows = Math.ceil(pieces.length / 2);
   return Array.from({ length: rows }, (_, row) => {
     const flow = begin();

@@ -18,7 +18,7 @@ import { columnsOf, faultOfLine, isOneFault, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from './model.ts';
 import { nearColumns, readOrders } from './orders.ts';
-import type { LeftOut, OrderLine } from './orders.ts';
+import type { LeftOutOrder, OrderLine } from './orders.ts';
 import { positionsIn } from './positions.ts';
 
 /** A tag that is made a number of times for one order. */
@@ -37,7 +37,7 @@ export interface JobTag {
   readonly line?: { readonly table: string; readonly number: number };
 }
 
-export type LeftOutTag = LeftOut & { readonly spec: string };
+export type LeftOutTag = LeftOutOrder & { readonly spec: string };
 
 export interface JobWork {
   readonly tags: readonly JobTag[];
@@ -117,7 +117,7 @@ class WorkMaker implements JobWork {
     const [asked] = first.batch ? [] : columnsOf(first);
     if (asked !== undefined && first.tag) {
       const message = `${entry.spec} asks for {${clip(asked)}} and has no batch: give it “orders”, or it would be cut with the braces.`;
-      this.#tell('missing-key', entry.path, message);
+      this.#report('missing-key', entry.path, message);
       this.#leaveOut(entry, { order: '', label: '', quantity: entry.quantity, why: message });
       return;
     }
@@ -144,12 +144,12 @@ class WorkMaker implements JobWork {
     if (csv === undefined) return;
     const table = parseTable(csv);
     if ('problem' in table) {
-      this.#tell('bad-file', at, `“${clip(name)}” ${table.problem}`);
+      this.#report('bad-file', at, `“${clip(name)}” ${table.problem}`);
       return;
     }
     if (table.rows.length > mostLines) {
       const message = `“${clip(name)}” has ${table.rows.length} lines; a job takes at most ${mostLines}. Split it into several jobs.`;
-      this.#tell('bad-value', at, message);
+      this.#report('bad-value', at, message);
       return;
     }
     const { lines, leftOut, issues } = readOrders(table, csv);
@@ -162,7 +162,7 @@ class WorkMaker implements JobWork {
     if (missing.length > 0) {
       const columns = missing.map((column) => `“${clip(column)}”`).join(' and ');
       const message = `“${clip(name)}” has no column ${columns}, which ${entry.spec} asks for.`;
-      this.#tell('unknown-name', at, message);
+      this.#report('unknown-name', at, message);
       inTable.push(...nearColumns(missing, [...asked], table, csv, entry.spec));
       for (const line of lines) this.#leaveOut(entry, { ...line, label: line.row.label, why: message });
     } else {
@@ -245,7 +245,7 @@ class WorkMaker implements JobWork {
     this.tags.push({ spec, label, order, rush, copies: quantity, tag: report.tag!, path, ...from });
   }
 
-  #leaveOut({ spec }: TagEntry, { order, label, quantity, why }: LeftOut): void {
+  #leaveOut({ spec }: TagEntry, { order, label, quantity, why }: LeftOutOrder): void {
     this.leftOut.push({ spec, order, label, ...(quantity === undefined ? {} : { quantity }), why });
   }
 
@@ -262,7 +262,7 @@ class WorkMaker implements JobWork {
     const { engine, locate } = this.#reading;
     const file = locate(name);
     if (file === undefined) {
-      this.#tell('bad-file', path, `“${clip(name)}” is not inside the job's folder.`);
+      this.#report('bad-file', path, `“${clip(name)}” is not inside the job's folder.`);
       return undefined;
     }
     this.files.push(file);
@@ -270,12 +270,12 @@ class WorkMaker implements JobWork {
       return await engine.readText(file);
     } catch {
       const near = nearFiles(name, await engine.beside(file).catch(() => []));
-      this.#tell('bad-file', path, `“${clip(name)}” cannot be found or read.${didYouMean(near)}`, near);
+      this.#report('bad-file', path, `“${clip(name)}” cannot be found or read.${didYouMean(near)}`, near);
       return undefined;
     }
   }
 
-  #tell(code: IssueCode, path: YamlPath, message: string, suggestions: readonly string[] = []): void {
+  #report(code: IssueCode, path: YamlPath, message: string, suggestions: readonly string[] = []): void {
     this.issues.push({ code, severity: 'error', path, range: this.#source.range(path), message, suggestions });
   }
 
@@ -286,7 +286,7 @@ class WorkMaker implements JobWork {
       who.length === 0
         ? `${spec} cannot be cut and is left out`
         : `${counted(faulty.length, 'tag')} of ${spec} (${listed(who as string[], mostNames)}) cannot be cut and ${faulty.length === 1 ? 'is' : 'are'} left out`;
-    this.#tell(first!.issues.find(isError)?.code ?? 'bad-file', [...path, 'spec'], `${what}: ${whyOf(first!)}`);
+    this.#report(first!.issues.find(isError)?.code ?? 'bad-file', [...path, 'spec'], `${what}: ${whyOf(first!)}`);
   }
 }
 

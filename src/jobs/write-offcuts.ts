@@ -56,12 +56,12 @@ function offcutFiles(job: LaidOutJob): OffcutChange[] {
       const used = sheets.flatMap(({ offcut }) => (offcut?.file === name ? [offcut.offcut.index] : []));
       // Leftovers of whole sheets go into the first file; those of an offcut, into the file that it came from.
       const own = sheets.filter(({ offcut }) => (offcut ? offcut.file === name : index === 0));
-      return [changed(file, job.name, used, own, stock)];
+      return [offcutChange(file, job.name, used, own, stock)];
     });
   });
 }
 
-function changed(
+function offcutChange(
   file: OffcutFile,
   job: string,
   used: readonly number[],
@@ -103,13 +103,16 @@ function changed(
   };
 }
 
-interface Entry {
+interface OffcutEntry {
   readonly job: string;
   readonly units: Units;
   readonly id: number;
 }
 
-function entryOf({ region, isRectangle }: Leftover, { job, units, id }: Entry): Readonly<Record<string, unknown>> {
+function entryOf(
+  { region, isRectangle }: Leftover,
+  { job, units, id }: OffcutEntry,
+): Readonly<Record<string, unknown>> {
   const figure = (mm: number) => Number(trimmed(mm / mmPer[units], units === 'mm' ? 1 : 3));
   const box = boundsOf(region)!;
   const ring = (points: (typeof region)[number]) => points.map(({ x, y }) => [figure(x), figure(y)]);

@@ -4,7 +4,7 @@ import type { TextRange } from '../core/issue.ts';
 import { channels } from '../look/channels.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { isColour } from './schema.ts';
-import { valuesIn } from './walk.ts';
+import { valuesIn } from './values-with-schema.ts';
 
 /** Each channel from 0 to 1. */
 export interface Colour {

@@ -123,12 +123,12 @@ export function namesFor(kind: NameKind, { path, root, names, uses }: Suggestion
     case 'stock':
     case 'tie':
     case 'machine': {
-      const own = names.filter((each) => each.kind === kind && each.given).map(({ name }) => name);
+      const own = names.filter((each) => each.kind === kind && each.isDefinition).map(({ name }) => name);
       return [...own, ...usedNames(`${kind}s`, uses.used)];
     }
     case 'piece':
       return names
-        .filter((each) => each.kind === 'piece' && each.given && each.name !== path[1])
+        .filter((each) => each.kind === 'piece' && each.isDefinition && each.name !== path[1])
         .map(({ name }) => name);
     case 'part':
       return stackMembers(path, root);

@@ -8,11 +8,11 @@ import { counted } from '../core/units.ts';
 import { isGroup, valueAt } from '../core/values.ts';
 import type { CheckedJob } from '../jobs/job.ts';
 import type { SpecSource } from '../spec/source.ts';
-import { folderOf, joined } from '../spec/used-files.ts';
+import { folderOf, joinedPath } from '../spec/used-files.ts';
 import type { UsedFile } from '../spec/used-files.ts';
 import { keyDocs, kindOfValue } from './hover/docs.ts';
 import type { Hover } from './hover/hover.ts';
-import { plain } from './hover/plain-markdown.ts';
+import { escapeMarkdown } from './hover/escape-markdown.ts';
 import { hitAt } from './navigation/hit.ts';
 import type { FileLink } from './navigation/links.ts';
 import { jobSchema, nodesAt } from './schema.ts';
@@ -40,11 +40,11 @@ export function jobHoverAt(
     const [node] = nodesAt(path, root);
     if (!node) return undefined;
     const kind = kindOfValue(node, valueAt(source.value, path));
-    return { markdown: `**${plain(name)}** – ${kind}\n\n${keyDocs(name, node)}`, range };
+    return { markdown: `**${escapeMarkdown(name)}** – ${kind}\n\n${keyDocs(name, node)}`, range };
   }
   const [section, index, key] = path;
   if (section !== 'tags' || (key !== 'spec' && key !== 'orders') || !checked) return undefined;
-  return { markdown: `**${plain(name)}**\n\n${madeOf(checked, Number(index), name)}`, range };
+  return { markdown: `**${escapeMarkdown(name)}**\n\n${madeOf(checked, Number(index), name)}`, range };
 }
 
 /** Name of a stock under `sheets`. */
@@ -117,7 +117,7 @@ function ownerOf(
   folder: string,
 ): { readonly file: string; readonly used: UsedFile } | undefined {
   for (const each of used) {
-    const file = joined(folder, each.name);
+    const file = joinedPath(folder, each.name);
     if (valueAt(each.source.value, ['stocks', stock]) !== undefined) return { file, used: each };
     const within = ownerOf(stock, each.uses, folderOf(folder));
     if (within) return within;

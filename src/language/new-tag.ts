@@ -1,7 +1,7 @@
 /** Makes a new tag from a sample, with other words, another font, another size. */
 
 import { newLineOf } from '../core/lines.ts';
-import { applied } from '../fixes/find-fixes.ts';
+import { withEdits } from '../fixes/find-fixes.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
 import { yamlText } from './completion/snippets.ts';
@@ -48,12 +48,12 @@ export function tagOf(sample: string, { texts, font, width }: TagChoices): strin
     const text = texts[index]?.trim();
     if (!text) continue;
     const title = valueAt(new SpecSource(spec).value, ['title']);
-    if (typeof title === 'string') spec = changed(spec, [], 'title', yamlText(retitled(title, old, text, index === 0)));
-    spec = changed(spec, path, 'text', yamlText(text));
+    if (typeof title === 'string') spec = withKey(spec, [], 'title', yamlText(retitled(title, old, text, index === 0)));
+    spec = withKey(spec, path, 'text', yamlText(text));
   }
   const [first] = lettering;
-  if (font !== undefined && first) spec = changed(spec, first.path, 'font', yamlText(font));
-  if (width !== undefined) spec = sized(spec, first, width);
+  if (font !== undefined && first) spec = withKey(spec, first.path, 'font', yamlText(font));
+  if (width !== undefined) spec = withWidth(spec, first, width);
   return spec;
 }
 
@@ -65,9 +65,9 @@ function retitled(title: string, old: string, text: string, isFirst: boolean): s
 
 /** Takes the stock from a file, which the spec then uses. `file`: path from the spec. */
 export function fromStock(spec: string, file: string, name: string): string {
-  const chosen = changed(spec, [], 'stock', name);
+  const chosen = withKey(spec, [], 'stock', name);
   const use = valueAt(new SpecSource(chosen).value, ['use']);
-  if (use !== undefined) return changed(chosen, [], 'use', yamlText(file));
+  if (use !== undefined) return withKey(chosen, [], 'use', yamlText(file));
   const newLine = newLineOf(chosen);
   return chosen.replace(/^tagwright: *1.*$/m, (line) => `${line.trimEnd()}${newLine}use: ${yamlText(file)}`);
 }
@@ -78,19 +78,19 @@ export function isOnePiece({ value }: SpecSource): boolean {
   return isGroup(pieces) && Object.keys(pieces).length === 1;
 }
 
-function sized(spec: string, first: LetteringChoice | undefined, width: string): string {
+function withWidth(spec: string, first: LetteringChoice | undefined, width: string): string {
   const pieces = valueAt(new SpecSource(spec).value, ['pieces']);
   const [only] = Object.keys(isGroup(pieces) ? pieces : {});
-  if (only !== undefined && isOnePiece(new SpecSource(spec))) return changed(spec, ['pieces', only], 'width', width);
+  if (only !== undefined && isOnePiece(new SpecSource(spec))) return withKey(spec, ['pieces', only], 'width', width);
   if (!first) return spec;
   // Lines have their size together.
   const path = first.path.slice(0, 2);
   const shape = valueAt(new SpecSource(spec).value, path);
   const side = isGroup(shape) && 'height' in shape ? 'height' : 'width';
-  return changed(spec, path, side, width);
+  return withKey(spec, path, side, width);
 }
 
-function changed(spec: string, path: YamlPath, key: string, text: string): string {
+function withKey(spec: string, path: YamlPath, key: string, text: string): string {
   const edit = new SpecSource(spec).setKey(path, key, text);
-  return edit ? applied(spec, [edit]) : spec;
+  return edit ? withEdits(spec, [edit]) : spec;
 }

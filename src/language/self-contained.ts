@@ -5,12 +5,12 @@
 
 import { newLineOf } from '../core/lines.ts';
 import { removeKey } from '../edits/remove-key.ts';
-import { withValue } from '../edits/with-value.ts';
-import { applied } from '../core/issue.ts';
+import { withValue } from '../edits/set-value.ts';
+import { withEdits } from '../core/issue.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
 import { onMachine } from '../spec/stock-on-machine.ts';
-import { folderOf, joined } from '../spec/used-files.ts';
+import { folderOf, joinedPath } from '../spec/used-files.ts';
 import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { isFontFile } from '../text/font-files.ts';
 import { namesIn } from './navigation/names.ts';
@@ -35,7 +35,7 @@ const named = { shape: 'shapes', hanger: 'hangers', stock: 'stocks', tie: 'ties'
 /** `source`: a spec without errors, whose used files have been read. Returns its text unchanged if it uses none. */
 export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>): SelfContained {
   if (valueAt(source.value, ['use']) === undefined) return { text: source.text };
-  const files = every(used);
+  const files = allUsedFiles(used);
   const units = unitsOf(source.value);
   if (files.some((file) => file.units !== units && hasPathData(file.value)))
     return {
@@ -53,10 +53,10 @@ export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>):
     return true;
   };
   for (const key of single) {
-    const giver = valueAt(source.value, [key]) === undefined ? fileWith(files, [key]) : undefined;
+    const definingFile = valueAt(source.value, [key]) === undefined ? fileWith(files, [key]) : undefined;
     // A machine from a file ranks below that of the stock, and is inserted together with it.
-    if (!giver || (key === 'machine' && stockMachine(text, files))) continue;
-    if (!put([key], carried(giver, [key], valueAt(giver.value, [key])))) return cannot(key);
+    if (!definingFile || (key === 'machine' && stockMachine(text, files))) continue;
+    if (!put([key], carried(definingFile, [key], valueAt(definingFile.value, [key])))) return failure(key);
   }
   const taken = (file: File, path: YamlPath, schemaPath: YamlPath): unknown =>
     carriedValue(valueAt(file.value, path), schemaPath, file, file.units === units ? undefined : file.units);
@@ -65,24 +65,24 @@ export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>):
   for (const key of ['stock', 'tie'] as const) {
     const name = valueAt(new SpecSource(text).value, [key]);
     const path = [`${key}s`, String(name)];
-    const giver = typeof name === 'string' ? fileWith(files, path) : undefined;
-    if (!giver) continue;
-    const value = taken(giver, path, [key]);
+    const definingFile = typeof name === 'string' ? fileWith(files, path) : undefined;
+    if (!definingFile) continue;
+    const value = taken(definingFile, path, [key]);
     const whole = key === 'stock' && isGroup(value) ? workedStock(value, machine) : value;
-    if (!put([key], flowOf(whole))) return cannot(key);
+    if (!put([key], flowOf(whole))) return failure(key);
     // Its values are now part of the stock.
-    if (key === 'stock' && machine.name !== undefined) text = without(text, 'machine') ?? text;
+    if (key === 'stock' && machine.name !== undefined) text = withoutKey(text, 'machine') ?? text;
   }
   // An inserted value may refer to further names.
   for (let missing = missingIn(text, files); missing; missing = missingIn(text, files)) {
     const { file, path } = missing;
-    if (!put(path, carried(file, path, valueAt(file.value, path)))) return cannot(String(path[0]));
+    if (!put(path, carried(file, path, valueAt(file.value, path)))) return failure(String(path[0]));
   }
-  const last = without(text, 'use');
-  return last === undefined ? cannot('use') : { text: last };
+  const last = withoutKey(text, 'use');
+  return last === undefined ? failure('use') : { text: last };
 }
 
-function cannot(key: string): SelfContained {
+function failure(key: string): SelfContained {
   return { problem: `“${key}” could not be written into the spec.` };
 }
 
@@ -104,10 +104,10 @@ function machineFor(
   files: readonly File[],
   taken: (file: File, path: YamlPath, schemaPath: YamlPath) => unknown,
 ): ChosenMachine {
-  const giver = fileWith(files, ['machine']);
-  const written = giver && valueAt(giver.value, ['machine']);
-  if (!giver || typeof written !== 'string')
-    return giver && giver !== files[0] ? { value: taken(giver, ['machine'], ['machine']) } : {};
+  const definingFile = fileWith(files, ['machine']);
+  const written = definingFile && valueAt(definingFile.value, ['machine']);
+  if (!definingFile || typeof written !== 'string')
+    return definingFile && definingFile !== files[0] ? { value: taken(definingFile, ['machine'], ['machine']) } : {};
   const path = ['machines', written];
   const owner = fileWith(files, path);
   return { name: written, value: owner && taken(owner, path, ['machine']) };
@@ -119,33 +119,36 @@ function workedStock(stock: Group, { name, value }: ChosenMachine): Group {
   const own = Object.entries(isGroup(over) ? onMachine(stock, over) : stock);
   const rest = Object.fromEntries(own.filter(([key]) => key !== 'machine' && key !== 'machines'));
   const { machine } = stock;
-  const ofStock = isGroup(over) && isGroup(over['machine']) ? layered(over['machine'], machine) : machine;
+  const ofStock = isGroup(over) && isGroup(over['machine']) ? mergedOver(over['machine'], machine) : machine;
   if (name === undefined && ofStock === undefined) return rest;
-  const worked = isGroup(ofStock) ? layered(ofStock, value) : value;
+  const worked = isGroup(ofStock) ? mergedOver(ofStock, value) : value;
   return isGroup(worked) && Object.keys(worked).length > 0 ? { ...rest, machine: worked } : rest;
 }
 
-function without(text: string, key: string): string | undefined {
+function withoutKey(text: string, key: string): string | undefined {
   const source = new SpecSource(text);
   if (valueAt(source.value, [key]) === undefined) return undefined;
   const edit = removeKey(source, [key], Object.keys((source.value as Group | undefined) ?? {}).length - 1);
-  return edit && applied(text, [edit]);
+  return edit && withEdits(text, [edit]);
 }
 
 /** Merges two maps key by key; `over` takes precedence. */
-function layered(over: Group, under: unknown): Group {
+function mergedOver(over: Group, under: unknown): Group {
   if (!isGroup(under)) return over;
   const keys = new Set([...Object.keys(under), ...Object.keys(over)]);
   return Object.fromEntries(
     [...keys].map((key) => {
       const [first, second] = [over[key], under[key]];
-      return [key, isGroup(first) && isGroup(second) ? layered(first, second) : (first ?? second)];
+      return [key, isGroup(first) && isGroup(second) ? mergedOver(first, second) : (first ?? second)];
     }),
   );
 }
 
-function every(used: readonly UsedFile[]): File[] {
-  return used.flatMap(({ name, source: { value }, uses }) => [{ name, value, units: unitsOf(value) }, ...every(uses)]);
+function allUsedFiles(used: readonly UsedFile[]): File[] {
+  return used.flatMap(({ name, source: { value }, uses }) => [
+    { name, value, units: unitsOf(value) },
+    ...allUsedFiles(uses),
+  ]);
 }
 
 function fileWith(files: readonly File[], path: YamlPath): File | undefined {
@@ -155,9 +158,9 @@ function fileWith(files: readonly File[], path: YamlPath): File | undefined {
 /** A name that the text uses without defining it, and the file that defines it. */
 function missingIn(text: string, files: readonly File[]): { readonly file: File; readonly path: YamlPath } | undefined {
   const source = new SpecSource(text);
-  for (const { kind, name, given } of namesIn(source)) {
+  for (const { kind, name, isDefinition } of namesIn(source)) {
     if (
-      given ||
+      isDefinition ||
       (kind !== 'shape' &&
         kind !== 'hanger' &&
         kind !== 'stock' &&
@@ -194,7 +197,7 @@ function carriedValue(value: unknown, path: YamlPath, file: File, units: string 
   if (units !== undefined && schemas.some(isLength) && isBare(value)) return `${String(value).trim()} ${units}`;
   const kind = schemas.map(nameKindOf).find((each) => each === 'font' || each === 'drawing');
   const isFile = typeof value === 'string' && (kind === 'drawing' || (kind === 'font' && isFontFile(value)));
-  return isFile ? joined(folderOf(file.name), value) : value;
+  return isFile ? joinedPath(folderOf(file.name), value) : value;
 }
 
 function isBare(value: unknown): boolean {

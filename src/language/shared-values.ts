@@ -1,7 +1,7 @@
 /** Looks up a workshop name (stock, tie or machine) in the spec or the files it uses, and describes it. */
 
 import type { UsedFile, Uses } from '../spec/used-files.ts';
-import { plain } from './hover/plain-markdown.ts';
+import { escapeMarkdown } from './hover/escape-markdown.ts';
 import { isGroup, valueAt } from '../core/values.ts';
 
 export type SharedGroup = 'stocks' | 'ties' | 'machines';
@@ -42,9 +42,9 @@ export function sharedDocs(name: string, value: Readonly<Record<string, unknown>
   const { measured_on: days, ...rest } = value;
   const lines = Object.entries(rest).map(([key, each]) => {
     const day = isGroup(days) ? days[key] : key === 'opening' ? days : undefined;
-    return `- ${plain(key)}: ${plain(written(each))}${day === undefined ? '' : `, measured on ${plain(written(day))}`}`;
+    return `- ${escapeMarkdown(key)}: ${escapeMarkdown(written(each))}${day === undefined ? '' : `, measured on ${escapeMarkdown(written(day))}`}`;
   });
-  return [`**${plain(name)}**`, lines.join('\n')].filter((part) => part !== '').join('\n\n');
+  return [`**${escapeMarkdown(name)}**`, lines.join('\n')].filter((part) => part !== '').join('\n\n');
 }
 
 function written(value: unknown): string {

@@ -2,7 +2,7 @@
 
 import type { Report } from '../engine/engine.ts';
 import type { Job } from '../export/job.ts';
-import { applied } from '../core/issue.ts';
+import { withEdits } from '../core/issue.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { removeKey } from '../edits/remove-key.ts';
 import { SpecSource } from '../spec/source.ts';
@@ -28,5 +28,5 @@ function withoutPrices(text: string): string | undefined {
   if (!priced) return text;
   const siblings = Object.keys(valueAt(source.value, priced) as object).length - 1;
   const edit = removeKey(source, [...priced, 'price'], siblings);
-  return edit && withoutPrices(applied(text, [edit]));
+  return edit && withoutPrices(withEdits(text, [edit]));
 }

@@ -34,28 +34,28 @@ const usual: Look = {
 
 type Colours = readonly [wood: string, woodTop: string, edgeFace: string, char: string, burn: string, lip: string];
 
-function plain([wood, woodTop, edgeFace, char, burn, lip]: Colours, burnStrength = usual.burnStrength): Look {
+function plainLook([wood, woodTop, edgeFace, char, burn, lip]: Colours, burnStrength = usual.burnStrength): Look {
   return { wood, woodTop, edgeFace, char, burn, burnStrength, lip };
 }
 
-function grained(grain: string, ...colours: Colours): Look {
-  return { ...plain(colours), grain };
+function grainedLook(grain: string, ...colours: Colours): Look {
+  return { ...plainLook(colours), grain };
 }
 
 /** Looks by name. The beam melts acrylic cleanly: no char, a bright edge, and white engraving. */
 export const looks = {
   light: usual,
-  dark: grained('#4b3120', '#7d573a', '#8d6545', '#3c2616', '#2e1c10', '#20120a', '#a87b56'),
-  red: grained('#8a4a2c', '#bd7a50', '#ca8b62', '#5f3018', '#4e2613', '#3a190b', '#e2ae88'),
-  alder: grained('#b98553', '#dcae7f', '#e6bf95', '#7c5029', '#664020', '#4a2a12', '#f3d8b6'),
-  beech: grained('#c09a72', '#ecd0b0', '#f2dcc2', '#8f6a45', '#6d4b2c', '#4c2f18', '#fbeeda'),
-  tan: grained('#94703f', '#cfaa74', '#dabb8a', '#68481f', '#573a1c', '#402609', '#ecd3a6'),
-  fibre: plain(['#c3a079', '#cfae88', '#5a3c22', '#4a3019', '#3b2310', '#dcc3a3']),
-  paper: plain(['#efe9dc', '#f7f3ea', '#b9a98c', '#8a7a63', '#7a6248', '#ffffff']),
-  leather: plain(['#b98a5e', '#c69a70', '#5c3d24', '#4d321d', '#3f2613', '#d3ac86']),
-  felt: plain(['#9aa3a0', '#a8b0ad', '#5f6664', '#555c5a', '#474d4b', '#b9c0be']),
-  cork: plain(['#c99a66', '#d4a978', '#7d5630', '#6b4826', '#4a2f15', '#e0bd93']),
-  acrylic: plain(['#d9ebf1', '#e4f1f6', '#8fb4c1', '#7f9aa5', '#ffffff', '#6f8b96'], 0.9),
+  dark: grainedLook('#4b3120', '#7d573a', '#8d6545', '#3c2616', '#2e1c10', '#20120a', '#a87b56'),
+  red: grainedLook('#8a4a2c', '#bd7a50', '#ca8b62', '#5f3018', '#4e2613', '#3a190b', '#e2ae88'),
+  alder: grainedLook('#b98553', '#dcae7f', '#e6bf95', '#7c5029', '#664020', '#4a2a12', '#f3d8b6'),
+  beech: grainedLook('#c09a72', '#ecd0b0', '#f2dcc2', '#8f6a45', '#6d4b2c', '#4c2f18', '#fbeeda'),
+  tan: grainedLook('#94703f', '#cfaa74', '#dabb8a', '#68481f', '#573a1c', '#402609', '#ecd3a6'),
+  fibre: plainLook(['#c3a079', '#cfae88', '#5a3c22', '#4a3019', '#3b2310', '#dcc3a3']),
+  paper: plainLook(['#efe9dc', '#f7f3ea', '#b9a98c', '#8a7a63', '#7a6248', '#ffffff']),
+  leather: plainLook(['#b98a5e', '#c69a70', '#5c3d24', '#4d321d', '#3f2613', '#d3ac86']),
+  felt: plainLook(['#9aa3a0', '#a8b0ad', '#5f6664', '#555c5a', '#474d4b', '#b9c0be']),
+  cork: plainLook(['#c99a66', '#d4a978', '#7d5630', '#6b4826', '#4a2f15', '#e0bd93']),
+  acrylic: plainLook(['#d9ebf1', '#e4f1f6', '#8fb4c1', '#7f9aa5', '#ffffff', '#6f8b96'], 0.9),
 } as const satisfies Readonly<Record<string, Look>>;
 
 export type LookName = keyof typeof looks;

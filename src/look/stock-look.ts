@@ -11,17 +11,17 @@ export interface StockLook {
   readonly engraving?: 'dark' | 'light';
 }
 
-interface Seen {
+interface StockAppearance {
   readonly material?: string;
   readonly look?: StockLook;
 }
 
 /** The changes that a stock makes to the look of its material. */
-export function ownLook({ look }: Seen): Partial<Look> {
+export function ownLook({ look }: StockAppearance): Partial<Look> {
   const { color, grain, engraving } = look ?? {};
   const face = color?.toLowerCase();
   return {
-    ...(face === undefined ? {} : faced(face)),
+    ...(face === undefined ? {} : withFace(face)),
     ...(engraving === 'dark' ? { burn: '#2e1c10', burnStrength: 0.82 } : {}),
     ...(engraving === 'light' ? { burn: '#ffffff', burnStrength: 0.85 } : {}),
     ...(grain === 'none' ? { grain: 'transparent' } : {}),
@@ -31,7 +31,7 @@ export function ownLook({ look }: Seen): Partial<Look> {
 /**
  * The edge and the char are darker than the face, and the top lighter, by the same shares as in the usual materials.
  */
-function faced(face: string): Partial<Look> {
+function withFace(face: string): Partial<Look> {
   return {
     wood: face,
     woodTop: blend(face, '#ffffff', 0.15),
@@ -43,7 +43,7 @@ function faced(face: string): Partial<Look> {
 }
 
 /** The complete look; without grain if the material has none and its maker gives none. */
-export function lookOfStock(stock: Seen): Look {
+export function lookOfStock(stock: StockAppearance): Look {
   const usual = lookOf(stock.material);
   const { grain, ...own } = ownLook(stock);
   const { grain: usualGrain, ...plain } = usual;
@@ -54,6 +54,6 @@ export function lookOfStock(stock: Seen): Look {
 }
 
 /** Whether the grain runs up and down rather than from left to right. */
-export function grainIsUpright({ look }: Seen): boolean {
+export function grainIsUpright({ look }: StockAppearance): boolean {
   return look?.grain === 'up-down';
 }

@@ -13,7 +13,7 @@ import type { NestShape } from './shapes.ts';
 const rounds = 3;
 const movedMm = 0.01;
 
-interface Lying {
+interface CompactedPart {
   readonly laid: PlacedPart;
   readonly isFixed: boolean;
   /** The orientation itself, and turned counter-clockwise by another quarter, so that left becomes down. */
@@ -27,13 +27,13 @@ interface Lying {
  * The same parts on the same sheets in the same orientations, none of them higher or further right. Parts in `fixed` do
  * not move.
  */
-export async function compacted(
+export async function compactLayout(
   laid: readonly PlacedPart[],
   fixed: readonly PlacedPart[],
   shapes: readonly (NestShape | undefined)[],
   budget: WorkBudget,
 ): Promise<PlacedPart[]> {
-  const all: Lying[] = [];
+  const all: CompactedPart[] = [];
   for (const each of [...laid, ...fixed]) {
     const shape = shapes[each.part]!;
     const { turn } = each.orientation;
@@ -42,7 +42,7 @@ export async function compacted(
     all.push({ laid: each, isFixed, upright: shape.exact(turn), sideways, x: each.x, y: each.y });
     await budget.pause();
   }
-  const sheets = new Map<number, Lying[]>();
+  const sheets = new Map<number, CompactedPart[]>();
   for (const each of all) {
     const sheet = sheets.get(each.laid.sheet);
     if (sheet) sheet.push(each);
@@ -50,14 +50,14 @@ export async function compacted(
   }
   for (const sheet of sheets.values()) {
     for (let round = 0, moved = Infinity; round < rounds && moved > movedMm; round += 1) {
-      moved = Math.max(await letDown(sheet, budget), await pushLeft(sheet, budget));
+      moved = Math.max(await moveDown(sheet, budget), await moveLeft(sheet, budget));
     }
   }
   return all.slice(0, laid.length).map((each): PlacedPart => ({ ...each.laid, x: each.x, y: each.y }));
 }
 
 /** Returns the longest move, in mm. */
-async function letDown(sheet: readonly Lying[], budget: WorkBudget): Promise<number> {
+async function moveDown(sheet: readonly CompactedPart[], budget: WorkBudget): Promise<number> {
   let furthest = 0;
   for (const one of [...sheet].sort((a, b) => a.y - b.y || a.x - b.x)) {
     if (one.isFixed) continue;
@@ -73,7 +73,7 @@ async function letDown(sheet: readonly Lying[], budget: WorkBudget): Promise<num
   return furthest;
 }
 
-async function pushLeft(sheet: readonly Lying[], budget: WorkBudget): Promise<number> {
+async function moveLeft(sheet: readonly CompactedPart[], budget: WorkBudget): Promise<number> {
   let furthest = 0;
   for (const one of [...sheet].sort((a, b) => a.x - b.x || a.y - b.y)) {
     if (one.isFixed) continue;

@@ -13,7 +13,7 @@
  * overlap runs around it.
  */
 
-import { cornerBits, maxCorners } from './outline.ts';
+import { cornerBits, maxCorners } from './part-outline.ts';
 import type { CornerArrays, Island, Orientation, RingRange } from './orientation.ts';
 
 const movingBit = 1 << 30;
@@ -28,28 +28,28 @@ export const cornerOf = (code: number): number => code & maxCorners;
 
 /** Result buffer, written by `convolve` and to be read before the next call. */
 const made = { count: 0, codes: new Int32Array(4096), signs: new Int8Array(4096) };
-export type Convolved = Readonly<typeof made>;
+export type Convolution = Readonly<typeof made>;
 
-/** A ring of an orientation, in the form that `carry` reads. */
-interface Turning {
+/** A ring of an orientation, in the form that `addTurnedEdges` reads. */
+interface RingToTurn {
   readonly corners: CornerArrays;
   readonly previous: Int32Array;
   readonly ring: RingRange;
 }
 
 /** Valid until the next call. */
-export function convolve(resting: Orientation, moving: Orientation): Convolved {
+export function convolve(resting: Orientation, moving: Orientation): Convolution {
   made.count = 0;
   for (const still of resting.islands) {
     for (const island of moving.islands) {
       for (const [i, ring] of still.rings.entries()) {
-        if (i > 0 && !fits(island.bounds, ring.bounds)) continue;
+        if (i > 0 && !couldFit(island.bounds, ring.bounds)) continue;
         const a = { corners: resting.corners, previous: resting.previous, ring };
         for (const [j, other] of island.rings.entries()) {
-          if (j > 0 && !fits(still.bounds, other.bounds)) continue;
+          if (j > 0 && !couldFit(still.bounds, other.bounds)) continue;
           const b = { corners: moving.opposite, previous: moving.previous, ring: other };
-          carry(a, b, false);
-          carry(b, a, true);
+          addTurnedEdges(a, b, false);
+          addTurnedEdges(b, a, true);
         }
       }
     }
@@ -61,7 +61,7 @@ export function convolve(resting: Orientation, moving: Orientation): Convolved {
  * Whether something could fit into a hole, by bounding boxes. What could not might cover the hole, which must then
  * count as filled.
  */
-function fits(bounds: Island['bounds'], hole: Island['bounds']): boolean {
+function couldFit(bounds: Island['bounds'], hole: Island['bounds']): boolean {
   return bounds.maxX - bounds.minX <= hole.maxX - hole.minX && bounds.maxY - bounds.minY <= hole.maxY - hole.minY;
 }
 
@@ -70,7 +70,7 @@ function fits(bounds: Island['bounds'], hole: Island['bounds']): boolean {
  * the moving edge counts as rotated infinitesimally further at every corner, so that no pair is counted twice or
  * omitted.
  */
-function carry(from: Turning, to: Turning, isMoving: boolean): void {
+function addTurnedEdges(from: RingToTurn, to: RingToTurn, isMoving: boolean): void {
   const { angle } = to.corners;
   const first = from.ring.from;
   const count = from.ring.to - first;
@@ -101,7 +101,7 @@ function carry(from: Turning, to: Turning, isMoving: boolean): void {
  * Number of edges of a ring, in order of angle, up to a direction; an edge with exactly that direction counts if it is
  * the resting outline's.
  */
-function edgesUpTo({ corners, ring }: Turning, direction: number, isMoving: boolean): number {
+function edgesUpTo({ corners, ring }: RingToTurn, direction: number, isMoving: boolean): number {
   const { angle, byAngle } = corners;
   let [low, high] = [ring.from, ring.to];
   while (low < high) {

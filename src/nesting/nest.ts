@@ -16,10 +16,10 @@ import { NoFitPolygons } from './no-fit-polygons.ts';
 import { WorkBudget } from './work-budget.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import { seededRandom } from './seeded-random.ts';
-import { improved } from './separation/improve.ts';
+import { improveLayout } from './separation/improve.ts';
 import type { SearchRoom } from './search.ts';
-import { judged, search } from './search.ts';
-import { compacted } from './compaction.ts';
+import { searchResult, search } from './search.ts';
+import { compactLayout } from './compaction.ts';
 import type { NestShape } from './shapes.ts';
 import { nestShapes } from './shapes.ts';
 
@@ -75,10 +75,12 @@ export async function nest(
       const orientation = shapes[part]?.orientation(quarters);
       if (!orientation) return [];
       orientations.set(orientation.id, orientation);
-      return [{ part, sheet, orientation, ...placeIn(room, region, quarters) }];
+      return [{ part, sheet, orientation, ...positionIn(room, region, quarters) }];
     });
     for (const [part, shape] of shapes.slice(0, parts.length).entries()) {
-      const fitting = shape ? posesOf(shape, quarters).filter((orientation) => fitsInto(inner, orientation)) : [];
+      const fitting = shape
+        ? orientationsOf(shape, quarters).filter((orientation) => fitsInto(inner, orientation))
+        : [];
       await checkpoint();
       if (fitting.length === 0) continue;
       for (const orientation of fitting) orientations.set(orientation.id, orientation);
@@ -107,17 +109,17 @@ export async function nest(
     });
     placements.sort((p, q) => p.part - q.part);
     const sheets = Math.max(fixed.length, ...laid.map(({ sheet }) => sheet + 1));
-    return { placements, unplaced, sheets, used: sheets - 1 + judged(side, laid).share };
+    return { placements, unplaced, sheets, used: sheets - 1 + searchResult(side, laid).share };
   };
-  const tell = (laid: readonly PlacedPart[]): void => onBetter?.(layoutOf(laid));
-  tell(begun);
+  const reportBetter = (laid: readonly PlacedPart[]): void => onBetter?.(layoutOf(laid));
+  reportBetter(begun);
   const start = { room: inner, shapes, candidates, laid: begun, share, settled: lying };
-  const better = await improved(start, seededRandom(options.seed ?? 1), budget, tell);
-  return layoutOf(await compacted(better, lying.parts, shapes, budget));
+  const better = await improveLayout(start, seededRandom(options.seed ?? 1), budget, reportBetter);
+  return layoutOf(await compactLayout(better, lying.parts, shapes, budget));
 }
 
 /** Lower left corner of a region on the sheet, in the coordinates of the room being filled. */
-function placeIn({ height, margin }: SheetRoom, region: Region, quarters: 0 | 1): Position {
+function positionIn({ height, margin }: SheetRoom, region: Region, quarters: 0 | 1): Position {
   const { minX, minY, maxY } = boundsOf(region)!;
   return quarters === 0 ? { x: minX - margin, y: minY - margin } : { x: height - margin - maxY, y: minX - margin };
 }
@@ -137,7 +139,7 @@ function backTo({ height, margin }: SheetRoom, quarters: 0 | 1): Affine {
   return quarters === 0 ? translation(margin, margin) : { a: 0, b: -1, c: 1, d: 0, e: margin, f: height - margin };
 }
 
-function posesOf(shape: NestShape, quarters: 0 | 1): Orientation[] {
+function orientationsOf(shape: NestShape, quarters: 0 | 1): Orientation[] {
   return shape.turns.map((turn) => shape.orientation(((turn + quarters) % 4) as Turn));
 }
 

@@ -5,7 +5,7 @@
  */
 
 import { convolve, cornerOf, edgeOf, isMovingEdge } from './convolution.ts';
-import type { Convolved } from './convolution.ts';
+import type { Convolution } from './convolution.ts';
 import type { Orientation } from './orientation.ts';
 
 /** Limit on bands, and the target number of edges starting in each. */
@@ -75,7 +75,7 @@ export class NoFitPolygon {
   }
 
   /** Stores the start and end height of each edge, and the x of its middle. */
-  #measure({ count, codes }: Convolved): void {
+  #measure({ count, codes }: Convolution): void {
     if (3 * count > spans.length) spans = new Float64Array(6 * count);
     for (let i = 0; i < count; i += 1) {
       const code = codes[i]!;

@@ -7,14 +7,14 @@ import { slackMm } from './orientation.ts';
 const columnMm = 1;
 
 /** Edges of an orientation by column: those with material below them, and those with material above. */
-interface Faces {
+interface FacingEdges {
   readonly tops: readonly (readonly number[])[];
   readonly bottoms: readonly (readonly number[])[];
 }
 
-const faces = new WeakMap<Orientation, Faces>();
+const faces = new WeakMap<Orientation, FacingEdges>();
 
-function facesOf(orientation: Orientation): Faces {
+function facingEdges(orientation: Orientation): FacingEdges {
   const known = faces.get(orientation);
   if (known) return known;
   const { corners, next, bounds } = orientation;
@@ -46,15 +46,15 @@ export function dropOnto(lower: Orientation, upper: Orientation, dx: number, dy:
   const { bounds: up } = upper;
   if (up.minX + dx >= low.maxX || up.maxX + dx <= low.minX || up.maxY + dy <= low.minY) return Infinity;
   const least = Math.min(
-    fall(upper, dx, dy, lower, facesOf(lower).tops, 1),
-    fall(lower, -dx, -dy, upper, facesOf(upper).bottoms, -1),
+    dropHeight(upper, dx, dy, lower, facingEdges(lower).tops, 1),
+    dropHeight(lower, -dx, -dy, upper, facingEdges(upper).bottoms, -1),
   );
   // Both outlines are thinned, so they touch too late by the sum of that.
   return Math.max(0, least - 2 * slackMm);
 }
 
 /** Least height of the corners of one orientation above (1) or below (−1) the edges of another. */
-function fall(
+function dropHeight(
   { corners }: Orientation,
   dx: number,
   dy: number,

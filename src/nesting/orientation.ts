@@ -3,7 +3,7 @@
 import { boundsOf, distance, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Affine, Bounds, Point, Region, Ring } from '../geometry/types.ts';
-import type { PartOutline } from './outline.ts';
+import type { PartOutline } from './part-outline.ts';
 
 /** Quarter turns, counter-clockwise. */
 export type Turn = 0 | 1 | 2 | 3;
@@ -115,7 +115,7 @@ export function orient(outline: PartOutline, turn: Turn, shape: number): Orienta
       previous[next[i]!] = i;
     }
   }
-  const thin = rings.flatMap(thinned);
+  const thin = rings.flatMap(shrunkCorners);
   const [a, b, c, d] = matrices[turn];
   return {
     turn,
@@ -123,7 +123,7 @@ export function orient(outline: PartOutline, turn: Turn, shape: number): Orienta
     width: Math.abs(other.x - one.x),
     height: Math.abs(other.y - one.y),
     area: rings.reduce((sum, ring) => sum + ringArea(ring), 0),
-    middle: middleOf(rings),
+    middle: centroidHeight(rings),
     bounds,
     islands,
     ...flatsOf(rings, bounds),
@@ -176,7 +176,7 @@ function flatsOf(rings: readonly Ring[], { minY, maxY }: Bounds): Pick<Orientati
 }
 
 /** Moves each corner into the material, so that the edges are `slackMm` further in. */
-function thinned(ring: Ring): Point[] {
+function shrunkCorners(ring: Ring): Point[] {
   return ring.map((point, i) => {
     const before = ring[(i + ring.length - 1) % ring.length]!;
     const after = ring[(i + 1) % ring.length]!;
@@ -195,7 +195,7 @@ function unit(from: Point, to: Point): [number, number] {
 }
 
 /** Height of the centroid, by Green's theorem. */
-function middleOf(region: Region): number {
+function centroidHeight(region: Region): number {
   let [twice, sum] = [0, 0];
   for (const ring of region) {
     let from = ring[ring.length - 1]!;

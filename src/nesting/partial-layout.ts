@@ -20,7 +20,7 @@ export interface PlacedPart extends Position {
 }
 
 /** Fixed parts, on the first `sheets` sheets. */
-export interface Settled {
+export interface FixedParts {
   readonly parts: readonly PlacedPart[];
   readonly sheets: number;
 }
@@ -46,7 +46,7 @@ export class PartialLayout {
   readonly laid: Step[] = [];
   readonly #known = new Map<number, number>();
 
-  constructor(room: BinSize, noFits: NoFitPolygons, budget: WorkBudget, { parts, sheets }: Settled) {
+  constructor(room: BinSize, noFits: NoFitPolygons, budget: WorkBudget, { parts, sheets }: FixedParts) {
     this.#room = room;
     this.#noFits = noFits;
     this.#budget = budget;

@@ -13,7 +13,7 @@ const sectionMm = 0.5;
 const sameMm = 0.5;
 
 /** Horizontal sections of an orientation at regular heights above the bottom of its outline. */
-interface Profile {
+interface CrossSections {
   /** Crossings of each section, ascending; even ones enter material, odd ones leave it. */
   readonly sections: readonly (readonly number[])[];
   /** Length of material on each, in mm. */
@@ -25,7 +25,7 @@ interface Profile {
   readonly widths: Float64Array;
 }
 
-const profiles = new WeakMap<Orientation, Profile>();
+const profiles = new WeakMap<Orientation, CrossSections>();
 
 export class Rows {
   readonly #from: number;
@@ -50,7 +50,7 @@ export class Rows {
       if (below < 0 || below + 1 >= sections.length) continue;
       const section = sections[lengths[below]! <= lengths[below + 1]! ? below : below + 1]!;
       const taken = (this.#taken[row] ??= []);
-      for (let i = 0; i < section.length; i += 2) take(taken, section[i]! + x, section[i + 1]! + x);
+      for (let i = 0; i < section.length; i += 2) insertStretch(taken, section[i]! + x, section[i + 1]! + x);
       this.#widest[row] = widestBetween(taken, this.#from, this.#to);
     }
   }
@@ -71,7 +71,7 @@ export class Rows {
 const rowOf = (y: number): number => Math.floor(y / rowMm);
 
 /** Inserts a stretch, sorted by start. */
-function take(taken: number[], from: number, to: number): void {
+function insertStretch(taken: number[], from: number, to: number): void {
   let slot = taken.length;
   taken.push(0, 0);
   for (; slot > 0 && taken[slot - 2]! > from; slot -= 2) {
@@ -91,7 +91,7 @@ function widestBetween(taken: readonly number[], from: number, to: number): numb
   return Math.max(widest, to - free);
 }
 
-function profileOf(orientation: Orientation): Profile {
+function profileOf(orientation: Orientation): CrossSections {
   const known = profiles.get(orientation);
   if (known) return known;
   const { minY, maxY } = orientation.bounds;

@@ -8,7 +8,7 @@ import type { BinSize } from './layout.ts';
 import type { WorkBudget } from './work-budget.ts';
 import { onShelves } from './shelves.ts';
 import { PartialLayout } from './partial-layout.ts';
-import type { PlacedPart, PlacingRule, PartToPlace, Settled } from './partial-layout.ts';
+import type { PlacedPart, PlacingRule, PartToPlace, FixedParts } from './partial-layout.ts';
 import type { NoFitPolygons } from './no-fit-polygons.ts';
 
 /** An order in which to place parts, and the rule for their places. */
@@ -26,7 +26,7 @@ export interface SearchRoom {
   readonly candidates: readonly PartToPlace[];
   /** Whether the used part may also be cut off along the other side of the sheet. */
   readonly either: boolean;
-  readonly settled: Settled;
+  readonly settled: FixedParts;
 }
 
 export interface SearchResult {
@@ -38,7 +38,7 @@ export interface SearchResult {
 }
 
 /** Sheets, and of the last one the share that is used; a little of how low parts lie tells which of two is on a good way. */
-export function judged(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
+export function searchResult(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
   const { room, either, settled } = side;
   const sheets = Math.max(settled.sheets, ...laid.map(({ sheet }) => sheet + 1));
   let [top, right, moment, area] = [0, 0, 0, 0];
@@ -69,9 +69,9 @@ const judgements = ['top', 'middle', 'bottom'] as const;
 const tilts = [0, 0.1];
 
 /** Plans, the most promising first: by size, in columns, then the same in other ways. */
-function beginnings(side: SearchRoom): Plan[] {
+function initialPlans(side: SearchRoom): Plan[] {
   const sorted = sizes.map((size) => [...side.candidates].sort((a, b) => size(b) - size(a) || a.part - b.part));
-  const columns = columnsOf(side);
+  const columns = columnCounts(side);
   return [
     ...columns.map((count): Plan => ({ candidates: sorted[0]!, rule: { by: 'top', tilt: 0, columns: count } })),
     ...tilts.flatMap((tilt) =>
@@ -86,7 +86,7 @@ function beginnings(side: SearchRoom): Plan[] {
 }
 
 /** Possible numbers of columns: none, and as many as fit side by side for each orientation. */
-function columnsOf({ room, candidates }: SearchRoom): number[] {
+function columnCounts({ room, candidates }: SearchRoom): number[] {
   const counts = new Set([0]);
   for (const { orientations } of candidates) {
     for (const { width } of orientations) {
@@ -100,7 +100,7 @@ function columnsOf({ room, candidates }: SearchRoom): number[] {
 const maxColumns = 5;
 
 /** Identifies equal plans, which are not worth repeating: the shapes in order, and the rule. */
-function keyOf({ candidates, rule: { by, tilt, columns } }: Plan): string {
+function planKey({ candidates, rule: { by, tilt, columns } }: Plan): string {
   return `${by} ${tilt} ${columns} ${candidates.map(({ orientations }) => orientations.map(({ id }) => id).join('/')).join()}`;
 }
 
@@ -114,7 +114,7 @@ export async function search(
   for (const side of sides) {
     // Shelves are used only on empty sheets; later steps place parts around what is fixed.
     const rows = onShelves(side.candidates, side.room);
-    const found = judged(
+    const found = searchResult(
       side,
       rows.map((each) => ({ ...each, sheet: each.sheet + side.settled.sheets })),
     );
@@ -124,16 +124,16 @@ export async function search(
   if (new Set(sides[0]!.candidates.map(({ orientations }) => orientations[0]!.id)).size > mostShapes) return best!;
   let isFirst = true;
   const tried = new Set<string>();
-  const plans = sides.map(beginnings);
+  const plans = sides.map(initialPlans);
   for (let i = 0; plans.some((all) => i < all.length); i += 1) {
     for (const [s, side] of sides.entries()) {
       const plan = plans[s]![i];
       if (!plan || (!isFirst && budget.share > startShare)) continue;
       isFirst = false;
-      const key = `${s} ${keyOf(plan)}`;
+      const key = `${s} ${planKey(plan)}`;
       if (tried.has(key)) continue;
       tried.add(key);
-      const found = await follow(side, plan, new PartialLayout(side.room, noFits, budget, side.settled));
+      const found = await carryOut(side, plan, new PartialLayout(side.room, noFits, budget, side.settled));
       if (found.score < best!.score - least) best = found;
     }
   }
@@ -147,7 +147,7 @@ const mostShapes = 60;
 /** Scores that differ by less are equal. */
 const least = 1e-9;
 
-async function follow(side: SearchRoom, plan: Plan, partial: PartialLayout): Promise<SearchResult> {
+async function carryOut(side: SearchRoom, plan: Plan, partial: PartialLayout): Promise<SearchResult> {
   for (const candidates of plan.candidates.slice(partial.laid.length)) await partial.lay(candidates, plan.rule);
-  return judged(side, partial.laid);
+  return searchResult(side, partial.laid);
 }

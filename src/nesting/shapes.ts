@@ -6,8 +6,8 @@
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { PartToNest } from './layout.ts';
-import type { PartOutline } from './outline.ts';
-import { coarser, outlineOf } from './outline.ts';
+import type { PartOutline } from './part-outline.ts';
+import { simplifiedOutline, outlineOf } from './part-outline.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import { orient } from './orientation.ts';
 
@@ -38,7 +38,7 @@ export class NestShape {
 
   constructor(outline: PartOutline, turns: PartToNest['turns'], number: number) {
     this.#outline = outline;
-    this.#coarse = coarser(outline);
+    this.#coarse = simplifiedOutline(outline);
     this.turns = turnsOf[turns];
     this.#number = number;
   }
@@ -50,7 +50,7 @@ export class NestShape {
 
   /** Orientation with an outline of few corners, for a search among many different shapes. */
   rough(turn: Turn): Orientation {
-    this.#roughOutline ??= coarser(this.#outline, roughCorners, roughShare);
+    this.#roughOutline ??= simplifiedOutline(this.#outline, roughCorners, roughShare);
     return this.#made(this.#rough, this.#roughOutline, turn);
   }
 

@@ -17,11 +17,11 @@ const rounds = 6;
  * to the left of every ring.
  */
 export function simplifyOutward(region: Region, tolerance: number): Region {
-  return region.map((ring) => new Outline(ring).simplified(tolerance)).filter((ring) => ring.length > 2);
+  return region.map((ring) => new LinkedRing(ring).simplified(tolerance)).filter((ring) => ring.length > 2);
 }
 
 /** A ring as a linked list, from which points can be removed. */
-class Outline {
+class LinkedRing {
   readonly #x: Float64Array;
   readonly #y: Float64Array;
   readonly #next: Int32Array;

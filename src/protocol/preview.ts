@@ -282,7 +282,7 @@ export interface MeasuresMessage {
  * What the job takes (time, material, cost), fact by fact. Sent after a pause in typing, because planning the cuts
  * takes long.
  */
-export interface TakesMessage {
+export interface EstimateMessage {
   readonly type: 'takes';
   readonly source: string;
   readonly version: number;
@@ -348,7 +348,7 @@ export type ToPage =
   | SceneMessage
   | HighlightMessage
   | MeasuresMessage
-  | TakesMessage
+  | EstimateMessage
   | BatchMessage
   | FixesMessage
   | ScreenMessage

@@ -1,9 +1,9 @@
 /** The entries of a piece's lists, each with the ids of what it makes in a scene. */
 
-import type { Entry, PieceModel } from '../spec/model.ts';
+import type { ShapeEntry, PieceModel } from '../spec/model.ts';
 import { ids } from './scene-ids.ts';
 
-export interface EntryIds extends Entry {
+export interface EntryIds extends ShapeEntry {
   readonly list: 'body' | 'cut' | 'mark';
   readonly ids: string[];
 }

@@ -23,8 +23,8 @@ export function highlightedIds(model: TagModel, path: YamlPath): string[] {
     // A shape that no piece uses is drawn as a ghost.
     return holding.length > 0 ? holding.map((entry) => ids.area(entry.ids[0]!)) : [ids.ghost(path.slice(0, 2))];
   }
-  const hung = hangersAt(model, path);
-  if (hung.length > 0) return hung;
+  const hangerIds = hangersAt(model, path);
+  if (hangerIds.length > 0) return hangerIds;
   const piece = model.pieces.find((candidate) => startsWith(path, candidate.path));
   if (!piece) return [];
   const entry = entriesOf(piece).find((candidate) => startsWith(path, candidate.path));

@@ -1,7 +1,7 @@
 /** Finds what moves with a shape: whatever is made from it, placed on it or fitted into it. Pure. */
 
-import type { Entry, PieceModel, Shape } from '../spec/model.ts';
-import { bottomOf } from '../tag/glued.ts';
+import type { ShapeEntry, PieceModel, Shape } from '../spec/model.ts';
+import { bottomPieceOf } from '../tag/pieces-below.ts';
 import { entriesOf } from './entries.ts';
 
 /** Whether `shape` moves when `other` does. */
@@ -21,10 +21,10 @@ export function dependsOn(shape: Shape, other: Shape): boolean {
  * Whether moving these entries leaves every tag unchanged, apart from its place on the sheet: that is so if all or none
  * of the shapes move in each set of pieces glued together. Hangers always move with their piece.
  */
-export function movesWhole(pieces: readonly PieceModel[], moves: (entry: Entry) => boolean): boolean {
+export function movesWhole(pieces: readonly PieceModel[], moves: (entry: ShapeEntry) => boolean): boolean {
   const together = new Map<PieceModel, boolean[]>();
   for (const piece of pieces) {
-    const bottom = bottomOf(piece, pieces);
+    const bottom = bottomPieceOf(piece, pieces);
     together.set(bottom, [...(together.get(bottom) ?? []), ...entriesOf(piece).map(moves)]);
   }
   return [...together.values()].every((moved) => moved.every((each) => each === moved[0]));

@@ -58,7 +58,7 @@ export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[
     pieces,
     ghosts: ghosts.map((ghost) => ghostScene(ghost, sourceOf)),
     grips,
-    bounds: boxes.reduce(joined, boxes[0] ?? [0, 0, 0, 0]),
+    bounds: boxes.reduce(joinedBounds, boxes[0] ?? [0, 0, 0, 0]),
   };
 }
 
@@ -139,7 +139,7 @@ function stepsAlong(ring: Line): PathData {
   let data = '';
   ring.forEach((point, index) => {
     const [toX, toY] = [Math.round(point.x * 1000), Math.round(-point.y * 1000)];
-    data += `${index === 0 ? 'M' : index === 1 ? 'l' : ' '}${figure(toX - x)} ${figure(toY - y)}`;
+    data += `${index === 0 ? 'M' : index === 1 ? 'l' : ' '}${shortDecimal(toX - x)} ${shortDecimal(toY - y)}`;
     [x, y] = [toX, toY];
   });
   return data;
@@ -149,7 +149,7 @@ function stepsAlong(ring: Line): PathData {
 const fractions = Array.from({ length: 1000 }, (_, thousandths) => `${thousandths / 1000}`.slice(1));
 
 /** Prints thousandths of a mm in mm, without a 0 before the decimal point. */
-function figure(thousandths: number): string {
+function shortDecimal(thousandths: number): string {
   const size = Math.abs(thousandths);
   const fraction = fractions[size % 1000]!;
   const whole = Math.trunc(size / 1000);
@@ -228,11 +228,11 @@ function innerParts(piece: Piece, holes: readonly Ring[], sourceOf: SourceOf): S
   }
   const all = [...parts.values()];
   // The owner is named where two parts share a label.
-  const whose = ({ word, of }: (typeof all)[number]) =>
+  const ownerSuffix = ({ word, of }: (typeof all)[number]) =>
     of !== undefined && all.filter((other) => other.word === word).length > 1 ? ` ${of}` : '';
   return [...parts].map(([id, part]) => ({
     id,
-    label: `${part.holes.length > 1 ? `${part.holes.length} ${part.word.toLowerCase()}s` : part.word}${whose(part)}`,
+    label: `${part.holes.length > 1 ? `${part.holes.length} ${part.word.toLowerCase()}s` : part.word}${ownerSuffix(part)}`,
     operation: 'cut-inner',
     data: pathData(part.holes),
     source: sourceOf(part.path),
@@ -292,6 +292,6 @@ const rounded = (mm: number): number => Math.round(mm * 1000) / 1000;
 export const flipped = ({ x, y }: Point): ScenePoint => [rounded(x), rounded(0 - y)];
 const boundsScene = (b: Bounds): SceneBounds => [b.minX, 0 - b.maxY, b.maxX, 0 - b.minY];
 
-function joined(a: SceneBounds, b: SceneBounds): SceneBounds {
+function joinedBounds(a: SceneBounds, b: SceneBounds): SceneBounds {
   return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
 }

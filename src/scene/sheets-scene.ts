@@ -53,7 +53,7 @@ export function sheetsOnPage(sheets: readonly SheetToShow[]): {
       // Both the shape and the sheet are drawn with y down.
       const matrix = [a, -b, -c, d, e, sheet.height - f] as const;
       const turned = (Math.round((Math.atan2(b, a) * 180_000) / Math.PI) / 1000 + 360) % 360;
-      const [box, cut] = [boxOf(region, sheet.height), boxOf(enclosed, sheet.height)];
+      const [box, cut] = [sheetBoxOf(region, sheet.height), sheetBoxOf(enclosed, sheet.height)];
       const beyond = Math.max(box[0] - cut[0], box[1] - cut[1], cut[2] - box[2], cut[3] - box[3]);
       return { ...each, shape: shape.id, matrix, box, turned, beyond };
     }),
@@ -66,17 +66,17 @@ function lowered(outline: Region, height: number): Region {
   return outline.map((ring) => ring.map(({ x, y }) => ({ x, y: y - height })));
 }
 
-function boxOf(region: Region, height: number): SheetBox {
+function sheetBoxOf(region: Region, height: number): SheetBox {
   const { minX, minY, maxX, maxY } = boundsOf(region) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
   return [minX, height - maxY, maxX, height - minY];
 }
 
 /** Builds each piece's shape once, under a unique id. */
-const known = new WeakMap<Piece, SheetShape>();
+const cache = new WeakMap<Piece, SheetShape>();
 let count = 0;
 
 function shapeOf(piece: Piece, stock: Stock): SheetShape {
-  const before = known.get(piece);
+  const before = cache.get(piece);
   if (before) return before;
   const look = lookOfStock(stock);
   const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map(({ region }) => region);
@@ -91,7 +91,7 @@ function shapeOf(piece: Piece, stock: Stock): SheetShape {
     burn: blend(look.wood, look.burn, look.burnStrength),
     rim: look.char,
   };
-  known.set(piece, shape);
+  cache.set(piece, shape);
   return shape;
 }
 

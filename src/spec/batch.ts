@@ -50,7 +50,7 @@ export function columnsIn(text: string): { readonly column: string; readonly sta
 }
 
 /** The text with the row's cells filled in; `undefined` if any column does not exist, after each has been reported. */
-export function filled(text: string, { cells }: BatchRow, tellMissing: (column: string) => void): string | undefined {
+export function filled(text: string, { cells }: BatchRow, reportMissing: (column: string) => void): string | undefined {
   const missing: string[] = [];
   const whole = text.replace(marks, (mark: string, asked: string | undefined) => {
     if (asked === undefined) return mark.charAt(0);
@@ -59,6 +59,6 @@ export function filled(text: string, { cells }: BatchRow, tellMissing: (column: 
     if (cell === undefined) missing.push(column);
     return cell ?? mark;
   });
-  for (const column of missing) tellMissing(column);
+  for (const column of missing) reportMissing(column);
   return missing.length === 0 ? whole : undefined;
 }

@@ -17,11 +17,11 @@ export type ForceResult = { readonly newtons: number } | { readonly problem: str
 /** The force in N, or a sentence that says what is wrong with it. A bare number is in N. */
 export function parseForce(written: number | string): ForceResult {
   const match = pattern.exec(String(written).trim());
-  const said = `“${clip(String(written))}”`;
+  const quotedText = `“${clip(String(written))}”`;
   if (!match)
-    return { problem: `${said} is not a pull. Write newtons, such as 42 N, or what hung on it, such as 4.3 kg.` };
+    return { problem: `${quotedText} is not a pull. Write newtons, such as 42 N, or what hung on it, such as 4.3 kg.` };
   const [, figure, unit = 'N'] = match;
   const newtons = Number(figure) * newtonsPer[unit as keyof typeof newtonsPer];
-  if (newtons === 0) return { problem: `${said} means that nothing pulled. Write the pull at which it broke.` };
-  return newtons > most ? { problem: `${said} is more than a ton of pull; check the unit.` } : { newtons };
+  if (newtons === 0) return { problem: `${quotedText} means that nothing pulled. Write the pull at which it broke.` };
+  return newtons > most ? { problem: `${quotedText} is more than a ton of pull; check the unit.` } : { newtons };
 }

@@ -52,7 +52,7 @@ export interface Stock {
   /** Days on which values were measured, by key, in the form year-month-day. */
   readonly measuredOn?: Readonly<Partial<Record<Dated, string>>>;
   /** Whether each value is given rather than a default; absent if there is no stock at all. */
-  readonly says?: { readonly kerf: boolean; readonly minWeb: boolean };
+  readonly stated?: { readonly kerf: boolean; readonly minWeb: boolean };
 }
 
 /** A neck of the stock that was loaded until it broke. */
@@ -163,7 +163,7 @@ export interface TextGenerator {
   readonly features: Readonly<Record<string, boolean>>;
 }
 
-export interface Line {
+export interface TextLine {
   /** Size of its letters relative to those of the other lines. */
   readonly share: number;
   readonly align: 'left' | 'center' | 'right';
@@ -215,7 +215,7 @@ export interface BorderGenerator {
 }
 
 /** The spacing of copies round a closed line, starting at its top: by number, by distance, or both. */
-export interface Round {
+export interface RoundSpacing {
   readonly count?: number;
   /** In mm along the line. */
   readonly spacing?: number;
@@ -235,8 +235,8 @@ export interface RepeatGenerator {
         readonly across: Point;
         readonly down: Point;
       }
-    | (Round & { readonly kind: 'circle'; readonly diameter: number })
-    | (Round & { readonly kind: 'outline'; readonly inset: number });
+    | (RoundSpacing & { readonly kind: 'circle'; readonly diameter: number })
+    | (RoundSpacing & { readonly kind: 'outline'; readonly inset: number });
 }
 
 /** A tapered stick that carries a shape; lengths in mm. */
@@ -311,7 +311,7 @@ export type Generator =
       readonly kind: 'lines';
       /** Texts without a size of their own. */
       readonly shapes: readonly Shape[];
-      readonly lines: readonly Line[];
+      readonly lines: readonly TextLine[];
       /** Distance between the ink of one line and that of the next, in mm. */
       readonly gap?: number;
       /** Size of the largest line. */
@@ -435,7 +435,7 @@ export type Hanger =
     });
 
 /** A shape as an entry in one of a piece's lists. */
-export interface Entry {
+export interface ShapeEntry {
   readonly shape: Shape;
   readonly path: YamlPath;
 }
@@ -450,10 +450,10 @@ export interface PieceModel {
   readonly id: string;
   readonly title: string;
   readonly path: YamlPath;
-  readonly body: readonly Entry[];
-  readonly cut: readonly Entry[];
-  readonly score: readonly Entry[];
-  readonly engrave: readonly Entry[];
+  readonly body: readonly ShapeEntry[];
+  readonly cut: readonly ShapeEntry[];
+  readonly score: readonly ShapeEntry[];
+  readonly engrave: readonly ShapeEntry[];
   readonly hangers: readonly Hanger[];
   /** Size asked for the whole piece, its hangers included. */
   readonly size?: { readonly side: 'width' | 'height'; readonly mm: number };

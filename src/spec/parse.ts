@@ -44,7 +44,8 @@ export interface ParsedSpec {
 export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 0, given?: Batch): ParsedSpec {
   const source = typeof spec === 'string' ? new SpecSource(spec) : spec;
   if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues, row: 0 };
-  if (source.issues.length > 0) return { source, issues: [slipOf(source, (text) => reading(text, uses, row))], row: 0 };
+  if (source.issues.length > 0)
+    return { source, issues: [slipOf(source, (text) => trialReading(text, uses, row))], row: 0 };
   const read = readSpec(source, uses, row, given);
   const renamed = source.oldKeys.map(renamedKey);
   if (read.issues.length === 0) return { source, ...read, issues: renamed };
@@ -56,7 +57,7 @@ export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 
 }
 
 /** Trial reading of a changed text. */
-function reading(text: string, uses: Uses, row: number): TrialReading {
+function trialReading(text: string, uses: Uses, row: number): TrialReading {
   const source = new SpecSource(text);
   const [first] = source.issues;
   const problems = first ? 0 : readSpec(source, uses, row).issues.length;
@@ -79,7 +80,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
     ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
   ];
   const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable()], ...(batch ? { batch } : {}) };
-  if (!issues.every((issue) => isUnbegun(issue, source.value))) return read;
+  if (!issues.every((issue) => isMissingPieces(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   const unfilled = scope.unfilled();
   return {
@@ -130,11 +131,11 @@ export function readShared(source: SpecSource, uses: Uses = noUses): readonly Is
   scope.checkClashes();
   readWorkshop(scope);
   scope.shapes.all();
-  return [...uses.issues, ...scope.issues(source)].filter((issue) => !isUnbegun(issue, source.value));
+  return [...uses.issues, ...scope.issues(source)].filter((issue) => !isMissingPieces(issue, source.value));
 }
 
 /** Whether an issue only says that pieces, or the body of one, are missing: shapes can be shown without. */
-function isUnbegun({ code, path, message }: Issue, spec: unknown): boolean {
+function isMissingPieces({ code, path, message }: Issue, spec: unknown): boolean {
   if (path.length === 0) return code === 'missing-key' && /“pieces”/.test(message);
   const [first, , key] = path;
   if (first !== 'pieces' || path.length > 3 || (path.length === 3 && key !== 'body')) return false;
@@ -155,7 +156,8 @@ const untitled = 'Untitled tag';
  * named after its words.
  */
 function titleOf({ spec, problems }: Scope, row: BatchRow | undefined, shapes: readonly Shape[]): string {
-  const title = spec.title === undefined ? wordsOf(shapes) : (problems.filled(spec.title, ['title']) ?? spec.title);
+  const title =
+    spec.title === undefined ? titleFromTexts(shapes) : (problems.filled(spec.title, ['title']) ?? spec.title);
   const isTold = spec.title === undefined ? row && title.includes(row.label) : title !== spec.title;
   return row && !isTold ? `${title} · ${row.label}` : title;
 }
@@ -163,7 +165,7 @@ function titleOf({ spec, problems }: Scope, row: BatchRow | undefined, shapes: r
 /** Longest title made from words, in characters; further words are left out. */
 const longestTitle = 60;
 
-function wordsOf(shapes: readonly Shape[]): string {
+function titleFromTexts(shapes: readonly Shape[]): string {
   const texts = shapes.flatMap(({ generator }) =>
     generator.kind === 'strokes' ? [generator.text] : textsOf(generator).map(({ text }) => text),
   );

@@ -11,12 +11,12 @@ import type { Units } from '../core/units.ts';
 import { mostMm } from './measured-values.ts';
 import type { MeasuredLength } from './measured-values.ts';
 import type { SpecPlaces } from './source.ts';
-import { didYouMean, nearest } from './suggest.ts';
-import { joined } from './used-files.ts';
+import { didYouMean, nearestWords } from './suggest.ts';
+import { joinedPath } from './used-files.ts';
 import type { Nudge } from './types.generated.ts';
 
 /** Range of a length. `size`: above 0. `distance`: 0 or more. `signed`: any value. */
-type Sign = 'size' | 'distance' | 'signed';
+type LengthSign = 'size' | 'distance' | 'signed';
 
 /** Words with placeholders that no batch fills in. */
 export interface Unfilled {
@@ -55,14 +55,14 @@ export class Problems {
 
   /** A file named here, relative to the folder of the spec. */
   beside(file: string): string {
-    return joined(this.#folder, file);
+    return joinedPath(this.#folder, file);
   }
 
   error(code: IssueCode, path: YamlPath, message: string, extra: Partial<Issue> = {}): void {
     // Definitions that several pieces use are read for each of them.
     const place = path.join('/');
-    const told = inUnits(message, this.units);
-    if (this.issues.some((issue) => issue.code === code && issue.message === told && issue.path.join('/') === place))
+    const worded = inUnits(message, this.units);
+    if (this.issues.some((issue) => issue.code === code && issue.message === worded && issue.path.join('/') === place))
       return;
     this.issues.push({
       code,
@@ -70,7 +70,7 @@ export class Problems {
       path,
       // A missing key has no place of its own: mark the key of its group, not all of its content.
       range: code === 'missing-key' ? this.source.keyRange(path) : this.source.range(path),
-      message: told,
+      message: worded,
       ...extra,
     });
   }
@@ -98,7 +98,7 @@ export class Problems {
 
   /** Reports a value that asks for a column that does not exist. */
   unknownColumn(column: string, path: YamlPath, columns: readonly string[]): void {
-    const suggestions = nearest(column, columns);
+    const suggestions = nearestWords(column, columns);
     const hint = didYouMean(suggestions) || ` Columns: ${columns.map((each) => `{${each}}`).join(', ')}.`;
     this.error('unknown-name', path, `There is no column “${clip(column)}” in the batch.${hint}`);
   }
@@ -126,7 +126,7 @@ export class Problems {
   }
 
   /** The length in mm; `undefined` if none is written or, with an issue, if it is not valid. */
-  length(value: number | string | undefined, path: YamlPath, sign: Sign): number | undefined {
+  length(value: number | string | undefined, path: YamlPath, sign: LengthSign): number | undefined {
     if (value === undefined) return undefined;
     const result = parseLength(value, this.units);
     if ('problem' in result) {

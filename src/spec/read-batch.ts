@@ -25,29 +25,29 @@ export function readBatch(
     problems.error('bad-value', ['batch'], `A batch has at most ${mostRows} rows; this one has ${rows.length}.`);
     return undefined;
   }
-  const columns = typeof spec === 'string' ? (table?.header ?? []) : columnsOf(rows);
+  const columns = typeof spec === 'string' ? (table?.header ?? []) : columnsOfRows(rows);
   return rows.length === 0 ? undefined : { columns, title: titleOfAll(title, rows), rows };
 }
 
-function columnsOf(rows: readonly BatchRow[]): string[] {
+function columnsOfRows(rows: readonly BatchRow[]): string[] {
   return [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))];
 }
 
 /** Rows by table: they are read once, although each row of a batch is read with the whole table. */
-const known = new WeakMap<Table['rows'], readonly BatchRow[]>();
+const cache = new WeakMap<Table['rows'], readonly BatchRow[]>();
 
 function rowsOfTable(table: Table | undefined): readonly BatchRow[] {
   if (!table) return [];
   const { header } = table;
   const rows =
-    known.get(table.rows) ??
+    cache.get(table.rows) ??
     table.rows.map(({ cells, line }, index) => ({
       label: cells[0] || `row ${index + 1}`,
       cells: new Map(header.map((column, at) => [column, cells[at]!])),
       path: ['batch'],
       line,
     }));
-  known.set(table.rows, rows);
+  cache.set(table.rows, rows);
   return rows;
 }
 
@@ -61,14 +61,14 @@ function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): Batch
         ? Object.entries(row).map(([column, cell]) => ({ column, cell, at: [...path, column] }))
         : [{ column: nameColumn, cell: row, at: path }];
     // A number is taken as written, not by value: `007` and `1.50` stay as they are.
-    const cells = new Map(written.map(({ column, cell, at }) => [column, textOf(cell, at, source)]));
+    const cells = new Map(written.map(({ column, cell, at }) => [column, cellText(cell, at, source)]));
     const places = new Map(written.map(({ column, at }) => [column, at]));
     const [first] = cells.values();
     return [{ label: first?.trim() || `row ${index + 1}`, cells, path, places }];
   });
 }
 
-function textOf(cell: string | number, path: YamlPath, source: SpecPlaces): string {
+function cellText(cell: string | number, path: YamlPath, source: SpecPlaces): string {
   return typeof cell === 'string' ? cell : (source.written?.(path) ?? String(cell));
 }
 

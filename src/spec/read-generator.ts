@@ -21,9 +21,9 @@ import { readLines } from './read-lines.ts';
 import { readStick } from './read-stick.ts';
 import { readCode } from './read-code.ts';
 import { readRepeat } from './read-repeat.ts';
-import { isSingleLine, readStrokes, tellWidths } from './read-strokes.ts';
+import { isSingleLine, readStrokes, reportWidths } from './read-strokes.ts';
 import { readText } from './read-text.ts';
-import { nearest } from './suggest.ts';
+import { nearestWords } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
 /** A shape has exactly one of these keys; each is listed with the keys that only make sense beside it. */
@@ -110,13 +110,13 @@ export function generatorKeyOf(spec: ShapeSpec, path: YamlPath, problems: Proble
 /** Whether strokes stay lines; modifiers that need areas are reported. */
 function keptAsLines(spec: ShapeSpec, path: YamlPath, problems: Problems): boolean {
   if (spec.lines !== true) return false;
-  tellWidths(spec, path, problems);
+  reportWidths(spec, path, problems);
   return true;
 }
 
 /** Whether there is an unknown key that resembles a generator; it has been reported with the key that was meant. */
 function misspelt(path: YamlPath, problems: Problems): boolean {
-  return problems.keysAt(path).some((key) => nearest(key, generatorKeys).length > 0);
+  return problems.keysAt(path).some((key) => nearestWords(key, generatorKeys).length > 0);
 }
 
 export function readGenerator(

@@ -2,9 +2,9 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import { columnsIn } from './batch.ts';
-import type { Generator, Line, Shape, TextGenerator } from './model.ts';
+import type { Generator, TextLine, Shape, TextGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
-import { readWords, sizesByFont, tellEmpty } from './read-text.ts';
+import { readWords, sizesByFont, reportEmpty } from './read-text.ts';
 import type { LineList, ShapeSpec } from './types.generated.ts';
 
 type LineSpec = LineList[number];
@@ -38,7 +38,7 @@ function readLine(
   whole: ShapeSpec,
   path: YamlPath,
   problems: Problems,
-): (Line & { readonly shape: Shape }) | 'left out' | undefined {
+): (TextLine & { readonly shape: Shape }) | 'left out' | undefined {
   const written = line.text as string | undefined;
   if (written === undefined) return undefined;
   const at = [...path, 'text'];
@@ -46,7 +46,7 @@ function readLine(
   const text = problems.filled(written, at);
   if (text === undefined) return undefined;
   if (text.trim() === '') {
-    tellEmpty(written, at, problems);
+    reportEmpty(written, at, problems);
     return undefined;
   }
   const { font = whole.font, weight = whole.weight, italic = whole.italic, features = whole.features } = line;

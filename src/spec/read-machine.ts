@@ -20,7 +20,7 @@ export interface MachineLayer {
 export function readMachine(layers: readonly MachineLayer[], name?: string): Machine | undefined {
   if (layers.length === 0) return undefined;
   const read = layers.map(readLayer);
-  const first = <K extends keyof Layer>(key: K) => read.find((layer) => layer[key] !== undefined)?.[key];
+  const first = <K extends keyof LayerSpec>(key: K) => read.find((layer) => layer[key] !== undefined)?.[key];
   const [cut, score, engrave] = [first('cut'), first('score'), first('engrave')];
   const power = Object.assign({}, ...read.map((layer) => layer.power ?? {}).reverse()) as NonNullable<Machine['power']>;
   return {
@@ -40,7 +40,7 @@ export function readMachine(layers: readonly MachineLayer[], name?: string): Mac
   };
 }
 
-interface Layer {
+interface LayerSpec {
   readonly cut?: number | undefined;
   readonly score?: number | undefined;
   readonly engrave?: number | undefined;
@@ -52,7 +52,7 @@ interface Layer {
   readonly power?: Machine['power'] | undefined;
 }
 
-function readLayer({ spec, path, problems }: MachineLayer): Layer {
+function readLayer({ spec, path, problems }: MachineLayer): LayerSpec {
   const rate = (key: keyof MachineSpec & ('cut' | 'score' | 'engrave' | 'travel' | 'acceleration' | 'corner_jump')) => {
     const written = spec[key];
     if (written === undefined) return undefined;

@@ -33,8 +33,12 @@ export function readMeasured(
   const strength = thickness === undefined ? undefined : newtons / (neck * thickness);
   if (strength !== undefined && (strength < credible.least || strength > credible.most)) {
     const than = strength > credible.most ? 'more' : 'less';
-    const told = `${Number(newtons.toPrecision(3))} N on a neck of ${mmByMm(neck, thickness!)} is ${Number(strength.toPrecision(2))} MPa, ${than} than any sheet bears`;
-    problems.error('bad-value', [...path, 'breaks_at'], `${told}. Check the pull, its unit and the width of the neck.`);
+    const statement = `${Number(newtons.toPrecision(3))} N on a neck of ${mmByMm(neck, thickness!)} is ${Number(strength.toPrecision(2))} MPa, ${than} than any sheet bears`;
+    problems.error(
+      'bad-value',
+      [...path, 'breaks_at'],
+      `${statement}. Check the pull, its unit and the width of the neck.`,
+    );
     return undefined;
   }
   return { breaksAt: newtons, neck };

@@ -2,13 +2,13 @@
 
 import { limit } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { Entry, Hanger, HangerPlace, PieceModel, Shape, Stock } from './model.ts';
+import type { ShapeEntry, Hanger, HangerPlace, PieceModel, Shape, Stock } from './model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import type { Workshop } from './read-workshop.ts';
 import type { Scope } from './scope.ts';
 import { placesInBody } from './stack-members.ts';
-import { didYouMean, nearest } from './suggest.ts';
+import { didYouMean, nearestWords } from './suggest.ts';
 import { comfortableOpening, keyholeHeadMm, keyholeSlotMm, leastRingWallMm, slotEaseMm, slotOpeningMm } from './tie.ts';
 import type { HangerOrName, HangerSpec, PieceSpec, RingSpec, ShapeOrName, ShapesOrOne } from './types.generated.ts';
 
@@ -29,7 +29,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     const path = ['pieces', id];
     const list = (key: 'body' | 'cut' | 'score' | 'engrave') => {
       const entries = readEntries(spec[key], [...path, key], shapes);
-      if (key === 'body' || key === 'cut') for (const entry of entries) tellLines(entry, problems);
+      if (key === 'body' || key === 'cut') for (const entry of entries) reportLines(entry, problems);
       return entries;
     };
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
@@ -71,21 +71,21 @@ function readWholeSize(spec: PieceSpec, path: YamlPath, problems: Problems): Pie
   return mm === undefined ? undefined : { side, mm };
 }
 
-function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: ShapeReader): Entry[] {
+function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: ShapeReader): ShapeEntry[] {
   if (list !== undefined && !Array.isArray(list)) {
     const shape = shapes.byRef(list, path);
     return shape ? [{ shape, path }] : [];
   }
   // The schema check leaves holes in lists.
   const written: readonly (ShapeOrName | undefined)[] = list ?? [];
-  return [...written].flatMap((ref, index): Entry[] => {
+  return [...written].flatMap((ref, index): ShapeEntry[] => {
     const shape = ref === undefined ? undefined : shapes.byRef(ref, [...path, index]);
     return shape ? [{ shape, path: [...path, index] }] : [];
   });
 }
 
 /** Reports lines: they enclose nothing, so nothing can be made of them or cut out with them. */
-function tellLines({ shape, path }: Entry, problems: Problems): void {
+function reportLines({ shape, path }: ShapeEntry, problems: Problems): void {
   if (!isOpenLines(shape)) return;
   const name = shape.name === undefined ? 'This shape' : `“${shape.name}”`;
   problems.error('bad-value', path, `${name} is made of lines, which enclose nothing: score or engrave it.`);
@@ -114,7 +114,7 @@ function isOpenLines({ generator }: Shape): boolean {
 function checkGlue(target: string, id: string, ids: readonly string[], path: YamlPath, problems: Problems): void {
   if (target === id) problems.error('cycle', path, 'A piece cannot be glued on itself.');
   else if (!problems.wrote(['pieces', target])) {
-    const suggestions = nearest(target, ids);
+    const suggestions = nearestWords(target, ids);
     problems.error('unknown-piece', path, `There is no piece “${target}”.${didYouMean(suggestions)}`, { suggestions });
   }
 }
@@ -162,7 +162,7 @@ interface WrittenHanger {
 }
 
 /** The hanger on the member that it names, where the body's stack puts that member. */
-function onMember(hanger: Hanger, body: readonly Entry[], path: YamlPath, problems: Problems): Hanger {
+function onMember(hanger: Hanger, body: readonly ShapeEntry[], path: YamlPath, problems: Problems): Hanger {
   if (!hanger.on) return hanger;
   const [on, ...others] = placesInBody(hanger.on.shape, body);
   const name = hanger.on.shape.name ?? '';

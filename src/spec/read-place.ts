@@ -3,7 +3,7 @@
 import type { YamlPath } from '../core/issue.ts';
 import type { Modifiers, ShapeNames, Target } from './model.ts';
 import type { Problems } from './problems.ts';
-import { didYouMean, nearest } from './suggest.ts';
+import { didYouMean, nearestWords } from './suggest.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
 /** The side of the other shape, by the key that names it. */
@@ -61,7 +61,7 @@ export function readTarget(
   if (!shape) return undefined;
   const members = shape.generator.kind === 'stack' ? shape.generator.shapes.map((member) => member.name!) : [];
   if (members.includes(part)) return { shape, part };
-  const suggestions = nearest(part, members);
+  const suggestions = nearestWords(part, members);
   const message =
     members.length === 0
       ? `“${name}” is not a stack and has no parts.`

@@ -50,7 +50,7 @@ export function readRepeat(
 }
 
 type At = (...keys: (string | number)[]) => YamlPath;
-type Rows = Extract<RepeatGenerator['along'], { kind: 'rows' }>;
+type RepeatRows = Extract<RepeatGenerator['along'], { kind: 'rows' }>;
 
 /** Reads a single figure for count and spacing; pairs are for grids. */
 function readOne(spec: RepeatSpec, at: At, problems: Problems): { count?: number; spacing?: number } | undefined {
@@ -67,7 +67,7 @@ function readOne(spec: RepeatSpec, at: At, problems: Problems): { count?: number
   };
 }
 
-function readRow(spec: RepeatSpec, towards: Point, at: At, problems: Problems): Rows | undefined {
+function readRow(spec: RepeatSpec, towards: Point, at: At, problems: Problems): RepeatRows | undefined {
   const missing = (['count', 'spacing'] as const).filter((key) => !problems.wrote(at(key)));
   if (missing.length > 0) {
     const message = `“repeat” in a row needs ${missing.map((key) => `“${key}”`).join(' and ')}.`;
@@ -79,7 +79,7 @@ function readRow(spec: RepeatSpec, towards: Point, at: At, problems: Problems): 
   return { kind: 'rows', columns: one.count, rows: 1, across, down: { x: 0, y: 0 } };
 }
 
-function readGrid({ count, spacing }: RepeatSpec, at: At, problems: Problems): Rows | undefined {
+function readGrid({ count, spacing }: RepeatSpec, at: At, problems: Problems): RepeatRows | undefined {
   const missing = (['count', 'spacing'] as const).filter((key) => !problems.wrote(at(key)));
   if (missing.length > 0)
     problems.error('missing-key', at(), `A grid needs ${missing.map((key) => `“${key}”`).join(' and ')}.`);

@@ -30,7 +30,7 @@ export function readStock(
   const kerf = readKerf(spec.kerf, [...path, 'kerf'], problems);
   const measured = readMeasured(spec.measured, thickness, [...path, 'measured'], problems);
   const measuredOn = readDays(spec, path, problems);
-  tellContradictions(kerf.kerf, written, path, problems);
+  reportContradictions(kerf.kerf, written, path, problems);
   // The schema check leaves a partial price if keys are missing, which has been reported.
   const { amount, per, currency }: Partial<NonNullable<StockSpec['price']>> = spec.price ?? {};
   return {
@@ -48,7 +48,7 @@ export function readStock(
     ...(caution === undefined || caution.trim() === '' ? {} : { caution: caution.trim() }),
     ...(look === undefined ? {} : { look }),
     ...(measuredOn === undefined ? {} : { measuredOn }),
-    says: { kerf: spec.kerf !== undefined, minWeb: spec.min_web !== undefined },
+    stated: { kerf: spec.kerf !== undefined, minWeb: spec.min_web !== undefined },
   };
 }
 
@@ -87,7 +87,7 @@ function readKerf(kerf: StockSpec['kerf'], path: YamlPath, problems: Problems): 
 }
 
 /** Checks a library: a web that the beam removes altogether cannot have survived it. A spec may still ask for one. */
-function tellContradictions(kerf: number, minWeb: number | undefined, path: YamlPath, problems: Problems): void {
+function reportContradictions(kerf: number, minWeb: number | undefined, path: YamlPath, problems: Problems): void {
   if (path[0] !== 'stocks' || minWeb === undefined || minWeb >= kerf) return;
   const message = `“min_web” is ${mm(minWeb)}, less than the kerf of ${mm(kerf)}: one of the two is wrong.`;
   problems.error('bad-length', [...path, 'min_web'], message);

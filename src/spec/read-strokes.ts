@@ -3,7 +3,7 @@
 import type { YamlPath } from '../core/issue.ts';
 import type { StrokesGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
-import { sizesByFont, tellEmpty } from './read-text.ts';
+import { sizesByFont, reportEmpty } from './read-text.ts';
 import type { ShapeSpec } from './types.generated.ts';
 
 export { isSingleLine } from './single-line.ts';
@@ -15,16 +15,16 @@ const forAreas = ['tidy', 'grow', 'straps', 'bridges'] as const;
 const forOutlines = ['weight', 'italic', 'features', 'overlap', 'letter_spacing', 'arc'] as const;
 
 /** Reports modifiers that do not apply to lines. */
-export function tellWidths(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
-  tell(forAreas, 'is for areas; lines have no width', spec, path, problems);
+export function reportWidths(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
+  reportKeys(forAreas, 'is for areas; lines have no width', spec, path, problems);
 }
 
 export function readStrokes(spec: ShapeSpec, path: YamlPath, problems: Problems): StrokesGenerator | undefined {
   const textPath = [...path, 'text'];
   const text = problems.filled(spec.text!, textPath);
-  if (text?.trim() === '') tellEmpty(spec.text!, textPath, problems);
-  tellWidths(spec, path, problems);
-  tell(forOutlines, 'does not go with single-line lettering', spec, path, problems);
+  if (text?.trim() === '') reportEmpty(spec.text!, textPath, problems);
+  reportWidths(spec, path, problems);
+  reportKeys(forOutlines, 'does not go with single-line lettering', spec, path, problems);
   const size = sizesByFont(spec, path, problems);
   if (text === undefined) return undefined;
   return {
@@ -36,7 +36,7 @@ export function readStrokes(spec: ShapeSpec, path: YamlPath, problems: Problems)
   };
 }
 
-function tell(
+function reportKeys(
   keys: readonly (keyof ShapeSpec)[],
   what: string,
   spec: ShapeSpec,

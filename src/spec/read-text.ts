@@ -22,7 +22,7 @@ const outlineSizes = ['width', 'height', 'fit'] as const;
 export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator | undefined {
   const at = (key: keyof ShapeSpec) => [...path, key];
   const text = problems.filled(spec.text!, at('text'));
-  if (text?.trim() === '') tellEmpty(spec.text!, at('text'), problems);
+  if (text?.trim() === '') reportEmpty(spec.text!, at('text'), problems);
   const size = sizesByFont(spec, path, problems);
   const arc = spec.arc && readArc(spec, path, problems);
   const overlap = readOverlap(spec, at('overlap'), problems);
@@ -41,7 +41,7 @@ export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): T
 }
 
 /** The look of letters, whatever the text. */
-type Words = Pick<
+type LetterStyle = Pick<
   TextGenerator,
   'kind' | 'font' | 'weight' | 'weightAsked' | 'italic' | 'letterSpacingMm' | 'features'
 >;
@@ -50,7 +50,7 @@ export function readWords(
   spec: { [Key in 'font' | 'weight' | 'italic' | 'features' | 'letter_spacing']?: ShapeSpec[Key] | undefined },
   path: YamlPath,
   problems: Problems,
-): Words {
+): LetterStyle {
   // The schema check leaves holes in lists.
   const written: readonly (string | undefined)[] = typeof spec.font === 'string' ? [spec.font] : [...(spec.font ?? [])];
   if (written.some((each) => isSingleLine(each))) {
@@ -73,7 +73,7 @@ export function readWords(
 }
 
 /** Reports an empty text where it is written, or in the row that leaves it empty. */
-export function tellEmpty(written: string, path: YamlPath, problems: Problems): void {
+export function reportEmpty(written: string, path: YamlPath, problems: Problems): void {
   const filling = written.trim() === '' ? undefined : problems.row;
   if (!filling) problems.error('bad-value', path, 'The text is empty.');
   else {
@@ -99,9 +99,9 @@ export function sizesByFont(
   if (!first && others.length === 0) {
     problems.error('missing-key', path, 'This text has no size: add width, height or x_height.');
   }
-  const rival = second ?? others[0];
-  if (first && rival) {
-    problems.error('bad-value', [...path, first], `“${first}” and “${rival}” both set the size; keep one.`, {
+  const otherKey = second ?? others[0];
+  if (first && otherKey) {
+    problems.error('bad-value', [...path, first], `“${first}” and “${otherKey}” both set the size; keep one.`, {
       range: problems.source.keyRange([...path, first]),
     });
     return undefined;
@@ -111,12 +111,12 @@ export function sizesByFont(
 }
 
 function readOverlap(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator['overlap'] {
-  const rival = (['width', 'height'] as const).find((key) => spec[key] !== undefined);
-  if (spec.overlap !== undefined && typeof spec.arc === 'object' && spec.arc.radius !== undefined && rival) {
+  const otherKey = (['width', 'height'] as const).find((key) => spec[key] !== undefined);
+  if (spec.overlap !== undefined && typeof spec.arc === 'object' && spec.arc.radius !== undefined && otherKey) {
     problems.error(
       'bad-value',
       path,
-      `“overlap” changes the ${rival}, and so the circle; give “x_height” or “size” instead of “${rival}”, or “sweep” instead of the radius.`,
+      `“overlap” changes the ${otherKey}, and so the circle; give “x_height” or “size” instead of “${otherKey}”, or “sweep” instead of the radius.`,
       { range: problems.source.keyRange(path) },
     );
     return undefined;
@@ -142,11 +142,11 @@ function readArc(spec: ShapeSpec, path: YamlPath, problems: Problems): TextArc |
   if (mm === undefined) return undefined;
   // On a circle of a given size, letters of another size bend differently, so the text cannot be scaled afterwards.
   if (spec.fit || (spec.width !== undefined && spec.height !== undefined)) {
-    const rival = spec.fit ? '“fit” changes' : '“width” and “height” together stretch';
+    const otherKey = spec.fit ? '“fit” changes' : '“width” and “height” together stretch';
     problems.error(
       'bad-value',
       [...arcPath, 'radius'],
-      `${rival} the circle too; give “sweep” instead of its radius.`,
+      `${otherKey} the circle too; give “sweep” instead of its radius.`,
       {
         range: problems.source.keyRange([...arcPath, 'radius']),
       },

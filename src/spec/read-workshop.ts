@@ -36,8 +36,8 @@ export function readWorkshop(scope: Scope): Workshop {
   for (const { owner, name, spec } of members(scope, 'ties')) readTie(owner, spec, ['ties', name]);
   const stock = chosen(scope, 'stock', 'stocks');
   const tie = chosen(scope, 'tie', 'ties');
-  const sheet = giver(scope, 'sheet');
-  const machine = giver(scope, 'machine');
+  const sheet = definingScope(scope, 'sheet');
+  const machine = definingScope(scope, 'machine');
   const machineName = typeof machine?.spec.machine === 'string' ? machine.spec.machine : undefined;
   for (const [name, spec] of Object.entries(scope.spec.machines ?? {}))
     if (name !== machineName) readMachine([{ spec, path: ['machines', name], problems: scope.problems }]);
@@ -53,7 +53,7 @@ export function readWorkshop(scope: Scope): Workshop {
     tie: tie && readTie(tie.owner, tie.spec, tie.path),
     sheet: sheet && readSheet(sheet),
     machine: readMachine(machineLayers(scope, machine, stock), machineName),
-    output: readOutput(giver(scope, 'output') ?? scope),
+    output: readOutput(definingScope(scope, 'output') ?? scope),
     cutFrom: otherStocks(scope, read.name, machine),
   };
 }
@@ -70,7 +70,7 @@ function otherStocks(scope: Scope, own: string | undefined, machine: Scope | und
     if (found) return found;
     const place = { owner, spec, path: ['stocks', name] };
     const stock = readStockOn(place, machineName, name);
-    if (stock.price?.per === 'sheet' && !giver(scope, 'sheet')) {
+    if (stock.price?.per === 'sheet' && !definingScope(scope, 'sheet')) {
       const message = `The price of “${name}” is per sheet, and there is no size of a sheet: “sheet”.`;
       scope.problems.error('missing-key', path, message);
     }
@@ -85,32 +85,36 @@ function otherStocks(scope: Scope, own: string | undefined, machine: Scope | und
  * The layers of the machine: first the spec's own, then how its stock is worked, then the machine of a used file. For a
  * machine with a name, which is the same for every stock wherever it is chosen, the stock comes first.
  */
-function machineLayers(scope: Scope, giver: Scope | undefined, stock: Chosen<StockSpec> | undefined): MachineLayer[] {
-  const machine = giver?.spec.machine;
+function machineLayers(
+  scope: Scope,
+  machineScope: Scope | undefined,
+  stock: Chosen<StockSpec> | undefined,
+): MachineLayer[] {
+  const machine = machineScope?.spec.machine;
   const name = typeof machine === 'string' ? machine : undefined;
   const ofStock = stock ? stockMachineLayers(stock, name) : [];
-  if (!giver || machine === undefined) return ofStock;
+  if (!machineScope || machine === undefined) return ofStock;
   if (typeof machine !== 'string') {
-    const whole = { spec: machine, path: ['machine'], problems: giver.problems };
-    return giver === scope ? [whole, ...ofStock] : [...ofStock, whole];
+    const whole = { spec: machine, path: ['machine'], problems: machineScope.problems };
+    return machineScope === scope ? [whole, ...ofStock] : [...ofStock, whole];
   }
-  const owner = giver.require('machines', machine, ['machine']);
+  const owner = machineScope.require('machines', machine, ['machine']);
   const spec = owner?.spec.machines?.[machine];
   return owner && spec ? [...ofStock, { spec, path: ['machines', machine], problems: owner.problems }] : ofStock;
 }
 
-type Single = 'stock' | 'tie' | 'sheet' | 'machine' | 'output';
+type SingleKey = 'stock' | 'tie' | 'sheet' | 'machine' | 'output';
 
 /** The spec itself if it has the key, else the one used file that does. */
-function giver(scope: Scope, key: Single): Scope | undefined {
+function definingScope(scope: Scope, key: SingleKey): Scope | undefined {
   if (scope.spec[key] !== undefined) return scope;
-  const givers = scope.uses.flatMap((used) => giver(used, key) ?? []);
-  const sources = new Set(givers.map(({ problems }) => problems.source));
+  const definingScopes = scope.uses.flatMap((used) => definingScope(used, key) ?? []);
+  const sources = new Set(definingScopes.map(({ problems }) => problems.source));
   if (sources.size > 1) {
     const message = `Several of the used files set “${key}”; set it in this file too, so that it is clear which counts.`;
     scope.problems.error('name-clash', ['use'], message);
   }
-  return givers[0];
+  return definingScopes[0];
 }
 
 interface Chosen<T> {
@@ -122,7 +126,7 @@ interface Chosen<T> {
 function chosen(scope: Scope, key: 'stock', group: 'stocks'): Chosen<StockSpec> | undefined;
 function chosen(scope: Scope, key: 'tie', group: 'ties'): Chosen<TieSpec> | undefined;
 function chosen(scope: Scope, key: 'stock' | 'tie', group: 'stocks' | 'ties'): Chosen<StockSpec | TieSpec> | undefined {
-  const from = giver(scope, key);
+  const from = definingScope(scope, key);
   const value = from?.spec[key];
   if (!from || value === undefined) return undefined;
   if (typeof value !== 'string') return { owner: from, spec: value, path: [key] };

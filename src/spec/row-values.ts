@@ -56,7 +56,7 @@ export class RowValues {
   /**
    * The issue with the table's line in its message, if its value is from a table; in a list, its range is the cell's.
    */
-  told(issue: Issue, { columnsAt }: RowReading): Issue {
+  withTableLine(issue: Issue, { columnsAt }: RowReading): Issue {
     const { table, row } = this;
     if (!table || columnsAt(issue.path).length === 0) return issue;
     return { ...issue, message: `${table.name}, line ${row.line}: ${issue.message}` };

@@ -8,7 +8,7 @@ import validateSpec from './validate.generated.mjs';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { SpecPlaces } from './source.ts';
 import { clip } from '../core/length.ts';
-import { didYouMean, nearest } from './suggest.ts';
+import { didYouMean, nearestWords } from './suggest.ts';
 
 /** Longest list of keys worth reading in a message. */
 const mostNamed = 14;
@@ -131,7 +131,7 @@ function toIssue(
     case 'additionalProperties': {
       const key = String(params['additionalProperty']);
       const known = Object.keys(error.parentSchema?.properties ?? {});
-      const suggestions = nearest(key, known);
+      const suggestions = nearestWords(key, known);
       const hint = didYouMean(suggestions) || (known.length <= mostNamed ? ` Allowed here: ${known.join(', ')}.` : '');
       return {
         ...base,
@@ -147,7 +147,7 @@ function toIssue(
       return {
         ...base,
         code: firstLine === undefined ? 'missing-key' : 'not-a-spec',
-        message: firstLine ?? `${capital(name)} needs “${key}”.`,
+        message: firstLine ?? `${capitalised(name)} needs “${key}”.`,
         range: source.keyRange(path),
       };
     }
@@ -156,15 +156,15 @@ function toIssue(
         ...base,
         code: 'bad-value',
         range: source.keyRange(path),
-        message: `${capital(name)} cannot be a name: start with a letter, then use letters, digits, - and _.`,
+        message: `${capitalised(name)} cannot be a name: start with a letter, then use letters, digits, - and _.`,
       };
     case 'enum': {
       const allowed = (params['allowedValues'] as unknown[]).map(String);
-      const suggestions = typeof found === 'string' ? nearest(found, allowed) : [];
+      const suggestions = typeof found === 'string' ? nearestWords(found, allowed) : [];
       return {
         ...base,
         code: 'bad-value',
-        message: `${capital(name)} is one of ${allowed.join(', ')}.${didYouMean(suggestions)}`,
+        message: `${capitalised(name)} is one of ${allowed.join(', ')}.${didYouMean(suggestions)}`,
         suggestions,
       };
     }
@@ -174,9 +174,9 @@ function toIssue(
           ...base,
           code: 'bad-value',
           range: source.keyRange(path),
-          message: `${capital(name)} has no value yet.`,
+          message: `${capitalised(name)} has no value yet.`,
         };
-      return { ...base, code: 'bad-value', ...described(error, capital(name), found) };
+      return { ...base, code: 'bad-value', ...described(error, capitalised(name), found) };
   }
 }
 
@@ -297,6 +297,6 @@ function remove(root: unknown, path: YamlPath): boolean {
   return true;
 }
 
-function capital(text: string): string {
+function capitalised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }

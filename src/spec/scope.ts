@@ -10,13 +10,13 @@ import type { Unfilled } from './problems.ts';
 import { ShapeReader } from './read-shapes.ts';
 import { checkAgainstSchema } from './schema-issues.ts';
 import type { SpecPlaces } from './source.ts';
-import { didYouMean, nearest } from './suggest.ts';
+import { didYouMean, nearestWords } from './suggest.ts';
 import type { TagSpec } from './types.generated.ts';
 
 /** Groups of named members. */
-type Group = 'shapes' | 'hangers' | 'stocks' | 'ties' | 'machines';
+type NamedGroup = 'shapes' | 'hangers' | 'stocks' | 'ties' | 'machines';
 
-const groups: readonly Group[] = ['shapes', 'hangers', 'stocks', 'ties', 'machines'];
+const groups: readonly NamedGroup[] = ['shapes', 'hangers', 'stocks', 'ties', 'machines'];
 
 const words = { shapes: 'shape', hangers: 'hanger', stocks: 'stock', ties: 'tie', machines: 'machine' } as const;
 
@@ -88,8 +88,8 @@ export class Scope {
   /** All issues of this file and the used files, at their places in the spec itself. */
   issues(spec: SpecPlaces): Issue[] {
     const own = this.#own();
-    const told = this.problems.base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
-    return [...told, ...this.uses.flatMap((used) => used.issues(spec))];
+    const seenFromSpec = this.problems.base.length === 0 ? own : own.map((issue) => this.#asSeenFrom(spec, issue));
+    return [...seenFromSpec, ...this.uses.flatMap((used) => used.issues(spec))];
   }
 
   /** Words without a batch to fill them in, here and in the used files. */
@@ -119,7 +119,7 @@ export class Scope {
     // Everything after the first fault of a broken file is a consequence of it.
     if (source.issues.length > 0) return source.issues.slice(0, 1);
     const reading = this.#reading;
-    return reading ? this.#found().map((issue) => this.#values!.told(issue, reading)) : this.#found();
+    return reading ? this.#found().map((issue) => this.#values!.withTableLine(issue, reading)) : this.#found();
   }
 
   #found(): readonly Issue[] {
@@ -135,7 +135,7 @@ export class Scope {
   }
 
   /** The scope that defines a name, this one first. */
-  owner(group: Group, name: string): Scope | undefined {
+  owner(group: NamedGroup, name: string): Scope | undefined {
     if (Object.hasOwn(this.spec[group] ?? {}, name)) return this;
     for (const used of this.uses) {
       const owner = used.owner(group, name);
@@ -145,11 +145,16 @@ export class Scope {
   }
 
   /** Like `owner`, but reports a missing one at `path`, or at the range in `extra`, and suggests the nearest names. */
-  require(group: Group, name: string, path: YamlPath, extra: Pick<Partial<Issue>, 'range'> = {}): Scope | undefined {
+  require(
+    group: NamedGroup,
+    name: string,
+    path: YamlPath,
+    extra: Pick<Partial<Issue>, 'range'> = {},
+  ): Scope | undefined {
     const owner = this.owner(group, name);
     // A member whose own definition is wrong has been reported there.
     if (owner || this.#wrote(group, name)) return owner;
-    const suggestions = nearest(name, this.#names(group));
+    const suggestions = nearestWords(name, this.#names(group));
     const message = `There is no ${words[group]} “${name}”.${didYouMean(suggestions)}`;
     this.problems.error(unknownCodes[group], path, message, { suggestions, ...extra });
     return undefined;
@@ -185,11 +190,11 @@ export class Scope {
     return [this, ...this.uses.flatMap((used) => used.#withUses())];
   }
 
-  #names(group: Group): string[] {
+  #names(group: NamedGroup): string[] {
     return this.#withUses().flatMap((scope) => Object.keys(scope.spec[group] ?? {}));
   }
 
-  #wrote(group: Group, name: string): boolean {
+  #wrote(group: NamedGroup, name: string): boolean {
     return this.#withUses().some(({ problems }) => problems.wrote([group, name]));
   }
 }

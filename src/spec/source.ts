@@ -3,7 +3,7 @@
 import { newLineOf } from '../core/lines.ts';
 import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
-import { recent } from '../core/recent.ts';
+import { memoizeRecent } from '../core/recent.ts';
 import { sentences, yamlMessage } from './yaml-messages.ts';
 import { toTree } from './tree.ts';
 import type { SpecNode } from './tree.ts';
@@ -243,7 +243,7 @@ export class SpecSource {
   }
 }
 
-export const sourceOf = recent(8, (text) => new SpecSource(text));
+export const sourceOf = memoizeRecent(8, (text) => new SpecSource(text));
 
 /** Range of the first map or list used as a key, if there is one. */
 function groupAsKey(document: Document.Parsed): TextRange | undefined {

@@ -3,7 +3,7 @@
  * the member is at the origin, where nobody sees it.
  */
 
-import type { Entry, Shape, Target } from './model.ts';
+import type { ShapeEntry, Shape, Target } from './model.ts';
 import type { PieceSpec, PlaceSpec, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
 type Shapes = Readonly<Record<string, ShapeSpec>>;
@@ -33,7 +33,7 @@ export class StackMembers {
   }
 
   #note(ref: StackRef, spec: ShapeSpec): void {
-    for (const member of new Set(namesIn(spec.stack?.shapes)))
+    for (const member of new Set(givenNames(spec.stack?.shapes)))
       this.#stacks.set(member, [...(this.#stacks.get(member) ?? []), ref]);
   }
 
@@ -99,7 +99,7 @@ function placeTarget({ on, above, below, left_of: leftOf, right_of: rightOf }: P
   return on ?? above ?? below ?? leftOf ?? rightOf;
 }
 
-function namesIn(list: readonly (string | undefined)[] | undefined): string[] {
+function givenNames(list: readonly (string | undefined)[] | undefined): string[] {
   return list ? list.filter((name) => name !== undefined) : [];
 }
 
@@ -107,7 +107,7 @@ function namesIn(list: readonly (string | undefined)[] | undefined): string[] {
  * The possible targets of a hanger on `on` in a piece with this body: `on` itself or, if stacks of the body have it as
  * a member, that member in each. With more than one, it is not clear which is meant.
  */
-export function placesInBody(on: Shape, body: readonly Entry[]): Target[] {
+export function placesInBody(on: Shape, body: readonly ShapeEntry[]): Target[] {
   const part = on.name;
   if (part === undefined || body.some(({ shape }) => shape === on)) return [{ shape: on }];
   const found = body.flatMap(({ shape }) => stacksIn(shape, on).map((): Target => ({ shape, part })));

@@ -25,7 +25,7 @@ export function readStockOn({ owner, spec, path }: StockPlace, machine: string |
   for (const [each, over] of Object.entries(spec.machines ?? {})) {
     const place = [...path, 'machines', each];
     owner.require('machines', each, place, { range: owner.problems.source.keyRange(place) });
-    tellContradiction(owner, place, base, readStock(owner, over, place));
+    reportContradiction(owner, place, base, readStock(owner, over, place));
   }
   const over = machine === undefined ? undefined : spec.machines?.[machine];
   if (!over) return base;
@@ -71,9 +71,9 @@ export function onMachine(spec: StockSpec, over: StockOnMachineSpec): StockSpec 
  * Reports a kerf and a web that contradict each other; the machine's own value is marked. Two values written together
  * have been checked already.
  */
-function tellContradiction({ problems }: Scope, place: YamlPath, base: Stock, over: Stock): void {
-  const hasKerf = over.says?.kerf === true;
-  if (hasKerf === over.says?.minWeb || !(hasKerf ? base.says?.minWeb : base.says?.kerf)) return;
+function reportContradiction({ problems }: Scope, place: YamlPath, base: Stock, over: Stock): void {
+  const hasKerf = over.stated?.kerf === true;
+  if (hasKerf === over.stated?.minWeb || !(hasKerf ? base.stated?.minWeb : base.stated?.kerf)) return;
   const [beam, web] = hasKerf ? [over.kerf, base.minWeb] : [base.kerf, over.minWeb];
   if (web >= beam) return;
   const message = `“min_web” is ${mm(web)}, less than the kerf of ${mm(beam)}: one of the two is wrong.`;

@@ -3,11 +3,11 @@
 import { distance } from 'fastest-levenshtein';
 
 /** At most three of `known`, nearest first, without any so far off that it would be a guess. */
-export function nearest(word: string, known: readonly string[]): string[] {
+export function nearestWords(word: string, known: readonly string[]): string[] {
   const wanted = word.toLowerCase();
   const furthest = Math.max(1, Math.floor(wanted.length / 3));
   return known
-    .map((candidate) => ({ candidate, steps: slips(wanted, candidate.toLowerCase()) }))
+    .map((candidate) => ({ candidate, steps: editDistance(wanted, candidate.toLowerCase()) }))
     .filter(
       ({ candidate, steps }) => steps <= furthest || (wanted.length > 2 && candidate.toLowerCase().startsWith(wanted)),
     )
@@ -17,7 +17,7 @@ export function nearest(word: string, known: readonly string[]): string[] {
 }
 
 /** Number of letters inserted, left out or changed; swapping two neighbours counts as one slip (Damerau 1964). */
-function slips(wanted: string, candidate: string): number {
+function editDistance(wanted: string, candidate: string): number {
   for (let at = 0; at + 1 < wanted.length; at += 1) {
     if (wanted.slice(0, at) + wanted[at + 1]! + wanted[at]! + wanted.slice(at + 2) === candidate) return 1;
   }

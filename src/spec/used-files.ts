@@ -2,7 +2,7 @@
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
-import { recent } from '../core/recent.ts';
+import { memoizeRecent } from '../core/recent.ts';
 import { nearFiles } from './near-files.ts';
 import { sourceOf } from './source.ts';
 import type { SpecSource } from './source.ts';
@@ -50,7 +50,7 @@ export interface UseLoading {
 /** Most files that a spec may use; it needs one or two, and more than this is a mistake or malicious. */
 const mostFiles = 50;
 
-const tableOf = recent(4, parseTable);
+const tableOf = memoizeRecent(4, parseTable);
 
 /**
  * Loads every file that a spec uses, once for each place that uses it, and reports each that cannot be loaded at `use`.
@@ -61,8 +61,8 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
   const sources = new Map<string, SpecSource>();
   let count = 0;
   const fault = (code: Issue['code'], path: YamlPath, message: string, suggestions: readonly string[] = []) => {
-    const told = message + didYouMean(suggestions);
-    issues.push({ code, severity: 'error', path, range: source.range(path), message: told, suggestions });
+    const worded = message + didYouMean(suggestions);
+    issues.push({ code, severity: 'error', path, range: source.range(path), message: worded, suggestions });
   };
   const notThere = async (name: string, file: string, path: YamlPath) => {
     const names = (await beside?.(file).catch(() => [])) ?? [];
@@ -102,8 +102,8 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
     chain: readonly string[],
   ): Promise<UsedFile[]> {
     const found: UsedFile[] = [];
-    for (const { name, index } of usesOf(from)) {
-      const file = await load(joined(folder, name), pathOf(index), chain);
+    for (const { name, index } of useEntries(from)) {
+      const file = await load(joinedPath(folder, name), pathOf(index), chain);
       if (file) found.push(file);
     }
     return found;
@@ -139,7 +139,7 @@ function valueUnder({ value }: SpecSource, key: string): unknown {
 }
 
 /** The entries under `use` that are text; the schema reports the others. */
-function usesOf(source: SpecSource): { name: string; index: number | undefined }[] {
+function useEntries(source: SpecSource): { name: string; index: number | undefined }[] {
   const use = valueUnder(source, 'use');
   const list = Array.isArray(use)
     ? use.map((name: unknown, index) => ({ name, index }))
@@ -153,7 +153,7 @@ export function folderOf(name: string): string {
 }
 
 /** A path written in a file in `folder`, relative to the same place as that folder. */
-export function joined(folder: string, name: string): string {
+export function joinedPath(folder: string, name: string): string {
   const plain = name.replace(/^(\.\/)+/, '');
   return /^([a-z]:)?[\\/]/i.test(name) ? name : folder + plain;
 }

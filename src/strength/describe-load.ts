@@ -29,7 +29,7 @@ const cautions = {
   measured: `An estimate from the one neck you broke. Another piece may be weaker. ${rule}`,
 } as const;
 
-type Bears = Extract<LoadEstimate, { kind: 'bears' }>;
+type BearsEstimate = Extract<LoadEstimate, { kind: 'bears' }>;
 
 /** @param units Units of the spec: lengths are shown in them, and masses in kilograms or pounds. */
 export function describeLoad(estimate: LoadEstimate, units: Units = 'mm'): LoadDescription {
@@ -66,7 +66,7 @@ function cautionFor({ material, ...estimate }: LoadEstimate): keyof typeof cauti
 
 const isMeasured = ({ by }: LoadSection): boolean => by?.basis === 'measured';
 
-function reasons(estimate: Bears, units: Units): string[] {
+function reasons(estimate: BearsEstimate, units: Units): string[] {
   const { material, weakest, sections, brokenAlong } = estimate;
   return [
     ...(estimate.hangers > 1
@@ -85,7 +85,7 @@ function reasons(estimate: Bears, units: Units): string[] {
   ];
 }
 
-function lasting({ material, hanging }: Bears, units: Units): string {
+function lasting({ material, hanging }: BearsEstimate, units: Units): string {
   if (hanging === undefined)
     return `There is no published figure for how much less ${material?.name ?? 'this material'} bears when left hanging for long.`;
   return material?.lasting?.is === 'limit'
@@ -94,9 +94,9 @@ function lasting({ material, hanging }: Bears, units: Units): string {
 }
 
 /** The source of the figure, and what has been deducted from it. */
-function basis({ material, thicknessMm, measured, weakest: { by } }: Bears, units: Units): string {
+function basis({ material, thicknessMm, measured, weakest: { by } }: BearsEstimate, units: Units): string {
   if (by!.basis === 'measured')
-    return `Measured: ${broke(measured!, units)}. ${percent(1 - by!.share)} is taken off because the next piece may be weaker.`;
+    return `Measured: ${breakInWords(measured!, units)}. ${percent(1 - by!.share)} is taken off because the next piece may be weaker.`;
   const { name, kind } = material!;
   const edge = percent(1 - cutEdge[kind]);
   const allowed = kind === 'plastic' || kind === 'leather' ? '' : 'what 95 of 100 pieces reach, ';
@@ -104,11 +104,11 @@ function basis({ material, thicknessMm, measured, weakest: { by } }: Bears, unit
 }
 
 function alongOnly(measured: Measured, units: Units): string {
-  const told = broke(measured, units);
-  return `${told.charAt(0).toUpperCase()}${told.slice(1)}: that is its strength along the grain. Break one across the grain to have the weaker way measured.`;
+  const breakTest = breakInWords(measured, units);
+  return `${breakTest.charAt(0).toUpperCase()}${breakTest.slice(1)}: that is its strength along the grain. Break one across the grain to have the weaker way measured.`;
 }
 
-function broke({ breaksAt, neck }: Measured, units: Units): string {
+function breakInWords({ breaksAt, neck }: Measured, units: Units): string {
   return `a neck ${lengthText(neck, units, fine)} wide broke at ${force(breaksAt, units)}`;
 }
 
@@ -134,7 +134,7 @@ function place({ what, widthMm, totalMm, count }: LoadSection, units: Units): st
 function crossSection({ weakest, thicknessMm }: Extract<LoadEstimate, { kind: 'unknown' }>, units: Units): string {
   if (thicknessMm === undefined) return '';
   const area = weakest.totalMm * thicknessMm;
-  return units === 'mm' ? ` (${rounded(area)} mm² in all)` : ` (${rounded(area / mmPerInch ** 2)} in² in all)`;
+  return units === 'mm' ? ` (${twoDigits(area)} mm² in all)` : ` (${twoDigits(area / mmPerInch ** 2)} in² in all)`;
 }
 
 /** "14 N (1.4 kg)" or "14 N (3.1 lb)": newtons, and the mass of that weight, for people who think in masses. */
@@ -143,12 +143,12 @@ function force(newtons: number, units: Units): string {
   const inLarge = newtons / gravity / (units === 'mm' ? 1 : kilogramsPerPound);
   const perLarge = units === 'mm' ? 1000 : 16;
   const isLarge = Number(inLarge.toPrecision(2)) >= 1;
-  const mass = isLarge ? `${rounded(inLarge)} ${large}` : `${rounded(inLarge * perLarge)} ${small}`;
-  return `${rounded(newtons)} N (${mass})`;
+  const mass = isLarge ? `${twoDigits(inLarge)} ${large}` : `${twoDigits(inLarge * perLarge)} ${small}`;
+  return `${twoDigits(newtons)} N (${mass})`;
 }
 
 /** Rounded to two significant figures: more would suggest an accuracy that no such estimate has. */
-function rounded(value: number): string {
+function twoDigits(value: number): string {
   const digits = Number(value.toPrecision(2));
   return value > 0 && digits < 10 ? value.toPrecision(2) : String(digits);
 }

@@ -36,7 +36,7 @@ export interface LoadSection extends Section {
   readonly by?: { readonly basis: Basis; readonly share: number };
 }
 
-interface Judged {
+interface JudgedSections {
   /** How many hangers there are, each of which bears as much at least. */
   readonly hangers: number;
   /** Weakest first. */
@@ -48,7 +48,7 @@ interface Judged {
 }
 
 export type LoadEstimate =
-  | (Judged & {
+  | (JudgedSections & {
       readonly kind: 'bears';
       readonly weakest: LoadSection;
       /** Load for seconds or minutes. */
@@ -57,9 +57,9 @@ export type LoadEstimate =
       readonly hanging?: number;
     })
   /** `weakest` is the section that would break first if the material were equally strong in all directions. */
-  | (Judged & { readonly kind: 'unknown'; readonly reason: string; readonly weakest: LoadSection })
+  | (JudgedSections & { readonly kind: 'unknown'; readonly reason: string; readonly weakest: LoadSection })
   /** `open`: the tie slips out. `loose`: the hanger is not joined to most of the piece. */
-  | (Judged & { readonly kind: 'nothing'; readonly fault: 'open' | 'loose' });
+  | (JudgedSections & { readonly kind: 'nothing'; readonly fault: 'open' | 'loose' });
 
 /**
  * The estimate; `undefined` for a piece without a hanger. With two hangers the weaker decides, as if it bore the whole
@@ -70,11 +70,14 @@ export function estimateLoad(piece: Piece, stock: Stock): LoadEstimate | undefin
   const bad = estimates.find(({ kind }) => kind !== 'bears');
   return (
     bad ??
-    estimates.reduce<LoadEstimate | undefined>((least, each) => (bears(each) < bears(least) ? each : least), undefined)
+    estimates.reduce<LoadEstimate | undefined>(
+      (least, each) => (bearableNewtons(each) < bearableNewtons(least) ? each : least),
+      undefined,
+    )
   );
 }
 
-function bears(estimate: LoadEstimate | undefined): number {
+function bearableNewtons(estimate: LoadEstimate | undefined): number {
   return estimate?.kind === 'bears' ? estimate.shortPull : Infinity;
 }
 
@@ -91,7 +94,7 @@ function estimateFor(hanger: PlacedHanger, piece: Piece, stock: Stock): LoadEsti
     ...(brokenAlong ? { brokenAlong } : {}),
   };
   if (fault) return { ...common, kind: 'nothing', fault, sections: [] };
-  const sections = list.map((section) => judge(section, resistances)).sort(weakestFirst);
+  const sections = list.map((section) => judgeSection(section, resistances)).sort(weakestFirst);
   const weakest = sections[0]!;
   if (unknown !== undefined || weakest.bears === undefined)
     return { ...common, kind: 'unknown', reason: unknown ?? 'the strength is not known', sections, weakest };
@@ -106,7 +109,7 @@ function estimateFor(hanger: PlacedHanger, piece: Piece, stock: Stock): LoadEsti
   };
 }
 
-function judge(section: Section, resistances: ResistanceResult): LoadSection {
+function judgeSection(section: Section, resistances: ResistanceResult): LoadSection {
   const { what, effectiveMm } = section;
   const isTorn = what === 'tear-out';
   const [along, across] = isTorn ? [resistances.shear, resistances.shear] : [resistances.along, resistances.across];

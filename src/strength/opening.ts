@@ -1,8 +1,8 @@
 /** The sections at which the material round an opening would break. */
 
 import type { Point, Region } from '../geometry/types.ts';
-import { crossings, pointAt } from './lines.ts';
-import type { Interval } from './lines.ts';
+import { crossings, pointAt } from './line-stretches.ts';
+import type { Interval } from './line-stretches.ts';
 import { closePinFactor, looseTie, nearEndFactor, slotEndFactor } from './loaded-hole.ts';
 import type { Chord } from './parting.ts';
 import type { Pull, Section } from './section.ts';
@@ -12,16 +12,16 @@ const shares = [-0.9, -0.75, -0.6, -0.45, -0.3, -0.15, 0, 0.15, 0.3, 0.45, 0.6, 
 /** Clipping rounds, so the opening and the hole in the region may differ by this much. */
 const roundingMm = 0.001;
 
-interface Wall {
+interface OpeningWall {
   readonly widthMm: number;
   readonly ends: Chord;
 }
 
 /** The least material beyond the opening on one side, along lines in that direction. */
-function wall({ island, hanger: { opening }, centre }: Pull, direction: Point): Wall {
+function wall({ island, hanger: { opening }, centre }: Pull, direction: Point): OpeningWall {
   const side = { x: direction.y, y: -direction.x };
   const [from, to] = extent(opening, centre, side);
-  let least: Wall = { widthMm: Infinity, ends: [centre, centre] };
+  let least: OpeningWall = { widthMm: Infinity, ends: [centre, centre] };
   for (const share of shares) {
     const origin = pointAt(centre, side, (from + to) / 2 + (share * (to - from)) / 2);
     const rim = crossings(opening, origin, direction).at(-1) ?? 0;

@@ -13,7 +13,7 @@
 
 import { perimeter } from '../geometry/measure.ts';
 import { fromGrid, gridPerMm, toGrid } from '../geometry/necks/clean.ts';
-import { acuteness, areaOf } from '../geometry/necks/lengths.ts';
+import { acuteness, triangleArea } from '../geometry/necks/lengths.ts';
 import type { Mesh } from '../geometry/necks/mesh.ts';
 import { buildMesh } from '../geometry/necks/build-mesh.ts';
 import { triangleOf } from '../geometry/necks/mesh.ts';
@@ -97,7 +97,7 @@ function partingChords(mesh: Mesh, root: number): number[] {
       if (rank[triangleOf(twin)]! < 0) stack.push({ triangle: triangleOf(twin), entry: twin });
     }
   }
-  const areas = visited.map((triangle) => areaOf(mesh, triangle));
+  const areas = visited.map((triangle) => triangleArea(mesh, triangle));
   const lowest = visited.map((_, i) => i);
   const bridges: number[] = [];
   const beyond = [...areas];

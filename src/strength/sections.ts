@@ -6,7 +6,14 @@ import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
-import { effectiveWidth, lengthOf, middleOf, pointAt, stretchesAcross, stretchesBetween } from './lines.ts';
+import {
+  effectiveWidth,
+  totalLength,
+  massCentre,
+  pointAt,
+  stretchesAcross,
+  stretchesBetween,
+} from './line-stretches.ts';
 import { extent, strap, tearOut, walls } from './opening.ts';
 import { weakestParting } from './parting.ts';
 import type { Chord } from './parting.ts';
@@ -18,16 +25,16 @@ export interface Sections {
   readonly fault?: 'open' | 'loose';
 }
 
-const known = new WeakMap<PlacedHanger, { readonly piece: Piece; readonly sections: Sections }>();
+const cache = new WeakMap<PlacedHanger, { readonly piece: Piece; readonly sections: Sections }>();
 
 /** Cached with the hanger: an edit elsewhere keeps it, and the region, as the same objects. */
 export function sectionsOf(piece: Piece, hanger: PlacedHanger): Sections {
-  const before = known.get(hanger);
+  const before = cache.get(hanger);
   const { region, parts, body } = piece;
   if (before?.piece.region === region && before.piece.parts === parts && before.piece.body === body)
     return before.sections;
   const sections = findSections(piece, hanger);
-  known.set(hanger, { piece, sections });
+  cache.set(hanger, { piece, sections });
   return sections;
 }
 
@@ -56,7 +63,13 @@ function findSections(piece: Piece, hanger: PlacedHanger): Sections {
     lengthMm,
   };
   const beside = walls(pull);
-  const list = [beside, tearOut(pull), strap(pull, beside), ...joints(pull, piece.body), ...strokes(pull)];
+  const list = [
+    beside,
+    tearOut(pull),
+    strap(pull, beside),
+    ...jointSections(pull, piece.body),
+    ...strokeSections(pull),
+  ];
   return list.some(({ totalMm }) => totalMm === 0) ? { list: [], fault: 'open' } : { list };
 }
 
@@ -81,7 +94,7 @@ function nearestRing(region: Region, { x, y }: Point): Ring | undefined {
 }
 
 /** The ring's own joint, and the weakest place from there to the bulk if that is weaker still. */
-function joints(pull: Pull, body: Region): Section[] {
+function jointSections(pull: Pull, body: Region): Section[] {
   const strength = ([a, b]: Chord) => effectiveWidth([[0, distance(b, a)]], offLine(pull, a, b));
   const chord = weakestParting(pull.outlines, pull.centre, strength);
   const radius = lugRadius(pull.hanger);
@@ -124,12 +137,12 @@ function section(what: Section['what'], pull: Pull, [from, to]: Chord): Section 
   const length = distance(from, to);
   if (stretches.length === 0) return undefined;
   const direction = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
-  const middle = pointAt(from, direction, middleOf(stretches));
+  const middle = pointAt(from, direction, massCentre(stretches));
   const offLineMm = offLine(pull, middle, middle);
   return {
     what,
     widthMm: Math.min(...stretches.map(([a, b]) => b - a)),
-    totalMm: lengthOf(stretches),
+    totalMm: totalLength(stretches),
     count: stretches.length,
     ends: [from, to],
     offLineMm,
@@ -150,7 +163,7 @@ const maxSteps = 80;
  * opening and the centre of mass. All material on the line counts as bearing, even with a free end; as that is
  * optimistic, this is only one of the sections.
  */
-function strokes({ outlines, hanger, centre, up, right, lengthMm }: Pull): Section[] {
+function strokeSections({ outlines, hanger, centre, up, right, lengthMm }: Pull): Section[] {
   const [back] = extent(hanger.opening, centre, up);
   const step = Math.max(stepMm, (lengthMm + back) / maxSteps);
   let weakest: Section | undefined;
@@ -158,13 +171,13 @@ function strokes({ outlines, hanger, centre, up, right, lengthMm }: Pull): Secti
     const origin = pointAt(centre, up, -down);
     const stretches = stretchesAcross(outlines, origin, right);
     if (stretches.length < 2) continue;
-    const offLineMm = Math.abs(middleOf(stretches));
+    const offLineMm = Math.abs(massCentre(stretches));
     const effectiveMm = effectiveWidth(stretches, offLineMm);
     if (weakest && effectiveMm >= weakest.effectiveMm) continue;
     weakest = {
       what: 'strokes',
       widthMm: Math.min(...stretches.map(([a, b]) => b - a)),
-      totalMm: lengthOf(stretches),
+      totalMm: totalLength(stretches),
       count: stretches.length,
       ends: [pointAt(origin, right, stretches[0]![0]), pointAt(origin, right, stretches.at(-1)![1])],
       offLineMm,

@@ -7,7 +7,7 @@ import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Region } from '../geometry/types.ts';
 
-export interface Way {
+export interface AroundOptions {
   readonly by: number;
   readonly corners: Corners;
   /** If false, there are no holes at all: neither those of the shape nor those that closing bays leave. */
@@ -28,7 +28,7 @@ const nextToleranceMm = 0.002;
 const firstMm = 2;
 const farMm = 2 * firstMm;
 
-export function around(region: Region, { by, corners, keepHoles, bays }: Way): Region {
+export function around(region: Region, { by, corners, keepHoles, bays }: AroundOptions): Region {
   const source = simplified(keepHoles ? region : withoutHoles(region), sourceToleranceMm);
   // Anything that a disc of this radius cannot enter from outside is closed: grown by the radius, then thinned by it.
   const radius = bays / 2;
@@ -48,7 +48,7 @@ const widenings = [1, 2, 4, 8];
 const beyondJoining = 2;
 
 /** Like `around`, but closes bays until everything is one part, if one of these widths does that. */
-export function aroundTogether(region: Region, way: Way): Region {
+export function aroundTogether(region: Region, way: AroundOptions): Region {
   const bays = Math.max(way.bays, way.by);
   const closing = (times: number): Region => around(region, { ...way, bays: times * bays });
   const joining = bays > 0 ? widenings.find((times) => partsOf(closing(times)).length === 1) : undefined;

@@ -13,22 +13,22 @@ export interface AskedWidth {
   readonly width: number;
 }
 
-export function ofStrips(strips: readonly Ring[], width: number): AskedWidth[] {
+export function stripWidths(strips: readonly Ring[], width: number): AskedWidth[] {
   return strips.map((strip) => ({ region: [strip], width }));
 }
 
 /** A rectangle counts as asked for at the width it was drawn. */
-export function ofBar({ kind }: Generator, region: Region): AskedWidth[] {
+export function barWidth({ kind }: Generator, region: Region): AskedWidth[] {
   const box = kind === 'rectangle' ? boundsOf(region) : undefined;
   return box ? [{ region, width: Math.min(box.maxX - box.minX, box.maxY - box.minY) }] : [];
 }
 
 /** The regions mapped with their shape; if it is scaled, the widths stay those that were asked for. */
-export function mapAsked(asked: readonly AskedWidth[], affine: Affine): AskedWidth[] {
+export function mapAskedWidths(asked: readonly AskedWidth[], affine: Affine): AskedWidth[] {
   return asked.map(({ region, width }) => ({ region: transform(region, affine), width }));
 }
 
 /** The regions and widths after the beam has taken `by` mm of their width. */
-export function thinned(asked: readonly AskedWidth[], by: number): AskedWidth[] {
+export function lessKerf(asked: readonly AskedWidth[], by: number): AskedWidth[] {
   return asked.map(({ region, width }) => ({ region: offset(region, -by / 2), width: width - by }));
 }

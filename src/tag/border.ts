@@ -24,11 +24,11 @@ export interface Border {
   readonly ends: boolean;
 }
 
-export interface Bordered extends Drawn {
+export interface Bordered extends DrawnBorder {
   readonly border: Border;
 }
 
-interface Drawn {
+interface DrawnBorder {
   readonly region: Region;
   /** The lines that the beam follows, if they have no width. */
   readonly lines?: readonly Line[];
@@ -48,18 +48,18 @@ const shoulderMm = 2;
 
 /** The border of a shape; empty if there is no room for the lines in it. */
 export function borderOf(region: Region, { inset, lines, radius, clip, clear }: BorderGenerator): Bordered {
-  const within = withCorners(offset(outersOf(region), -inset, 'miter'), radius, clip);
-  const border = clearOf({ within, lines, clear, ends: false }, holesOf(region));
-  return { border, ...drawn(border) };
+  const within = withCorners(offset(outerRings(region), -inset, 'miter'), radius, clip);
+  const border = clearOf({ within, lines, clear, ends: false }, holeRings(region));
+  return { border, ...drawBorder(border) };
 }
 
 /** The border kept clear of anything cut through the piece that it is drawn on. */
-export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(solid: T, openings: Region): T {
-  const { border } = solid;
-  if (!border || openings.length === 0) return solid;
-  if (border.ends) return { ...solid, region: difference(solid.region, [offset(openings, border.clear)]) };
+export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(made: T, openings: Region): T {
+  const { border } = made;
+  if (!border || openings.length === 0) return made;
+  if (border.ends) return { ...made, region: difference(made.region, [offset(openings, border.clear)]) };
   const cleared = clearOf(border, openings);
-  return cleared === border ? solid : { ...solid, border: cleared, ...drawn(cleared) };
+  return cleared === border ? made : { ...made, border: cleared, ...drawBorder(cleared) };
 }
 
 /** The border with its lines as wide as they are after growing. */
@@ -73,7 +73,7 @@ export function scaledBorder(border: Border, within: Region, scale: number): Bor
   return { ...border, within, lines, clear: border.clear * scale };
 }
 
-function drawn({ within, lines }: Border): Drawn {
+function drawBorder({ within, lines }: Border): DrawnBorder {
   const inside = (by: number): Region => offset(within, -by, 'miter');
   if (lines.every(({ from, to }) => from === to)) {
     const followed = lines.flatMap(({ from }) => inside(from).map((ring): Line => [...ring, ring[0]!]));
@@ -92,14 +92,14 @@ function withCorners(within: Region, radius: number, clip: number): Region {
  * passes an opening on the side away from the edge, in a bay with round shoulders.
  */
 function clearOf(border: Border, openings: Region): Border {
-  const kept = offset(outersOf(openings), border.clear);
+  const kept = offset(outerRings(openings), border.clear);
   const deepest = Math.max(...border.lines.map(({ to }) => to));
   const band = difference(border.within, [offset(border.within, -deepest - spareMm, 'miter')]);
   const met = partsOf(kept).filter((part) => intersection(offset(part, -touchingMm), band).length > 0);
   if (met.length === 0) return border;
   const within = partsOf(border.within).flatMap((part) => {
     const bays = union(met.map((each) => bayOf(each, part, deepest)));
-    const left = outersOf(difference(part, [bays]));
+    const left = outerRings(difference(part, [bays]));
     const [largest] = partsOf(withRoundShoulders(left, bays, deepest + shoulderMm));
     return largest ? [...largest] : [];
   });
@@ -130,10 +130,10 @@ function withRoundShoulders(region: Region, bays: Region, radius: number): Regio
   return corners.length > 0 ? difference(region, [offset(corners.flat(), 2 * sliverMm, 'miter')]) : region;
 }
 
-function outersOf(region: Region): Region {
+function outerRings(region: Region): Region {
   return normalise(region.filter((ring) => ringArea(ring) > 0));
 }
 
-function holesOf(region: Region): Region {
+function holeRings(region: Region): Region {
   return normalise(region.filter((ring) => ringArea(ring) < 0).map((ring) => ring.toReversed()));
 }

@@ -5,24 +5,24 @@ import { difference, offset, union, unionOfWhole } from '../geometry/clipper.ts'
 import { area } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
-import type { Entry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
-import { Neighbourhood } from './around-fitted.ts';
-import type { BesideHole } from './around-fitted.ts';
-import { mapAsked } from './asked-width.ts';
+import type { ShapeEntry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
+import { Neighbourhood } from './neighbourhood.ts';
+import type { BesideHole } from './neighbourhood.ts';
+import { mapAskedWidths } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 import { clearedBorder } from './border.ts';
 import type { Stage } from './cache.ts';
 import { Evaluator } from './evaluate.ts';
 import { cutOnTheLine } from './uncompensated.ts';
-import { bottomOf } from './glued.ts';
-import { inTheWayOf } from './hanger/clear-of.ts';
+import { bottomPieceOf } from './pieces-below.ts';
+import { obstacleOf } from './hanger/clear-of.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
 import { withoutSlits } from './hanger/slits.ts';
 import { everyShape } from './load.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
-import { mapSolid } from './made-shape.ts';
+import { mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area, Mark, Piece, PlacedHanger, Source, Tag } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
@@ -76,16 +76,16 @@ export function sameSized(model: TagModel): Shape[] {
   return [...everyShape(model)].filter(({ modifiers }) => modifiers.fit?.sameSize);
 }
 
-interface Made {
+interface MadeEntry {
   readonly stage: Stage<MadeShape>;
-  readonly entry: Entry;
+  readonly entry: ShapeEntry;
   readonly area?: Area | undefined;
 }
 
 /** Scale of the shapes of a piece, and whether its rings take into account how they read. */
-interface Scale {
+interface PieceScale {
   readonly factor: number;
-  readonly heedsReading: boolean;
+  readonly usesReading: boolean;
 }
 
 class PieceBuilder {
@@ -104,23 +104,23 @@ class PieceBuilder {
   /** `undefined` if the body has no material, which its shapes have reported. */
   async build(model: PieceModel): Promise<Piece | undefined> {
     const { cache } = this.#resources;
-    const { factor, heedsReading } = await this.#scaleOf(model);
-    const make = (entries: readonly Entry[]) => this.#makeAll(entries, factor);
+    const { factor, usesReading } = await this.#scaleOf(model);
+    const make = (entries: readonly ShapeEntry[]) => this.#makeAll(entries, factor);
     const bodies = await make(model.body);
     const plainCuts = await make(model.cut);
     const body = this.#united(bodies);
     if (body.value.length === 0) return undefined;
-    const hung: Stage<PlacedHanger | undefined>[] = [];
+    const hangerStages: Stage<PlacedHanger | undefined>[] = [];
     for (const hanger of model.hangers) {
-      const placed = await this.#hang(hanger, model, body, bodies, { factor, heedsReading });
+      const placed = await this.#hang(hanger, model, body, bodies, { factor, usesReading });
       if (!placed.value) this.#noRoom(hanger);
-      hung.push(placed);
+      hangerStages.push(placed);
     }
-    const hangers = hung.flatMap(({ value }) => value ?? []);
-    const clear = this.#clearing(hung, plainCuts);
+    const hangers = hangerStages.flatMap(({ value }) => value ?? []);
+    const clear = this.#clearing(hangerStages, plainCuts);
     const cuts = clear('cut', plainCuts);
-    const inputs = [body.id, ids(cuts), hung.map(({ id }) => id)];
-    const region = cache.get('piece', inputs, () => finished(body.value, regions(cuts), hangers));
+    const inputs = [body.id, ids(cuts), hangerStages.map(({ id }) => id)];
+    const region = cache.get('piece', inputs, () => finishedOutline(body.value, regions(cuts), hangers));
     const asked = await this.#asked([...model.body, ...model.cut], factor);
     const { id, title, path, parts, glueTo, cutFrom } = model;
     return {
@@ -144,15 +144,15 @@ class PieceBuilder {
 
   /** The obstacles of a fitted shape, at the size that shapes have before their piece is scaled. */
   async #around(shape: Shape): Promise<Stage<Region> | undefined> {
-    const { entries, hung } = this.#neighbourhood.of(shape);
+    const { entries, piecesWithHangers } = this.#neighbourhood.of(shape);
     const { cache } = this.#resources;
     const openings: Stage<Region>[] = [];
-    for (const piece of hung) {
-      const { factor, heedsReading } = await this.#scaleOf(piece);
+    for (const piece of piecesWithHangers) {
+      const { factor, usesReading } = await this.#scaleOf(piece);
       const bodies = await this.#makeAll(piece.body, factor);
       const body = this.#united(bodies);
       for (const hanger of piece.hangers) {
-        const { id, value } = await this.#hang(hanger, piece, body, bodies, { factor, heedsReading });
+        const { id, value } = await this.#hang(hanger, piece, body, bodies, { factor, usesReading });
         if (value)
           openings.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
@@ -166,7 +166,7 @@ class PieceBuilder {
       stages.push(
         cache.get('in the way', [id, isLine, value.border ? open.ids : undefined], () => {
           const { region } = clearedBorder(value, open.region);
-          return isLine ? lineOf(region) : region;
+          return isLine ? scoredLine(region) : region;
         }),
       );
     }
@@ -179,9 +179,9 @@ class PieceBuilder {
   }
 
   /** Scale of the shapes of a piece at which the piece, or what it is glued to, has the size asked for. */
-  async #scaleOf(piece: PieceModel): Promise<Scale> {
-    const { size, path, body, hangers } = bottomOf(piece, this.#model.pieces);
-    if (!size) return { factor: 1, heedsReading: true };
+  async #scaleOf(piece: PieceModel): Promise<PieceScale> {
+    const { size, path, body, hangers } = bottomPieceOf(piece, this.#model.pieces);
+    if (!size) return { factor: 1, usesReading: true };
     const bodies = await this.#makeAll(body, 1);
     const united = this.#united(bodies);
     const read = readingOf(bodies.map(({ stage }) => stage.value));
@@ -193,7 +193,7 @@ class PieceBuilder {
       plain.push([hanger, made?.id]);
     }
     const inputs = [united.id, plain, size];
-    const found = this.#resources.cache.get('whole size', inputs, (): Scale | undefined => {
+    const found = this.#resources.cache.get('whole size', inputs, (): PieceScale | undefined => {
       // If the ring jumps from place to place as the size changes and no size is found, how it reads is left out of
       // account.
       for (const reading of [read, noReading]) {
@@ -208,7 +208,7 @@ class PieceBuilder {
           },
           size,
         );
-        if (factor !== undefined) return { factor, heedsReading: reading === read };
+        if (factor !== undefined) return { factor, usesReading: reading === read };
       }
       return undefined;
     });
@@ -216,11 +216,11 @@ class PieceBuilder {
       const message = `No size of the shapes makes the whole piece ${mm(size.mm)} ${size.side === 'width' ? 'wide' : 'high'}.`;
       this.#resources.report({ code: 'empty-shape', severity: 'error', path: [...path, size.side], message });
     }
-    return found.value ?? { factor: 1, heedsReading: true };
+    return found.value ?? { factor: 1, usesReading: true };
   }
 
-  async #makeAll(entries: readonly Entry[], factor: number): Promise<Made[]> {
-    const made: Made[] = [];
+  async #makeAll(entries: readonly ShapeEntry[], factor: number): Promise<MadeEntry[]> {
+    const made: MadeEntry[] = [];
     for (const entry of entries) {
       const stage = await this.#scaled(entry, factor);
       made.push({ stage, entry, area: this.#areaOf(entry, factor) });
@@ -228,24 +228,24 @@ class PieceBuilder {
     return made;
   }
 
-  #areaOf({ shape }: Entry, factor: number): Area | undefined {
+  #areaOf({ shape }: ShapeEntry, factor: number): Area | undefined {
     const area = this.evaluator.areaOf(shape);
     if (!area || factor === 1) return area;
     const scale = scaledBy(factor);
     return { target: transform(area.target, scale), ...(area.room && { room: transform(area.room, scale) }) };
   }
 
-  async #asked(entries: readonly Entry[], factor: number): Promise<AskedWidth[]> {
+  async #asked(entries: readonly ShapeEntry[], factor: number): Promise<AskedWidth[]> {
     const asked: AskedWidth[] = [];
     for (const { shape } of entries) asked.push(...((await this.evaluator.make(shape)).value.asked ?? []));
-    return factor === 1 ? asked : mapAsked(asked, scaledBy(factor));
+    return factor === 1 ? asked : mapAskedWidths(asked, scaledBy(factor));
   }
 
   async #scaled(target: Target, factor: number): Promise<Stage<MadeShape>> {
     const { cache } = this.#resources;
     const made = await this.evaluator.target(target);
     return cache.get('in piece', [made.id, factor], () =>
-      factor === 1 ? made.value : mapSolid(made.value, scaledBy(factor)),
+      factor === 1 ? made.value : mapShape(made.value, scaledBy(factor)),
     );
   }
 
@@ -253,11 +253,11 @@ class PieceBuilder {
    * Leads borders round anything cut through the piece. A border that is itself cut ends there, and is held by the
    * material between its ends.
    */
-  #clearing(hung: readonly Stage<PlacedHanger | undefined>[], cuts: readonly Made[]) {
+  #clearing(hung: readonly Stage<PlacedHanger | undefined>[], cuts: readonly MadeEntry[]) {
     const plain = cuts.filter(({ stage }) => !stage.value.border);
     const openings = [...regions(plain).flat(), ...hung.flatMap(({ value }) => value?.opening ?? [])];
     const inputs = [ids(plain), hung.map(({ id }) => id)];
-    return (use: 'cut' | 'mark', made: readonly Made[]): Made[] =>
+    return (use: 'cut' | 'mark', made: readonly MadeEntry[]): MadeEntry[] =>
       made.map((each) => {
         const { id, value } = each.stage;
         if (!value.border) return each;
@@ -277,7 +277,7 @@ class PieceBuilder {
       });
   }
 
-  #united(bodies: readonly Made[]): Stage<Region> {
+  #united(bodies: readonly MadeEntry[]): Stage<Region> {
     return this.#resources.cache.get('body', ids(bodies), () => unionOfWhole(regions(bodies)));
   }
 
@@ -285,19 +285,19 @@ class PieceBuilder {
     hanger: Hanger,
     piece: PieceModel,
     body: Stage<Region>,
-    bodies: readonly Made[],
-    { factor, heedsReading }: Scale,
+    bodies: readonly MadeEntry[],
+    { factor, usesReading }: PieceScale,
   ): Promise<Stage<PlacedHanger | undefined>> {
     const { on, ...rest } = hanger;
     const joined = on && (await this.#scaled(on, factor));
     const beside = await this.#besideHole(hanger, piece, factor);
     const besides = beside.map(({ made, as }) => [made.id, as]);
-    const inputs = [body.id, joined?.id, ids(bodies), rest, heedsReading, besides];
+    const inputs = [body.id, joined?.id, ids(bodies), rest, usesReading, besides];
     return this.#resources.cache.get('hanger', inputs, () => {
       const reading = readingOf(bodies.map(({ stage }) => stage.value));
-      const heeded = heedsReading ? reading : noReading;
-      const inTheWay = beside.map(({ made, as }) => inTheWayOf(made.value, as, this.#model));
-      const placed = placeHanger(hanger, joined?.value.region ?? body.value, body.value, heeded, inTheWay);
+      const usedReading = usesReading ? reading : noReading;
+      const inTheWay = beside.map(({ made, as }) => obstacleOf(made.value, as, this.#model));
+      const placed = placeHanger(hanger, joined?.value.region ?? body.value, body.value, usedReading, inTheWay);
       if (!placed || hanger.kind !== 'ring') return placed;
       const size = { hole: hanger.opening / 2, wall: hanger.wall };
       const hasLetters = bodies.some(({ stage }) => stage.value.lettering);
@@ -336,27 +336,27 @@ const enclosedShare = 0.5;
 const lineMm = 0.01;
 
 /** The outline of a scored shape, as a narrow area. */
-function lineOf(region: Region): Region {
+function scoredLine(region: Region): Region {
   return difference(offset(region, lineMm), [offset(region, -lineMm)]);
 }
 
-const ids = (made: readonly Made[]): number[] => made.map(({ stage }) => stage.id);
-const regions = (made: readonly Made[]): Region[] => made.map(({ stage }) => stage.value.region);
+const ids = (made: readonly MadeEntry[]): number[] => made.map(({ stage }) => stage.id);
+const regions = (made: readonly MadeEntry[]): Region[] => made.map(({ stage }) => stage.value.region);
 
 /** One boolean for everything: openings are cut from body and lugs as if these were united. */
-function finished(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
+function finishedOutline(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
   const openings = [...cuts, ...hangers.map(({ opening }) => opening)];
   const lugs = hangers.flatMap(({ lug }) => lug ?? []);
   return openings.length > 0 ? difference([...body, ...lugs], openings) : body;
 }
 
-function sources(use: Source['use'], made: readonly Made[]): Source[] {
+function sources(use: Source['use'], made: readonly MadeEntry[]): Source[] {
   return made.map(({ stage, entry: { shape, path }, area }) => {
     return { use, ...drawnOf(stage.value), ...(area && { area }), shape, entry: path, path: shape.path };
   });
 }
 
-function marks(operation: Mark['operation'], made: readonly Made[]): Mark[] {
+function marks(operation: Mark['operation'], made: readonly MadeEntry[]): Mark[] {
   return made.map(({ stage, entry, area }) => ({
     operation,
     ...drawnOf(stage.value),

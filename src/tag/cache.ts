@@ -21,13 +21,13 @@ export class StageCache {
 
   /** The stage of this kind made from these inputs, computed only if it is not cached. `inputs` must be plain data. */
   get<T>(kind: string, inputs: unknown, compute: () => T): Stage<T> {
-    const key = keyOf(kind, inputs);
+    const key = stageKey(kind, inputs);
     return this.#known<T>(key) ?? this.#keep(key, compute());
   }
 
   /** The same for asynchronous computations, which may be stopped: then nothing is cached. */
   async getLater<T>(kind: string, inputs: unknown, compute: () => Promise<T>): Promise<Stage<T>> {
-    const key = keyOf(kind, inputs);
+    const key = stageKey(kind, inputs);
     return this.#known<T>(key) ?? this.#keep(key, await compute());
   }
 
@@ -48,6 +48,6 @@ export class StageCache {
   }
 }
 
-function keyOf(kind: string, inputs: unknown): string {
+function stageKey(kind: string, inputs: unknown): string {
   return `${kind} ${JSON.stringify(inputs)}`;
 }

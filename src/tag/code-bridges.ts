@@ -10,7 +10,7 @@ export type ModuleRing = readonly (readonly [x: number, y: number])[];
 type Matrix = readonly (readonly boolean[])[];
 
 /** A light part, as its modules: y · stride + x. */
-type Part = readonly number[];
+type LightPart = readonly number[];
 
 /** Number of sides on which a part is held: more would break the outlines that readers look for (our own judgement). */
 const perPart = 2;
@@ -44,7 +44,7 @@ export function bridgesOf(matrix: Matrix, width: number): ModuleRing[] {
 class Framed {
   readonly #matrix: Matrix;
   readonly #stride: number;
-  readonly #parts: readonly Part[];
+  readonly #parts: readonly LightPart[];
   /** The part that each light module belongs to. */
   readonly #partAt = new Map<number, number>();
 
@@ -63,8 +63,8 @@ class Framed {
   }
 
   /** Light modules that touch, even at corners, are one part; the plate is the first. */
-  #findParts(): Part[] {
-    const parts: Part[] = [];
+  #findParts(): LightPart[] {
+    const parts: LightPart[] = [];
     for (let start = 0; start < this.#stride ** 2; start++) {
       if (this.#partAt.has(start) || this.#isDark(start % this.#stride, Math.floor(start / this.#stride))) continue;
       const part = [start];
@@ -132,7 +132,7 @@ class Framed {
   /**
    * One bridge on each side where the way is shortest and off the middle; of equally short ones, the furthest from it.
    */
-  #toHeld(part: Part, held: ReadonlySet<number>, width: number): ModuleRing[] {
+  #toHeld(part: LightPart, held: ReadonlySet<number>, width: number): ModuleRing[] {
     const middle = {
       x: part.reduce((sum, at) => sum + (at % this.#stride), 0) / part.length,
       y: part.reduce((sum, at) => sum + Math.floor(at / this.#stride), 0) / part.length,

@@ -55,7 +55,7 @@ export function codeOf(matrix: Matrix, { text, size }: CodeGenerator): { region:
     up: { x: 0, y: side },
     isLight: false,
   };
-  return { region: normalise(runsOf(code)), codes: [code] };
+  return { region: normalise(moduleBars(code)), codes: [code] };
 }
 
 export function mapCode(code: Code, affine: Affine): Code {
@@ -80,19 +80,19 @@ export function squareOf(code: Code, clear = 0): Ring {
 
 /** The code as it is cut through, with bridges of `width` mm to all light parts. Empty if modules are no wider. */
 export function withBridges<T extends { readonly region: Region; readonly asked?: readonly AskedWidth[] }>(
-  solid: T,
+  made: T,
   code: Code,
   width: number,
 ): T & { codes: Code[]; asked: AskedWidth[] } {
   const share = width / moduleOf(code);
   const codes = [{ ...code, bridges: width }];
-  if (share >= 1) return { ...solid, region: [], codes, asked: [] };
+  if (share >= 1) return { ...made, region: [], codes, asked: [] };
   const count = code.matrix.length;
   const bars = bridgesOf(code.matrix, share).map((ring) =>
     upright(ring.map(([x, y]) => pointAt(code, x / count, 1 - y / count))),
   );
   const asked = bars.map((bar) => ({ region: [bar], width }));
-  return { ...solid, region: difference(solid.region, [bars]), codes, asked: [...(solid.asked ?? []), ...asked] };
+  return { ...made, region: difference(made.region, [bars]), codes, asked: [...(made.asked ?? []), ...asked] };
 }
 
 /** All in the same direction, as bars that meet would otherwise cancel out where they overlap. */
@@ -101,7 +101,7 @@ function upright(ring: Ring): Ring {
 }
 
 /** One bar for each run of dark modules in a row. */
-function runsOf(code: Code): Ring[] {
+function moduleBars(code: Code): Ring[] {
   const count = code.matrix.length;
   return code.matrix.flatMap((row, y) =>
     row.flatMap((isDark, from) => {

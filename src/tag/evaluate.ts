@@ -7,7 +7,7 @@ import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
 import type { Region } from '../geometry/types.ts';
 import type { HoldWidth, Modifiers, Shape, Target } from '../spec/model.ts';
-import { ofBar, ofStrips } from './asked-width.ts';
+import { barWidth, stripWidths } from './asked-width.ts';
 import { growthLacking, mostGrowths } from './auto-growth.ts';
 import type { Stage } from './cache.ts';
 import { withBridges } from './code.ts';
@@ -16,14 +16,14 @@ import type { Fitted } from './fit/fitted.ts';
 import { fittedRound } from './fit/fit-round.ts';
 import { noRoom } from './fit/no-room.ts';
 import { roomIn } from './fit/room.ts';
-import type { Room } from './fit/room.ts';
+import type { FitRoom } from './fit/room.ts';
 import { generate } from './generate.ts';
-import type { CurveOutline } from './outline.ts';
-import { isBeside, placing } from './place.ts';
+import type { CurveOutline } from './curve-outline.ts';
+import { isBeside, placingMove } from './place.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
-import { asArea, mapSolid } from './made-shape.ts';
+import { asArea, mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area } from './tag.ts';
 
@@ -123,14 +123,14 @@ export class Evaluator {
     const found = await this.#fitted(shape, modifiers, outline);
     if (!found.value) return this.#nothing();
     const { cache } = this.#resources;
-    const { solid, move } = found.value;
+    const { shape: fittedShape, move } = found.value;
     const held = this.#held(
       shape,
-      cache.get('fitted shape', found.id, () => solid),
+      cache.get('fitted shape', found.id, () => fittedShape),
     );
     if (!move) return this.#placed(shape, modifiers, held);
     return cache.get('put', [held.id, found.id, nudge], () =>
-      mapSolid(held.value, nudge ? chain(move, translation(nudge.x, nudge.y)) : move),
+      mapShape(held.value, nudge ? chain(move, translation(nudge.x, nudge.y)) : move),
     );
   }
 
@@ -155,7 +155,7 @@ export class Evaluator {
     const goal = place && (await this.target(place));
     const around = await this.#around(shape);
     const { margin, clear } = fit;
-    const room = (more: number): Stage<Room> =>
+    const room = (more: number): Stage<FitRoom> =>
       cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by], () =>
         roomIn(target.value.region, margin + more, grown(around?.value, clear + more), place?.by ?? 'eye'),
       );
@@ -200,7 +200,7 @@ export class Evaluator {
     const inMm = (width: HoldWidth): number => (width === 'auto' ? this.#resources.minWeb : width);
     const straps = modifiers.straps === undefined ? undefined : inMm(modifiers.straps);
     const bridges = modifiers.bridges && { ...modifiers.bridges, width: inMm(modifiers.bridges.width) };
-    const bar = ofBar(generator, sized.value.region);
+    const bar = barWidth(generator, sized.value.region);
     const [code] = sized.value.codes ?? [];
     if (generator.kind === 'code' && bridges && code)
       return this.#resources.cache.get('code with bridges', [sized.id, bridges.width], () =>
@@ -219,8 +219,8 @@ export class Evaluator {
         asked: [
           ...asked,
           ...bar,
-          ...ofStrips(joined.strips, straps ?? 0),
-          ...ofStrips(held.strips, bridges?.width ?? 0),
+          ...stripWidths(joined.strips, straps ?? 0),
+          ...stripWidths(held.strips, bridges?.width ?? 0),
         ],
       };
     });
@@ -234,9 +234,9 @@ export class Evaluator {
     const aim = target && [target.id, place.at, place.margin, place.by];
     return this.#resources.cache.get('placed', [sized.id, rotate, mirror, aim, nudge], () => {
       const bounds = boundsOf(sized.value.region);
-      let solid = bounds ? mapSolid(sized.value, turning(modifiers, boxCentre(bounds))) : sized.value;
-      if (target) solid = mapSolid(solid, placing(solid, target.value, place.at, place.margin, place.by));
-      return nudge ? mapSolid(solid, translation(nudge.x, nudge.y)) : solid;
+      let made = bounds ? mapShape(sized.value, turning(modifiers, boxCentre(bounds))) : sized.value;
+      if (target) made = mapShape(made, placingMove(made, target.value, place.at, place.margin, place.by));
+      return nudge ? mapShape(made, translation(nudge.x, nudge.y)) : made;
     });
   }
 

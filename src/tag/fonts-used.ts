@@ -6,7 +6,7 @@ import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { embeddingInWords } from '../text/embedding.ts';
 import type { FontLicence } from '../text/font-description.ts';
-import { fallbackFace, lentLetters } from '../text/fallback-face.ts';
+import { fallbackFace, lettersByFace } from '../text/fallback-face.ts';
 import type { FontFace } from '../text/font-face.ts';
 
 export interface UsedFont {
@@ -34,18 +34,18 @@ export interface FontUse {
 
 /** The face for setting the text: fallbacks are only involved if it lacks a letter. */
 export function faceOf({ text, face, others }: FontUse): FontFace {
-  return lentLetters(text.text, [face, ...others]).size > 0 ? fallbackFace([face, ...others]) : face;
+  return lettersByFace(text.text, [face, ...others]).size > 0 ? fallbackFace([face, ...others]) : face;
 }
 
 /** The fallback fonts that its letters come from, with the letters of each; the first font has all others. */
-function lendersOf({ text, face, others }: FontUse): ReadonlyMap<FontFace, readonly string[]> {
-  return lentLetters(text.text, [face, ...others]);
+function fallbacksUsed({ text, face, others }: FontUse): ReadonlyMap<FontFace, readonly string[]> {
+  return lettersByFace(text.text, [face, ...others]);
 }
 
 /** Each face once, in the order of the shapes. */
 export function fontsUsed(settings: readonly FontUse[]): UsedFont[] {
   const uses = settings.flatMap((setting) =>
-    [setting.face, ...lendersOf(setting).keys()].map((face) => ({ face, shape: setting.shape })),
+    [setting.face, ...fallbacksUsed(setting).keys()].map((face) => ({ face, shape: setting.shape })),
   );
   const faces = new Map<string, FontFace>(uses.map(({ face }) => [face.id, face]));
   return [...faces.values()].map((face) => {
@@ -57,12 +57,12 @@ export function fontsUsed(settings: readonly FontUse[]): UsedFont[] {
 
 /** Notes on the faces found. Those on licences are made once per face. */
 export function fontFindings(settings: readonly FontUse[]): Finding[] {
-  const told = new Set<string>();
+  const reported = new Set<string>();
   return settings.flatMap((setting) => {
-    const findings = [...otherStyle(setting), ...lent(setting)];
+    const findings = [...otherStyle(setting), ...fallbackFindings(setting)];
     const { face, shape } = setting;
-    if (face.licence.embedding === 'restricted' && !told.has(face.id)) {
-      told.add(face.id);
+    if (face.licence.embedding === 'restricted' && !reported.has(face.id)) {
+      reported.add(face.id);
       const message = `According to its file, the font ${face.family} ${embeddingInWords(face.licence)}. Cut letters contain no font, but read its licence before you sell files made with it.`;
       findings.push({ code: 'font-restricted', severity: 'info', path: [...shape.path, 'font'], message });
     }
@@ -90,9 +90,9 @@ function otherStyle({ shape, text, face }: FontUse): Finding[] {
 }
 
 /** Notes on letters from another font, which look a little different from the rest. */
-function lent(setting: FontUse): Finding[] {
+function fallbackFindings(setting: FontUse): Finding[] {
   const { shape, face } = setting;
-  return [...lendersOf(setting)].map(([{ family }, letters]) => {
+  return [...fallbacksUsed(setting)].map(([{ family }, letters]) => {
     const several = letters.length > 1;
     const message = `${face.family} has no ${letters.map((letter) => `“${letter}”`).join(', no ')}; ${several ? 'those' : 'that'} of ${family} ${several ? 'were' : 'was'} used instead.`;
     return { code: 'other-style', severity: 'info', path: [...shape.path, 'font'], message };

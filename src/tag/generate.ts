@@ -15,15 +15,15 @@ import type { Code } from './code.ts';
 import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
 import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
-import { centredOutline, drawnOutline, hubbedOutline, openOutline, solidOutline } from './outline.ts';
-import type { CurveOutline } from './outline.ts';
+import { centredOutline, drawnOutline, outlineAboutOrigin, openOutline, polygonOutline } from './curve-outline.ts';
+import type { CurveOutline } from './curve-outline.ts';
 import { lapMm } from './overlap/lap.ts';
-import { slidOutline } from './overlap/outline.ts';
+import { slidOutline } from './overlap/slid-outline.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
 import { bareLinesFinding, bareLinesIn } from './left-out.ts';
-import { heightsOf, linesOutline } from './lines.ts';
-import type { LineInput } from './lines.ts';
+import { heightsOf, linesOutline } from './text-lines.ts';
+import type { LineInput } from './text-lines.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
@@ -60,7 +60,7 @@ export async function generate(
     case 'ticket':
     case 'scalloped-rectangle':
     case 'scalloped-disc':
-      return cache.get('plate', generator, () => solidOutline({ region: makePlate(generator) }));
+      return cache.get('plate', generator, () => polygonOutline({ region: makePlate(generator) }));
     case 'code': {
       const encoded = cache.get('code', [generator.text, generator.correction], () => encode(generator));
       const { value } = encoded;
@@ -69,7 +69,7 @@ export async function generate(
         resources.report({ code: 'bad-value', severity: 'error', path, message: value.problem });
         return undefined;
       }
-      return cache.get('modules', [encoded.id, generator.size], () => solidOutline(codeOf(value.matrix, generator)));
+      return cache.get('modules', [encoded.id, generator.size], () => polygonOutline(codeOf(value.matrix, generator)));
     }
     case 'strokes': {
       const set = cache.get('strokes', generator, () => strokesOutline(generator));
@@ -102,24 +102,24 @@ export async function generate(
     }
     case 'from': {
       const made = await make(generator.shape);
-      return cache.get('from', made.id, () => solidOutline(made.value));
+      return cache.get('from', made.id, () => polygonOutline(made.value));
     }
     case 'around': {
       const made = await make(generator.shape);
       const { by, corners, keepHoles, bays, together } = generator;
       return cache.get('around', [made.id, by, corners, keepHoles, bays, together], () =>
-        solidOutline({ region: (together ? aroundTogether : around)(made.value.region, generator) }),
+        polygonOutline({ region: (together ? aroundTogether : around)(made.value.region, generator) }),
       );
     }
     case 'border': {
       const { shape, ...how } = generator;
       const made = await make(shape);
-      return cache.get('border', [made.id, how], () => solidOutline(borderOf(made.value.region, generator)));
+      return cache.get('border', [made.id, how], () => polygonOutline(borderOf(made.value.region, generator)));
     }
     case 'stick': {
       const { shape: carried, ...stick } = generator;
       const made = await make(carried);
-      return cache.get('stick', [made.id, stick], () => solidOutline({ region: stickOf(made.value.region, stick) }));
+      return cache.get('stick', [made.id, stick], () => polygonOutline({ region: stickOf(made.value.region, stick) }));
     }
     case 'repeat': {
       const [repeatedShape, outline] = generator.shapes;
@@ -143,7 +143,7 @@ export async function generate(
         const lettering = copies.made.flatMap(letteringWithin);
         const codes = copies.made.flatMap((each) => codesWithin(each, false));
         const asked = copies.made.flatMap((each) => each.asked ?? []);
-        return solidOutline({
+        return polygonOutline({
           region: union(copies.made.map(({ region }) => region)),
           asked,
           ...linesOfAll(copies.made),
@@ -157,10 +157,10 @@ export async function generate(
       for (const member of generator.shapes) members.push({ name: member.name!, made: await make(member) });
       const inputs = [members.map(({ name, made }) => [name, made.id]), generator.towards, generator.lap];
       return cache.get('stack', inputs, () => {
-        const solids = members.map(({ name, made }) => ({ name, solid: made.value }));
-        const stack = makeStack(solids, generator.towards, generator.lap);
-        const lettering = members.flatMap(({ name, made }) => stacked(made.value, stack.parts?.get(name)));
-        return solidOutline({ ...stack, ...withLettering(lettering) });
+        const parts = members.map(({ name, made }) => ({ name, shape: made.value }));
+        const stack = makeStack(parts, generator.towards, generator.lap);
+        const lettering = members.flatMap(({ name, made }) => stackedLettering(made.value, stack.parts?.get(name)));
+        return polygonOutline({ ...stack, ...withLettering(lettering) });
       });
     }
     case 'union':
@@ -184,7 +184,7 @@ export async function generate(
         // Shapes that are cut out are no longer part of the result.
         const kept = kind === 'difference' ? made.slice(0, 1) : made;
         const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
-        return solidOutline({
+        return polygonOutline({
           region: combined(kind, regions),
           asked,
           ...lines,
@@ -231,7 +231,7 @@ function lettering(
     const outlineOf = (known: SetText): CurveOutline => {
       const drawn = { ...known, xHeight: face.xHeight, path };
       if (slide) return slidOutline(drawn, slide, { cache, font: face.id });
-      return known.band ? centredOutline(drawn, known.band) : hubbedOutline(drawn);
+      return known.band ? centredOutline(drawn, known.band) : outlineAboutOrigin(drawn);
     };
     return {
       ...(isSpacedWhenFitted
@@ -318,12 +318,12 @@ function codesWithin({ codes = [] }: MadeShape, isCutOut: boolean): Code[] {
 }
 
 /** The lettering of a shape at the place where a stack has put it. */
-function stacked(solid: MadeShape, placed: Region | undefined): readonly Lettering[] {
-  const from = boundsOf(solid.region);
+function stackedLettering(made: MadeShape, placed: Region | undefined): readonly Lettering[] {
+  const from = boundsOf(made.region);
   const to = placed && boundsOf(placed);
   if (!from || !to) return [];
   const shift = translation(to.minX - from.minX, to.minY - from.minY);
-  return letteringWithin(solid).map((each) => each.mapped(shift));
+  return letteringWithin(made).map((each) => each.mapped(shift));
 }
 
 function withLettering(lettering: readonly Lettering[]): Pick<MadeShape, 'lettering'> {

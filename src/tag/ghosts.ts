@@ -22,7 +22,7 @@ export function lackingShapes(tag: Tag, whole: Tag): Ghost[] {
     const made = new Set(real && drawnParts(real).map(({ shape }) => shape.path.join('/')));
     return drawnParts(piece)
       .filter(({ shape }) => !made.has(shape.path.join('/')))
-      .map(({ shape: { path }, region }) => ({ path, name: nameOf(path), region, why: 'lacking' }));
+      .map(({ shape: { path }, region }) => ({ path, name: nameFromPath(path), region, why: 'lacking' }));
   });
 }
 
@@ -30,7 +30,7 @@ function drawnParts({ sources, marks }: Piece): readonly (Source | Mark)[] {
   return [...sources, ...marks].filter(({ region }) => region.length > 0);
 }
 
-function nameOf(path: YamlPath): string {
+function nameFromPath(path: YamlPath): string {
   const last = path.at(-1);
   return typeof last === 'string' ? last : 'shape';
 }

@@ -28,16 +28,16 @@ export type LeftOut = Readonly<Partial<Record<LeftOutKind | 'white', number>>>;
 
 /** No findings if the drawing is used as it is. */
 export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath): Finding[] {
-  const told = (Object.keys(nouns) as LeftOutKind[]).flatMap((kind) => {
+  const counts = (Object.keys(nouns) as LeftOutKind[]).flatMap((kind) => {
     const count = leftOut[kind] ?? 0;
     return count === 0 ? [] : [`${count} ${nouns[kind][count === 1 ? 0 : 1]}`];
   });
   const total = Object.entries(leftOut).reduce((sum, [kind, count]) => (kind === 'white' ? sum : sum + count), 0);
   const white = leftOut.white ?? 0;
   const sentences = [
-    ...(told.length === 0
+    ...(counts.length === 0
       ? []
-      : [`${listed(told)} in “${file}” ${total === 1 ? 'is' : 'are'} left out: only filled shapes are used.`]),
+      : [`${listed(counts)} in “${file}” ${total === 1 ? 'is' : 'are'} left out: only filled shapes are used.`]),
     ...(white === 0
       ? []
       : [

@@ -9,8 +9,8 @@ import type { Shape, TextGenerator } from '../spec/model.ts';
 import { bendRound, bendText, radiusForSweep } from '../text/arc.ts';
 import type { Oval } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
-import { layoutText } from '../text/layout.ts';
-import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/layout.ts';
+import { layoutText } from '../text/text-layout.ts';
+import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/text-layout.ts';
 import type { LetterCurves, LetterGlyphs } from './letters.ts';
 import type { LetterBand } from './made-shape.ts';
 
@@ -33,7 +33,7 @@ export interface SetTextProblem {
 }
 
 /** The modifiers of a shape that its lettering depends on. */
-type Size = Pick<Shape['modifiers'], 'width' | 'height' | 'grow'>;
+type LetteringSize = Pick<Shape['modifiers'], 'width' | 'height' | 'grow'>;
 
 /** Rounds of settling the em if letter spacing is given in mm: each leaves under a tenth of the error. */
 const spacingRounds = 4;
@@ -50,13 +50,13 @@ export function dependsOnSize({ letterSpacingMm, arc }: TextGenerator): boolean 
 }
 
 /** Millimetres per em, if the size is given by the font's own measures. Growth adds to capitals at top and bottom. */
-export function emOf(face: FontFace, { size }: TextGenerator, { grow = 0 }: Size): number | undefined {
+export function emOf(face: FontFace, { size }: TextGenerator, { grow = 0 }: LetteringSize): number | undefined {
   if (!size) return undefined;
   if (size.of === 'em') return size.mm;
   return (size.mm - 2 * grow) / (size.of === 'capitals' ? face.capHeight : face.xHeight);
 }
 
-export function setText(face: FontFace, text: TextGenerator, size: Size): SetText | SetTextProblem {
+export function setText(face: FontFace, text: TextGenerator, size: LetteringSize): SetText | SetTextProblem {
   const { arc } = text;
   if (arc && 'radius' in arc) return setOnCircle(face, text, arc, size);
   let set = setAt(face, text, Infinity);
@@ -132,7 +132,7 @@ function setOnCircle(
   face: FontFace,
   text: TextGenerator,
   { radius }: { readonly radius: number },
-  size: Size,
+  size: LetteringSize,
 ): SetText | SetTextProblem {
   const em = emOf(face, text, size);
   if (em !== undefined) return setAt(face, text, em);
@@ -156,7 +156,7 @@ function setOnCircle(
   return { at: [key], problem: `On this circle the text cannot reach this ${key}: maximum ${most}.` };
 }
 
-function emBySpan(curves: CurvePath, size: Size): number {
+function emBySpan(curves: CurvePath, size: LetteringSize): number {
   const key = size.width === undefined ? 'height' : 'width';
   const mm = size[key];
   return mm === undefined ? 0 : (mm - 2 * (size.grow ?? 0)) / spanOf(curves, key);

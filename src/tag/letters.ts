@@ -41,7 +41,7 @@ export interface LetterGlyphs {
   readonly origin: Point;
 }
 
-interface About {
+interface LetteringContext {
   /** Path of the text shape. */
   readonly path: YamlPath;
   /** Before growth, in mm. */
@@ -68,7 +68,7 @@ export class Lettering {
 
   /** `makeShape` is omitted while the solid consists of this lettering alone. */
   constructor(
-    { path, xHeight, grow, as, slid = false }: About,
+    { path, xHeight, grow, as, slid = false }: LetteringContext,
     makeLetters: () => readonly Letter[],
     makeShape?: () => Region,
   ) {
@@ -134,7 +134,11 @@ export class Lettering {
     return this.#changed({ as: this.as === 'material' ? 'opening' : 'material' });
   }
 
-  #changed(about: Partial<About>, letters = () => this.letters, change = (shape: Region) => shape): Lettering {
+  #changed(
+    about: Partial<LetteringContext>,
+    letters = () => this.letters,
+    change = (shape: Region) => shape,
+  ): Lettering {
     const { path, xHeight, grow, as, slid } = this;
     return new Lettering(
       { path, xHeight, grow, as, slid, ...about },
@@ -161,7 +165,7 @@ export function flattenLetters(letters: readonly LetterCurves[], affine: Affine)
  */
 const smoothTimes = 1.25;
 
-const known = new WeakMap<LetterCurves, { readonly affine: Affine; readonly region: Region }>();
+const cache = new WeakMap<LetterCurves, { readonly affine: Affine; readonly region: Region }>();
 
 /** Of each glyph of a font, by steps of `smoothTimes` in size. */
 const glyphs = new WeakMap<CurvePath, Map<number, Region>>();
@@ -185,14 +189,14 @@ function flattened(letter: LetterCurves, affine: Affine): Region {
 
 /** A letter that only grows a little larger or smaller, as each step of its growth makes it, is flattened once. */
 function flattenedAlone(letter: LetterCurves, affine: Affine): Region {
-  const before = known.get(letter);
+  const before = cache.get(letter);
   const [x, y] = before ? [affine.a / before.affine.a, affine.d / before.affine.d] : [0, 0];
   if (before && isUpright(affine) && isNearOne(x) && isNearOne(y)) {
     const { e, f } = before.affine;
     return transform(before.region, { a: x, b: 0, c: 0, d: y, e: affine.e - x * e, f: affine.f - y * f });
   }
   const region = normalise(flatten(letter.curves, { affine }));
-  if (isUpright(affine)) known.set(letter, { affine, region });
+  if (isUpright(affine)) cache.set(letter, { affine, region });
   return region;
 }
 

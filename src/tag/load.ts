@@ -69,7 +69,9 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
       }
       const file = locate(generator.file);
       const result =
-        file === undefined ? outside(path, generator.file) : await loadDrawing(file, generator.file, path, loading);
+        file === undefined
+          ? outsideFinding(path, generator.file)
+          : await loadDrawing(file, generator.file, path, loading);
       if ('code' in result) findings.push(result);
       else {
         drawings.set(generator.file, result);
@@ -95,7 +97,7 @@ async function loadFont(
 ): Promise<FontFace | Finding> {
   const isFile = isFontFile(name);
   const file = isFile ? locate(name) : undefined;
-  if (isFile && file === undefined) return outside(path, name);
+  if (isFile && file === undefined) return outsideFinding(path, name);
   const answer = await library.load(file === undefined ? { family: name, weight, italic } : { file, weight, italic });
   if ('face' in answer) return answer.face;
   const { kind, message, suggestions } = answer.problem;
@@ -120,7 +122,7 @@ function drawnFindings(
   return leftOutFindings(file, linedFiles.has(file) ? { ...leftOut, line: 0, thickness: 0 } : leftOut, path);
 }
 
-function outside(path: Finding['path'], name: string): Finding {
+function outsideFinding(path: Finding['path'], name: string): Finding {
   return { code: 'bad-file', severity: 'error', path, message: `“${name}” is not inside the spec's folder.` };
 }
 
@@ -146,7 +148,7 @@ async function loadDrawing(
 /** Each shape once, including those written in place. */
 export function everyShape(model: TagModel): Set<Shape> {
   const found = new Set<Shape>();
-  for (const shape of model.shapes.values()) visit(shape, found);
+  for (const shape of model.shapes.values()) addDependencies(shape, found);
   for (const piece of model.pieces) for (const shape of shapesOf(piece)) found.add(shape);
   return found;
 }
@@ -154,24 +156,24 @@ export function everyShape(model: TagModel): Set<Shape> {
 /** All shapes that a piece is made of, with those they are made from, fitted into or placed on. */
 export function shapesOf({ body, cut, score, engrave, hangers }: PieceModel): Set<Shape> {
   const found = new Set<Shape>();
-  for (const { shape } of [...body, ...cut, ...score, ...engrave]) visit(shape, found);
-  for (const { on } of hangers) if (on) visit(on.shape, found);
+  for (const { shape } of [...body, ...cut, ...score, ...engrave]) addDependencies(shape, found);
+  for (const { on } of hangers) if (on) addDependencies(on.shape, found);
   return found;
 }
 
 /** A shape with all that it is made from, fitted into or placed on. */
-export function behind(shape: Shape): Set<Shape> {
+export function withDependencies(shape: Shape): Set<Shape> {
   const found = new Set<Shape>();
-  visit(shape, found);
+  addDependencies(shape, found);
   return found;
 }
 
-function visit(shape: Shape, found: Set<Shape>): void {
+function addDependencies(shape: Shape, found: Set<Shape>): void {
   if (found.has(shape)) return;
   found.add(shape);
   const { generator, modifiers } = shape;
-  if ('shapes' in generator) for (const each of generator.shapes) visit(each, found);
-  if ('shape' in generator) visit(generator.shape, found);
-  if (modifiers.fit) visit(modifiers.fit.shape, found);
-  if (modifiers.place) visit(modifiers.place.shape, found);
+  if ('shapes' in generator) for (const each of generator.shapes) addDependencies(each, found);
+  if ('shape' in generator) addDependencies(generator.shape, found);
+  if (modifiers.fit) addDependencies(modifiers.fit.shape, found);
+  if (modifiers.place) addDependencies(modifiers.place.shape, found);
 }

@@ -9,7 +9,7 @@ import type { Border } from './border.ts';
 import { mapCode } from './code.ts';
 import type { Code } from './code.ts';
 import type { Lettering } from './letters.ts';
-import { mapAsked } from './asked-width.ts';
+import { mapAskedWidths } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 
 /** The band that the eye takes for the height of a line of lettering, as y coordinates in mm. */
@@ -67,20 +67,20 @@ export interface MadeShape {
 }
 
 /** A shape drawn along lines as the area burnt along them: once that is changed, the lines no longer describe it. */
-export function asArea(solid: MadeShape): MadeShape {
-  const area: Mutable<MadeShape> = { ...solid };
+export function asArea(made: MadeShape): MadeShape {
+  const area: Writable<MadeShape> = { ...made };
   delete area.lines;
   return area;
 }
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** The solid moved, scaled or rotated; what is meaningless afterwards (the band of rotated lettering) is dropped. */
-export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
-  const { asked, band, border, codes, arcCentre, lettering, lines, parts, shoulders } = solid;
+export function mapShape(made: MadeShape, affine: Affine): MadeShape {
+  const { asked, band, border, codes, arcCentre, lettering, lines, parts, shoulders } = made;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
-    region: transform(solid.region, affine),
+    region: transform(made.region, affine),
     ...(parts ? { parts: new Map([...parts].map(([name, region]) => [name, transform(region, affine)])) } : {}),
     ...(shoulders ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, affine) })) } : {}),
     ...(border
@@ -90,7 +90,7 @@ export function mapSolid(solid: MadeShape, affine: Affine): MadeShape {
     ...(codes ? { codes: codes.map((code) => mapCode(code, affine)) } : {}),
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(arcCentre ? { arcCentre: applyTo(arcCentre, affine) } : {}),
-    ...(asked ? { asked: mapAsked(asked, affine) } : {}),
+    ...(asked ? { asked: mapAskedWidths(asked, affine) } : {}),
     ...(band && upright ? { band: mapBand(band, (y) => affine.d * y + affine.f, Math.abs(affine.a)) } : {}),
   };
 }

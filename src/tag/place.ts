@@ -13,27 +13,27 @@ export function isBeside(at: Anchor | Beside): at is Beside {
 }
 
 /**
- * The move that places `solid` on `target`. At `center`, their centres under the rule coincide. At a side or corner,
+ * The move that places `made` on `target`. At `center`, their centres under the rule coincide. At a side or corner,
  * the box of the solid touches that side from within, `margin` away; beside the target it is `margin` away outside, and
  * centred along that side under the rule. `middle` replaces the centre of the target.
  */
-export function placing(
-  solid: MadeShape,
+export function placingMove(
+  made: MadeShape,
   target: MadeShape,
   at: Anchor | Beside,
   margin: number,
   by: CentreRule,
   middle?: Point,
 ): Affine {
-  const box = boundsOf(solid.region);
+  const box = boundsOf(made.region);
   const frame = boundsOf(target.region);
-  const from = centreOf(solid, by);
+  const from = centreOf(made, by);
   // A plate has no letters, so the rules for letters fall back to the plate's own middle.
   const to = middle ?? centreOf({ region: target.region }, by);
   if (!box || !frame || !from || !to) return translation(0, 0);
   const centred = { x: to.x - from.x, y: to.y - from.y };
   // Lettering on a line is placed by that line, whatever its letters.
-  const { baseline: foot = box.minY, head = box.maxY } = solid.band?.head === undefined ? {} : solid.band;
+  const { baseline: foot = box.minY, head = box.maxY } = made.band?.head === undefined ? {} : made.band;
   if (at === 'above') return translation(centred.x, frame.maxY + margin - foot);
   if (at === 'below') return translation(centred.x, frame.minY - margin - head);
   if (at === 'left of') return translation(frame.minX - margin - box.maxX, centred.y);

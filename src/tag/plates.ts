@@ -6,9 +6,9 @@ import type { Generator, NamedPlate } from '../spec/model.ts';
 import { arc, chordsFor, withoutRepeats } from './arcs.ts';
 import { namedPlate } from './named-plates.ts';
 
-type Figure = Extract<Generator, { kind: 'rectangle' | 'ellipse' | 'regular' | 'points' | 'arrow' }>;
+type PlateShape = Extract<Generator, { kind: 'rectangle' | 'ellipse' | 'regular' | 'points' | 'arrow' }>;
 
-export function makePlate(plate: Figure | NamedPlate): Region {
+export function makePlate(plate: PlateShape | NamedPlate): Region {
   switch (plate.kind) {
     case 'rectangle':
       return [roundedRectangle(plate.width, plate.height, plate.radius)];
@@ -59,7 +59,7 @@ function regularPolygon(sides: number, radius: number): Ring {
 }
 
 /** An arrow with its tip to the right, centred on the origin by its box. */
-function arrow({ length, width, head, tipDegrees, tail, notch }: Extract<Figure, { kind: 'arrow' }>): Ring {
+function arrow({ length, width, head, tipDegrees, tail, notch }: Extract<PlateShape, { kind: 'arrow' }>): Ring {
   const tip = length / 2;
   const shoulder = tip - head / 2 / Math.tan((tipDegrees * Math.PI) / 360);
   const end = -length / 2;

@@ -4,12 +4,12 @@ import { chain, rotation, translation } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, distance, ringArea } from '../geometry/measure.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
-import { walk } from '../geometry/walk.ts';
-import type { Step } from '../geometry/walk.ts';
+import { walkRing } from '../geometry/walk-ring.ts';
+import type { RingStep } from '../geometry/walk-ring.ts';
 import { mm } from '../core/figures.ts';
-import type { RepeatGenerator, Round } from '../spec/model.ts';
+import type { RepeatGenerator, RoundSpacing } from '../spec/model.ts';
 import { mostCopies } from '../spec/read-repeat.ts';
-import { mapSolid } from './made-shape.ts';
+import { mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import { circle } from './plates.ts';
 
@@ -28,8 +28,8 @@ const roundingShare = 1e-3;
 export type Copies = { readonly made: readonly MadeShape[] } | { readonly problem: string };
 
 /** `outline` is the one the copies follow, if they follow one. Empty if either has no area. */
-export function copiesOf(solid: MadeShape, along: RepeatGenerator['along'], outline: Region = []): Copies {
-  const bounds = boundsOf(solid.region);
+export function copiesOf(made: MadeShape, along: RepeatGenerator['along'], outline: Region = []): Copies {
+  const bounds = boundsOf(made.region);
   if (!bounds) return { made: [] };
   const middle = boxCentre(bounds);
   if (along.kind === 'rows') {
@@ -38,47 +38,47 @@ export function copiesOf(solid: MadeShape, along: RepeatGenerator['along'], outl
       const [column, row] = [index % columns, Math.floor(index / columns)];
       return translation(column * across.x + row * down.x, column * across.y + row * down.y);
     });
-    return copied(solid, places);
+    return copiesAt(made, places);
   }
-  const lines = along.kind === 'circle' ? [circle(middle, along.diameter / 2)] : linesOf(outline, along.inset);
-  const places: Place[] = [];
+  const lines = along.kind === 'circle' ? [circle(middle, along.diameter / 2)] : insetLines(outline, along.inset);
+  const places: CopyPlace[] = [];
   for (const line of lines) {
     const found = placesRound(line, along);
     if ('problem' in found) return found;
     places.push(...found.places);
   }
-  return copied(
-    solid,
+  return copiesAt(
+    made,
     places.map(({ point, degrees }) =>
       chain(rotation(along.upright ? 0 : degrees, middle), translation(point.x - middle.x, point.y - middle.y)),
     ),
   );
 }
 
-function copied(solid: MadeShape, places: readonly ReturnType<typeof translation>[]): Copies {
-  const points = solid.region.reduce((sum, ring) => sum + ring.length, 0);
+function copiesAt(made: MadeShape, places: readonly ReturnType<typeof translation>[]): Copies {
+  const points = made.region.reduce((sum, ring) => sum + ring.length, 0);
   if (places.length > mostCopies)
     return { problem: `These would be ${places.length} copies; at most ${mostCopies} are made.` };
   if (places.length * points > mostPoints)
     return { problem: `${places.length} copies of so detailed a shape are too many; use fewer, or a plainer shape.` };
-  return { made: places.map((place) => mapSolid(solid, place)) };
+  return { made: places.map((place) => mapShape(made, place)) };
 }
 
-function linesOf(outline: Region, inset: number): Region {
+function insetLines(outline: Region, inset: number): Region {
   const outers = outline.filter((ring) => ringArea(ring) > 0);
   return offset(outers, -inset, 'miter').filter((ring) => ringArea(ring) > 0);
 }
 
-interface Place {
+interface CopyPlace {
   readonly point: Point;
   /** Clockwise from how it was drawn, so that its top points outwards. */
   readonly degrees: number;
 }
 
-function placesRound(ring: Ring, { count, spacing }: Round): { places: Place[] } | { problem: string } {
+function placesRound(ring: Ring, { count, spacing }: RoundSpacing): { places: CopyPlace[] } | { problem: string } {
   // Outer rings run counter-clockwise, and copies follow clockwise, as on a clock.
   const line = ring.toReversed();
-  const total = lengthOf(line);
+  const total = ringLength(line);
   const fitting = Math.max(1, Math.round(total / (spacing ?? total)));
   const number = count ?? fitting;
   if (number > mostCopies) return { problem: `These would be ${number} copies; at most ${mostCopies} are made.` };
@@ -89,12 +89,12 @@ function placesRound(ring: Ring, { count, spacing }: Round): { places: Place[] }
   const step = count !== undefined && spacing !== undefined ? spacing : total / number;
   // With both figures given, the copies spread to both sides of the top.
   const from = alongAtTop(line) - (count !== undefined && spacing !== undefined ? ((number - 1) / 2) * step : 0);
-  const places = Array.from({ length: number }, (_, index): Place => {
+  const places = Array.from({ length: number }, (_, index): CopyPlace => {
     const along = from + index * step;
     const [before, { point }, after] = [-asideMm, 0, asideMm].map((aside) => pointAt(line, along + aside)) as [
-      Step,
-      Step,
-      Step,
+      RingStep,
+      RingStep,
+      RingStep,
     ];
     // When walking clockwise, outwards is to the left.
     const [x, y] = [after.point.x - before.point.x, after.point.y - before.point.y];
@@ -103,11 +103,11 @@ function placesRound(ring: Ring, { count, spacing }: Round): { places: Place[] }
   return { places };
 }
 
-function pointAt(line: Ring, along: number): Step {
-  return walk(line, 1, along, along + 0.5)[0]!;
+function pointAt(line: Ring, along: number): RingStep {
+  return walkRing(line, 1, along, along + 0.5)[0]!;
 }
 
-function lengthOf(line: Ring): number {
+function ringLength(line: Ring): number {
   return line.reduce((sum, { x, y }, index) => {
     const next = line[(index + 1) % line.length]!;
     return sum + Math.hypot(next.x - x, next.y - y);

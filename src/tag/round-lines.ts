@@ -7,11 +7,11 @@ import type { Bounds, Region } from '../geometry/types.ts';
 import { spacedOval } from '../text/arc.ts';
 import { inkOf, setRound, straightLine } from './lettering.ts';
 import type { SetText } from './lettering.ts';
-import { boundsOfLines, placedLines, solidOf } from './lines.ts';
-import type { LineInput, LineSpacing } from './lines.ts';
+import { boundsOfLines, placedLines, shapeOfLines } from './text-lines.ts';
+import type { LineInput, LineSpacing } from './text-lines.ts';
 import type { MadeShape } from './made-shape.ts';
-import { letteringAt } from './outline.ts';
-import type { CurveOutline, HalfAxes, RoundSetter } from './outline.ts';
+import { letteringAt } from './curve-outline.ts';
+import type { CurveOutline, HalfAxes, RoundSetter } from './curve-outline.ts';
 
 /** What is free between the ends of the two lines, and round the lines in the middle, in heights of the largest small letters. */
 const usualEnds = 1.6;
@@ -78,7 +78,7 @@ export class RoundLines implements RoundSetter {
     const made = this.#made(axes, mm, boxes);
     const middle = this.#middle(mm);
     if (middle.length > 0) {
-      made.push(solidOf(middle, mm, mm, false));
+      made.push(shapeOfLines(middle, mm, mm, false));
       const { minX, minY, maxX, maxY } = boundsOfLines(middle)!;
       const [w, h] = [((maxX - minX) / 2) * mm, ((maxY - minY) / 2) * mm];
       boxes.push({ minX: -w, minY: -h, maxX: w, maxY: h });

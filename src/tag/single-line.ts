@@ -8,8 +8,8 @@ import type { Point } from '../geometry/types.ts';
 import type { StrokesGenerator } from '../spec/model.ts';
 import { capHeight, smallHeight, strokeLetter, strokesOf } from '../text/single-line-letters.ts';
 import type { StrokeLetter } from '../text/single-line-letters.ts';
-import { openOutline } from './outline.ts';
-import type { CurveOutline } from './outline.ts';
+import { openOutline } from './curve-outline.ts';
+import type { CurveOutline } from './curve-outline.ts';
 
 /** The em in units of the letters, and the default line height in em. */
 const em = 30;

@@ -7,8 +7,8 @@ import { boundsOf, boxCentre, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import { grownBorder } from './border.ts';
 import type { Checkpoint } from './cache.ts';
-import type { CurveOutline } from './outline.ts';
-import { asArea, mapSolid } from './made-shape.ts';
+import type { CurveOutline } from './curve-outline.ts';
+import { asArea, mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
 export interface Sizing {
@@ -40,14 +40,14 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
   let scaleY = height === undefined ? sizing.scale : (height - 2 * grow) / natural.height;
   if (width !== undefined && height === undefined) scaleY = scaleX;
   if (height !== undefined && width === undefined) scaleX = scaleY;
-  let solid: MadeShape = { region: [] };
+  let sizedShape: MadeShape = { region: [] };
   for (let round = 0; round < rounds; round++) {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
     const made = await outline.at(scaleX, scaleY, checkpoint);
     const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
     const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
     const border = made.border && grownBorder(made.border, grow);
-    solid = {
+    sizedShape = {
       ...(grow === 0 ? made : asArea(made)),
       region,
       ...(border ? { border } : {}),
@@ -60,12 +60,12 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
     if (width === undefined) lackX = (lackY * spanX(box)) / spanY(box);
     if (height === undefined) lackY = (lackX * spanY(box)) / spanX(box);
     if (Math.abs(lackX) < closeMm && Math.abs(lackY) < closeMm) {
-      return mapSolid(solid, scaling(1 + lackX / spanX(box), 1 + lackY / spanY(box), boxCentre(box)));
+      return mapShape(sizedShape, scaling(1 + lackX / spanX(box), 1 + lackY / spanY(box), boxCentre(box)));
     }
     scaleX += lackX / natural.width;
     scaleY += lackY / natural.height;
   }
-  return solid;
+  return sizedShape;
 }
 
 /** Letters that slide get their size before they are grown, so that growth never shrinks them. */
@@ -96,7 +96,7 @@ async function slidAndGrown(
   }
   if (!(scaleX > 0 && scaleY > 0)) return { region: [] };
   const made = await outline.at(scaleX, scaleY, checkpoint);
-  const sized = restX === 1 && restY === 1 ? made : mapSolid(made, scaling(restX, restY, { x: 0, y: 0 }));
+  const sized = restX === 1 && restY === 1 ? made : mapShape(made, scaling(restX, restY, { x: 0, y: 0 }));
   const region = withoutSlivers(offset(tidied(sized.region, tidy), grow, corners), sized);
   const lettering = sized.lettering?.map((each) => each.grown(grow, corners));
   return { ...sized, region, ...(lettering ? { lettering } : {}) };

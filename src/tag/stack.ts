@@ -8,10 +8,10 @@ import type { Shoulder, MadeShape } from './made-shape.ts';
 
 export interface Member {
   readonly name: string;
-  readonly solid: MadeShape;
+  readonly shape: MadeShape;
 }
 
-export type Towards = 'down' | 'up' | 'left' | 'right';
+export type StackDirection = 'down' | 'up' | 'left' | 'right';
 
 /**
  * Steps of the search for a lap that hides the shoulders: 2⁻²⁰ of a member is far below a hundredth of a millimetre.
@@ -29,34 +29,34 @@ const mostEndShare = 0.45;
  * default, the least at which the end of the narrower one lies wholly inside the wider, so that no shoulder sticks out.
  * Centred on the origin by its box. Anything that still sticks out is in `shoulders`.
  */
-export function makeStack(members: readonly Member[], towards: Towards, lap: number | undefined): MadeShape {
+export function makeStack(members: readonly Member[], towards: StackDirection, lap: number | undefined): MadeShape {
   const placed: { name: string; region: Region }[] = [];
   const shoulders: Shoulder[] = [];
   // Members of members move with them.
   const parts = new Map<string, Region>();
-  const put = (name: string, solid: MadeShape, region: Region): void => {
+  const put = (name: string, made: MadeShape, region: Region): void => {
     placed.push({ name, region });
-    const move = shiftBetween(solid.region, region);
-    for (const [inner, part] of solid.parts ?? []) parts.set(inner, transform(part, move));
+    const move = shiftBetween(made.region, region);
+    for (const [inner, part] of made.parts ?? []) parts.set(inner, transform(part, move));
     parts.set(name, region);
   };
-  for (const { name, solid } of members) {
-    const { region } = solid;
+  for (const { name, shape } of members) {
+    const { region } = shape;
     const previous = placed.at(-1);
     if (!boundsOf(region)) continue;
     if (!previous) {
-      put(name, solid, abutted(region, undefined, towards, 0));
+      put(name, shape, abuttedRegion(region, undefined, towards, 0));
       continue;
     }
     const poking = shoulderOf(previous.region, region, towards);
-    const hiding = lap === undefined || shows(poking(lap)) ? hidingLap(previous.region, region, towards) : lap;
+    const hiding = lap === undefined || isVisible(poking(lap)) ? hidingLap(previous.region, region, towards) : lap;
     const overlap = lap ?? hiding;
-    const lapped = abutted(region, boundsOf(previous.region), towards, overlap);
-    if (shows(poking(overlap)) && hasCorners(previous.region, region, towards)) {
+    const lapped = abuttedRegion(region, boundsOf(previous.region), towards, overlap);
+    if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards)) {
       const notches = notchesBeside(poking(overlap), previous.region, lapped, towards);
-      shoulders.push({ name, region: notches, ...(shows(poking(hiding)) ? {} : { hidingLap: hiding }) });
+      shoulders.push({ name, region: notches, ...(isVisible(poking(hiding)) ? {} : { hidingLap: hiding }) });
     }
-    put(name, solid, lapped);
+    put(name, shape, lapped);
   }
   const whole = union(placed.map(({ region }) => region));
   const bounds = boundsOf(whole);
@@ -73,7 +73,7 @@ export function makeStack(members: readonly Member[], towards: Towards, lap: num
 }
 
 /** The region beyond the end of `previous`, less the lap, its middle on the axis. */
-function abutted(region: Region, previous: Bounds | undefined, towards: Towards, lap: number): Region {
+function abuttedRegion(region: Region, previous: Bounds | undefined, towards: StackDirection, lap: number): Region {
   const bounds = boundsOf(region)!;
   const centre = boxCentre(bounds);
   if (!previous) return transform(region, translation(-centre.x, -centre.y));
@@ -101,36 +101,36 @@ function shiftBetween(from: Region, to: Region): Affine {
  * The least lap at which the rounded or cut end of the narrower member lies wholly inside the wider one, so that its
  * sides run into the wider one at full width. At most half of either, for an end as round as a disc.
  */
-function hidingLap(previous: Region, next: Region, towards: Towards): number {
+function hidingLap(previous: Region, next: Region, towards: StackDirection): number {
   const poking = shoulderOf(previous, next, towards);
   let low = 0;
   let high = Math.min(depthOf(boundsOf(previous)!, towards), depthOf(boundsOf(next)!, towards)) / 2;
   for (let step = 0; step < lapSteps; step++) {
     const middle = (low + high) / 2;
-    if (shows(poking(middle))) low = middle;
+    if (isVisible(poking(middle))) low = middle;
     else high = middle;
   }
   return high;
 }
 
 /** The part of the narrower member's end that is outside the wider one, by lap. */
-function shoulderOf(previous: Region, next: Region, towards: Towards): (lap: number) => Region {
+function shoulderOf(previous: Region, next: Region, towards: StackDirection): (lap: number) => Region {
   const before = boundsOf(previous)!;
   const isNarrower = nextIsNarrower(previous, next, towards);
   return (lap) => {
-    const placed = abutted(next, before, towards, lap);
+    const placed = abuttedRegion(next, before, towards, lap);
     const [end, wide] = isNarrower ? [endOf(placed, opposite[towards]), previous] : [endOf(previous, towards), placed];
     return difference(end, [wide]);
   };
 }
 
-function nextIsNarrower(previous: Region, next: Region, towards: Towards): boolean {
+function nextIsNarrower(previous: Region, next: Region, towards: StackDirection): boolean {
   const span = ({ minX, maxX, minY, maxY }: Bounds) => (isVertical(towards) ? maxX - minX : maxY - minY);
   return span(boundsOf(next)!) <= span(boundsOf(previous)!);
 }
 
 /** Whether the narrower member has straight sides that end in corners, so that they can run into the wider one. */
-function hasCorners(previous: Region, next: Region, towards: Towards): boolean {
+function hasCorners(previous: Region, next: Region, towards: StackDirection): boolean {
   const isNarrower = nextIsNarrower(previous, next, towards);
   const [narrower, side] = isNarrower ? [next, opposite[towards]] : [previous, towards];
   const end = boundsOf(endOf(narrower, side));
@@ -138,7 +138,7 @@ function hasCorners(previous: Region, next: Region, towards: Towards): boolean {
 }
 
 /** The visible gaps beside the exposed end of the narrower member, where its corners round away. */
-function notchesBeside(shown: Region, previous: Region, next: Region, towards: Towards): Region {
+function notchesBeside(shown: Region, previous: Region, next: Region, towards: StackDirection): Region {
   const along = boundsOf(shown)!;
   const across = boundsOf(nextIsNarrower(previous, next, towards) ? next : previous)!;
   const strip = isVertical(towards)
@@ -147,22 +147,22 @@ function notchesBeside(shown: Region, previous: Region, next: Region, towards: T
   return difference([boxRing(strip)], [previous, next]);
 }
 
-function isVertical(towards: Towards): boolean {
+function isVertical(towards: StackDirection): boolean {
   return towards === 'down' || towards === 'up';
 }
 
-function depthOf({ minX, maxX, minY, maxY }: Bounds, towards: Towards): number {
+function depthOf({ minX, maxX, minY, maxY }: Bounds, towards: StackDirection): number {
   return isVertical(towards) ? maxY - minY : maxX - minX;
 }
 
-function shows(shoulder: Region): boolean {
+function isVisible(shoulder: Region): boolean {
   return area(shoulder) > shownAreaMm2;
 }
 
 const opposite = { down: 'up', up: 'down', left: 'right', right: 'left' } as const;
 
 /** The part of a region beyond the last line across it that is as wide as the whole, on the given side. */
-function endOf(region: Region, side: Towards): Region {
+function endOf(region: Region, side: StackDirection): Region {
   const bounds = boundsOf(region)!;
   const vertical = isVertical(side);
   const sign = side === 'up' || side === 'right' ? 1 : -1;

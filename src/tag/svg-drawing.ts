@@ -64,7 +64,7 @@ export function parseSvgDrawing(svg: string): DrawingResult {
   const root = nodes.find((node) => tagOf(node) === 'svg');
   if (!root) return { problem: 'is not an SVG drawing' };
   try {
-    return new Reader(root).read();
+    return new DrawingReader(root).read();
   } catch (error) {
     if (error instanceof Refusal) return { problem: error.message };
     throw error;
@@ -89,7 +89,7 @@ const undrawn = new Set([
   ...['style', 'script', 'metadata', 'title', 'desc'],
 ]);
 
-class Reader {
+class DrawingReader {
   readonly #root: XmlNode;
   readonly #scale: number;
   readonly #viewport: SvgViewport;
@@ -158,7 +158,7 @@ class Reader {
       const target = this.#named.get((attributes['href'] ?? attributes['xlink:href'] ?? '').replace(/^#/, ''));
       // A symbol is only drawn through `use`, in the box given there.
       if (target && tagOf(target) === 'symbol') {
-        const into = fitted(attributesOf(target), attributes, this.#viewport);
+        const into = viewBoxTransform(attributesOf(target), attributes, this.#viewport);
         this.#children(target, { ...own, transforms: [...into, ...own.transforms] });
       } else if (target) this.#element(target, own);
       else this.#leftOut.count('copy');
@@ -212,12 +212,12 @@ function ownTransforms(tag: string, attributes: Attributes, viewport: SvgViewpor
   if (tag !== 'use' && tag !== 'svg') return own;
   const x = userUnits(attributes['x'], viewport.width);
   const y = userUnits(attributes['y'], viewport.height);
-  const into = tag === 'svg' ? fitted(attributes, attributes, viewport) : [];
+  const into = tag === 'svg' ? viewBoxTransform(attributes, attributes, viewport) : [];
   return [...into, `translate(${x} ${y})`, ...own];
 }
 
 /** The transforms that bring a `viewBox` into the middle of a box, as is the default of `preserveAspectRatio`. */
-function fitted({ viewBox }: Attributes, box: Attributes, viewport: SvgViewport): string[] {
+function viewBoxTransform({ viewBox }: Attributes, box: Attributes, viewport: SvgViewport): string[] {
   const [x = 0, y = 0, width = 0, height = 0] = numbers(viewBox);
   if (!(width > 0 && height > 0)) return [];
   const boxWidth = userUnits(box['width'] ?? '100%', viewport.width);

@@ -73,14 +73,14 @@ export class LeftOutCounter {
   }
 
   paintOf(property: Property, inherited: Paint): Paint {
-    const said = (name: string, before: string): string => {
+    const valueOr = (name: string, before: string): string => {
       const value = property(name);
       return value === undefined || value === 'inherit' ? before : value;
     };
     return {
-      fill: said('fill', inherited.fill),
-      stroke: said('stroke', inherited.stroke),
-      strokeWidth: said('stroke-width', inherited.strokeWidth),
+      fill: valueOr('fill', inherited.fill),
+      stroke: valueOr('stroke', inherited.stroke),
+      strokeWidth: valueOr('stroke-width', inherited.strokeWidth),
     };
   }
 

@@ -9,7 +9,7 @@ const mostCommands = 50_000;
 export type PathResult = { readonly curves: CurvePath } | { readonly problem: string };
 
 /** The parser's error in the words of someone who writes a path; its own words never reach a user. */
-function plain(problem: string): string {
+function plainProblem(problem: string): string {
   const [, place] = /\(at pos (\d+)\)$/.exec(problem) ?? [];
   const where = place === undefined ? '' : ` at character ${Number(place) + 1}`;
   if (/string should start/.test(problem)) return 'it must start with M or m';
@@ -26,7 +26,7 @@ function plain(problem: string): string {
 export function parseSvgPath(data: string, mmPerUnit: number, transforms: readonly string[] = []): PathResult {
   let path = svgpath(data);
   const problem = (path as unknown as { err?: string }).err;
-  if (problem) return { problem: plain(problem) };
+  if (problem) return { problem: plainProblem(problem) };
   // Arcs go first: a mirrored one comes out turned the wrong way (svgpath 2.6 flips its sweep flag to a '0' that counts
   // as 1).
   path = path.abs().unshort().unarc();

@@ -53,10 +53,10 @@ export function shapeData(tag: string, attributes: Attributes, viewport: SvgView
       return `M${along('x1')} ${down('y1')}L${along('x2')} ${down('y2')}`;
     case 'circle': {
       const r = userUnits(attributes['r'], diagonal);
-      return round(along('cx'), down('cy'), r, r);
+      return ellipseData(along('cx'), down('cy'), r, r);
     }
     case 'ellipse':
-      return round(along('cx'), down('cy'), along('rx'), down('ry'));
+      return ellipseData(along('cx'), down('cy'), along('rx'), down('ry'));
     case 'polygon':
     case 'polyline': {
       const points = attributes['points']?.trim();
@@ -68,7 +68,7 @@ export function shapeData(tag: string, attributes: Attributes, viewport: SvgView
 }
 
 /** An ellipse of eight arcs: as cubic Béziers they are off by 0.000004 of the radius, quarters by 0.0003. */
-function round(cx: number, cy: number, rx: number, ry: number): string | undefined {
+function ellipseData(cx: number, cy: number, rx: number, ry: number): string | undefined {
   if (rx <= 0 || ry <= 0) return undefined;
   const at = (eighth: number): string =>
     `${cx + rx * Math.cos((eighth * Math.PI) / 4)} ${cy + ry * Math.sin((eighth * Math.PI) / 4)}`;

@@ -4,7 +4,7 @@ import { difference, offset, union } from '../geometry/clipper.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Stock } from '../spec/model.ts';
-import { thinned } from './asked-width.ts';
+import { lessKerf } from './asked-width.ts';
 import { stockOf } from './by-stock.ts';
 import type { Resources } from './resources.ts';
 import type { Piece } from './tag.ts';
@@ -49,7 +49,7 @@ export function cutOnTheLine(
       openingLength: hanger.openingLength + inner,
       ...(hanger.wall === undefined ? {} : { wall: hanger.wall - (outer + inner) / 2 }),
     }));
-    const asked = thinned(piece.asked ?? [], Math.max(outer, inner));
+    const asked = lessKerf(piece.asked ?? [], Math.max(outer, inner));
     return [{ ...piece, region, cutLine: piece.region, asked, hangers }];
   });
 }

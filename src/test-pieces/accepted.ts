@@ -2,7 +2,7 @@
 
 import type { ComputeOptions, Engine } from '../engine/engine.ts';
 import { acceptanceOf } from '../fixes/accept.ts';
-import { applied } from '../core/issue.ts';
+import { withEdits } from '../core/issue.ts';
 
 /** A test piece has about ten weak places; more than this would be a fault of its own. */
 const mostAccepted = 30;
@@ -17,7 +17,7 @@ export async function accepted(engine: Engine, text: string, options: ComputeOpt
     const place = issue && (await acceptanceOf(engine, report, issue, options));
     if (!place) return spec;
     const { at, before, after } = place;
-    spec = applied(spec, [{ range: { start: at, end: at }, text: `${before}${reason}${after}` }]);
+    spec = withEdits(spec, [{ range: { start: at, end: at }, text: `${before}${reason}${after}` }]);
   }
   return spec;
 }

@@ -4,7 +4,7 @@
  */
 
 import { yamlText } from '../language/completion/snippets.ts';
-import { figure, label, largest, nudge, rectangle, specText } from './spec-text.ts';
+import { trimmedNumber, label, largest, nudge, rectangle, specText } from './spec-text.ts';
 import type { StockAtHand } from './test-piece.ts';
 
 export const xHeightsMm = [1, 1.2, 1.4, 1.6, 1.8, 2, 2.4, 2.8, 3.4, 4] as const;
@@ -34,14 +34,14 @@ export function engravingLadder({ head, name, font }: StockAtHand): string {
     const line = Math.max(leastLineMm, linesPerXHeight * height);
     up -= line / 2;
     shapes[`line${i + 1}`] =
-      `{text: ${sample}, font: ${yamlText(font)}, x_height: ${figure(height)} mm, place: {on: plate, by: x-height}, nudge: ${nudge({ right: -10, up })}}`;
-    addLegend(`figure${i + 1}`, label(figure(height), { right: -62, up }));
+      `{text: ${sample}, font: ${yamlText(font)}, x_height: ${trimmedNumber(height)} mm, place: {on: plate, by: x-height}, nudge: ${nudge({ right: -10, up })}}`;
+    addLegend(`figure${i + 1}`, label(trimmedNumber(height), { right: -62, up }));
     up -= line / 2;
   }
   for (const [i, spacing] of spacingsMm.entries()) {
     const at = plate.height / 2 - 18 - i * 12.5;
     shapes[layerOf(spacing)] = rectangle(patch.width, patch.height, { right: 60, up: at });
-    addLegend(`spacing${i + 1}`, label(figure(spacing), { right: 47, up: at }));
+    addLegend(`spacing${i + 1}`, label(trimmedNumber(spacing), { right: 47, up: at }));
   }
   addLegend('title', label(`engraving ladder, ${name}`, { right: -14, up: plate.height / 2 - 5.5 }, 3.4));
   addLegend('hatch', label('line spacing', { right: 56, up: plate.height / 2 - 9.5 }));
@@ -62,5 +62,5 @@ export function engravingLadder({ head, name, font }: StockAtHand): string {
 }
 
 function layerOf(spacing: number): string {
-  return `lines-${figure(spacing).replace('.', '_')}`;
+  return `lines-${trimmedNumber(spacing).replace('.', '_')}`;
 }

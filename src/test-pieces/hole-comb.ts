@@ -1,6 +1,6 @@
 /** Hole comb: round holes from 1.5 to 8 mm, to find the smallest that a doubled tie passes through. */
 
-import { disc, figure, label, specText } from './spec-text.ts';
+import { disc, trimmedNumber, label, specText } from './spec-text.ts';
 import type { StockAtHand } from './test-piece.ts';
 
 export const holesMm = [1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8] as const;
@@ -18,7 +18,7 @@ export function holeComb({ head, name }: StockAtHand): string {
   for (const [i, hole] of holesMm.entries()) {
     right += hole / 2;
     shapes[`hole${i + 1}`] = disc(hole, { right, up: 9 });
-    shapes[`figure${i + 1}`] = label(figure(hole), { right, up: -1.5 });
+    shapes[`figure${i + 1}`] = label(trimmedNumber(hole), { right, up: -1.5 });
     right += hole / 2 + wallMm;
   }
   shapes['title'] = label(`hole comb, ${name}`, { right: 0, up: -12 }, 3.6);

@@ -4,7 +4,7 @@
 
 import { kerfFrom } from '../edits/kerf.ts';
 import { valueAt } from '../core/values.ts';
-import { withValue } from '../edits/with-value.ts';
+import { withValue } from '../edits/set-value.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { parseLength } from '../core/length.ts';
 import type { Units } from '../core/units.ts';

@@ -3,7 +3,7 @@
 import { yamlText } from '../language/completion/snippets.ts';
 
 /** Offset from the centre of the plate in mm, positive to the right and up. */
-export interface At {
+export interface PlateOffset {
   readonly right: number;
   readonly up: number;
 }
@@ -18,27 +18,27 @@ const labelFont = 'font: Nunito, weight: 800';
 export const labelHeightMm = 2.8;
 
 /** Prints a number without trailing zeros and without a negative zero. */
-export function figure(mm: number): string {
+export function trimmedNumber(mm: number): string {
   return String(Number(mm.toFixed(3)) + 0);
 }
 
-export function nudge({ right, up }: At): string {
+export function nudge({ right, up }: PlateOffset): string {
   const along = (grows: string, falls: string, mm: number) =>
-    Math.abs(mm) < 5e-4 ? [] : [`${mm > 0 ? grows : falls}: ${figure(Math.abs(mm))} mm`];
+    Math.abs(mm) < 5e-4 ? [] : [`${mm > 0 ? grows : falls}: ${trimmedNumber(Math.abs(mm))} mm`];
   return `{${[...along('right', 'left', right), ...along('up', 'down', up)].join(', ') || 'right: 0 mm'}}`;
 }
 
-export function rectangle(width: number, height: number, at: At): string {
-  return `{rectangle: [${figure(width)} mm, ${figure(height)} mm], nudge: ${nudge(at)}}`;
+export function rectangle(width: number, height: number, at: PlateOffset): string {
+  return `{rectangle: [${trimmedNumber(width)} mm, ${trimmedNumber(height)} mm], nudge: ${nudge(at)}}`;
 }
 
-export function disc(diameter: number, at: At): string {
-  return `{ellipse: ${figure(diameter)} mm, nudge: ${nudge(at)}}`;
+export function disc(diameter: number, at: PlateOffset): string {
+  return `{ellipse: ${trimmedNumber(diameter)} mm, nudge: ${nudge(at)}}`;
 }
 
 /** Bold text with its box centred at `at`, on a shape named `plate`. */
-export function label(text: string, at: At, height = labelHeightMm): string {
-  const size = `height: ${figure(height)} mm, place: {on: plate, by: box}, nudge: ${nudge(at)}`;
+export function label(text: string, at: PlateOffset, height = labelHeightMm): string {
+  const size = `height: ${trimmedNumber(height)} mm, place: {on: plate, by: box}, nudge: ${nudge(at)}`;
   return `{text: ${JSON.stringify(text)}, ${labelFont}, ${size}}`;
 }
 

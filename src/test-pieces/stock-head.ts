@@ -40,7 +40,7 @@ export function headOfSpec(source: SpecSource, used: readonly UsedFile[], pathOf
   const lines = isBlock ? ['stock:', ...indented(written)] : [`stock: ${written}`];
   return {
     head: [...(units === 'in' ? ['units: in'] : []), ...lines],
-    name: labelled(place.name ?? materialOf(source, place.path)),
+    name: labelled(place.name ?? materialText(source, place.path)),
   };
 }
 
@@ -57,7 +57,7 @@ function labelled(name: string): string {
   return clip(plain === '' ? 'stock' : plain, longestLabel).replace('…', '.');
 }
 
-function materialOf(source: SpecSource, path: YamlPath): string {
+function materialText(source: SpecSource, path: YamlPath): string {
   const material = valueAt(source.value, [...path, 'material']);
   return typeof material === 'string' ? material : '';
 }

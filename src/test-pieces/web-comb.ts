@@ -1,6 +1,6 @@
 /** Web comb: ten tongues on necks from 0.5 to 3 mm; bending and pulling them shows how narrow material may be. */
 
-import { figure, label, rectangle, specText } from './spec-text.ts';
+import { trimmedNumber, label, rectangle, specText } from './spec-text.ts';
 import type { StockAtHand } from './test-piece.ts';
 
 export const neckWidthsMm = [0.5, 0.7, 0.9, 1.1, 1.3, 1.5, 1.8, 2.1, 2.5, 3] as const;
@@ -22,7 +22,7 @@ export function webComb({ head, name }: StockAtHand): string {
       right,
       up: top + neckMm + tongue.height / 2,
     });
-    shapes[`figure${i + 1}`] = label(figure(width), { right, up: top - 6 });
+    shapes[`figure${i + 1}`] = label(trimmedNumber(width), { right, up: top - 6 });
     return i + 1;
   });
   shapes['title'] = label(`web comb, ${name}`, { right: 0, up: -top + 6 }, 3.6);

@@ -8,9 +8,9 @@ import { chain, rotation, translation } from '../geometry/affine.ts';
 import { transformCurves, type CurveCommand, type CurvePath } from '../geometry/curves.ts';
 import type { Affine } from '../geometry/types.ts';
 import { Ellipse } from './ellipse.ts';
-import type { TextLayout } from './layout.ts';
+import type { TextLayout } from './text-layout.ts';
 
-export interface Arc {
+export interface BaselineArc {
   /** `top`: outside the circle, tops outwards. `bottom`: inside, tops inwards, so that it also reads left to right. */
   readonly at: 'top' | 'bottom';
   /**
@@ -43,7 +43,11 @@ const keptAt = { top: 1 / 2, bottom: 1 / 4 };
 const fullTurn = 2 * Math.PI * (1 + 1e-9);
 
 /** The centre of the circle is at the origin; the middle of the widest line is straight above it, or straight below. */
-export function bendText(layout: TextLayout, align: 'left' | 'center' | 'right', { at, radius }: Arc): BentText {
+export function bendText(
+  layout: TextLayout,
+  align: 'left' | 'center' | 'right',
+  { at, radius }: BaselineArc,
+): BentText {
   const outwards = at === 'top' ? 1 : -1;
   const kept = outwards * keptAt[at] * layout.xHeight;
   const share = { left: 0, center: 0.5, right: 1 }[align];
@@ -101,7 +105,7 @@ export function bendRound(layout: TextLayout, oval: Oval): BentText {
 }
 
 /** The radius in em on which a text covers the given angle of its circle, in radians. */
-export function radiusForSweep(layout: TextLayout, at: Arc['at'], radians: number): number {
+export function radiusForSweep(layout: TextLayout, at: BaselineArc['at'], radians: number): number {
   return layout.advance / radians - (at === 'top' ? 1 : -1) * keptAt[at] * layout.xHeight;
 }
 

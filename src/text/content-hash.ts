@@ -14,10 +14,10 @@ export function contentHash(parts: readonly Uint8Array[]): string {
     // The boundary between two parts counts too.
     take(part.length);
   }
-  return [stir(a, b), stir(b, a)].map((half) => half.toString(16).padStart(8, '0')).join('');
+  return [mixHash(a, b), mixHash(b, a)].map((half) => half.toString(16).padStart(8, '0')).join('');
 }
 
-function stir(half: number, other: number): number {
+function mixHash(half: number, other: number): number {
   const mixed = Math.imul(half ^ (half >>> 16), 0x85ebca6b) ^ Math.imul(other ^ (other >>> 13), 0xc2b2ae35);
   return (mixed ^ (mixed >>> 16)) >>> 0;
 }

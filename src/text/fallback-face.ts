@@ -11,15 +11,15 @@ const glyphsOfAFont = 0x10000;
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
 /** The letters of a text that the first font lacks and another has, by the font they come from. */
-export function lentLetters(text: string, faces: readonly FontFace[]): Map<FontFace, string[]> {
-  const lent = new Map<FontFace, string[]>();
+export function lettersByFace(text: string, faces: readonly FontFace[]): Map<FontFace, string[]> {
+  const byFace = new Map<FontFace, string[]>();
   for (const { segment } of graphemes.segment(text)) {
     const face = faces.find((each) => hasLetter(segment, each));
     if (!face || face === faces[0]) continue;
-    const letters = lent.get(face) ?? [];
-    if (!letters.includes(segment)) lent.set(face, [...letters, segment]);
+    const letters = byFace.get(face) ?? [];
+    if (!letters.includes(segment)) byFace.set(face, [...letters, segment]);
   }
-  return lent;
+  return byFace;
 }
 
 /**
@@ -50,7 +50,7 @@ export function fallbackFace(faces: readonly [FontFace, ...FontFace[]]): FontFac
       return size === 1 ? outline : transformCurves(outline, { a: size, b: 0, c: 0, d: size, e: 0, f: 0 });
     },
     shape: (request) => {
-      const stretches = stretchesOf(request.text, request.start, request.end, faces);
+      const stretches = faceRuns(request.text, request.start, request.end, faces);
       const seen = request.rightToLeft ? stretches.toReversed() : stretches;
       return seen.flatMap(({ start, end, index }) =>
         faces[index]!.shape({ ...request, start, end }).map((glyph) => ({
@@ -66,15 +66,15 @@ export function fallbackFace(faces: readonly [FontFace, ...FontFace[]]): FontFac
   };
 }
 
-interface Stretch {
+interface FaceRun {
   readonly start: number;
   readonly end: number;
   readonly index: number;
 }
 
 /** Stretches of a text that one font can set, in the order of the text. */
-function stretchesOf(text: string, start: number, end: number, faces: readonly FontFace[]): Stretch[] {
-  const stretches: Stretch[] = [];
+function faceRuns(text: string, start: number, end: number, faces: readonly FontFace[]): FaceRun[] {
+  const stretches: FaceRun[] = [];
   for (const { segment, index: at } of graphemes.segment(text.slice(start, end))) {
     const index = Math.max(
       0,

@@ -112,7 +112,7 @@ export class FontLibrary {
   async #open(
     read: () => Promise<Uint8Array>,
     label: string,
-    choose: (bytes: Uint8Array) => Promise<Choice> = () => Promise.resolve({ index: 0, variations: {} }),
+    choose: (bytes: Uint8Array) => Promise<FaceChoice> = () => Promise.resolve({ index: 0, variations: {} }),
   ): Promise<FontAnswer> {
     let bytes;
     try {
@@ -144,7 +144,7 @@ export class FontLibrary {
 }
 
 /** A face of a file, and the settings of its axes. */
-type Choice = Omit<FaceSource, 'bytes'>;
+type FaceChoice = Omit<FaceSource, 'bytes'>;
 
 /** The faces of a file, in its order. */
 async function stylesIn(bytes: Uint8Array): Promise<(FontStyle & { readonly index: number })[]> {
@@ -155,7 +155,7 @@ async function stylesIn(bytes: Uint8Array): Promise<(FontStyle & { readonly inde
   });
 }
 
-function variationsFor(style: FontStyle, weight: number): Choice['variations'] {
+function variationsFor(style: FontStyle, weight: number): FaceChoice['variations'] {
   return typeof style.weight === 'number' ? {} : { wght: weightWithin(style, weight) };
 }
 

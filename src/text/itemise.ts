@@ -26,7 +26,7 @@ export interface ItemisedLine {
   readonly runs: readonly TextRun[];
 }
 
-interface Letter {
+interface ShapedLetter {
   /** The characters to shape; empty if there are none. */
   readonly form: string;
   readonly missing: boolean;
@@ -81,7 +81,7 @@ export function itemise(line: string, covers: (codePoint: number) => boolean): I
  * makes up for a missing space of special width, and hides characters without a shape of their own (joiners, variation
  * selectors), so these do not count.
  */
-function chooseForm(grapheme: string, covers: (codePoint: number) => boolean): Letter {
+function chooseForm(grapheme: string, covers: (codePoint: number) => boolean): ShapedLetter {
   if (/\p{Surrogate}/u.test(grapheme)) return { form: '\ufffd', missing: true };
   const clean = grapheme.replaceAll('\t', ' ').replace(/\p{Cc}/gu, '');
   const form = [clean.normalize('NFC'), clean.normalize('NFD')].find((candidate) =>

@@ -70,7 +70,7 @@ export function planLaid(
     const paths: PlannedPath[] = [];
     for (const level of levelsOf(operation, laid, cuts)) {
       const lines = operation === 'score' ? laid.flatMap(({ piece, scoreLines }) => stopsAlong(piece, scoreLines)) : [];
-      const tour = inOrder([...stopsOf(level), ...lines], at);
+      const tour = stopsInOrder([...stopsOf(level), ...lines], at);
       for (const { piece, contour, isPart } of tour) {
         const { tabs } = output;
         paths.push({ piece, contours: tabs && isPart ? withTabs(contour, tabs, kerfOf(stock).outer) : [contour] });
@@ -81,7 +81,9 @@ export function planLaid(
       for (const { piece, engrave } of laid)
         if (engrave.length > 0) paths.push({ piece, contours: fitContours(engrave) });
       const lines = laid.flatMap(({ piece, engraveLines }) => stopsAlong(piece, engraveLines));
-      paths.push(...inOrder(lines, at).map(({ piece, contour }) => ({ piece, contours: [contour], alongLines: true })));
+      paths.push(
+        ...stopsInOrder(lines, at).map(({ piece, contour }) => ({ piece, contours: [contour], alongLines: true })),
+      );
     }
     return { operation, paths };
   });
@@ -122,7 +124,7 @@ function sideBySide(tag: Tag): { laid: PiecePaths[]; bounds?: Bounds } {
 }
 
 /** An outline to be worked, with the part it belongs to. */
-interface Outline {
+interface WorkedOutline {
   readonly piece: string;
   readonly ring: Ring;
   readonly part: Region;
@@ -134,7 +136,11 @@ interface Outline {
  * The outlines of an operation by level: no outline lies inside another of its level, and each level is finished before
  * the next begins.
  */
-function levelsOf(operation: Operation, laid: readonly PiecePaths[], cuts: readonly Outline[][]): readonly Outline[][] {
+function levelsOf(
+  operation: Operation,
+  laid: readonly PiecePaths[],
+  cuts: readonly WorkedOutline[][],
+): readonly WorkedOutline[][] {
   switch (operation) {
     case 'engrave':
       return [];
@@ -151,18 +157,18 @@ function levelsOf(operation: Operation, laid: readonly PiecePaths[], cuts: reado
  * Outlines grouped by how many others enclose them, those of other pieces included: whatever lies in an opening is cut
  * before the opening drops out.
  */
-function cutLevels(laid: readonly PiecePaths[]): Outline[][] {
+function cutLevels(laid: readonly PiecePaths[]): WorkedOutline[][] {
   const measured = laid.flatMap(({ cut }) =>
     cut.map((ring) => ({ ring, size: Math.abs(ringArea(ring)), bounds: boundsOf([ring])! })),
   );
-  const levels: Outline[][] = [];
+  const levels: WorkedOutline[][] = [];
   for (const { piece, cut } of laid) {
     for (const part of partsOf(cut)) {
       for (const ring of part) {
         const point = innerPoint(ring);
         const size = Math.abs(ringArea(ring));
         const depth = measured.filter(
-          (other) => other.size > size && within(point, other.bounds) && contains([other.ring], point),
+          (other) => other.size > size && isWithin(point, other.bounds) && contains([other.ring], point),
         ).length;
         const level = levels[depth] ?? [];
         level.push({ piece, ring, part, isPart: ringArea(ring) > 0 });
@@ -170,28 +176,28 @@ function cutLevels(laid: readonly PiecePaths[]): Outline[][] {
       }
     }
   }
-  return Array.from(levels, (level: Outline[] | undefined) => level ?? []);
+  return Array.from(levels, (level: WorkedOutline[] | undefined) => level ?? []);
 }
 
-function within({ x, y }: Point, { minX, minY, maxX, maxY }: Bounds): boolean {
+function isWithin({ x, y }: Point, { minX, minY, maxX, maxY }: Bounds): boolean {
   return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
-interface Planned {
+interface PlannedContour {
   readonly piece: string;
   readonly contour: Contour;
   readonly isPart: boolean;
 }
 
 /** A path with its possible start points, and its contour from each of them. */
-interface Stop {
+interface PathStop {
   readonly piece: string;
   readonly isPart: boolean;
   readonly points: readonly Point[];
   readonly from: (place: number) => Contour;
 }
 
-function stopsOf(outlines: readonly Outline[]): Stop[] {
+function stopsOf(outlines: readonly WorkedOutline[]): PathStop[] {
   return outlines.flatMap(({ piece, ring, part, isPart }) => {
     const [contour] = fitContours([ring]);
     if (!contour) return [];
@@ -203,7 +209,7 @@ function stopsOf(outlines: readonly Outline[]): Stop[] {
 }
 
 /** An open line may be started from either end. */
-function stopsAlong(piece: string, lines: readonly Line[]): Stop[] {
+function stopsAlong(piece: string, lines: readonly Line[]): PathStop[] {
   return fitLines(lines).map((contour) => ({
     piece,
     isPart: false,
@@ -212,7 +218,7 @@ function stopsAlong(piece: string, lines: readonly Line[]): Stop[] {
   }));
 }
 
-function inOrder(stops: readonly Stop[], from: Point): Planned[] {
+function stopsInOrder(stops: readonly PathStop[], from: Point): PlannedContour[] {
   return shortTour(stops, from).map(({ stop, point }) => {
     const { piece, isPart, from: begun } = stops[stop]!;
     return { piece, contour: begun(point), isPart };

@@ -66,7 +66,7 @@ export function estimateJob(tag: Tag, work: Work): JobEstimate {
     .filter(({ alongLines }) => !alongLines)
     .map(({ contours }) => contours.map((contour) => flattenContour(contour)));
   const engravedLines = engravings.filter(({ alongLines }) => alongLines).flatMap(({ contours }) => contours);
-  const travels = gaps([...engravedLines, ...scores, ...cuts]);
+  const travels = travelLengths([...engravedLines, ...scores, ...cuts]);
   const { minX, minY, maxX, maxY } = work.bounds;
   const sheetArea = (maxX - minX) * (maxY - minY);
   const weight = weightOf(tag);
@@ -118,7 +118,7 @@ function timeTogether(a: TimeTaken, b: TimeTaken): TimeTaken {
   };
 }
 
-interface Parts {
+interface WorkParts {
   readonly cuts: readonly Contour[];
   readonly scores: readonly Contour[];
   readonly engraved: readonly ReturnType<typeof flattenContour>[][];
@@ -127,7 +127,10 @@ interface Parts {
   readonly travels: readonly number[];
 }
 
-function timeOf(machine: Machine | undefined, { cuts, scores, engraved, engravedLines, travels }: Parts): TimeTaken {
+function timeOf(
+  machine: Machine | undefined,
+  { cuts, scores, engraved, engravedLines, travels }: WorkParts,
+): TimeTaken {
   if (!machine) return { missing: ['machine'] };
   const { acceleration, cornerJump, hatch, passes } = machine;
   const needed = {
@@ -151,7 +154,7 @@ function timeOf(machine: Machine | undefined, { cuts, scores, engraved, engraved
 }
 
 /** Travel from each path to the next; the first starts from the lower left corner. */
-function gaps(contours: readonly Contour[]): number[] {
+function travelLengths(contours: readonly Contour[]): number[] {
   let at: Point = { x: 0, y: 0 };
   return contours.map((contour) => {
     const { start } = contour;

@@ -2,7 +2,7 @@
 
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
-import { crossings } from '../strength/lines.ts';
+import { crossings } from '../strength/line-stretches.ts';
 
 /**
  * Lines lie `hatch` mm apart. Along each, the head runs at full speed from the start of its engraving to the end;

@@ -21,7 +21,7 @@ export interface Motion {
 /** The curvature of a cubic changes along it, so it is approximated by this many arcs. */
 const arcsPerCubic = 12;
 
-interface Stretch {
+interface MotionStretch {
   readonly length: number;
   /** Highest speed on the stretch, mm/s. */
   readonly most: number;
@@ -30,7 +30,7 @@ interface Stretch {
 }
 
 export function secondsAlong(contour: Contour, motion: Motion): number {
-  return secondsOver(stretchesOf(contour, motion), motion.acceleration);
+  return secondsOver(motionStretches(contour, motion), motion.acceleration);
 }
 
 /** Seconds along a straight line, from rest to rest. */
@@ -38,10 +38,10 @@ export function secondsAcross(length: number, { speed, acceleration }: Omit<Moti
   return length > 0 ? secondsOver([{ length, most: speed, entry: 0 }], acceleration) : 0;
 }
 
-function stretchesOf(contour: Contour, motion: Motion): Stretch[] {
+function motionStretches(contour: Contour, motion: Motion): MotionStretch[] {
   const starts = startsOf(contour);
   let last: Point | undefined;
-  return contour.segments.flatMap((segment, i): Stretch[] => {
+  return contour.segments.flatMap((segment, i): MotionStretch[] => {
     const from = starts[i]!;
     const [out, into] = directionsOf(from, segment);
     const entry = last ? motion.cornerJump / (2 * Math.sin(angle(last, out) / 2)) : 0;
@@ -81,7 +81,7 @@ function bends(from: Point, cubic: Extract<Segment, { type: 'cubic' }>): { lengt
  * Shortest time through all stretches: a backward pass for braking, a forward pass for accelerating, then the time of
  * each.
  */
-function secondsOver(stretches: readonly Stretch[], acceleration: number): number {
+function secondsOver(stretches: readonly MotionStretch[], acceleration: number): number {
   const count = stretches.length;
   const speeds = stretches.map(({ entry, most }, i) => Math.min(entry, most, i > 0 ? stretches[i - 1]!.most : 0));
   speeds.push(0);
@@ -90,12 +90,12 @@ function secondsOver(stretches: readonly Stretch[], acceleration: number): numbe
     speeds[i] = Math.min(speeds[i]!, reachable(speeds[i + 1]!, stretches[i]!.length));
   for (let i = 0; i < count; i++) speeds[i + 1] = Math.min(speeds[i + 1]!, reachable(speeds[i]!, stretches[i]!.length));
   return stretches.reduce(
-    (sum, { length, most }, i) => sum + trapezoid(length, speeds[i]!, speeds[i + 1]!, most, acceleration),
+    (sum, { length, most }, i) => sum + trapezoidSeconds(length, speeds[i]!, speeds[i + 1]!, most, acceleration),
     0,
   );
 }
 
-function trapezoid(length: number, first: number, last: number, most: number, acceleration: number): number {
+function trapezoidSeconds(length: number, first: number, last: number, most: number, acceleration: number): number {
   const peak = Math.min(most, Math.sqrt(acceleration * length + (first * first + last * last) / 2));
   const changing = (2 * peak * peak - first * first - last * last) / (2 * acceleration);
   return (2 * peak - first - last) / acceleration + Math.max(0, length - changing) / peak;

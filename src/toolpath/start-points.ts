@@ -7,7 +7,7 @@ import { distance } from '../geometry/measure.ts';
 import { directionsOf, pointOn, segmentLength, startingAt, startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import { crossings } from '../strength/lines.ts';
+import { crossings } from '../strength/line-stretches.ts';
 
 /** A sharper turn than this counts as a corner. */
 const cornerRadians = (20 * Math.PI) / 180;
@@ -44,13 +44,13 @@ export function beginningAt(contour: Contour, { segment, t }: StartPoint): Conto
   return startingAt(contour, segment, t);
 }
 
-interface Place extends StartPoint {
+interface StartCandidate extends StartPoint {
   /** Distance along the contour to the nearest corner, in mm. */
   readonly toCorner: number;
   readonly direction: Point;
 }
 
-function placesOn(contour: Contour): Place[] {
+function placesOn(contour: Contour): StartCandidate[] {
   const starts = startsOf(contour);
   const { segments } = contour;
   const ends = segments.map((segment, i) => directionsOf(starts[i]!, segment));
@@ -69,12 +69,12 @@ function placesOn(contour: Contour): Place[] {
       cornerRadians
     );
   });
-  return segments.flatMap((segment, i): Place[] => {
+  return segments.flatMap((segment, i): StartCandidate[] => {
     const count = Math.max(1, Math.floor(lengths[i]! / stepMm));
-    return Array.from({ length: count }, (_, k): Place => {
+    return Array.from({ length: count }, (_, k): StartCandidate => {
       const t = (k + 0.5) / count;
       const from = along[i]! + t * lengths[i]!;
-      const toCorner = Math.min(total, ...corners.map((corner) => around(from, corner, total)));
+      const toCorner = Math.min(total, ...corners.map((corner) => cyclicDistance(from, corner, total)));
       const [a, b] = [pointOn(starts[i]!, segment, t - 0.01), pointOn(starts[i]!, segment, t + 0.01)];
       const length = distance(b, a) || 1;
       return {
@@ -88,13 +88,13 @@ function placesOn(contour: Contour): Place[] {
   });
 }
 
-function around(a: number, b: number, total: number): number {
+function cyclicDistance(a: number, b: number, total: number): number {
   const apart = Math.abs(a - b);
   return Math.min(apart, total - apart);
 }
 
 /** Material lies to the left of every contour: outlines run counter-clockwise, holes clockwise. */
-function clearanceAt({ at, direction, toCorner }: Place, part: Region): number {
+function clearanceAt({ at, direction, toCorner }: StartCandidate, part: Region): number {
   if (toCorner === 0) return 0;
   const beyond = crossings(part, at, { x: -direction.y, y: direction.x }).find((along) => along > 0.05);
   return Math.min(enoughMm, toCorner, beyond ?? enoughMm);

@@ -21,15 +21,15 @@ export function withTabs(
   const fitting = Math.min(count, Math.floor((mostShare * walk.total) / gap));
   if (fitting < 1) return [contour];
   const step = walk.total / fitting;
-  return Array.from({ length: fitting }, (_, i) => stretch(walk, i * step + gap / 2, (i + 1) * step - gap / 2));
+  return Array.from({ length: fitting }, (_, i) => contourStretch(walk, i * step + gap / 2, (i + 1) * step - gap / 2));
 }
 
-interface Walk {
+interface ContourWalk {
   readonly pieces: readonly { readonly from: Point; readonly segment: Segment; readonly length: number }[];
   readonly total: number;
 }
 
-function walkOf(contour: Contour): Walk {
+function walkOf(contour: Contour): ContourWalk {
   const starts = startsOf(contour);
   const pieces = contour.segments.map((segment, i) => ({
     from: starts[i]!,
@@ -40,7 +40,7 @@ function walkOf(contour: Contour): Walk {
 }
 
 /** The part of a closed contour from one distance along it to another, as an open contour. */
-function stretch({ pieces }: Walk, begin: number, end: number): Contour {
+function contourStretch({ pieces }: ContourWalk, begin: number, end: number): Contour {
   const segments: Segment[] = [];
   let start: Point | undefined;
   let passed = 0;
@@ -48,16 +48,16 @@ function stretch({ pieces }: Walk, begin: number, end: number): Contour {
     const [first, last] = [Math.max(0, begin - passed), Math.min(length, end - passed)];
     passed += length;
     if (last - first <= 1e-6) continue;
-    const tail = first > 0 ? cut(from, segment, length, first) : { at: from, before: undefined, after: segment };
+    const tail = first > 0 ? cutSegment(from, segment, length, first) : { at: from, before: undefined, after: segment };
     start ??= tail.at;
-    const rest = last < length ? cut(tail.at, tail.after, length - first, last - first).before! : tail.after;
+    const rest = last < length ? cutSegment(tail.at, tail.after, length - first, last - first).before! : tail.after;
     segments.push(rest);
   }
   return { start: start!, segments, closed: false };
 }
 
 /** Splits a segment at a distance along it. */
-function cut(
+function cutSegment(
   from: Point,
   segment: Segment,
   length: number,

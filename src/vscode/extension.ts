@@ -2,9 +2,9 @@
 
 import * as vscode from 'vscode';
 import { reportTo } from './common/background.ts';
-import { registerColouring } from './features/colours.ts';
+import { registerColours } from './features/colours.ts';
 import { registerCompletions } from './features/completions.ts';
-import { registerExplanations } from './features/problem-pages.ts';
+import { registerProblemPages } from './features/problem-pages.ts';
 import { registerGuide } from './features/guide.ts';
 import { registerExports } from './export/commands.ts';
 import { fixAllProblems } from './features/fix-all.ts';
@@ -17,12 +17,12 @@ import { setKerf } from './features/kerf-test.ts';
 import { registerNavigation } from './features/navigation.ts';
 import { registerProblems } from './features/problems.ts';
 import { registerQuickFixes } from './features/quick-fixes.ts';
-import { registerRewriting } from './features/refactorings.ts';
-import { insertSample, openSample, SampleLibrary } from './samples/samples.ts';
+import { registerRefactorings } from './features/refactorings.ts';
+import { insertSample, openSample, SampleLibrary } from './samples/sample-library.ts';
 import { SamplesView } from './samples/samples-view.ts';
 import { TagService } from './service/service.ts';
 import { SheetsView } from './sheets/sheets-view.ts';
-import { registerSizeMarks } from './features/decorations.ts';
+import { registerLensesAndHints } from './features/lenses-and-hints.ts';
 import { WorkspaceContext } from './service/workspace-context.ts';
 import { SpecMoves } from './service/spec-moves.ts';
 import { CommandTarget } from './common/target.ts';
@@ -69,7 +69,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
   const service = new TagService(engine, log);
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
-  const surroundings = new WorkspaceContext(service, engine, samples);
+  const workspaceContext = new WorkspaceContext(service, engine, samples);
   const moves = new SpecMoves();
   const jobs = new JobChecks(engine);
   const target = new CommandTarget(() => previews.inFront);
@@ -90,16 +90,16 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       if (spec) sheets.show(spec);
     }),
     registerQuickFixes(service, engine, help),
-    registerExplanations(context.extensionUri),
+    registerProblemPages(context.extensionUri),
     registerGuide(context.extensionUri),
-    surroundings,
-    registerCompletions(surroundings, jobs),
-    registerHovers(service, surroundings),
+    workspaceContext,
+    registerCompletions(workspaceContext, jobs),
+    registerHovers(service, workspaceContext),
     registerSignatures(),
     registerNavigation(service),
-    registerSizeMarks(service),
-    registerColouring(),
-    registerRewriting(service),
+    registerLensesAndHints(service),
+    registerColours(),
+    registerRefactorings(service),
     target.command('tagwright.fixAll', (spec) => fixAllProblems(spec, service, engine)),
     registerStatus(service),
     vscode.window.registerWebviewViewProvider(
@@ -125,7 +125,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       insertSample(samples, target.known(undefined), name),
     ),
     vscode.commands.registerCommand('tagwright.newTag', () =>
-      newTag({ samples, engine, moves, fonts: surroundings.fonts }),
+      newTag({ samples, engine, moves, fonts: workspaceContext.fonts }),
     ),
   );
   const previews = registerPreview(

@@ -99,8 +99,8 @@ for (const [name, text] of Object.entries(cases)) {
   }
   const means = [...times].map(([each, values]) => ({ each, ms: mean(values) }));
   const sumOf = (list: typeof means): string => list.reduce((total, { ms }) => total + ms, 0).toFixed(1);
-  const told = means.filter(({ ms }) => ms >= 0.05).map(({ each, ms }) => `${each} ${ms.toFixed(1)}`);
+  const slowest = means.filter(({ ms }) => ms >= 0.05).map(({ each, ms }) => `${each} ${ms.toFixed(1)}`);
   console.log(
-    `${name.padEnd(22)} all ${sumOf(means)} ms, judging ${sumOf(means.filter(({ each }) => judging.has(each)))}: ${told.join(', ')}`,
+    `${name.padEnd(22)} all ${sumOf(means)} ms, judging ${sumOf(means.filter(({ each }) => judging.has(each)))}: ${slowest.join(', ')}`,
   );
 }

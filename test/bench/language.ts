@@ -6,13 +6,13 @@ import type { Engine } from '../../src/engine/engine.ts';
 import { completionsAt } from '../../src/language/completion/complete.ts';
 import { fontNotes } from '../../src/language/completion/fonts.ts';
 import { hoverAt } from '../../src/language/hover/hover.ts';
-import { nothingAround } from '../../src/language/surroundings.ts';
+import { noWorkspaceNames } from '../../src/language/workspace-names.ts';
 import { SpecSource } from '../../src/spec/source.ts';
 
 export async function languageTimes(folder: string, engine: Engine): Promise<Map<string, number[]>> {
   const completion: number[] = [];
   const hover: number[] = [];
-  const around = { ...nothingAround, fonts: fontNotes(await engine.fonts.installed()) };
+  const around = { ...noWorkspaceNames, fonts: fontNotes(await engine.fonts.installed()) };
   for (const name of readdirSync(folder).filter((each) => each.endsWith('.tag.yaml'))) {
     const text = readFileSync(join(folder, name), 'utf8');
     const report = await engine.compute(text, { locate: () => undefined });

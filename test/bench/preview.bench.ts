@@ -161,14 +161,14 @@ async function middleOf(preview: Frame, selector: string): Promise<[number, numb
   return [x + width / 2, y + height / 2];
 }
 
-function tellTimes(what: string, times: readonly number[]): void {
+function printTimes(what: string, times: readonly number[]): void {
   console.log(
     `${what.padEnd(12)} ${times.length} keystrokes: p50 ${percentile(times, 0.5).toFixed(0)}, ` +
       `p95 ${percentile(times, 0.95).toFixed(0)}, longest ${Math.max(...times).toFixed(0)}`,
   );
 }
 
-function tell(what: string, { gaps, longestTask }: Frames): void {
+function printFrames(what: string, { gaps, longestTask }: Frames): void {
   const mean = gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length;
   console.log(
     `${what.padEnd(12)} ${(1000 / mean).toFixed(0)} frames a second, p95 ${percentile(gaps, 0.95).toFixed(0)}, ` +
@@ -187,19 +187,19 @@ try {
     await editor.openFile('plate.tag.yaml');
     const plain = await frameOf(await editor.openPreview());
     await editor.goAfter('title: Wordsmithing');
-    tellTimes('a plate', await typing(editor, plain));
+    printTimes('a plate', await typing(editor, plain));
 
     await editor.openFile('letters.tag.yaml');
     const letters = await frameOf(await editor.openPreview());
     await editor.goAfter('text: Wordsmithing');
-    tellTimes('typing', await typing(editor, letters));
-    tell('dragging', await circling(editor.page, letters, await middleOf(letters, '.hanger'), 40));
+    printTimes('typing', await typing(editor, letters));
+    printFrames('dragging', await circling(editor.page, letters, await middleOf(letters, '.hanger'), 40));
 
     await editor.openFile('forty.tag.yaml');
     const forty = await frameOf(await editor.openPreview());
     const [x, y] = await middleOf(forty, '#stage');
     await forty.locator('[data-zoom=in]').click();
-    tell('panning', await circling(editor.page, forty, [x, y], 120));
+    printFrames('panning', await circling(editor.page, forty, [x, y], 120));
   } finally {
     await editor.close();
   }

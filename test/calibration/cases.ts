@@ -7,7 +7,7 @@ import type { Region } from '../../src/geometry/types.ts';
 import { Lettering, flattenLetters } from '../../src/tag/letters.ts';
 import type { LetterCurves } from '../../src/tag/letters.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
-import { layoutText } from '../../src/text/layout.ts';
+import { layoutText } from '../../src/text/text-layout.ts';
 import type { Beam } from './drawn.ts';
 
 /** Heights of the small letters in mm, from a line of small print to a name that is hung up. */

@@ -1,7 +1,7 @@
 /** What a fix has brought: findings that were not there before, by the lines of the text as it was. */
 
 import { diffArrays } from 'diff';
-import type { Said } from './designs.ts';
+import type { ReportedProblem } from './designs.ts';
 
 /** Where each line of the changed text stood, counting from 1; `undefined` for a line that is new. */
 export function formerLines(before: string, after: string): (number | undefined)[] {
@@ -37,10 +37,10 @@ function keyOf(line: string): string {
  * @param own Lines whose findings the fix may exchange for others.
  */
 export function broughtBy(
-  { said, text }: { readonly said: readonly Said[]; readonly text: string },
-  after: { readonly said: readonly Said[]; readonly text: string },
+  { said, text }: { readonly said: readonly ReportedProblem[]; readonly text: string },
+  after: { readonly said: readonly ReportedProblem[]; readonly text: string },
   own: readonly number[],
-): Said[] {
+): ReportedProblem[] {
   const former = formerLines(text, after.text);
   const left = said.map(({ code, line }) => `${code} ${line}`);
   return after.said.filter(({ code, line }) => {

@@ -123,21 +123,21 @@ export async function reportOn(engine: Engine, design: Design, text = design.tex
   return (await checkBatch(engine, await engine.compute(text, options), options)).report;
 }
 
-export interface Said {
+export interface ReportedProblem {
   readonly code: string;
   readonly severity: Severity;
   readonly line: number;
   readonly message: string;
 }
 
-export function saidIn({ issues, source }: Report): Said[] {
+export function reportedIn({ issues, source }: Report): ReportedProblem[] {
   return issues.map(({ code, severity, message, range }) => {
     return { code, severity, message, line: source.position(range.start).line };
   });
 }
 
-export function meets({ code, severity, lines }: Expectation, said: readonly Said[]): boolean {
-  return said.some(
+export function meets({ code, severity, lines }: Expectation, reported: readonly ReportedProblem[]): boolean {
+  return reported.some(
     (each) =>
       code.split('/').includes(each.code) &&
       lines.includes(each.line) &&
@@ -145,6 +145,6 @@ export function meets({ code, severity, lines }: Expectation, said: readonly Sai
   );
 }
 
-export function listed(said: readonly Said[]): string {
-  return said.map(({ line, severity, code, message }) => `  ${line}: ${severity} ${code}: ${message}`).join('\n');
+export function listed(reported: readonly ReportedProblem[]): string {
+  return reported.map(({ line, severity, code, message }) => `  ${line}: ${severity} ${code}: ${message}`).join('\n');
 }

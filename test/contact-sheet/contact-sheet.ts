@@ -9,7 +9,7 @@ import { checkBatch } from '../../src/engine/batch.ts';
 import type { Engine, Report } from '../../src/engine/engine.ts';
 import { fixAll } from '../../src/fixes/fix-all.ts';
 import { labelOf } from '../../src/spec/batch.ts';
-import { designsOf, meets, newCollectionEngine, optionsOf, reportOn, saidIn } from '../collection/designs.ts';
+import { designsOf, meets, newCollectionEngine, optionsOf, reportOn, reportedIn } from '../collection/designs.ts';
 import type { Design } from '../collection/designs.ts';
 import { captionFont } from '../../src/export/job.ts';
 import { printReadings } from './read.ts';
@@ -39,7 +39,7 @@ async function drawAll(): Promise<void> {
   const fixed: Tile[][] = [];
   const unfixed: Tile[] = [];
   for (const design of designsOf('spoiled').filter(isWanted)) {
-    const before = await tilesOf(engine, design, design.text, await notSaid(engine, design));
+    const before = await tilesOf(engine, design, design.text, await missedExpectations(engine, design));
     const { text, made } = await fixAll(engine, design.text, optionsOf(design));
     if (made.length === 0) unfixed.push(...before);
     else {
@@ -66,10 +66,10 @@ function titleOf({ name }: Design, report: Report): string {
   return row === undefined ? name : `${name}: ${row}`;
 }
 
-async function notSaid(engine: Engine, design: Design): Promise<string[]> {
-  const said = saidIn(await reportOn(engine, design));
+async function missedExpectations(engine: Engine, design: Design): Promise<string[]> {
+  const reported = reportedIn(await reportOn(engine, design));
   return design.expectations
-    .filter((each) => !meets(each, said))
+    .filter((each) => !meets(each, reported))
     .map(({ code, lines }) => `NOT SAID: ${code} in line ${lines.join(' or ')}`);
 }
 

@@ -40,7 +40,7 @@ export async function printReadings(engine: Engine, designs: readonly Design[]):
       // A fix may have taken letters away or added some; the same text at the same place in the list is the same.
       const fixed = after[i]?.word === each.word ? after[i] : undefined;
       const asFixed = fixed === each ? asMade : fixed !== undefined && (await isRead(reader, fixed, seen(fixed)));
-      console.log([design.name, each.word, ...[asFont, asMade, asFixed].map(said)].join(' | '));
+      console.log([design.name, each.word, ...[asFont, asMade, asFixed].map(yesOrNo)].join(' | '));
       if (!asFont) continue;
       sums.readable += 1;
       sums.before += asMade ? 1 : 0;
@@ -53,7 +53,7 @@ export async function printReadings(engine: Engine, designs: readonly Design[]):
   console.log(`Of ${readable} read in the font: ${before} as made, ${after} after fix all, ${lost} lost by it.`);
 }
 
-function said(isIt: boolean): string {
+function yesOrNo(isIt: boolean): string {
   return isIt ? 'read' : 'not read';
 }
 

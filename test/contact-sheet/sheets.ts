@@ -3,7 +3,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
-import { moved, PageBuilder } from '../../src/export/page.ts';
+import { movedUp, PageBuilder } from '../../src/export/page.ts';
 import { pageSvg } from '../../src/export/page-svg.ts';
 import type { Tile } from './tile.ts';
 
@@ -57,7 +57,7 @@ function pictureOf(rows: readonly (readonly Tile[])[], tileMm: number): Uint8Arr
     });
     y -= heightOf(row);
   }
-  const svg = pageSvg(moved(page.page(width, -y), -y));
+  const svg = pageSvg(movedUp(page.page(width, -y), -y));
   const options = { fitTo: { mode: 'zoom', value: (resolution * 25.4) / 96 }, background: '#FFFFFF' } as const;
   return new Resvg(svg, { ...options, font: { loadSystemFonts: false } }).render().asPng();
 }

@@ -7,7 +7,7 @@ import type { PageBuilder } from '../../src/export/page.ts';
 import { proofPicture } from '../../src/export/proof-picture.ts';
 import type { PicturePlace } from '../../src/export/proof-picture.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
-import { listed, saidIn } from '../collection/designs.ts';
+import { listed, reportedIn } from '../collection/designs.ts';
 
 export interface Faces {
   readonly plain: FontFace;
@@ -41,10 +41,10 @@ export function tileOf(
   { width, faces, notes = [] }: { width: number; faces: Faces; notes?: readonly string[] },
 ): Tile {
   const { tag } = report;
-  const said = saidIn(report);
+  const reported = reportedIn(report);
   const lines = [
     ...notes.map((text) => ({ text, fill: '#2E6B3A' })),
-    ...said.map((each) => ({ text: listed([each]).trim(), fill: inks[each.severity] })),
+    ...reported.map((each) => ({ text: listed([each]).trim(), fill: inks[each.severity] })),
   ].flatMap(({ text, fill }) =>
     wrapped(text.replaceAll('→', 'to'), faces.plain, noteMm, width).map((line) => ({ line, fill })),
   );

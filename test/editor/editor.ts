@@ -310,9 +310,9 @@ export class Editor {
     // By its name, or where it is under development by its id.
     const name = this.page.locator('.name', { hasText: /^(Tagwright|tagwright\.tagwright)$/ });
     const row = this.page.locator('.extension', { has: name });
-    const said = (await row.textContent()) ?? '';
+    const rowText = (await row.textContent()) ?? '';
     await this.page.setViewportSize(size);
-    return said;
+    return rowText;
   }
 
   /** To `test/artefacts/NAME.png`, or to a path that ends in .png. */

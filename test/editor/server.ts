@@ -111,21 +111,21 @@ function urlPath(path: string): string {
 
 /** The server picks the port and prints it. Its complaints about optional native modules are kept back unless it fails. */
 async function listeningPort(server: ChildProcess): Promise<number> {
-  const said: string[] = [];
-  server.stderr!.setEncoding('utf8').on('data', (text: string) => said.push(text));
+  const output: string[] = [];
+  server.stderr!.setEncoding('utf8').on('data', (text: string) => output.push(text));
   const lines = createInterface({ input: server.stdout! });
   const port = new Promise<number>((resolve, reject) => {
     lines.on('line', (line) => {
-      said.push(`${line}\n`);
+      output.push(`${line}\n`);
       const match = /listening on (\d+)/.exec(line);
       if (match) resolve(Number(match[1]));
     });
     server.on('error', reject);
     server.on('exit', (code) => {
-      reject(new Error(`The editor's server ended with code ${String(code)}:\n${said.join('')}`));
+      reject(new Error(`The editor's server ended with code ${String(code)}:\n${output.join('')}`));
     });
     setTimeout(() => {
-      reject(new Error(`The editor's server did not start within ${startLimitMs / 1000} s:\n${said.join('')}`));
+      reject(new Error(`The editor's server did not start within ${startLimitMs / 1000} s:\n${output.join('')}`));
     }, startLimitMs).unref();
   });
   return port;

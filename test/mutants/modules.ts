@@ -11,7 +11,7 @@ export const modules: Readonly<Record<string, readonly string[]>> = {
   'src/strength/loaded-hole.ts': ['test/unit/strength/loaded-hole.test.ts'],
   'src/strength/resistance.ts': ['test/unit/strength/resistance.test.ts', 'test/unit/strength/load-estimate.test.ts'],
   'src/strength/opening.ts': ['test/unit/strength/opening.test.ts', 'test/unit/strength/load.test.ts'],
-  'src/strength/lines.ts': ['test/unit/strength/load.test.ts'],
+  'src/strength/line-stretches.ts': ['test/unit/strength/load.test.ts'],
   'src/checks/score-shows.ts': ['test/unit/checks/score-shows.test.ts', 'test/unit/checks/limits.test.ts'],
   'src/checks/hole-too-small.ts': ['test/unit/checks/checks.test.ts', 'test/unit/checks/limits.test.ts'],
   'src/checks/exceeds-sheet.ts': ['test/unit/checks/exceeds-sheet.test.ts'],

@@ -40,8 +40,8 @@ describe('The preview’s page can be used by everyone', () => {
   it('by ear: a change is told in a sentence', async () => {
     await preview.open();
     await preview.page.waitForFunction(() => document.querySelector('#announcer')!.textContent !== '');
-    const said = await preview.page.locator('#announcer').textContent();
-    assert.equal(said, 'Drawing up to date, 2 pieces, 2 problems.');
+    const announced = await preview.page.locator('#announcer').textContent();
+    assert.equal(announced, 'Drawing up to date, 2 pieces, 2 problems.');
   });
 
   it('by ear: the drawing says what the tag is, how large, of what, and what is wrong with it, the worst first', async () => {

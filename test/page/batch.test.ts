@@ -60,8 +60,8 @@ describe('The tags of a batch, in the preview', () => {
     await preview.send({ type: 'batch', source, version: 1, tags });
     await preview.page.locator('#batch-rows path.material').first().waitFor();
     const options = preview.page.getByRole('option');
-    const told = await options.evaluateAll((all) => all.map((each) => each.getAttribute('title')));
-    assert.deepEqual(told, [
+    const titles = await options.evaluateAll((all) => all.map((each) => each.getAttribute('title')));
+    assert.deepEqual(titles, [
       'Sorrel, 80.0 × 30.0 mm, 2 problems',
       'Borage, 80.0 × 64.0 mm, much taller than the others',
       '<b>Sea Kale</b>, no drawing, 1 problem',

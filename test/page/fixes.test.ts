@@ -75,8 +75,8 @@ describe('The preview’s page offers what helps', () => {
     const words = 'Backing: 80.0 × 30.0 mm → 82.0 × 32.0 mm';
     assert.equal(await preview.page.locator('#fix-menu .outcome-words').textContent(), words);
     assert.equal(await preview.page.locator('#announcer').textContent(), `With this fix: ${words}.`);
-    const told = await preview.page.locator('.dimension text').allTextContents();
-    assert.deepEqual(told.slice(0, 2), ['80.0 → 82.0 mm', '30.0 → 32.0 mm']);
+    const dimensionTexts = await preview.page.locator('.dimension text').allTextContents();
+    assert.deepEqual(dimensionTexts.slice(0, 2), ['80.0 → 82.0 mm', '30.0 → 32.0 mm']);
     // Where it would be: 1 mm beyond the backing all round.
     const [ghost, now] = await Promise.all([
       preview.page.locator('.outcome .ghost-fill').first().boundingBox(),

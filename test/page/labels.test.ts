@@ -156,8 +156,8 @@ describe('The preview’s page writes beside what it draws', function () {
         faults.push(...found.faults.map((fault) => `${name}: ${fault}`));
         // Both sizes and what holds the tie are always told; what is left out is the thinnest wall.
         const hangerCount = messages.scene.scene!.pieces.flatMap((piece) => piece.hangers).length;
-        const told = found.figures.filter((figure) => !/^pin|thinnest/.test(figure));
-        if (told.length < 2 + hangerCount) faults.push(`${name}: only ${told.join(', ')} is told`);
+        const figureIds = found.figures.filter((figure) => !/^pin|thinnest/.test(figure));
+        if (figureIds.length < 2 + hangerCount) faults.push(`${name}: only ${figureIds.join(', ')} is told`);
       }
       assert.deepEqual(faults, []);
     });

@@ -78,10 +78,10 @@ describe('The preview’s page measures', () => {
       { piece: 'name', width: 0.92, points: [[32, -20] as const, [32, -19.08] as const] as const },
     ];
     await preview.send({ type: 'measures', source, version: 1, loads: [], walls, cutPaths: [] });
-    const told = () => preview.page.locator('.dimension text', { hasText: 'thinnest' }).allTextContents();
-    assert.deepEqual(await told(), ['thinnest 3.00 mm']);
+    const wallTexts = () => preview.page.locator('.dimension text', { hasText: 'thinnest' }).allTextContents();
+    assert.deepEqual(await wallTexts(), ['thinnest 3.00 mm']);
     await preview.send(sceneMessage(2));
-    assert.deepEqual(await told(), [], 'that of an older drawing is gone');
+    assert.deepEqual(await wallTexts(), [], 'that of an older drawing is gone');
   });
 
   it('the path of the beam against the finished size, asked for when it is wanted, as wide as the kerf', async () => {

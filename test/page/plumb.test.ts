@@ -18,7 +18,7 @@ const hangs: ScenePin = {
   source: 130,
 };
 
-function hung(): SceneMessage {
+function hangingScene(): SceneMessage {
   const message = sceneMessage();
   return { ...message, pins: [...message.pins, hangs] };
 }
@@ -27,7 +27,7 @@ describe('The preview’s page draws the plumb line', () => {
   const preview = usePreview();
 
   it('of a tag that hangs askew, dashed, through what holds it and its balance, with the angle', async () => {
-    await preview.open({}, hung());
+    await preview.open({}, hangingScene());
     const line = preview.page.locator('.pin-mark.plumb .bar');
     assert.equal(await line.isVisible(), true);
     assert.notEqual(await line.evaluate((element) => getComputedStyle(element).strokeDasharray), 'none');
@@ -45,15 +45,15 @@ describe('The preview’s page draws the plumb line', () => {
     await preview.open();
     assert.equal(await preview.page.locator('.pin-mark.plumb').count(), 0);
     const kept = { arrangement: 'assembled', hiddenLayers: [], hiddenPieces: ['back'], dock: 'open' };
-    await preview.open({ remembered: { kept } }, hung());
+    await preview.open({ remembered: { kept } }, hangingScene());
     assert.equal(await preview.page.locator('.pin-mark.plumb').count(), 0);
-    await preview.open({}, hung());
+    await preview.open({}, hangingScene());
     await preview.toggleLayer('warnings');
     assert.equal(await preview.page.locator('.pin-mark.plumb .bar').isVisible(), false);
   });
 
   it('in every theme in a colour of its own', async () => {
-    await preview.open({}, hung());
+    await preview.open({}, hangingScene());
     for (const theme of ['vscode-dark', 'vscode-light', 'vscode-high-contrast', 'vscode-high-contrast-light']) {
       await preview.page.evaluate((name) => {
         document.body.className = name;

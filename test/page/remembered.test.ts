@@ -39,7 +39,7 @@ describe('The preview’s page shows true size', () => {
   const preview = usePreview();
   const widthOf = async (selector: string) => (await preview.page.locator(selector).boundingBox())!.width;
   /** The dialog closes a moment after its button is pressed. */
-  const told = async () => {
+  const shownState = async () => {
     await preview.page.waitForFunction(() => window.recorded.messages.some(({ type }) => type === 'screen'));
     return (await preview.messages()).at(-1);
   };
@@ -70,7 +70,7 @@ describe('The preview’s page shows true size', () => {
     const card = (await preview.page.locator('#card').boundingBox())!;
     assert.ok(Math.abs(card.width / card.height - 85.6 / 53.98) < 0.01);
     await preview.page.getByRole('button', { name: 'Keep' }).click();
-    assert.deepEqual(await told(), { type: 'screen', source, devicePixelsPerMm: 5 });
+    assert.deepEqual(await shownState(), { type: 'screen', source, devicePixelsPerMm: 5 });
     await preview.transform();
     // 80 mm at 5 px a millimetre.
     await comesTo(400);
@@ -94,6 +94,6 @@ describe('The preview’s page shows true size', () => {
     assert.match((await preview.page.locator('#screen-how').textContent())!, /upright/);
     assert.ok(Math.abs((await widthOf('#card')) - 4 * 53.98) < 0.6);
     await preview.page.getByRole('button', { name: 'Forget' }).click();
-    assert.deepEqual(await told(), { type: 'screen', source });
+    assert.deepEqual(await shownState(), { type: 'screen', source });
   });
 });

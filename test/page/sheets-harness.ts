@@ -43,7 +43,7 @@ export class SheetsInBrowser {
   }
 
   /** The last message of a kind, once there is one. */
-  async said<T extends FromSheetsPage['type']>(type: T): Promise<Extract<FromSheetsPage, { type: T }>> {
+  async message<T extends FromSheetsPage['type']>(type: T): Promise<Extract<FromSheetsPage, { type: T }>> {
     const found = await this.page.waitForFunction((wanted) => {
       return window.recorded.messages.findLast((each) => each.type === wanted);
     }, type);

@@ -96,14 +96,14 @@ describe('The page of sheets', () => {
     await open();
     const { x, y } = await sheets.middleOf(2);
     await sheets.page.mouse.click(x, y);
-    assert.deepEqual(await sheets.said('reveal'), { type: 'reveal', piece: 'piece 2', focus: false });
+    assert.deepEqual(await sheets.message('reveal'), { type: 'reveal', piece: 'piece 2', focus: false });
     const card = sheets.page.locator('#card');
     assert.match(await card.innerText(), /2 · Name 2\s+Order 102 · 40\.0 × 20\.0 mm/);
     assert.match(await card.innerText(), /60\.0 mm from the left, 5\.0 mm from the bottom/);
     await sheets.page.keyboard.press('s');
     assert.match(await card.innerText(), /3 · Name 3\s+Order 103 · rush/);
     await sheets.page.keyboard.press('Enter');
-    assert.deepEqual(await sheets.said('reveal'), { type: 'reveal', piece: 'piece 3', focus: true });
+    assert.deepEqual(await sheets.message('reveal'), { type: 'reveal', piece: 'piece 3', focus: true });
     const active = await sheets.page.locator('#stage').getAttribute('aria-activedescendant');
     const option = sheets.page.locator(`#${active!}`);
     assert.equal(await option.getAttribute('aria-label'), '3: Name 3, Order 103, rush, 40.0 × 20.0 mm');
@@ -125,7 +125,7 @@ describe('The page of sheets', () => {
     await sheets.page.mouse.move(one.x + 20.02 * scale, one.y - 30.03 * scale, { steps: 4 });
     assert.equal(await sheets.page.locator('.held').count(), 1);
     await sheets.page.mouse.up();
-    const { places } = await sheets.said('pin');
+    const { places } = await sheets.message('pin');
     const [{ x, y, ...place }] = places as [(typeof places)[0]];
     assert.deepEqual(place, { piece: 'piece 1', sheet: 'ply3 sheet 1', turned: 0 });
     // From 5 and 5 mm; a pixel is about half a millimetre here.
@@ -159,7 +159,7 @@ describe('The page of sheets', () => {
     assert.ok((await sheets.messages()).every(({ type }) => type !== 'pin'));
     await drag();
     await sheets.page.mouse.up();
-    const { places } = await sheets.said('pin');
+    const { places } = await sheets.message('pin');
     // The margin of 5 mm, and what its cut reaches beyond it.
     assert.deepEqual([places[0]!.sheet, places[0]!.x], ['ply3 sheet 2', 5.1]);
   });
@@ -172,7 +172,7 @@ describe('The page of sheets', () => {
     await sheets.page.keyboard.press('ArrowRight');
     await sheets.page.keyboard.press('Shift+ArrowUp');
     await sheets.page.keyboard.press('ArrowUp');
-    const moved = await sheets.said('pin');
+    const moved = await sheets.message('pin');
     assert.deepEqual(moved.places, [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 61, y: 16.1, turned: 0 }]);
     assert.equal(await transform(), seen, 'arrows move the piece and not the view');
     await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(2, 61, 16.1, { fixed: true })])]));
@@ -186,9 +186,9 @@ describe('The page of sheets', () => {
       { piece: 'piece 2', sheet: 'ply3 sheet 1', x: 71, y: 6.1, turned: 90 },
     ]);
     await sheets.page.keyboard.press('p');
-    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 2'] });
+    assert.deepEqual(await sheets.message('unpin'), { type: 'unpin', pieces: ['piece 2'] });
     await sheets.page.keyboard.press('Control+z');
-    assert.deepEqual(await sheets.said('undo'), { type: 'undo', step: 'undo' });
+    assert.deepEqual(await sheets.message('undo'), { type: 'undo', step: 'undo' });
   });
 
   it('says that a piece is pinned, and pins one where it lies', async () => {
@@ -198,11 +198,11 @@ describe('The page of sheets', () => {
     assert.ok(await sheets.page.locator('.piece .pin').isVisible());
     assert.match((await sheets.page.locator('[aria-selected="true"]').getAttribute('aria-label'))!, /, pinned$/);
     await sheets.page.getByRole('button', { name: 'Unpin' }).click();
-    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 4'] });
+    assert.deepEqual(await sheets.message('unpin'), { type: 'unpin', pieces: ['piece 4'] });
     const two = await sheets.middleOf(2);
     await sheets.page.mouse.click(two.x, two.y);
     await sheets.page.getByRole('button', { name: 'Pin Here' }).click();
-    const { places } = await sheets.said('pin');
+    const { places } = await sheets.message('pin');
     assert.deepEqual(places, [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 60, y: 5, turned: 0 }]);
   });
 
@@ -257,7 +257,7 @@ describe('The page of sheets', () => {
     const summary = sheets.page.locator('#summary');
     assert.equal(await summary.innerText(), 'Not in the cut files: 1 problem · 2 sheets · 4 pieces · filled 12 %, 4 %');
     await sheets.page.getByRole('button', { name: 'Line 3' }).click();
-    assert.deepEqual(await sheets.said('show'), { type: 'show', offset: 7, row: 1 });
+    assert.deepEqual(await sheets.message('show'), { type: 'show', offset: 7, row: 1 });
     assert.match(await sheets.page.locator('#dock').innerText(), /Pieces\s+4/);
     await summary.click();
     assert.ok(await sheets.page.locator('#dock').isHidden());
@@ -278,7 +278,7 @@ describe('The page of sheets', () => {
     await open();
     await sheets.send({ type: 'sizes', sizes: [{ width: 600, height: 400 }], units: 'mm' });
     await sheets.page.getByRole('button', { name: '600 × 400 mm' }).click();
-    assert.deepEqual(await sheets.said('size'), { type: 'size', width: 600, height: 400 });
+    assert.deepEqual(await sheets.message('size'), { type: 'size', width: 600, height: 400 });
     await sheets.send({ type: 'nothing', why: 'No piece <fits>.' });
     await sheets.page.getByText('No piece <fits>.').waitFor();
   });
@@ -291,13 +291,13 @@ describe('The page of sheets', () => {
     await progress.getByText('Laying out…').waitFor();
     await sheets.send({ ...sheetsMessage(), shapes: [], state: 'improving' });
     await progress.getByRole('button', { name: 'Stop' }).click();
-    assert.deepEqual(await sheets.said('stop'), { type: 'stop' });
+    assert.deepEqual(await sheets.message('stop'), { type: 'stop' });
     await sheets.send({ ...sheetsMessage(), shapes: [], state: 'stopped' });
     assert.match(await progress.innerText(), /Files are made from the finished layout, unless you pin this one/);
     await progress.getByRole('button', { name: 'Continue' }).click();
-    assert.deepEqual(await sheets.said('again'), { type: 'again' });
+    assert.deepEqual(await sheets.message('again'), { type: 'again' });
     await progress.getByRole('button', { name: 'Pin All' }).click();
-    const { places } = await sheets.said('pin');
+    const { places } = await sheets.message('pin');
     assert.deepEqual(
       places.map(({ piece, sheet, x, y }) => [piece, sheet, x, y]),
       [
@@ -317,18 +317,18 @@ describe('The page of sheets', () => {
     assert.equal(await slider.getAttribute('aria-valuetext'), '2.0 mm');
     await slider.focus();
     await sheets.page.keyboard.press('ArrowRight');
-    assert.deepEqual(await sheets.said('gap'), { type: 'gap', stock: 'ply3', gap: 2.5 });
+    assert.deepEqual(await sheets.message('gap'), { type: 'gap', stock: 'ply3', gap: 2.5 });
     assert.equal(await slider.getAttribute('aria-valuetext'), '2.5 mm');
     await sheets.page.getByRole('button', { name: 'Search 5× Longer' }).click();
-    assert.deepEqual(await sheets.said('effort'), { type: 'effort', effort: 5 });
+    assert.deepEqual(await sheets.message('effort'), { type: 'effort', effort: 5 });
     await sheets.page.getByRole('button', { name: 'Unpin All' }).click();
-    assert.deepEqual(await sheets.said('unpin'), { type: 'unpin', pieces: ['piece 4'] });
+    assert.deepEqual(await sheets.message('unpin'), { type: 'unpin', pieces: ['piece 4'] });
   });
 
   it('keeps a layout, and switches between it and the one there is now', async () => {
     await open({ state: { open: true } });
     await sheets.page.getByRole('button', { name: 'Keep to Compare' }).click();
-    await sheets.said('keep');
+    await sheets.message('keep');
     await sheets.send({ type: 'kept', scene: sheetsMessage().scene, shapes: [] });
     await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(1, 100, 40), pieceAt(2, 60, 5)])]));
     const summary = sheets.page.locator('#summary');
@@ -340,10 +340,10 @@ describe('The page of sheets', () => {
     await sheets.page.keyboard.press('ArrowRight');
     assert.equal(await sheets.page.locator('.held').count(), 0, 'nothing is moved on what is past');
     await sheets.page.getByRole('button', { name: 'Go Back to This' }).click();
-    await sheets.said('restore');
+    await sheets.message('restore');
     assert.match(await summary.innerText(), /1 sheet · 2 pieces/);
     await sheets.page.getByRole('button', { name: 'Forget the Kept One' }).click();
-    await sheets.said('forget');
+    await sheets.message('forget');
     await sheets.send({ type: 'kept', shapes: [] });
     assert.ok(await sheets.page.locator('#compare').isHidden());
   });

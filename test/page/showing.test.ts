@@ -166,7 +166,7 @@ describe('The preview’s page tells what the tag takes', () => {
     { name: 'Cut', value: '160.6 mm' },
     { name: 'Material cost', value: '0.04 <b>seeds</b>' },
   ];
-  const told = async (): Promise<string[]> => preview.page.locator('#takes dl > div').allInnerTexts();
+  const estimateTexts = async (): Promise<string[]> => preview.page.locator('#takes dl > div').allInnerTexts();
 
   it('fact by fact and as text, until those of the next drawing come', async () => {
     await preview.open({ remembered: { kept: opened } });
@@ -174,13 +174,13 @@ describe('The preview’s page tells what the tag takes', () => {
     await preview.send({ type: 'takes', source, version: 1, facts });
     await preview.page.locator('#takes').waitFor();
     assert.deepEqual(
-      (await told()).map((text) => text.split('\n')),
+      (await estimateTexts()).map((text) => text.split('\n')),
       facts.map(({ name, value }) => [name, value]),
     );
     await preview.send(sceneMessage(2));
-    assert.equal((await told()).length, 2);
+    assert.equal((await estimateTexts()).length, 2);
     await preview.send({ type: 'takes', source, version: 1, facts: [] });
-    assert.equal((await told()).length, 2, 'those of an older drawing come too late');
+    assert.equal((await estimateTexts()).length, 2, 'those of an older drawing come too late');
     await preview.send({ type: 'takes', source, version: 2, facts: facts.slice(0, 1) });
     await preview.page.locator('#takes dl > div:only-child').waitFor();
   });

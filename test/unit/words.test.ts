@@ -5,7 +5,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import ts from 'typescript';
 import { tally } from '../../src/core/issue.ts';
-import { stateOf } from '../../src/language/hover/state.ts';
+import { stateOf } from '../../src/language/hover/tag-state.ts';
 import { lensesOf } from '../../src/language/navigation/lenses.ts';
 import { pinsOf } from '../../src/scene/scene.ts';
 import { sceneSentence } from '../../webview/preview/announcer.ts';

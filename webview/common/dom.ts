@@ -45,7 +45,7 @@ export function setText(element: Element, text: string): void {
   if (element.textContent !== text) element.textContent = text;
 }
 
-export function mayMove(): boolean {
+export function allowsMotion(): boolean {
   return (
     !document.body.classList.contains('vscode-reduce-motion') &&
     !window.matchMedia('(prefers-reduced-motion: reduce)').matches
@@ -53,7 +53,7 @@ export function mayMove(): boolean {
 }
 
 /** Calls `then` once the present drawing has been painted: the second frame from here begins after the first. */
-export function painted(then: () => void): void {
+export function afterPaint(then: () => void): void {
   requestAnimationFrame(() => {
     requestAnimationFrame(then);
   });

@@ -37,18 +37,18 @@ export function sceneSentence({ scene, stale, pins }: SceneMessage): string {
 }
 
 /** Number of problems that are read out one by one. */
-const mostTold = 3;
+const mostSpoken = 3;
 
 /** Description of the tag for people who cannot see the drawing: its size, its material and its problems. */
 export function wholeSentence(message: SceneMessage): string {
   const { scene, pins } = message;
   if (!scene) return sceneSentence(message);
-  const told = [...pins].sort((a, b) => weight[b.severity] - weight[a.severity]).slice(0, mostTold);
-  const rest = pins.length - told.length;
+  const spokenPins = [...pins].sort((a, b) => weight[b.severity] - weight[a.severity]).slice(0, mostSpoken);
+  const rest = pins.length - spokenPins.length;
   return [
     `${captionOf(scene)}.`,
     sceneSentence(message),
-    ...told.map(({ severity, line, message: text }) => `${severity}, line ${line}: ${text}`),
+    ...spokenPins.map(({ severity, line, message: text }) => `${severity}, line ${line}: ${text}`),
     ...(rest > 0 ? [`And ${rest} more.`] : []),
   ].join(' ');
 }

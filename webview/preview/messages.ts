@@ -14,7 +14,7 @@ import type {
   SceneMessage,
   ScenePin,
   ScreenMessage,
-  TakesMessage,
+  EstimateMessage,
   ToPage,
 } from '../../src/protocol/preview.ts';
 
@@ -31,7 +31,7 @@ export function parseToPage(data: unknown): ToPage | undefined {
     case 'measures':
       return isMeasures(data) ? data : undefined;
     case 'takes':
-      return isTakes(data) ? data : undefined;
+      return isEstimate(data) ? data : undefined;
     case 'batch':
       return isBatchTags(data) ? data : undefined;
     case 'screen':
@@ -77,7 +77,7 @@ function isGone(data: Fields): data is Fields & GoneMessage {
   return isString(data['fileName']) && (data['other'] === undefined || isString(data['other']));
 }
 
-function isTakes(data: Fields): data is Fields & TakesMessage {
+function isEstimate(data: Fields): data is Fields & EstimateMessage {
   const isFact = (fact: unknown): boolean => isFields(fact) && isString(fact['name']) && isString(fact['value']);
   return typeof data['version'] === 'number' && isListOf(data['facts'], isFact);
 }

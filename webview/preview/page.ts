@@ -4,18 +4,18 @@ import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../../sr
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './scene/arrange.ts';
 import { BatchStrip } from './panels/batch.ts';
-import { Below } from './panels/below.ts';
+import { LowerPanel } from './panels/lower-panel.ts';
 import { captionOf } from './scene/caption.ts';
 import { Callouts } from './measure/callouts.ts';
 import { Choices } from './choices.ts';
 import { Defs } from './scene/defs.ts';
 import { Dimensions } from './measure/dimensions.ts';
-import { byId, mayMove, painted, setAttribute, setText } from '../common/dom.ts';
+import { byId, allowsMotion, afterPaint, setAttribute, setText } from '../common/dom.ts';
 import { Editing } from './drag/editing.ts';
 import { Exports } from './panels/exports.ts';
-import { Findings } from './problems/problems.ts';
+import { ProblemsView } from './problems/problems-view.ts';
 import type { Units } from '../../src/core/units.ts';
-import { Gone } from './scene/gone.ts';
+import { GoneNotice } from './scene/gone.ts';
 import { KeysHelp } from './panels/keys-help.ts';
 import { showLook } from './scene/look.ts';
 import { Measuring } from './measure/measuring.ts';
@@ -25,7 +25,7 @@ import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene/scene-view.ts';
 import type { Layer, PageState } from './state.ts';
 import { Screen } from './camera/true-size.ts';
-import { Sight } from './camera/view-box.ts';
+import { Camera } from './camera/camera.ts';
 import { Toolbar } from './panels/toolbar.ts';
 import { steer } from '../common/camera/viewport-input.ts';
 import { transformOf } from '../common/camera/viewport.ts';
@@ -45,15 +45,15 @@ export class PreviewPage {
   private readonly defs = new Defs();
   private readonly sceneView = new SceneView();
   private readonly dimensions = new Dimensions();
-  private readonly below: Below;
+  private readonly lowerPanel: LowerPanel;
   private readonly exports: Exports;
   private readonly choices: Choices;
   private readonly announcer = new Announcer(byId('announcer'));
   private readonly notices: Notices;
-  private readonly gone: Gone;
+  private readonly gone: GoneNotice;
   private readonly toolbar: Toolbar;
   private readonly batch: BatchStrip;
-  private readonly sight = new Sight(this.stage, {
+  private readonly camera = new Camera(this.stage, {
     state: () => this.choices.now,
     keep: (viewports) => {
       this.choices.keepViewports(viewports);
@@ -74,39 +74,39 @@ export class PreviewPage {
     measured: (devicePixelsPerMm) => {
       const known = devicePixelsPerMm !== undefined && { devicePixelsPerMm };
       this.send({ type: 'screen', source: this.choices.now.source, ...known });
-      this.screen.learn(devicePixelsPerMm);
-      this.sight.actualSize();
+      this.screen.setScreenScale(devicePixelsPerMm);
+      this.camera.actualSize();
     },
   });
   private readonly measuring = new Measuring(this.stage, this.defs, {
     arranged: () => this.arranged,
     hiddenPieces: () => this.choices.now.hiddenPieces,
-    view: () => this.sight.view(),
-    size: () => this.sight.stage(),
+    view: () => this.camera.view(),
+    size: () => this.camera.stage(),
     units: () => this.units(),
     say: this.say,
     changed: () => {
-      this.sight.followSoon();
+      this.camera.followSoon();
     },
   });
-  private readonly findings: Findings;
+  private readonly findings: ProblemsView;
   private readonly callouts: Callouts;
   private readonly editing = new Editing(this.stage, this.sceneView, {
     drawn: () => this.received,
     arranged: () => this.arranged,
-    view: () => this.sight.view(),
+    view: () => this.camera.view(),
     send: this.send,
     say: this.say,
     hold: () => {
-      this.sight.hold();
+      this.camera.hold();
     },
     release: () => {
-      this.sight.release();
+      this.camera.release();
       this.draw();
     },
     changed: () => {
       this.editing.draw(this.choices.now.hiddenPieces);
-      this.sight.followSoon();
+      this.camera.followSoon();
     },
   });
   private received: SceneMessage | undefined;
@@ -117,7 +117,7 @@ export class PreviewPage {
     state: PageState,
     { devicePixelsPerMm, exports, cautions }: Remembered,
   ) {
-    this.screen.learn(devicePixelsPerMm);
+    this.screen.setScreenScale(devicePixelsPerMm);
     this.choices = new Choices(this.stage, state, {
       send: this.send,
       save: (changed) => {
@@ -131,11 +131,11 @@ export class PreviewPage {
       this.send({ type: 'reveal', source: state.source, offset, focus });
     };
     this.notices = new Notices(reveal);
-    this.gone = new Gone(() => {
+    this.gone = new GoneNotice(() => {
       this.send({ type: 'show-other', source: state.source });
     });
-    this.findings = new Findings({
-      sight: this.sight,
+    this.findings = new ProblemsView({
+      sight: this.camera,
       sceneView: this.sceneView,
       drawn: () => this.received,
       arranged: () => this.arranged,
@@ -145,7 +145,7 @@ export class PreviewPage {
       hiddenPieces: () => this.choices.now.hiddenPieces,
       measureOutcome: (outcome) => {
         this.dimensions.showOutcome(outcome?.pieces);
-        this.sight.followSoon();
+        this.camera.followSoon();
       },
       showWarnings: () => {
         if (this.choices.isHidden('warnings')) this.choices.toggleLayer('warnings');
@@ -153,7 +153,7 @@ export class PreviewPage {
     });
     const keys = new KeysHelp();
     this.callouts = new Callouts(this.dimensions, this.findings.pins);
-    this.toolbar = new Toolbar(this.sight, {
+    this.toolbar = new Toolbar(this.camera, {
       arrange: (arrangement) => {
         this.rearrange(arrangement);
       },
@@ -171,7 +171,7 @@ export class PreviewPage {
         keys.show();
       },
     });
-    this.below = new Below(
+    this.lowerPanel = new LowerPanel(
       {
         state: () => this.choices.now,
         choose: (dock) => {
@@ -187,9 +187,9 @@ export class PreviewPage {
       cautions,
     );
     this.exports = new Exports(exports, {
-      caution: () => this.below.cautions.now,
+      caution: () => this.lowerPanel.cautions.now,
       make: (what) => {
-        this.below.cautions.remind();
+        this.lowerPanel.cautions.remind();
         this.send({ type: 'export', source: state.source, what });
       },
     });
@@ -207,7 +207,7 @@ export class PreviewPage {
       this.measuring.tool.element,
       this.measuring.rulers.element,
     );
-    steer(this.stage, this.sight);
+    steer(this.stage, this.camera);
   }
 
   receive(message: ToPage): void {
@@ -221,30 +221,30 @@ export class PreviewPage {
           this.draw();
         });
         if (message.trying) {
-          painted(() => {
-            this.editing.hand.shown();
+          afterPaint(() => {
+            this.editing.drag.shown();
           });
           return;
         }
         this.announcer.announce(sceneSentence(message));
-        this.editing.hand.goOn();
+        this.editing.drag.goOn();
         return;
       case 'measures':
         // Measures of an older drawing arrive too late.
         if (message.version !== this.received?.version) return;
-        this.below.showMeasures(message);
+        this.lowerPanel.showMeasures(message);
         this.measuring.receive(message);
         this.draw();
         return;
       case 'takes':
-        if (message.version === this.received?.version) this.below.showTakes(message);
+        if (message.version === this.received?.version) this.lowerPanel.showEstimate(message);
         return;
       case 'batch':
         if (message.version === this.received?.version) this.batch.describe(message, this.units());
         return;
       case 'screen':
-        this.screen.learn(message.devicePixelsPerMm);
-        this.sight.followSoon();
+        this.screen.setScreenScale(message.devicePixelsPerMm);
+        this.camera.followSoon();
         return;
       case 'fixes':
         this.findings.showFixes(message);
@@ -253,12 +253,12 @@ export class PreviewPage {
         this.findings.showOutcome(message);
         return;
       case 'gone':
-        this.editing.hand.drop();
+        this.editing.drag.drop();
         this.say(this.gone.show(message));
         return;
       case 'highlight':
         this.sceneView.light(message.ids);
-        if (message.follow) this.showLit();
+        if (message.follow) this.showHighlighted();
         return;
       default:
         message satisfies never;
@@ -278,7 +278,7 @@ export class PreviewPage {
     const { scene, pins, version } = message;
     this.notices.show(message);
     this.batch.patch(message);
-    this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.sight.heldOffsets);
+    this.arranged = scene && arrange(scene, this.choices.now.arrangement, this.camera.heldOffsets);
     if (scene && this.arranged) {
       this.sceneView.draw(scene, this.arranged, this.choices.now.hiddenPieces);
       this.editing.draw(this.choices.now.hiddenPieces);
@@ -298,17 +298,17 @@ export class PreviewPage {
     this.findings.patch(message, this.choices.now.hiddenPieces);
     this.toolbar.patch(this.choices.now.arrangement, scene?.pieces ?? []);
     this.exports.enable((scene?.pieces.length ?? 0) > 0);
-    this.below.patch(message);
+    this.lowerPanel.patch(message);
     this.follow();
     setAttribute(this.drawing, 'data-version', `${version}`);
   }
 
   /** Moves everything to match the view. */
   private follow(): void {
-    const size = this.sight.stage();
+    const size = this.camera.stage();
     if (!this.arranged || size.width === 0) return;
     const { units } = this.received!.scene!;
-    const view = this.sight.view();
+    const view = this.camera.view();
     this.sceneView.world.style.transform = transformOf(view, size);
     this.stage.classList.toggle('close', view.scale > closeScale);
     const { hiddenPieces } = this.choices.now;
@@ -325,17 +325,17 @@ export class PreviewPage {
 
   private rearrange(arrangement: Arrangement): void {
     if (arrangement === this.choices.now.arrangement) return;
-    this.sight.release();
-    this.stage.classList.toggle('arranging', mayMove());
+    this.camera.release();
+    this.stage.classList.toggle('arranging', allowsMotion());
     this.choices.change({ arrangement });
     window.setTimeout(() => {
       this.stage.classList.remove('arranging');
     }, 400);
   }
 
-  private showLit(): void {
-    const box = this.sceneView.litBox();
-    if (box && this.arranged) this.sight.show(box);
+  private showHighlighted(): void {
+    const box = this.sceneView.highlightedBox();
+    if (box && this.arranged) this.camera.show(box);
   }
 }
 

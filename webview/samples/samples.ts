@@ -80,7 +80,7 @@ function draw(frame: SVGElement, { size, paths, look }: SamplePicture): void {
 }
 
 /** Every typed word must occur, in any order. */
-function sift(): void {
+function applyFilter(): void {
   const wanted = filter.value.toLowerCase().split(/\s+/);
   let shown = 0;
   for (const { item, words } of cards.values()) {
@@ -96,7 +96,7 @@ window.addEventListener('message', ({ data }: MessageEvent<ToSamplesPage>) => {
     case 'samples':
       cards.clear();
       list.replaceChildren(...data.samples.map(cardOf));
-      sift();
+      applyFilter();
       break;
     case 'picture': {
       const card = cards.get(data.fileName);
@@ -106,7 +106,7 @@ window.addEventListener('message', ({ data }: MessageEvent<ToSamplesPage>) => {
   }
 });
 
-filter.addEventListener('input', sift);
+filter.addEventListener('input', applyFilter);
 const state = api.getState() as { readonly filter?: unknown } | undefined;
 if (typeof state?.filter === 'string') filter.value = state.filter;
 api.postMessage({ type: 'ready' });

@@ -101,13 +101,13 @@ export class Controls {
     const value = html('output', {}, lengthText(gap, units));
     const step = gapSteps[units];
     const input = html('input', { type: 'range', min: '0', max: `${most}`, step: `${step}`, value: `${gap}` });
-    const said = (): void => {
+    const showValue = (): void => {
       const text = lengthText(input.valueAsNumber, units);
       setText(value, text);
       input.setAttribute('aria-valuetext', text);
     };
-    said();
-    input.addEventListener('input', said);
+    showValue();
+    input.addEventListener('input', showValue);
     input.addEventListener('change', () => {
       this.host.gap(stock, Math.round(input.valueAsNumber * 1e4) / 1e4);
     });

@@ -34,7 +34,7 @@ export function movedDraft(draft: Draft, [dx, dy]: XY, places: readonly SheetPla
     place,
   );
   const wanted = shifted(onPage, -nearest.x, -nearest.y);
-  return settled({ ...draft, place: nearest }, wanted, roundMm);
+  return clampedDraft({ ...draft, place: nearest }, wanted, roundMm);
 }
 
 /** Rotates by a quarter turn about its centre, counter-clockwise, or clockwise for −1. */
@@ -49,7 +49,7 @@ export function turnedDraft(draft: Draft, quarters: 1 | -1, roundMm: number): Dr
   const [halfWide, halfHigh] = [(maxY - minY) / 2, (maxX - minX) / 2];
   const box: SheetBox = [x - halfWide, y - halfHigh, x + halfWide, y + halfHigh];
   const turned = (draft.turned + 90 * quarters + 360) % 360;
-  return settled({ ...draft, matrix: [ta, tb, tc, td, te + x, tf + y], box, turned }, box, roundMm);
+  return clampedDraft({ ...draft, matrix: [ta, tb, tc, td, te + x, tf + y], box, turned }, box, roundMm);
 }
 
 export function pinnedPlace({ piece, place: { sheet }, box, turned }: Draft): PinnedPlace {
@@ -58,23 +58,23 @@ export function pinnedPlace({ piece, place: { sheet }, box, turned }: Draft): Pi
 }
 
 /** As near to the target as the sheet allows. */
-function settled(draft: Draft, wanted: SheetBox, roundMm: number): Draft {
+function clampedDraft(draft: Draft, wanted: SheetBox, roundMm: number): Draft {
   const { piece, place, box, matrix } = draft;
   const { width, height, margin } = place.sheet;
   const free = margin + piece.beyond;
   const [wide, high] = [wanted[2] - wanted[0], wanted[3] - wanted[1]];
-  const left = within(rounded(wanted[0], roundMm), free, width - free - wide);
-  const bottom = within(rounded(height - wanted[3], roundMm), free, height - free - high);
+  const left = clamp(roundedTo(wanted[0], roundMm), free, width - free - wide);
+  const bottom = clamp(roundedTo(height - wanted[3], roundMm), free, height - free - high);
   const [dx, dy] = [left - box[0], height - bottom - box[3]];
   const [a, b, c, d, e, f] = matrix;
   return { ...draft, box: shifted(box, dx, dy), matrix: [a, b, c, d, e + dx, f + dy] };
 }
 
-function within(value: number, least: number, most: number): number {
+function clamp(value: number, least: number, most: number): number {
   return Math.max(least, Math.min(most, value));
 }
 
-function rounded(value: number, step: number): number {
+function roundedTo(value: number, step: number): number {
   return Math.round(Math.round(value / step) * step * 1e4) / 1e4;
 }
 

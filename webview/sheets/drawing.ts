@@ -38,7 +38,7 @@ export class SheetsDrawing {
   private readonly marks = svg('g', { class: 'marks', 'aria-hidden': 'true' });
   private readonly list = new KeyedList<SheetItem, SheetView>(this.all, () => new SheetView());
   private pieces = new Map<string, PieceAt>();
-  private lit: readonly string[] = [];
+  private highlighted: readonly string[] = [];
   private selected: string | undefined;
   private draft: Draft | undefined;
   arranged: ArrangedSheets = arranged([]);
@@ -47,10 +47,10 @@ export class SheetsDrawing {
     element.append(this.defs, this.all, this.marks);
   }
 
-  learn(shapes: readonly SheetShape[]): void {
+  addShapes(shapes: readonly SheetShape[]): void {
     for (const shape of shapes) {
       this.shapes.set(shape.id, shape);
-      this.defs.append(drawn(shape));
+      this.defs.append(shapeElement(shape));
     }
   }
 
@@ -85,7 +85,7 @@ export class SheetsDrawing {
 
   /** Highlights what is at the editor's cursor. */
   light(ids: readonly string[]): void {
-    this.lit = ids;
+    this.highlighted = ids;
     this.mark();
   }
 
@@ -133,7 +133,7 @@ export class SheetsDrawing {
     const held = draft && this.pieces.has(draft.piece.id) ? [heldPiece(draft)] : [];
     this.marks.replaceChildren(
       ...held,
-      ...this.lit.flatMap((id) => (id === selected ? [] : outline(id, 'lit'))),
+      ...this.highlighted.flatMap((id) => (id === selected ? [] : outline(id, 'lit'))),
       ...(selected === undefined ? [] : outline(selected, 'selected')),
     );
     for (const element of this.element.querySelectorAll('[aria-selected="true"]'))
@@ -151,7 +151,7 @@ export class SheetsDrawing {
 
 const shapePrefix = 'shape-';
 
-function drawn({ id, solid, engraved, scored, wood, burn, rim }: SheetShape): Element {
+function shapeElement({ id, solid, engraved, scored, wood, burn, rim }: SheetShape): Element {
   return svg(
     'g',
     { id: `${shapePrefix}${id}` },
@@ -177,7 +177,7 @@ class SheetView implements ItemView<SheetItem> {
   private readonly outline = svg('path', { class: 'sheet' });
   private readonly free = svg('rect', { class: 'free' });
   private readonly all = svg('g');
-  private readonly list = new KeyedList<PieceItem, PieceView>(this.all, () => new PieceView());
+  private readonly list = new KeyedList<PieceItem, SheetPieceView>(this.all, () => new SheetPieceView());
   readonly element = svg('g', { role: 'group' }, this.caption, this.outline, this.free, this.all);
 
   update({ place, units, letters, shapes }: SheetItem): void {
@@ -206,7 +206,7 @@ class SheetView implements ItemView<SheetItem> {
 
 let count = 0;
 
-class PieceView implements ItemView<PieceItem> {
+class SheetPieceView implements ItemView<PieceItem> {
   private readonly use = svg('use');
   private readonly ground = svg('rect', { class: 'ground' });
   private readonly number = svg('text', { class: 'number' });

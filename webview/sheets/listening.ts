@@ -1,7 +1,7 @@
 /** Keyboard shortcuts on the sheets, and the zoom buttons. */
 
 import { zoomAtCentre, zoomStep } from '../common/camera/viewport-input.ts';
-import type { Steered } from '../common/camera/viewport-input.ts';
+import type { Steerable } from '../common/camera/viewport-input.ts';
 import { undoStep } from '../common/keys.ts';
 
 export interface KeysHost {
@@ -34,7 +34,7 @@ export function listenToKeys(stage: HTMLElement, host: KeysHost): void {
   });
 }
 
-export function listenToZoom(sight: Steered): void {
+export function listenToZoom(sight: Steerable): void {
   const zooms: Readonly<Record<string, number>> = { in: zoomStep, out: 1 / zoomStep };
   for (const button of document.querySelectorAll<HTMLElement>('[data-zoom]')) {
     button.addEventListener('click', () => {

@@ -4,22 +4,22 @@ import type { FromSheetsPage, SheetsScene, ToSheetsPage } from '../../src/protoc
 import { byId, setText } from '../common/dom.ts';
 import { steer } from '../common/camera/viewport-input.ts';
 import { roving } from '../common/roving.ts';
-import { Below } from './below.ts';
+import { SheetsLowerPanel } from './lower-panel.ts';
 import { Card } from './card.ts';
 import { Controls } from './controls.ts';
 import { draftOf, pinnedPlace } from './draft.ts';
 import { SheetsDrawing } from './drawing.ts';
 import type { PieceAt } from './drawing.ts';
-import { Hand } from './hand.ts';
-import { showInstead } from './instead.ts';
+import { PieceDrag } from './piece-drag.ts';
+import { showEmptyState } from './empty-state.ts';
 import { listenToKeys, listenToZoom } from './listening.ts';
 import { Progress } from './progress.ts';
-import { SheetSight } from './sight.ts';
+import { SheetCamera } from './camera.ts';
 import type { SheetsState } from './state.ts';
-import { Tip } from './tip.ts';
+import { PieceTip } from './tip.ts';
 import { spokenPiece } from './words.ts';
 
-export interface PageHost {
+export interface SheetsPageHost {
   send(message: FromSheetsPage): void;
   save(state: SheetsState): void;
 }
@@ -27,10 +27,10 @@ export interface PageHost {
 export class SheetsPage {
   private readonly stage = byId('stage');
   private readonly drawing: SheetsDrawing;
-  private readonly sight: SheetSight;
-  private readonly below: Below;
+  private readonly camera: SheetCamera;
+  private readonly lowerPanel: SheetsLowerPanel;
   private readonly card: Card;
-  private readonly hand: Hand;
+  private readonly drag: PieceDrag;
   private readonly progress: Progress;
   private readonly controls: Controls;
   /** The layout drawn, which is the present one or the one that was kept. */
@@ -40,19 +40,19 @@ export class SheetsPage {
   private showsKept = false;
 
   constructor(
-    private readonly host: PageHost,
+    private readonly host: SheetsPageHost,
     private state: SheetsState,
   ) {
     const element = document.querySelector<SVGElement>('#drawing')!;
     this.drawing = new SheetsDrawing(element);
-    this.sight = new SheetSight(this.stage, byId('world'), {
+    this.camera = new SheetCamera(this.stage, byId('world'), {
       kept: () => this.state.view,
       keep: (view) => {
         this.keep({ ...this.state, view });
       },
       box: () => this.drawing.arranged.bounds,
     });
-    this.below = new Below(this.state.open, {
+    this.lowerPanel = new SheetsLowerPanel(this.state.open, {
       opened: (open) => {
         this.keep({ ...this.state, open });
       },
@@ -60,12 +60,12 @@ export class SheetsPage {
         this.host.send({ type: 'show', ...problem });
       },
     });
-    this.hand = new Hand(this.stage, {
+    this.drag = new PieceDrag(this.stage, {
       selected: () =>
         this.scene?.pins && this.state.selected !== undefined ? this.drawing.get(this.state.selected) : undefined,
       places: () => this.drawing.arranged.places,
       units: () => this.scene?.units ?? 'mm',
-      scale: () => this.sight.view().scale,
+      scale: () => this.camera.view().scale,
       show: (draft) => {
         this.drawing.hold(draft);
       },
@@ -79,7 +79,7 @@ export class SheetsPage {
         this.pin();
       },
       turn: () => {
-        this.hand.turn();
+        this.drag.turn();
       },
       reveal: () => {
         this.reveal(true);
@@ -126,7 +126,7 @@ export class SheetsPage {
         this.compare(false);
       },
     });
-    new Tip(
+    new PieceTip(
       this.stage,
       (id) => this.scene && this.drawing.get(id),
       () => this.scene!.units,
@@ -143,13 +143,13 @@ export class SheetsPage {
         this.progress.show('busy');
         break;
       case 'kept':
-        this.drawing.learn(message.shapes);
+        this.drawing.addShapes(message.shapes);
         this.keptScene = message.scene;
         byId('compare').hidden = !message.scene;
         this.compare(this.showsKept);
         break;
       case 'sheets':
-        this.drawing.learn(message.shapes);
+        this.drawing.addShapes(message.shapes);
         this.now = message.scene;
         document.body.dataset['shows'] = 'sheets';
         this.progress.show(message.state);
@@ -160,7 +160,7 @@ export class SheetsPage {
       case 'sizes':
         this.progress.show('done');
         document.body.dataset['shows'] = message.type;
-        showInstead(message, (size) => {
+        showEmptyState(message, (size) => {
           this.host.send({ type: 'size', ...size });
         });
         break;
@@ -175,12 +175,12 @@ export class SheetsPage {
       button.setAttribute('aria-pressed', `${(button.dataset['shown'] === 'kept') === this.showsKept}`);
     if (!scene) return;
     this.scene = scene;
-    this.hand.forget();
+    this.drag.forget();
     this.drawing.draw(scene);
     setText(byId('title'), scene.title);
-    this.below.patch(scene);
+    this.lowerPanel.patch(scene);
     this.controls.show(scene, this.keptScene !== undefined, this.showsKept);
-    this.sight.follow();
+    this.camera.follow();
     this.select(this.state.selected, false);
   }
 
@@ -222,14 +222,14 @@ export class SheetsPage {
         this.pin();
       },
       turn: (quarters) => {
-        this.hand.turn(quarters);
+        this.drag.turn(quarters);
       },
       clear: () => {
         this.select(undefined);
       },
     });
-    steer(stage, this.sight);
-    listenToZoom(this.sight);
+    steer(stage, this.camera);
+    listenToZoom(this.camera);
     for (const button of byId('compare').querySelectorAll('button')) {
       button.addEventListener('click', () => {
         this.compare(button.dataset['shown'] === 'kept');
@@ -250,7 +250,7 @@ export class SheetsPage {
     const id = ids[(start + by + ids.length) % ids.length]!;
     this.select(id);
     const piece = this.drawing.get(id)!;
-    this.sight.show(this.drawing.boxOf(piece));
+    this.camera.show(this.drawing.boxOf(piece));
     setText(byId('announcer'), spokenPiece(piece.piece, this.scene!.units));
     this.reveal(false);
   }
@@ -282,7 +282,7 @@ export class SheetsPage {
   private light(ids: readonly string[]): void {
     this.drawing.light(ids);
     const shown = ids.flatMap((id) => this.drawing.get(id) ?? []);
-    const isSeen = shown.some((piece) => this.sight.sees(this.drawing.boxOf(piece)));
-    if (shown[0] && !isSeen) this.sight.show(this.drawing.boxOf(shown[0]));
+    const isSeen = shown.some((piece) => this.camera.sees(this.drawing.boxOf(piece)));
+    if (shown[0] && !isSeen) this.camera.show(this.drawing.boxOf(shown[0]));
   }
 }

@@ -30,7 +30,7 @@ export class Progress {
 
   show(state: LayoutState | 'busy'): void {
     const pins = this.host.pins();
-    const told: Readonly<Record<typeof state, readonly [text: string, ...doing: Doing[]]>> = {
+    const contents: Readonly<Record<typeof state, readonly [text: string, ...doing: Doing[]]>> = {
       busy: ['Laying out…'],
       improving: ['Looking for a better layout…', 'stop'],
       stopped: [
@@ -42,7 +42,7 @@ export class Progress {
       ],
       done: [''],
     };
-    const [text, ...doing] = told[state];
+    const [text, ...doing] = contents[state];
     this.element.hidden = state === 'done';
     this.element.dataset['state'] = state;
     setText(this.element.querySelector('span')!, text);

@@ -7,7 +7,7 @@ import { orderText, pieceSize } from './words.ts';
 
 const besidePx = 14;
 
-export class Tip {
+export class PieceTip {
   private readonly element = byId('tip');
   private on: string | undefined;
 

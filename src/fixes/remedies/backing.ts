@@ -7,7 +7,7 @@ import { freeName } from '../../core/names.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import type { PieceModel } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { replacing, shapeAt, valueAt, written } from '../candidate.ts';
+import { replacing, shapeAt, valueAt, specLength } from '../candidate.ts';
 
 /** Margin of a backing around its lettering, in mm (rule of thumb, no source: 6 to 7 mm). */
 const backingMm = 6;
@@ -51,7 +51,7 @@ function onlyLettering(at: Case): OnlyLettering | undefined {
 function backed(at: Case, { name, piece }: OnlyLettering, words: string, more: TextEdit | undefined): Remedy[] {
   const { report, model, tag } = at;
   const backing = freeName('backing', (name) => model.shapes.has(name), '-');
-  const by = written(backingMm, tag.units);
+  const by = specLength(backingMm, tag.units);
   const edits: (TextEdit | undefined)[] = [
     report.source.setKey(['shapes'], backing, `{around: ${name}, by: ${by}}`),
     replacing(at, [...piece.path, 'body', 0], backing),
@@ -62,5 +62,5 @@ function backed(at: Case, { name, piece }: OnlyLettering, words: string, more: T
   }
   const all = edits.filter((edit) => edit !== undefined);
   if (all.length < edits.length) return [];
-  return [{ words, candidates: [{ told: `by ${by}`, edits: all }] }];
+  return [{ words, candidates: [{ description: `by ${by}`, edits: all }] }];
 }

@@ -22,14 +22,14 @@ export function overBalance(at: Case): Remedy[] {
     [issue.angle!, -issue.angle!]
       .flatMap((angle) => straightened(placed.centre, from, angle))
       .flatMap((move) => nudging(at, hanger.path, hanger.nudge, move));
-  const what = nameOf(hanger);
+  const what = hangerTitle(hanger);
   return [
     ...(other ? [{ words: `Set ${what} level with the other`, candidates: candidates(other.centre) }] : []),
     { words: `Move ${what} over the balance point`, candidates: candidates(balance) },
   ];
 }
 
-function nameOf({ kind }: Hanger): string {
+function hangerTitle({ kind }: Hanger): string {
   return `the ${kind}`;
 }
 

@@ -3,7 +3,7 @@
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { growthOf, nameOf, settingLengths, shapeAt } from '../candidate.ts';
+import { growthOf, shapeTitle, settingLengths, shapeAt } from '../candidate.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
 /**
@@ -23,10 +23,10 @@ export function onItsBacking(at: Case): Remedy[] {
   const before = below ? growthOf(at, below) : 0;
   const missing = issue.width;
   return [
-    { words: `Move ${nameOf(shape)}`, candidates: movedBy(at, shape, ways) },
-    { words: `Make ${nameOf(shape)} smaller`, candidates: madeSmaller(at, shape) },
+    { words: `Move ${shapeTitle(shape)}`, candidates: movedBy(at, shape, ways) },
+    { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmaller(at, shape) },
     {
-      words: `Enlarge ${below ? nameOf(below) : ''}`,
+      words: `Enlarge ${below ? shapeTitle(below) : ''}`,
       candidates:
         below && missing !== undefined
           ? settingLengths(

@@ -5,8 +5,8 @@
 
 import { assemblyOf, balanceOf, gluedOver } from '../../checks/assembly.ts';
 import { distanceToSegment } from '../../checks/blame.ts';
-import { meantUp } from '../../checks/hangs-askew.ts';
-import { accentAbove, besidesOf, slipMm } from '../../checks/hole-beside-marks.ts';
+import { intendedUp } from '../../checks/hangs-askew.ts';
+import { accentAbove, openingNeighbours, slipMm } from '../../checks/hole-beside-marks.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { boundsOf } from '../../geometry/measure.ts';
@@ -60,7 +60,7 @@ function clearancesOf(piece: Piece, placed: PlacedHanger, { pieces, tie, stock }
   const cuts = piece.sources.filter(({ use }) => use === 'cut').map(({ region }) => region);
   const glued = gluedOver(piece, pieces).map(({ region }) => region);
   const free = new EdgeIndex(difference(piece.body, [...openings, ...cuts, ...glued]));
-  const besides = besidesOf(piece, pieces, placed).map(({ region, lettering }) => {
+  const besides = openingNeighbours(piece, pieces, placed).map(({ region, lettering }) => {
     // A hole among letters looks like a mistake, however clear it is of each.
     const letters = lettering.flatMap((each) => each.letters.flatMap((letter) => letter.region));
     return { edges: new EdgeIndex(region), lettering, box: letters.length > 0 ? boundsOf(letters) : undefined };
@@ -93,7 +93,7 @@ function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point): boolean {
 function alongAxis(piece: Piece, { at, centre }: PlacedHanger, { pieces }: Tag): Point[] {
   const balance = balanceOf(assemblyOf(piece, pieces));
   const lever = balance && { x: centre.x - balance.x, y: centre.y - balance.y };
-  const up = lever && meantUp(at, lever);
+  const up = lever && intendedUp(at, lever);
   if (!up) return [];
   const beside = lever.x * up.y - lever.y * up.x;
   const onto = { x: -beside * up.y, y: beside * up.x };

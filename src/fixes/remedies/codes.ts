@@ -5,7 +5,7 @@ import { boundsOf } from '../../geometry/measure.ts';
 import { squareOf } from '../../tag/code.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, samePath, setting, settingLengths } from '../candidate.ts';
+import { shapeTitle, samePath, setting, settingLengths } from '../candidate.ts';
 import { intoRoom, movedBy } from './moving.ts';
 
 /** Factors that shrink a mark for more clear space around the code, smallest change first. */
@@ -19,11 +19,11 @@ export function scannable(at: Case): Remedy[] {
   const { width = 0, minimum = 0 } = issue;
   const larger = width > 0 ? minimum / width : 1;
   return [
-    { words: `Make ${nameOf(shape)} larger`, candidates: sized(at, shape, [larger, 1.02 * larger]) },
-    { words: `Move ${nameOf(shape)} inwards`, candidates: movedBy(at, shape, inwards(at, shape)) },
-    { words: `Make ${nameOf(shape)} smaller`, candidates: sized(at, shape, smaller) },
+    { words: `Make ${shapeTitle(shape)} larger`, candidates: sized(at, shape, [larger, 1.02 * larger]) },
+    { words: `Move ${shapeTitle(shape)} inwards`, candidates: movedBy(at, shape, inwards(at, shape)) },
+    { words: `Make ${shapeTitle(shape)} smaller`, candidates: sized(at, shape, smaller) },
     {
-      words: `Let less of ${nameOf(shape)} be damaged, so that its modules are larger`,
+      words: `Let less of ${shapeTitle(shape)} be damaged, so that its modules are larger`,
       candidates: shape.generator.correction === 'low' ? [] : setting(at, shape.path, 'correction', 'low'),
     },
   ];

@@ -2,7 +2,7 @@
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, samePath } from '../candidate.ts';
+import { shapeTitle, samePath } from '../candidate.ts';
 import { centredOrSmaller } from './marks.ts';
 import { intoRoom, movedBy, withoutEntry } from './moving.ts';
 
@@ -16,12 +16,15 @@ export function cutOnBody(at: Case): Remedy[] {
   const box = cut && boundsOf(cut.region);
   const room = piece && boundsOf(piece.body);
   if (!cut || !box || !room) return [];
-  const name = nameOf(cut.shape);
+  const name = shapeTitle(cut.shape);
   const ways = margins.flatMap((margin) => intoRoom(box, room, margin * tag.stock.minWeb) ?? []);
   const taken = withoutEntry(at, issue.path);
   return [
     { words: `Move ${name} onto the piece`, candidates: movedBy(at, cut.shape, ways) },
     ...centredOrSmaller(at),
-    { words: `Remove ${name} from the list`, candidates: taken ? [{ told: 'it cuts nothing', edits: [taken] }] : [] },
+    {
+      words: `Remove ${name} from the list`,
+      candidates: taken ? [{ description: 'it cuts nothing', edits: [taken] }] : [],
+    },
   ];
 }

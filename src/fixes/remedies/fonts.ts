@@ -3,7 +3,7 @@
 import type { Shape } from '../../spec/model.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, setting } from '../candidate.ts';
+import { shapeTitle, setting } from '../candidate.ts';
 
 /** The bundled families; each looks different, so each is offered separately. */
 export function otherFonts(at: Case, shape: Shape | undefined): Remedy[] {
@@ -12,7 +12,7 @@ export function otherFonts(at: Case, shape: Shape | undefined): Remedy[] {
   return bundledFonts
     .filter(({ family }) => family.toLowerCase() !== now)
     .map(({ family }) => ({
-      words: `Set ${nameOf(shape)} in another font`,
+      words: `Set ${shapeTitle(shape)} in another font`,
       candidates: setting(at, shape.path, 'font', family),
     }));
 }

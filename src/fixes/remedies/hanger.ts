@@ -26,7 +26,7 @@ export function strongerRing(at: Case): Remedy[] {
       words: 'Thicken the ring',
       candidates: settingLengths(at, hanger.path, 'wall', from(hanger.wall, shares(1, 1.5, 2))),
     },
-    ...elsewhere(at, hanger),
+    ...otherPlaces(at, hanger),
   ];
 }
 
@@ -57,15 +57,15 @@ export function furtherIn(at: Case): Remedy[] {
       words: 'Make the hole smaller',
       candidates: least < hanger.opening - 0.01 ? settingLengths(at, hanger.path, 'diameter', [least]) : [],
     },
-    ...elsewhere(at, hanger),
+    ...otherPlaces(at, hanger),
   ];
 }
 
 /** Something obstructs the tie. */
-export function clear(at: Case): Remedy[] {
+export function unblocked(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger) return [];
-  return [...makingRoom(at), ...elsewhere(at, hanger)];
+  return [...makingRoom(at), ...otherPlaces(at, hanger)];
 }
 
 /** An opening too small for the tie. */
@@ -94,7 +94,7 @@ export function wideEnough(at: Case): Remedy[] {
 const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'top-left', 'top-right'];
 
 /** Other places for the hanger, each offered separately: only the maker knows which suits the tag. */
-function elsewhere(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
+function otherPlaces(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
   const here = place.kind === 'anchor' ? place.anchor : place.kind;
   const places = kind === 'ring' ? (['auto', ...sides] as const) : sides;
   return places

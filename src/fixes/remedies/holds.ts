@@ -2,7 +2,7 @@
 
 import type { HoldWidth } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, setting, settingLengths, shapeAt, written } from '../candidate.ts';
+import { shapeTitle, setting, settingLengths, shapeAt, specLength } from '../candidate.ts';
 
 /** Multiples of the minimum; slightly more is needed where a strap ends on a curve. */
 const shares = [1, 1.1, 1.25];
@@ -18,11 +18,11 @@ export function widerHolds(at: Case): Remedy[] {
     shares.map((share) => share * minimum).filter((width) => width > least(now) + 0.005);
   return [
     {
-      words: `Widen the straps of ${nameOf(shape)}`,
+      words: `Widen the straps of ${shapeTitle(shape)}`,
       candidates: straps === undefined ? [] : settingLengths(at, shape.path, 'straps', widths(straps)),
     },
     {
-      words: `Widen the bridges of ${nameOf(shape)}`,
+      words: `Widen the bridges of ${shapeTitle(shape)}`,
       candidates: bridges ? widths(bridges.width).flatMap((width) => settingBridges(at, shape.path, width)) : [],
     },
   ];
@@ -30,7 +30,7 @@ export function widerHolds(at: Case): Remedy[] {
 
 /** Bridges are written as a width, or as a map of width and sides. */
 function settingBridges(at: Case, path: Case['issue']['path'], width: number) {
-  const text = written(width, at.tag.units);
+  const text = specLength(width, at.tag.units);
   const inGroup = setting(at, [...path, 'bridges'], 'width', text);
   return inGroup.length > 0 ? inGroup : setting(at, path, 'bridges', text);
 }

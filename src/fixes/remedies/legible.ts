@@ -2,7 +2,7 @@
 
 import type { Shape } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, settingLengths, shapeAt } from '../candidate.ts';
+import { shapeTitle, settingLengths, shapeAt } from '../candidate.ts';
 import { onBacking } from './backing.ts';
 import { otherFonts } from './fonts.ts';
 import { heavier, larger } from './lettering.ts';
@@ -32,7 +32,7 @@ function growingLess(at: Case, shape: Shape): Remedy {
   const { grow = 0 } = shape.modifiers;
   const kept = grow === 0 ? [] : keptShares.map((share) => Math.trunc(share * grow * 100) / 100);
   return {
-    words: `${grow < 0 ? 'Thin' : 'Thicken'} ${nameOf(shape)} less`,
+    words: `${grow < 0 ? 'Thin' : 'Thicken'} ${shapeTitle(shape)} less`,
     candidates: settingLengths(at, shape.path, 'grow', kept),
   };
 }
@@ -43,8 +43,8 @@ function ungrownBacking(at: Case, shape: Shape): Remedy[] {
     shape.modifiers.grow === undefined && !shape.modifiers.growAuto ? [] : settingLengths(at, shape.path, 'grow', [0]);
   return onBacking(at).map(({ words, candidates }) => ({
     words,
-    candidates: candidates.map(({ told, edits }) => ({
-      told: [told, ...plain.map((each) => each.told)].join(', '),
+    candidates: candidates.map(({ description, edits }) => ({
+      description: [description, ...plain.map((each) => each.description)].join(', '),
       edits: [...edits, ...plain.flatMap((each) => each.edits)],
     })),
   }));

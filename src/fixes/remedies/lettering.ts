@@ -4,7 +4,16 @@ import type { Shape, TextGenerator } from '../../spec/model.ts';
 import { lapMm } from '../../tag/overlap/lap.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import { fontSizeKeys, growthOf, nameOf, samePath, setting, settingLengths, shapeAt, written } from '../candidate.ts';
+import {
+  fontSizeKeys,
+  growthOf,
+  shapeTitle,
+  samePath,
+  setting,
+  settingLengths,
+  shapeAt,
+  specLength,
+} from '../candidate.ts';
 import { wallBesideCut } from './windows.ts';
 
 /**
@@ -40,7 +49,7 @@ export function thicker(at: Case): Remedy[] {
         ];
   return [
     ...growth,
-    slid(at, shape),
+    slidTogether(at, shape),
     heavier(at, shape),
     larger(
       at,
@@ -57,9 +66,9 @@ const lapsMm = [0.6, 0.8, 1];
 const growthBeside = [0, 0.02, 0.04, 0.06];
 
 /** Slides letters until they join, with the least growth that then makes them hold. */
-function slid(at: Case, shape: Shape): Remedy {
+function slidTogether(at: Case, shape: Shape): Remedy {
   const { generator, path } = shape;
-  const words = `Slide the letters of ${nameOf(shape)} together`;
+  const words = `Slide the letters of ${shapeTitle(shape)} together`;
   if (generator.kind !== 'text' || isCutThrough(at, shape)) return { words, candidates: [] };
   const xHeight = at.tag.made.get(shape)?.lettering?.[0]?.xHeight ?? 0;
   const before = growthOf(at, shape);
@@ -97,7 +106,12 @@ function sizeLess(at: Case, { generator, modifiers, path }: Shape, by: number): 
 /** Combines several changes of one map; empty if one of them cannot be made. */
 function together(changes: readonly Candidate[]): Candidate[] {
   if (changes.length === 0) return [];
-  return [{ told: changes.map(({ told }) => told).join(', '), edits: changes.flatMap(({ edits }) => [...edits]) }];
+  return [
+    {
+      description: changes.map(({ description }) => description).join(', '),
+      edits: changes.flatMap(({ edits }) => [...edits]),
+    },
+  ];
 }
 
 /** Borders that are cut all round, so that what they enclose drops out. */
@@ -107,13 +121,13 @@ function bridgedBorders(at: Case): Remedy[] {
     use === 'cut' && shape.generator.kind === 'border' && !shape.modifiers.bridges ? [shape] : [],
   );
   return slits.map((shape) => ({
-    words: `Hold the middle with bridges across ${nameOf(shape)}`,
+    words: `Hold the middle with bridges across ${shapeTitle(shape)}`,
     candidates: settingLengths(at, shape.path, 'bridges', [minWeb, 1.5 * minWeb, 2 * minWeb]),
   }));
 }
 
 /** Parts that drop out. */
-export function joined(at: Case): Remedy[] {
+export function joinedParts(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   const { piece } = at;
   const many: Remedy = {
@@ -125,14 +139,14 @@ export function joined(at: Case): Remedy[] {
   if (isCutThrough(at, shape)) {
     return [
       {
-        words: `Hold the counters of ${nameOf(shape)} with bridges`,
+        words: `Hold the counters of ${shapeTitle(shape)} with bridges`,
         candidates: settingLengths(at, shape.path, 'bridges', [minWeb, 1.2 * minWeb]),
       },
     ];
   }
   return [
     ...bridgedBorders(at),
-    slid(at, shape),
+    slidTogether(at, shape),
     many,
     growing(at, shape, joiningMm),
     {
@@ -144,14 +158,14 @@ export function joined(at: Case): Remedy[] {
       ),
     },
     {
-      words: `Join the parts of ${nameOf(shape)} with straps`,
+      words: `Join the parts of ${shapeTitle(shape)} with straps`,
       candidates: settingLengths(at, shape.path, 'straps', [minWeb, 1.2 * minWeb, 1.5 * minWeb]),
     },
   ];
 }
 
 /** Gaps that the beam closes: widened or filled. */
-export function apart(at: Case): Remedy[] {
+export function wideGaps(at: Case): Remedy[] {
   const shape = shapeAt(at, at.issue.path);
   if (!shape) return [];
   const gap = at.issue.width ?? 0;
@@ -180,7 +194,7 @@ export function growing(at: Case, shape: Shape, steps: readonly number[], words 
   const before = growthOf(at, shape);
   const verb = words || ((steps[0] ?? 0) < 0 ? 'Thin' : 'Thicken');
   return {
-    words: `${verb} ${nameOf(shape)}`,
+    words: `${verb} ${shapeTitle(shape)}`,
     candidates: settingLengths(
       at,
       shape.path,
@@ -206,11 +220,13 @@ function growingAround(at: Case, shape: Shape, steps: readonly number[]): Remedy
   const candidates = steps.flatMap((step): Candidate[] => {
     if (!size || size.of === 'em' || step <= 0) return [];
     const { units } = at.tag;
-    const [grown] = setting(at, path, 'grow', written(growthOf(at, shape) + step, units));
-    const [sized] = setting(at, path, fontSizeKeys[size.of], written(size.mm + 2 * step, units));
-    return grown && sized ? [{ told: `${grown.told}, ${sized.told}`, edits: [...grown.edits, ...sized.edits] }] : [];
+    const [grown] = setting(at, path, 'grow', specLength(growthOf(at, shape) + step, units));
+    const [sized] = setting(at, path, fontSizeKeys[size.of], specLength(size.mm + 2 * step, units));
+    return grown && sized
+      ? [{ description: `${grown.description}, ${sized.description}`, edits: [...grown.edits, ...sized.edits] }]
+      : [];
   });
-  return { words: `Thicken ${nameOf(shape)} and keep the size of its letters`, candidates };
+  return { words: `Thicken ${shapeTitle(shape)} and keep the size of its letters`, candidates };
 }
 
 function spacing(at: Case, { generator, path }: Shape, steps: readonly number[]): Candidate[] {
@@ -247,12 +263,12 @@ export function larger(at: Case, shape: Shape, all: readonly number[]): Remedy {
   const size = font?.mm ?? width ?? height;
   const factors = all.filter((each) => each <= largestFactor);
   return {
-    words: `Make ${nameOf(shape)} larger`,
+    words: `Make ${shapeTitle(shape)} larger`,
     candidates:
       size === undefined
         ? []
         : factors.flatMap((each) =>
-            setting(at, shape.path, key, written(Math.ceil(size * each * 10) / 10, at.tag.units)),
+            setting(at, shape.path, key, specLength(Math.ceil(size * each * 10) / 10, at.tag.units)),
           ),
   };
 }

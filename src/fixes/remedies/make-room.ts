@@ -10,7 +10,7 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
-import { nameOf } from '../candidate.ts';
+import { shapeTitle } from '../candidate.ts';
 import { placedAt } from './hanger-at.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
@@ -27,7 +27,7 @@ const groundShare = 0.8;
  * @param larger Growth of the opening that goes with it, in mm; at an edge, all of it goes inwards.
  * @param along A change to combine with each candidate.
  */
-export function makingRoom(at: Case, larger = 0, along: Candidate = { told: '', edits: [] }): Remedy[] {
+export function makingRoom(at: Case, larger = 0, along: Candidate = { description: '', edits: [] }): Remedy[] {
   const { piece, issue } = at;
   const placed = placedAt(at);
   const box = placed && boundsOf(placed.opening);
@@ -39,8 +39,8 @@ export function makingRoom(at: Case, larger = 0, along: Candidate = { told: '', 
     const away = { x: middle.x - placed.centre.x, y: middle.y - placed.centre.y };
     const ways = stepsMm.flatMap((step) => directionsOf(away).map(({ x, y }) => ({ x: step * x, y: step * y })));
     return [
-      { words: `Move ${nameOf(shape)}`, candidates: joined(along, movedBy(at, shape, ways)) },
-      { words: `Make ${nameOf(shape)} smaller`, candidates: joined(along, madeSmaller(at, shape)) },
+      { words: `Move ${shapeTitle(shape)}`, candidates: combined(along, movedBy(at, shape, ways)) },
+      { words: `Make ${shapeTitle(shape)} smaller`, candidates: combined(along, madeSmaller(at, shape)) },
     ];
   });
 }
@@ -55,8 +55,8 @@ function inTheWay({ piece, tag }: Case, near: Bounds): { readonly shape: Shape; 
   ];
   return all.flatMap(({ shape, region }) => {
     const bounds = boundsOf(region);
-    const isGround = bounds && areaOf(bounds) > groundShare * areaOf(whole);
-    return bounds && !isGround && overlap(bounds, near) ? [{ shape, bounds }] : [];
+    const isGround = bounds && boxArea(bounds) > groundShare * boxArea(whole);
+    return bounds && !isGround && doOverlap(bounds, near) ? [{ shape, bounds }] : [];
   });
 }
 
@@ -67,17 +67,17 @@ function directionsOf({ x, y }: Point): Point[] {
   return Math.abs(x) > Math.abs(y) ? [sideways, upwards] : [upwards, sideways];
 }
 
-function joined(along: Candidate, candidates: readonly Candidate[]): Candidate[] {
-  return candidates.map(({ told, edits }) => ({
-    told: along.told === '' ? told : `${along.told}, ${told}`,
+function combined(along: Candidate, candidates: readonly Candidate[]): Candidate[] {
+  return candidates.map(({ description, edits }) => ({
+    description: along.description === '' ? description : `${along.description}, ${description}`,
     edits: [...along.edits, ...edits] satisfies TextEdit[],
   }));
 }
 
-function areaOf({ minX, minY, maxX, maxY }: Bounds): number {
+function boxArea({ minX, minY, maxX, maxY }: Bounds): number {
   return (maxX - minX) * (maxY - minY);
 }
 
-function overlap(a: Bounds, b: Bounds): boolean {
+function doOverlap(a: Bounds, b: Bounds): boolean {
   return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
 }

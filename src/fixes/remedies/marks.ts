@@ -1,22 +1,31 @@
 /** Remedies for engraving and scoring. */
 
 import { boundsOf } from '../../geometry/measure.ts';
-import type { Entry } from '../../spec/model.ts';
+import type { ShapeEntry } from '../../spec/model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import { growthOf, nameOf, replacing, samePath, setting, settingLengths, valueAt, written } from '../candidate.ts';
+import {
+  growthOf,
+  shapeTitle,
+  replacing,
+  samePath,
+  setting,
+  settingLengths,
+  valueAt,
+  specLength,
+} from '../candidate.ts';
 import { intoRoom, madeSmaller, movedBy } from './moving.ts';
 
 /** Inset of a placement line inside the glued piece, in mm (rule of thumb, no source: 0.5 mm). */
 const hiddenMm = 0.5;
 
-function entryAt({ model, issue }: Case): Entry | undefined {
+function entryAt({ model, issue }: Case): ShapeEntry | undefined {
   return model.pieces
     .flatMap(({ cut, score, engrave }) => [...cut, ...score, ...engrave])
     .find(({ path }) => samePath(path, issue.path));
 }
 
 /** A placement line that shows beside the glued piece. */
-export function hidden(at: Case): Remedy[] {
+export function hiddenLine(at: Case): Remedy[] {
   const entry = entryAt(at);
   if (!entry) return [];
   const steps = [hiddenMm, 2 * hiddenMm].map((step) => -(step + (at.issue.width ?? 0)));
@@ -24,7 +33,7 @@ export function hidden(at: Case): Remedy[] {
 }
 
 /** Detail finer than the beam can draw. */
-export function coarser(at: Case): Remedy[] {
+export function coarserDetail(at: Case): Remedy[] {
   const entry = entryAt(at);
   if (!entry) return [];
   const least = Math.max(at.tag.stock.kerf, 0.2);
@@ -44,7 +53,7 @@ export function onBody(at: Case): Remedy[] {
   if (!entry || !box || !room) return centredOrSmaller(at);
   const ways = marginsMm.flatMap((margin) => intoRoom(box, room, margin) ?? []);
   return [
-    { words: `Move ${nameOf(entry.shape)}`, candidates: movedBy(at, entry.shape, ways) },
+    { words: `Move ${shapeTitle(entry.shape)}`, candidates: movedBy(at, entry.shape, ways) },
     ...centredOrSmaller(at),
   ];
 }
@@ -59,15 +68,15 @@ export function centredOrSmaller(at: Case): Remedy[] {
   const body = model.pieces.find(({ id }) => id === piece.id)?.body[0]?.shape.name;
   return [
     {
-      words: `Put ${nameOf(shape)} in the middle of “${body ?? ''}”`,
+      words: `Put ${shapeTitle(shape)} in the middle of “${body ?? ''}”`,
       candidates: body === undefined || place || fit ? [] : setting(at, shape.path, 'place', `{on: ${body}}`),
     },
-    { words: `Make ${nameOf(shape)} smaller`, candidates: madeSmaller(at, shape) },
+    { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmaller(at, shape) },
   ];
 }
 
 /** Grows the mark alone, not its shape, which a piece may use as well. */
-function grownEntry(at: Case, { shape, path }: Entry, steps: readonly number[]): Candidate[] {
+function grownEntry(at: Case, { shape, path }: ShapeEntry, steps: readonly number[]): Candidate[] {
   const name = valueAt(at, path);
   if (typeof name !== 'string') {
     const before = growthOf(at, shape);
@@ -79,7 +88,7 @@ function grownEntry(at: Case, { shape, path }: Entry, steps: readonly number[]):
     );
   }
   return steps.map((step) => {
-    const grow = written(step, at.tag.units);
-    return { told: `grow ${grow}`, edits: [replacing(at, path, `{from: ${name}, grow: ${grow}}`)] };
+    const grow = specLength(step, at.tag.units);
+    return { description: `grow ${grow}`, edits: [replacing(at, path, `{from: ${name}, grow: ${grow}}`)] };
   });
 }

@@ -4,7 +4,7 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
 import type { Candidate, Case } from '../candidate.ts';
-import { fontSizeKeys, setting, valueAt, written } from '../candidate.ts';
+import { fontSizeKeys, setting, valueAt, specLength } from '../candidate.ts';
 
 /** Factors by which a shape is made smaller. */
 const factors = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
@@ -14,11 +14,11 @@ export function nudging(at: Case, path: YamlPath, before: Point, by: Point): Can
   const { units } = at.tag;
   const moved = components(by);
   if (moved.length === 0) return [];
-  const told = moved.map(({ side, mm }) => `${written(mm, units)} ${side}`).join(', ');
+  const description = moved.map(({ side, mm }) => `${specLength(mm, units)} ${side}`).join(', ');
   const sum = components({ x: before.x + by.x, y: before.y + by.y });
-  const keys = sum.map(({ side, mm }) => `${side}: ${written(mm, units)}`);
-  const nudge = keys.length > 0 ? keys.join(', ') : `up: ${written(0, units)}`;
-  return setting(at, path, 'nudge', `{${nudge}}`).map(({ edits }) => ({ told, edits }));
+  const keys = sum.map(({ side, mm }) => `${side}: ${specLength(mm, units)}`);
+  const nudge = keys.length > 0 ? keys.join(', ') : `up: ${specLength(0, units)}`;
+  return setting(at, path, 'nudge', `{${nudge}}`).map(({ edits }) => ({ description, edits }));
 }
 
 /** Smaller moves than this are ignored, in mm. */
@@ -63,7 +63,7 @@ export function madeSmaller(at: Case, { modifiers, generator, path }: Shape): Ca
   const size = font?.mm ?? width ?? height;
   if (size === undefined) return [];
   return factors.flatMap((factor) =>
-    setting(at, path, key, written(Math.floor(size * factor * 10) / 10, at.tag.units)),
+    setting(at, path, key, specLength(Math.floor(size * factor * 10) / 10, at.tag.units)),
   );
 }
 

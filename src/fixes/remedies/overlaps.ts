@@ -7,7 +7,7 @@ import { area, boundsOf, contains } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { Mark, Piece } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, replacing, samePath, shapeAt, written } from '../candidate.ts';
+import { shapeTitle, replacing, samePath, shapeAt, specLength } from '../candidate.ts';
 import { clearWays, clearanceMm } from './clear-ways.ts';
 import { madeSmaller, movedBy, withoutEntry } from './moving.ts';
 
@@ -24,9 +24,9 @@ export function marksApart(at: Case): Remedy[] {
   const within = inTheOther(at, small, large);
   return [
     ...(within.length > 0 ? within : clearRound(at, earlier, later)),
-    { words: `Move ${nameOf(small.shape)}`, candidates: movedBy(at, small.shape, waysOff(at, small, large)) },
+    { words: `Move ${shapeTitle(small.shape)}`, candidates: movedBy(at, small.shape, waysOff(at, small, large)) },
     ...[small, large].map(({ shape }) => ({
-      words: `Make ${nameOf(shape)} smaller`,
+      words: `Make ${shapeTitle(shape)} smaller`,
       candidates: madeSmaller(at, shape),
     })),
   ];
@@ -34,14 +34,14 @@ export function marksApart(at: Case): Remedy[] {
 
 /** A line is moved out of the lettering altogether, not into a gap between two letters. */
 function waysOff({ piece }: Case, moved: Mark, other: Mark): Point[] {
-  const whole = moved.operation === other.operation ? ({ region }: Mark) => region : wholeOf;
+  const whole = moved.operation === other.operation ? ({ region }: Mark) => region : wholeMark;
   const others = piece!.marks.filter((mark) => mark !== moved && mark !== other).map(drawnBy);
   const openings = piece!.hangers.map(({ opening }) => opening);
   const cuts = piece!.sources.filter(({ use }) => use === 'cut').map(({ region }) => region);
   return clearWays(whole(moved), piece!.body, [whole(other), ...others, ...openings, ...cuts]);
 }
 
-function wholeOf(mark: Mark): Region {
+function wholeMark(mark: Mark): Region {
   const box = boundsOf(mark.region);
   return box && isLettering(mark.shape) ? boxRegion(box) : drawnBy(mark);
 }
@@ -76,11 +76,11 @@ function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
   const [below, over] = [earlier, later].map(({ path }) => textAt(at, path));
   return [
     {
-      words: `Clear ${nameOf(earlier.shape)} around ${nameOf(later.shape)}`,
+      words: `Clear ${shapeTitle(earlier.shape)} around ${shapeTitle(later.shape)}`,
       candidates: haloMm.map((by) => {
-        const grow = written(by, at.tag.units);
+        const grow = specLength(by, at.tag.units);
         const text = `{difference: [${below}, {from: ${over}, grow: ${grow}}]}`;
-        return { told: `by ${grow}`, edits: [replacing(at, earlier.path, text)] };
+        return { description: `by ${grow}`, edits: [replacing(at, earlier.path, text)] };
       }),
     },
   ];
@@ -97,12 +97,12 @@ function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
   const [noOuter, noInner] = [outer, inner].map(({ path }) => withoutEntry(at, path));
   return [
     {
-      words: `Cut ${nameOf(inner.shape)} out of ${nameOf(outer.shape)}`,
-      candidates: noOuter ? [{ told: 'bright on dark', edits: [replacing(at, inner.path, text), noOuter] }] : [],
+      words: `Cut ${shapeTitle(inner.shape)} out of ${shapeTitle(outer.shape)}`,
+      candidates: noOuter ? [{ description: 'bright on dark', edits: [replacing(at, inner.path, text), noOuter] }] : [],
     },
     {
-      words: `Leave ${nameOf(inner.shape)} out`,
-      candidates: noInner ? [{ told: 'it is not seen', edits: [noInner] }] : [],
+      words: `Leave ${shapeTitle(inner.shape)} out`,
+      candidates: noInner ? [{ description: 'it is not seen', edits: [noInner] }] : [],
     },
   ];
 }
@@ -122,8 +122,8 @@ export function piecesApart(at: Case): Remedy[] {
   const beside = at.tag.pieces.filter((each) => each !== piece && each.glueTo === piece.glueTo);
   const ways = clearWays(piece.region, carrier?.region ?? [], [other, ...beside.map(({ region }) => region)]);
   return [
-    { words: `Move ${nameOf(shape)}`, candidates: movedBy(at, shape, ways) },
-    { words: `Make ${nameOf(shape)} smaller`, candidates: madeSmaller(at, shape) },
+    { words: `Move ${shapeTitle(shape)}`, candidates: movedBy(at, shape, ways) },
+    { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmaller(at, shape) },
   ];
 }
 

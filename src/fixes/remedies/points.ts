@@ -1,7 +1,7 @@
 /** Remedies that blunt a sharp point. */
 
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, replacing, samePath, setting, shapeAt, valueAt, written } from '../candidate.ts';
+import { shapeTitle, replacing, samePath, setting, shapeAt, valueAt, specLength } from '../candidate.ts';
 import { growing } from './lettering.ts';
 
 /** Half the width below which a point is thin: grown by this, none is. */
@@ -17,7 +17,7 @@ export function blunter(at: Case): Remedy[] {
   const radius = Math.max(radiusMm, 2 * kerf);
   const { generator } = shape;
   const blunt: Remedy = {
-    words: `Make the tip of ${nameOf(shape)} blunter`,
+    words: `Make the tip of ${shapeTitle(shape)} blunter`,
     candidates:
       generator.kind === 'arrow'
         ? tipsDegrees
@@ -26,7 +26,7 @@ export function blunter(at: Case): Remedy[] {
         : [],
   };
   return [
-    ...rounded(at, shape.path, radius),
+    ...roundedPoints(at, shape.path, radius),
     growing(
       at,
       shape,
@@ -37,17 +37,17 @@ export function blunter(at: Case): Remedy[] {
 }
 
 /** Shrinks and regrows the shape: whatever is narrower than twice the radius goes, and everything else stays. */
-function rounded(at: Case, path: Case['issue']['path'], radius: number): Remedy[] {
+function roundedPoints(at: Case, path: Case['issue']['path'], radius: number): Remedy[] {
   const piece = at.model.pieces.find(({ id }) => id === at.issue.piece);
   const entry = piece?.body.find(({ shape }) => samePath(shape.path, path));
   const name = entry && valueAt(at, entry.path);
   if (!entry || typeof name !== 'string') return [];
-  const by = written(radius, at.tag.units);
+  const by = specLength(radius, at.tag.units);
   const text = `{from: {from: ${name}, grow: -${by}}, grow: ${by}}`;
   return [
     {
-      words: `Round off the points of ${nameOf(entry.shape)}`,
-      candidates: [{ told: `radius ${by}`, edits: [replacing(at, entry.path, text)] }],
+      words: `Round off the points of ${shapeTitle(entry.shape)}`,
+      candidates: [{ description: `radius ${by}`, edits: [replacing(at, entry.path, text)] }],
     },
   ];
 }

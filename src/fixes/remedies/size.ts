@@ -2,7 +2,7 @@
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, setting, written } from '../candidate.ts';
+import { shapeTitle, setting, specLength } from '../candidate.ts';
 
 /** Shrinks the shapes of the body that have a size, each in the proportion by which the piece is too large. */
 export function smallerPiece(at: Case): Remedy[] {
@@ -22,13 +22,13 @@ export function smallerPiece(at: Case): Remedy[] {
     const key = wide === undefined ? 'height' : 'width';
     const before = wide ?? high;
     return {
-      words: `Make ${nameOf(shape)} smaller`,
+      words: `Make ${shapeTitle(shape)} smaller`,
       candidates:
         before === undefined
           ? []
           : [1, 0.97, 0.92, 0.85].flatMap((share) => {
               const after = Math.floor(before * factor * share * 10) / 10;
-              return after > 0 ? setting(at, shape.path, key, written(after, tag.units)) : [];
+              return after > 0 ? setting(at, shape.path, key, specLength(after, tag.units)) : [];
             }),
     };
   });
@@ -41,7 +41,7 @@ function wholeSmaller(at: Case, width: number): Remedy[] {
   if (!piece || piece.glueTo !== undefined || piece.size?.side === 'height') return [];
   const candidates = [1, 0.98, 0.95, 0.9].flatMap((share) => {
     const mm = Math.floor(width * share);
-    return mm > 0 ? setting(at, piece.path, 'width', written(mm, at.tag.units)) : [];
+    return mm > 0 ? setting(at, piece.path, 'width', specLength(mm, at.tag.units)) : [];
   });
   return [{ words: `Make “${piece.title}” smaller as a whole`, candidates }];
 }

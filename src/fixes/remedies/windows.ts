@@ -5,7 +5,7 @@ import { distanceTo } from '../../checks/blame.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Source } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { nameOf, settingLengths } from '../candidate.ts';
+import { shapeTitle, settingLengths } from '../candidate.ts';
 import { madeSmaller, movedBy } from './moving.ts';
 
 /** Distance within which a point is on the outline of a cut, in mm. */
@@ -23,7 +23,7 @@ export function clearOfCut(at: Case): Remedy[] {
   const thinner = shares.map((share) => grow - share * missing);
   return [
     {
-      words: `Move ${nameOf(shape)}`,
+      words: `Move ${shapeTitle(shape)}`,
       candidates: movedBy(
         at,
         shape,
@@ -31,7 +31,7 @@ export function clearOfCut(at: Case): Remedy[] {
       ),
     },
     {
-      words: `Make ${nameOf(shape)} smaller`,
+      words: `Make ${shapeTitle(shape)} smaller`,
       candidates: [...madeSmaller(at, shape), ...settingLengths(at, shape.path, 'grow', thinner)],
     },
   ];

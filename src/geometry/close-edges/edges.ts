@@ -113,7 +113,11 @@ export function nearestOn(edges: Edges, edge: number, { x, y }: OutlinePosition)
  * The walk along one ring from one place to another: its length in mm, and the area to its right as far as the straight
  * line back, in mm² (negative if that lies to the left).
  */
-export function walk(edges: Edges, from: OutlinePosition, to: OutlinePosition): { length: number; right: number } {
+export function walkBetween(
+  edges: Edges,
+  from: OutlinePosition,
+  to: OutlinePosition,
+): { length: number; right: number } {
   const ring = edges.rings[edges.ring[from.edge]!]!;
   let length = edges.before[to.edge]! + to.along - edges.before[from.edge]! - from.along;
   let twice = sweptTo(edges, to, ring) - sweptTo(edges, from, ring);

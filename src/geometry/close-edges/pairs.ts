@@ -2,7 +2,7 @@
 
 import Flatbush from 'flatbush';
 import type { Edges, OutlinePosition } from './edges.ts';
-import { nearestOn, placeOn, walk } from './edges.ts';
+import { nearestOn, placeOn, walkBetween } from './edges.ts';
 
 /** The part of an edge that is within reach of the other one, in mm along its ring. */
 export interface FacingStretch {
@@ -67,7 +67,7 @@ export function facingPairs(sides: readonly Edges[], reach: number): FacingPair[
         const own = sides[side]!;
         if (!isInFront(own, i, j, reach) || !isInFront(own, j, i, reach)) continue;
         judged++;
-        const pair = judge(own, i, j, reach, blocked);
+        const pair = facingPairOf(own, i, j, reach, blocked);
         if (pair) found[side]!.push(pair);
       }
       return false;
@@ -118,15 +118,15 @@ function isInFront(edges: Edges, i: number, j: number, reach: number): boolean {
   return Math.max(start, end) > -touchingMm && Math.min(start, end) < reach;
 }
 
-function judge(
+function facingPairOf(
   edges: Edges,
   i: number,
   j: number,
   reach: number,
   blocked: (p: OutlinePosition, q: OutlinePosition) => boolean,
 ): FacingPair | undefined {
-  const onI = within(edges, i, j, reach);
-  const onJ = onI && within(edges, j, i, reach);
+  const onI = stretchWithinReach(edges, i, j, reach);
+  const onJ = onI && stretchWithinReach(edges, j, i, reach);
   if (!onJ) return undefined;
   let best: readonly [OutlinePosition, OutlinePosition] | undefined;
   let width = reach;
@@ -160,7 +160,7 @@ function stretchOf(edges: Edges, edge: number, [start, end]: readonly [number, n
  * The stretch of edge i that is within reach of edge j, in mm along it: the part of its line inside the stadium of that
  * radius round j (two discs and the strip between them), which is convex.
  */
-function within(edges: Edges, i: number, j: number, reach: number): readonly [number, number] | undefined {
+function stretchWithinReach(edges: Edges, i: number, j: number, reach: number): readonly [number, number] | undefined {
   const [ux, uy] = [edges.dx[i]!, edges.dy[i]!];
   const [vx, vy] = [edges.dx[j]!, edges.dy[j]!];
   const [x, y] = [edges.x[j]! - edges.x[i]!, edges.y[j]! - edges.y[i]!];
@@ -175,8 +175,8 @@ function within(edges: Edges, i: number, j: number, reach: number): readonly [nu
     start = Math.min(start, middle - Math.sqrt(half));
     end = Math.max(end, middle + Math.sqrt(half));
   }
-  const beside = between(-(x * vx + y * vy), ux * vx + uy * vy, 0, edges.length[j]!);
-  const near = between(y * vx - x * vy, ux * vy - uy * vx, -reach, reach);
+  const beside = rangeBetween(-(x * vx + y * vy), ux * vx + uy * vy, 0, edges.length[j]!);
+  const near = rangeBetween(y * vx - x * vy, ux * vy - uy * vx, -reach, reach);
   const first = Math.max(beside[0], near[0]);
   const last = Math.min(beside[1], near[1]);
   if (first <= last) {
@@ -189,7 +189,7 @@ function within(edges: Edges, i: number, j: number, reach: number): readonly [nu
 }
 
 /** The range of t for which `at + t·slope` lies between `low` and `high`. */
-function between(at: number, slope: number, low: number, high: number): readonly [number, number] {
+function rangeBetween(at: number, slope: number, low: number, high: number): readonly [number, number] {
   if (slope === 0) return at >= low && at <= high ? [-Infinity, Infinity] : [Infinity, -Infinity];
   const a = (low - at) / slope;
   const b = (high - at) / slope;
@@ -198,9 +198,9 @@ function between(at: number, slope: number, low: number, high: number): readonly
 
 /** Whether the way from p to q crosses a gap that is not just a corner of the outline. */
 function isGap(edges: Edges, p: OutlinePosition, q: OutlinePosition, distance: number, reach: number): boolean {
-  if (distance > touchingMm && !(leaves(edges, p, q) && leaves(edges, q, p))) return false;
+  if (distance > touchingMm && !(leavesOutwards(edges, p, q) && leavesOutwards(edges, q, p))) return false;
   if (edges.ring[p.edge] !== edges.ring[q.edge]) return true;
-  const ways = [walk(edges, p, q), walk(edges, q, p)];
+  const ways = [walkBetween(edges, p, q), walkBetween(edges, q, p)];
   if (ways.some(({ length }) => length < cornerReaches * reach)) return false;
   // Across a bay, one of the two ways along the ring has the bay to its right; across a hole, each has a part of it.
   const behind = ways.filter(({ right }) => right > 0);
@@ -218,7 +218,7 @@ function isNarrow({ rings, ring }: Edges, { edge }: OutlinePosition, reach: numb
 }
 
 /** Whether the way to q starts on the outer side of p's edge. */
-function leaves(edges: Edges, p: OutlinePosition, q: OutlinePosition): boolean {
+function leavesOutwards(edges: Edges, p: OutlinePosition, q: OutlinePosition): boolean {
   return (q.x - p.x) * edges.dy[p.edge]! - (q.y - p.y) * edges.dx[p.edge]! > 0;
 }
 

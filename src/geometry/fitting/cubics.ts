@@ -28,7 +28,7 @@ const curveToEdgeMm = 0.007;
 const rounds = 8;
 
 /** The fit is abandoned if the error exceeds this many times the tolerance. */
-const hopeless = 15;
+const hopelessFactor = 15;
 
 /** The fit is also abandoned if a round leaves more than this share of the error: it converges too slowly. */
 const leastGain = 0.95;
@@ -44,11 +44,11 @@ export function fitCubic(run: SmoothRun, from: number, to: number): Cubic | unde
     if (!cubic) break;
     let error = 0;
     for (let i = 1; i < points.length - 1; i++) {
-      parameters[i] = nearer(points[0]!, cubic, points[i]!, parameters[i]!);
+      parameters[i] = newtonStep(points[0]!, cubic, points[i]!, parameters[i]!);
       error = Math.max(error, distance(points[i]!, pointOn(points[0]!, cubic, parameters[i]!)));
     }
     const fits = error <= pointToCurveMm && staysClose(points, parameters, cubic);
-    if (best ? !fits : error > hopeless * pointToCurveMm || error > leastGain * before) break;
+    if (best ? !fits : error > hopelessFactor * pointToCurveMm || error > leastGain * before) break;
     if (fits) best = cubic;
     before = error;
   }
@@ -83,8 +83,8 @@ function handles(
     const dx = point.x - (b0 + b1) * first.x - (b2 + b3) * last.x;
     const dy = point.y - (b0 + b1) * first.y - (b2 + b3) * last.y;
     if (before) {
-      const ny = slope(first.x, before.c1.x, before.c2.x, last.x, s, t);
-      const nx = -slope(first.y, before.c1.y, before.c2.y, last.y, s, t);
+      const ny = firstDerivative(first.x, before.c1.x, before.c2.x, last.x, s, t);
+      const nx = -firstDerivative(first.y, before.c1.y, before.c2.y, last.y, s, t);
       const size = Math.hypot(nx, ny) || 1;
       const a = (b1 * (nx * start.x + ny * start.y)) / size;
       const b = (-b2 * (nx * end.x + ny * end.y)) / size;
@@ -119,24 +119,25 @@ function withHandles(first: Point, last: Point, start: Point, end: Point, a: num
 }
 
 /** One step of Newton's method towards the parameter whose point is nearest to `point`. */
-function nearer(from: Point, cubic: Cubic, point: Point, t: number): number {
+function newtonStep(from: Point, cubic: Cubic, point: Point, t: number): number {
   const { c1, c2, to } = cubic;
   const s = 1 - t;
   const at = pointOn(from, cubic, t);
   const [dx, dy] = [at.x - point.x, at.y - point.y];
-  const vx = slope(from.x, c1.x, c2.x, to.x, s, t);
-  const vy = slope(from.y, c1.y, c2.y, to.y, s, t);
-  const bend = dx * bendOf(from.x, c1.x, c2.x, to.x, s, t) + dy * bendOf(from.y, c1.y, c2.y, to.y, s, t);
+  const vx = firstDerivative(from.x, c1.x, c2.x, to.x, s, t);
+  const vy = firstDerivative(from.y, c1.y, c2.y, to.y, s, t);
+  const bend =
+    dx * secondDerivative(from.x, c1.x, c2.x, to.x, s, t) + dy * secondDerivative(from.y, c1.y, c2.y, to.y, s, t);
   const steepness = vx * vx + vy * vy + bend;
   if (steepness <= 0) return t;
   return Math.min(1, Math.max(0, t - (dx * vx + dy * vy) / steepness));
 }
 
-function slope(p0: number, p1: number, p2: number, p3: number, s: number, t: number): number {
+function firstDerivative(p0: number, p1: number, p2: number, p3: number, s: number, t: number): number {
   return 3 * (s * s * (p1 - p0) + 2 * s * t * (p2 - p1) + t * t * (p3 - p2));
 }
 
-function bendOf(p0: number, p1: number, p2: number, p3: number, s: number, t: number): number {
+function secondDerivative(p0: number, p1: number, p2: number, p3: number, s: number, t: number): number {
   return 6 * (s * (p2 - 2 * p1 + p0) + t * (p3 - 2 * p2 + p1));
 }
 

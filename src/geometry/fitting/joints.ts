@@ -31,7 +31,7 @@ export interface SmoothRun {
   readonly tangents: readonly Point[];
 }
 
-interface Outline {
+interface MeasuredOutline {
   readonly points: Ring;
   /** Length and direction of the edge from point i. */
   readonly lengths: readonly number[];
@@ -41,15 +41,15 @@ interface Outline {
 }
 
 /** The ring cut at its joints. A ring without joints becomes one run that ends where it begins. */
-export function runsOf(ring: Ring): SmoothRun[] {
-  const outline = measured(ring);
+export function smoothRuns(ring: Ring): SmoothRun[] {
+  const outline = measuredOutline(ring);
   const count = ring.length;
   const straight = ring.map((_, i) => isStraight(outline, i));
   const joints = [...ring.keys()].filter(
-    (i) => straight[before(i, count)] || straight[i] || isCorner(outline, straight, i),
+    (i) => straight[previousIndex(i, count)] || straight[i] || isCorner(outline, straight, i),
   );
   if (joints.length === 0) {
-    const first = rightmost(ring);
+    const first = rightmostIndex(ring);
     const order = [...ring.map((_, i) => (first + i) % count), first];
     const points = order.map((i) => ring[i]!);
     const tangents = order.map((i) => tangentAt(ring.slice(-reach).concat(ring, ring.slice(0, reach)), i + reach));
@@ -65,19 +65,19 @@ export function runsOf(ring: Ring): SmoothRun[] {
   return runs.map((run, k) => smoothed(run, runs[(k - 1 + runs.length) % runs.length]!, runs[(k + 1) % runs.length]!));
 }
 
-function measured(points: Ring): Outline {
+function measuredOutline(points: Ring): MeasuredOutline {
   const next = (i: number) => points[(i + 1) % points.length]!;
   const lengths = points.map((point, i) => Math.hypot(next(i).x - point.x, next(i).y - point.y));
   const directions = points.map(({ x, y }, i) => ({
     x: (next(i).x - x) / lengths[i]!,
     y: (next(i).y - y) / lengths[i]!,
   }));
-  const turns = points.map((_, i) => angleBetween(directions[before(i, points.length)]!, directions[i]!));
+  const turns = points.map((_, i) => angleBetween(directions[previousIndex(i, points.length)]!, directions[i]!));
   return { points, lengths, directions, turns };
 }
 
 /** Whether an edge is a straight line, judged by the lesser turn at its ends: the greater one may be a corner. */
-function isStraight({ lengths, turns }: Outline, edge: number): boolean {
+function isStraight({ lengths, turns }: MeasuredOutline, edge: number): boolean {
   const [a, b] = [turns[edge]!, turns[(edge + 1) % turns.length]!];
   const turn = Math.min(Math.abs(a), Math.abs(b));
   // An arc that turns by φ from end to end of a chord of length L rises L/2 · tan(φ/4) above it; a double bend half of that.
@@ -85,7 +85,7 @@ function isStraight({ lengths, turns }: Outline, edge: number): boolean {
   return (a > 0 === b > 0 ? bulge : bulge / 2) > mostBulgeMm;
 }
 
-function isCorner({ lengths, turns }: Outline, straight: readonly boolean[], i: number): boolean {
+function isCorner({ lengths, turns }: MeasuredOutline, straight: readonly boolean[], i: number): boolean {
   const count = turns.length;
   const turn = Math.abs(turns[i]!);
   if (turn < leastCorner) return false;
@@ -96,8 +96,8 @@ function isCorner({ lengths, turns }: Outline, straight: readonly boolean[], i: 
     // Beside a straight line the turn is measured from tangent to chord: half a step of the curve.
     return straight[outer] ? (2 * bend) / lengths[inner]! : (2 * bend) / (lengths[inner]! + lengths[outer]!);
   };
-  const [back, next] = [before(i, count), (i + 1) % count];
-  const least = Math.min(curvature(back, back, before(back, count)), curvature(next, i, next));
+  const [back, next] = [previousIndex(i, count), (i + 1) % count];
+  const least = Math.min(curvature(back, back, previousIndex(back, count)), curvature(next, i, next));
   return turn > (cornerFactor * least * (lengths[back]! + lengths[i]!)) / 2;
 }
 
@@ -152,7 +152,7 @@ function smoothed(
   };
 }
 
-function rightmost(ring: Ring): number {
+function rightmostIndex(ring: Ring): number {
   return ring.reduce((best, point, i) => (point.x > ring[best]!.x ? i : best), 0);
 }
 
@@ -165,7 +165,7 @@ function unit({ x, y }: Point): Point {
   return { x: x / length, y: y / length };
 }
 
-function before(i: number, count: number): number {
+function previousIndex(i: number, count: number): number {
   return (i - 1 + count) % count;
 }
 

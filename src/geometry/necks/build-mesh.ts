@@ -2,7 +2,7 @@
 
 import type { GridRing } from './clean.ts';
 import { cleanRings } from './clean.ts';
-import { distance } from './lengths.ts';
+import { vectorLength } from './lengths.ts';
 import { triangleOf } from './mesh.ts';
 import type { Mesh } from './mesh.ts';
 import { hasBuriedVertex, outlinesOf } from './outlines.ts';
@@ -20,7 +20,7 @@ export function buildMesh(rings: readonly GridRing[], spacing: number): Mesh | u
 }
 
 function triangulate(rings: readonly GridRing[], spacing: number): Mesh | undefined {
-  const { xs, ys, chains } = sample(rings, spacing);
+  const { xs, ys, chains } = sampleOutlines(rings, spacing);
   if (xs.length < 3) return undefined;
   const triangulation = new Triangulation(xs, ys);
   const { starts, twins } = triangulation;
@@ -38,12 +38,12 @@ function triangulate(rings: readonly GridRing[], spacing: number): Mesh | undefi
     const twin = twins[e]!;
     isChord[e] = twin >= 0 && inside[triangleOf(e)]! & inside[triangleOf(twin)]! ? 1 : 0;
   }
-  const meetings = meetingsOf(starts, inside, isChord, xs.length);
+  const meetings = pinchVertices(starts, inside, isChord, xs.length);
   return { xs, ys, starts, twins, inside, isChord, meetings, ...neighbours(xs, ys, chains, meetings) };
 }
 
 /** Points along all rings, each position once, and the rings as chains of those points. */
-function sample(rings: readonly GridRing[], spacing: number) {
+function sampleOutlines(rings: readonly GridRing[], spacing: number) {
   const px: number[] = [];
   const py: number[] = [];
   const chains: number[][] = [];
@@ -62,13 +62,13 @@ function sample(rings: readonly GridRing[], spacing: number) {
     }
     chains.push(chain);
   }
-  const { ids, xs, ys } = merged(px, py);
+  const { ids, xs, ys } = mergedVertices(px, py);
   for (const chain of chains) for (let i = 0; i < chain.length; i += 1) chain[i] = ids[chain[i]!]!;
   return { xs, ys, chains };
 }
 
 /** Numbers the points, equal ones alike (open addressing: a hash table of point numbers). */
-function merged(px: readonly number[], py: readonly number[]) {
+function mergedVertices(px: readonly number[], py: readonly number[]) {
   let size = 16;
   while (size < px.length * 2) size *= 2;
   const table = new Int32Array(size).fill(-1);
@@ -123,7 +123,7 @@ function insideOf({ starts, twins, steps }: Triangulation): Uint8Array {
 }
 
 /** Vertices from which the outline of the material leaves more than once. */
-function meetingsOf(starts: Uint32Array, inside: Uint8Array, isChord: Uint8Array, vertices: number): number[] {
+function pinchVertices(starts: Uint32Array, inside: Uint8Array, isChord: Uint8Array, vertices: number): number[] {
   const leaving = new Uint8Array(vertices);
   const found: number[] = [];
   for (let e = 0; e < starts.length; e += 1) {
@@ -153,7 +153,7 @@ function neighbours(
       if (w === v) continue;
       next[v] = w;
       previous[w] = v;
-      length += distance(xs[w]! - xs[v]!, ys[w]! - ys[v]!);
+      length += vectorLength(xs[w]! - xs[v]!, ys[w]! - ys[v]!);
       ring[w] = r;
       along[w] = length;
       v = w;

@@ -2,7 +2,7 @@
  * Removes the debris of earlier booleans from outlines, which would look like necks a hundred-thousandth of a mm wide.
  */
 
-import { distance } from './lengths.ts';
+import { vectorLength } from './lengths.ts';
 import type { Point, Region } from '../types.ts';
 
 /**
@@ -76,7 +76,7 @@ function withoutDebris(xs: readonly number[], ys: readonly number[]): { xs: numb
     const y = ys[i]!;
     for (;;) {
       const n = kx.length;
-      if (n > 0 && distance(x - kx[n - 1]!, y - ky[n - 1]!) < debris) break;
+      if (n > 0 && vectorLength(x - kx[n - 1]!, y - ky[n - 1]!) < debris) break;
       if (n > 1 && isSpike(kx[n - 2]!, ky[n - 2]!, kx[n - 1]!, ky[n - 1]!, x, y)) {
         kx.pop();
         ky.pop();
@@ -98,7 +98,7 @@ function isSpike(ax: number, ay: number, bx: number, by: number, cx: number, cy:
   const vy = cy - by;
   if (ux * vx + uy * vy >= 0) return false;
   const cross = Math.abs(ux * vy - uy * vx);
-  return cross < debris * Math.max(distance(ux, uy), distance(vx, vy));
+  return cross < debris * Math.max(vectorLength(ux, uy), vectorLength(vx, vy));
 }
 
 function isSpeck({ xs, ys }: GridRing): boolean {
@@ -112,7 +112,7 @@ function isSpeck({ xs, ys }: GridRing): boolean {
     const bx = xs[i]! - xs[0]!;
     const by = ys[i]! - ys[0]!;
     twiceArea += ax * by - bx * ay;
-    outline += distance(bx - ax, by - ay);
+    outline += vectorLength(bx - ax, by - ay);
     j = i;
   }
   const area = Math.abs(twiceArea) / 2;

@@ -1,6 +1,6 @@
 /** The parts joined by necks, as a graph of portions and cuts: the material is cut at all necks at once. */
 
-import { areaOf } from './lengths.ts';
+import { triangleArea } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
 
@@ -26,7 +26,7 @@ export interface Parting {
 }
 
 /** A link of the graph: a cut, and the portion across it. */
-interface Link {
+interface PortionLink {
   readonly cut: number;
   readonly to: number;
 }
@@ -34,7 +34,7 @@ interface Link {
 /** The effect of each cut on its own. Linear in triangles and cuts. */
 export function judgeCuts(mesh: Mesh, radius: Float64Array, cuts: readonly Cut[]): Parting[] {
   const { portionOf, portions } = portionsBetween(mesh, radius, cuts);
-  const links: Link[][] = portions.map(() => []);
+  const links: PortionLink[][] = portions.map(() => []);
   const result = cuts.map(({ sides }, cut): Parting => {
     const a = portionOf[sides[0]]!;
     const b = portionOf[sides[1]]!;
@@ -64,7 +64,7 @@ interface Bridge {
 /** The bridges of one connected part of the graph (R. E. Tarjan, "A note on finding the bridges of a graph", 1974). */
 function bridgesFrom(
   root: number,
-  links: readonly Link[][],
+  links: readonly PortionLink[][],
   portions: readonly CutSide[],
   ranks: Int32Array,
 ): Bridge[] {
@@ -98,7 +98,7 @@ function bridgesFrom(
   return bridges;
 }
 
-interface Visit {
+interface PortionVisit {
   readonly portion: number;
   /** The cut by which it was reached, and the index of the visit it was reached from. */
   readonly cut: number;
@@ -106,9 +106,9 @@ interface Visit {
 }
 
 /** Portions in depth-first order; `ranks` receives the position of each. */
-function depthFirst(root: number, links: readonly Link[][], ranks: Int32Array): Visit[] {
-  const visits: Visit[] = [];
-  const stack: Visit[] = [{ portion: root, cut: -1, parent: -1 }];
+function depthFirst(root: number, links: readonly PortionLink[][], ranks: Int32Array): PortionVisit[] {
+  const visits: PortionVisit[] = [];
+  const stack: PortionVisit[] = [{ portion: root, cut: -1, parent: -1 }];
   for (let visit = stack.pop(); visit; visit = stack.pop()) {
     if (ranks[visit.portion]! >= 0) continue;
     const parent = visits.length;
@@ -137,7 +137,7 @@ function portionsBetween(mesh: Mesh, radius: Float64Array, cuts: readonly Cut[])
     portionOf[first] = id;
     const stack = [first];
     for (let t = stack.pop(); t !== undefined; t = stack.pop()) {
-      area += areaOf(mesh, t);
+      area += triangleArea(mesh, t);
       widest = Math.max(widest, radius[t]!);
       for (let e = 3 * t; e < 3 * t + 3; e += 1) {
         if (!mesh.isChord[e] || isCut[e]) continue;

@@ -4,13 +4,13 @@ import type { Mesh } from './mesh.ts';
 import { nextEdge, previousEdge } from './triangulation.ts';
 
 /** Length of the vector (x, y). `Math.hypot` guards against overflow, impossible here, and takes ten times as long. */
-export const distance = (x: number, y: number): number => Math.sqrt(x * x + y * y);
+export const vectorLength = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 /** Length of an edge in units. */
 export function edgeLength(mesh: Mesh, e: number): number {
   const a = mesh.starts[e]!;
   const b = mesh.starts[nextEdge(e)]!;
-  return distance(mesh.xs[a]! - mesh.xs[b]!, mesh.ys[a]! - mesh.ys[b]!);
+  return vectorLength(mesh.xs[a]! - mesh.xs[b]!, mesh.ys[a]! - mesh.ys[b]!);
 }
 
 /** The vertex opposite the edge, in the edge's own triangle. */
@@ -37,7 +37,7 @@ export function heightOn(mesh: Mesh, boundaryEdge: number): number {
   const dx = xs[b]! - xs[a]!;
   const dy = ys[b]! - ys[a]!;
   const t = Math.min(1, Math.max(0, ((xs[c]! - xs[a]!) * dx + (ys[c]! - ys[a]!) * dy) / (dx * dx + dy * dy)));
-  return distance(xs[c]! - xs[a]! - t * dx, ys[c]! - ys[a]! - t * dy);
+  return vectorLength(xs[c]! - xs[a]! - t * dx, ys[c]! - ys[a]! - t * dy);
 }
 
 export function midpoint({ xs, ys, starts }: Mesh, e: number): readonly [x: number, y: number] {
@@ -50,7 +50,7 @@ export function midpoint({ xs, ys, starts }: Mesh, e: number): readonly [x: numb
 export function midpointDistance(mesh: Mesh, e: number, f: number): number {
   const [ax, ay] = midpoint(mesh, e);
   const [bx, by] = midpoint(mesh, f);
-  return distance(ax - bx, ay - by);
+  return vectorLength(ax - bx, ay - by);
 }
 
 /** Distance along the outline between the ends of a chord, the shorter way round; infinite between two outlines. */
@@ -63,7 +63,7 @@ export function arcOver({ starts, ring, along, ringLengths }: Mesh, e: number): 
 }
 
 /** Area of a triangle, units². */
-export function areaOf({ xs, ys, starts }: Mesh, t: number): number {
+export function triangleArea({ xs, ys, starts }: Mesh, t: number): number {
   const [a, b, c] = [starts[3 * t]!, starts[3 * t + 1]!, starts[3 * t + 2]!];
   return Math.abs((xs[b]! - xs[a]!) * (ys[c]! - ys[a]!) - (ys[b]! - ys[a]!) * (xs[c]! - xs[a]!)) / 2;
 }

@@ -2,7 +2,7 @@
 
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
-import { apexOf, arcOver, distance, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
+import { apexOf, arcOver, vectorLength, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
 import type { Thinness } from './thin.ts';
 
 /** One triangle on the way. */
@@ -14,7 +14,7 @@ export interface PathStep {
   readonly length: number;
 }
 
-export interface Path {
+export interface MeshPath {
   readonly steps: readonly PathStep[];
   readonly length: number;
   /** Whether it starts at thicker material or at a core; otherwise it crosses a part that is thin all over. */
@@ -33,10 +33,10 @@ export const alike = 0.002;
 const taper = 1.3;
 
 /** The longest path through the pruned triangles of one connected thin component; `undefined` if it has no chords. */
-export function longestFreePath(mesh: Mesh, thinness: Thinness, triangles: readonly number[]): Path | undefined {
+export function longestFreePath(mesh: Mesh, thinness: Thinness, triangles: readonly number[]): MeshPath | undefined {
   const { thin, core, thinChord } = thinness;
   const isPruned = (t: number) => thin[t] === 1 && core[t] === 0;
-  let best: Walk | undefined;
+  let best: MeshWalk | undefined;
   let some = -1;
   for (const t of triangles) {
     if (!isPruned(t)) continue;
@@ -63,7 +63,7 @@ export interface FreeEnd {
   /** The vertex farthest along. */
   readonly vertex: number;
   /** From the thicker material to the end; the last step ends at the vertex. */
-  readonly path: Path;
+  readonly path: MeshPath;
 }
 
 /** Every free end of the thin parts attached to something thicker, one for each run that pruning removed. */
@@ -78,7 +78,7 @@ export function freeEnds(mesh: Mesh, thinness: Thinness): FreeEnd[] {
     const walk = walkFrom(mesh, thinness, e);
     const vertex = apexOf(mesh, walk.last);
     const [x, y] = midpoint(mesh, walk.last);
-    const length = distance(mesh.xs[vertex]! - x, mesh.ys[vertex]! - y);
+    const length = vectorLength(mesh.xs[vertex]! - x, mesh.ys[vertex]! - y);
     const last: PathStep = { chord: walk.last, width: edgeLength(mesh, walk.last) / 2, length };
     const steps = [...stepsOf(mesh, walk), last];
     ends.push({ vertex, path: { steps, length: walk.length + length, attached: true } });
@@ -86,7 +86,7 @@ export function freeEnds(mesh: Mesh, thinness: Thinness): FreeEnd[] {
   return ends;
 }
 
-interface Walk {
+interface MeshWalk {
   /** Half-edges entered, in order of discovery, and for each the index of the one it was reached from. */
   readonly entered: readonly number[];
   readonly before: readonly number[];
@@ -99,7 +99,7 @@ interface Walk {
 /**
  * All ways into the pruned tree from a half-edge inwards. Pruned triangles form trees, so no triangle is reached twice.
  */
-function walkFrom(mesh: Mesh, { thin, core, thinChord }: Thinness, start: number): Walk {
+function walkFrom(mesh: Mesh, { thin, core, thinChord }: Thinness, start: number): MeshWalk {
   const entered = [start];
   const before = [-1];
   const lengths = [0];
@@ -122,7 +122,7 @@ function walkFrom(mesh: Mesh, { thin, core, thinChord }: Thinness, start: number
   return { entered, before, last: entered[index]!, index, length: lengths[index]! };
 }
 
-function stepsOf(mesh: Mesh, { entered, before, index }: Walk): PathStep[] {
+function stepsOf(mesh: Mesh, { entered, before, index }: MeshWalk): PathStep[] {
   const steps: PathStep[] = [];
   for (let i = index; before[i]! >= 0; i = before[i]!) {
     const chord = mesh.twins[entered[i]!]!;
@@ -137,7 +137,7 @@ function stepsOf(mesh: Mesh, { entered, before, index }: Walk): PathStep[] {
 }
 
 /** Length of a path over which its width is within a third of its median. */
-export function evenLength({ steps }: Path): number {
+export function evenLength({ steps }: MeshPath): number {
   const median = medianWidth(steps);
   return steps.reduce((sum, { width, length }) => {
     return width > (4 / 3) * median || width < (3 / 4) * median ? sum : sum + length;
@@ -155,7 +155,7 @@ export interface Gauge {
  * The narrowest place of a path between two wider ones; for a path without one, which only narrows towards its ends,
  * the place with its median width, since its least width is that of its tip. `undefined` for a path that is all end.
  */
-export function gaugeOf(mesh: Mesh, { steps: all }: Path): Gauge | undefined {
+export function gaugeOf(mesh: Mesh, { steps: all }: MeshPath): Gauge | undefined {
   const from = all.findIndex(({ chord }) => !isAtEnd(mesh, chord));
   if (from < 0) return undefined;
   const steps = all.slice(from, all.findLastIndex(({ chord }) => !isAtEnd(mesh, chord)) + 1);
@@ -188,7 +188,7 @@ function mostCentral(steps: readonly PathStep[], width: number): PathStep {
 }
 
 /** Whether the path narrows steadily to its end. An ellipse narrows by 1.46 or more from a quarter to three quarters of the way. */
-export function isTaper({ steps, length }: Path): boolean {
+export function isTaper({ steps, length }: MeshPath): boolean {
   return widthAt(steps, length / 4) > taper * widthAt(steps, (3 * length) / 4);
 }
 

@@ -1,10 +1,10 @@
 /** Thin places from thin triangles: where to measure a neck, and whether it is a point or a whole run. */
 
-import { acuteness, distance, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
+import { acuteness, vectorLength, edgeLength, heightOn, midpoint, midpointDistance } from './lengths.ts';
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
 import { alike, evenLength, gaugeOf, isTaper, longestFreePath } from './paths.ts';
-import type { Path } from './paths.ts';
+import type { MeshPath } from './paths.ts';
 import type { Thinness } from './thin.ts';
 import { nextEdge, previousEdge } from './triangulation.ts';
 
@@ -51,7 +51,7 @@ export function findRuns(mesh: Mesh, thinness: Thinness, width: number): ThinRun
         triangles.push(neighbour);
       }
     }
-    runs.push(...runsOf(mesh, thinness, triangles, width));
+    runs.push(...thinRunsOf(mesh, thinness, triangles, width));
   }
   // Where two discs overlap there may be no thin triangle, only a thin chord.
   for (let e = 0; e < coreChord.length; e += 1) {
@@ -64,7 +64,7 @@ export function findRuns(mesh: Mesh, thinness: Thinness, width: number): ThinRun
 }
 
 /** The runs of one connected set of thin triangles. */
-function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], width: number): ThinRun[] {
+function thinRunsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], width: number): ThinRun[] {
   const core = triangles.filter((t) => thinness.core[t]);
   const free = longestFreePath(mesh, thinness, triangles);
   const freeStroke = free && freeStrokeIn(mesh, free, width);
@@ -83,18 +83,18 @@ function runsOf(mesh: Mesh, thinness: Thinness, triangles: readonly number[], wi
   return whole ? [whole] : [];
 }
 
-function freeStrokeIn(mesh: Mesh, path: Path, width: number): ThinRun | undefined {
+function freeStrokeIn(mesh: Mesh, path: MeshPath, width: number): ThinRun | undefined {
   const isEven = evenLength(path) > freeLength * width && !isTaper(path);
   return isEven ? strokeAlong(mesh, path) : undefined;
 }
 
-function strokeAlong(mesh: Mesh, path: Path): ThinRun | undefined {
+function strokeAlong(mesh: Mesh, path: MeshPath): ThinRun | undefined {
   const gauge = gaugeOf(mesh, path);
   return gauge && { kind: 'stroke', chord: gauge.chord, length: path.length, follow: gauge.isNeck };
 }
 
 /** A triangle of a core, as a piece of the run. */
-interface Link {
+interface CoreTriangle {
   readonly chords: readonly number[];
   readonly length: number;
   readonly width: number;
@@ -102,7 +102,7 @@ interface Link {
   readonly chord: number;
 }
 
-function linkOf(mesh: Mesh, { coreChord }: Thinness, t: number): Link {
+function coreTriangleOf(mesh: Mesh, { coreChord }: Thinness, t: number): CoreTriangle {
   const chords: number[] = [];
   let width = Infinity;
   let chord = -1;
@@ -124,7 +124,7 @@ function linkOf(mesh: Mesh, { coreChord }: Thinness, t: number): Link {
 }
 
 function measureCore(mesh: Mesh, thinness: Thinness, core: readonly number[]) {
-  const links = core.map((t) => linkOf(mesh, thinness, t));
+  const links = core.map((t) => coreTriangleOf(mesh, thinness, t));
   const least = links.reduce((best, link) => (link.width < best.width ? link : best));
   let length = 0;
   let evenLength = 0;
@@ -146,7 +146,7 @@ function measureCore(mesh: Mesh, thinness: Thinness, core: readonly number[]) {
 }
 
 /** Of all chords of about that width, the one nearest to their middle, so that a mark on an even stroke stays put. */
-function mostCentral(mesh: Mesh, links: readonly Link[], width: number): number {
+function mostCentral(mesh: Mesh, links: readonly CoreTriangle[], width: number): number {
   const chords = links.filter((link) => link.width <= (1 + alike) * width).map(({ chord }) => chord);
   const middles = chords.map((chord) => midpoint(mesh, chord));
   const x = middles.reduce((sum, middle) => sum + middle[0], 0) / middles.length;
@@ -154,7 +154,7 @@ function mostCentral(mesh: Mesh, links: readonly Link[], width: number): number 
   let best = -1;
   let least = Infinity;
   for (const [i, middle] of middles.entries()) {
-    const away = distance(middle[0] - x, middle[1] - y);
+    const away = vectorLength(middle[0] - x, middle[1] - y);
     if (away >= least) continue;
     least = away;
     best = chords[i]!;
@@ -196,7 +196,7 @@ function branchesOf(mesh: Mesh, thinness: Thinness, core: readonly number[]): Th
           seen.add(mesh.twins[entry]!);
           const triangle = triangleOf(entry);
           if (!thinness.core[triangle]) break;
-          const link = linkOf(mesh, thinness, triangle);
+          const link = coreTriangleOf(mesh, thinness, triangle);
           if (link.chords.length !== 2) {
             forks.push(forkAt(mesh, thinness, entry));
             break;

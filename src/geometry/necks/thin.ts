@@ -8,7 +8,7 @@
 
 import type { Mesh } from './mesh.ts';
 import { triangleOf } from './mesh.ts';
-import { acuteness, areaOf, edgeLength, heightOn } from './lengths.ts';
+import { acuteness, triangleArea, edgeLength, heightOn } from './lengths.ts';
 
 export interface Thinness {
   /** Per triangle: 1 where thin (and in material). */
@@ -108,7 +108,7 @@ function prune(mesh: Mesh, { thin, thinChord, core, coreChord }: Thinness): void
  * that order, because a body with nothing left beyond its cores is not a waist.) Returns whether there were any.
  */
 function absorbBodies(mesh: Mesh, thinness: Thinness, width: number): boolean {
-  const bodies = bodiesOf(mesh, thinness).filter(({ contacts }) => contacts > 0);
+  const bodies = thickBodies(mesh, thinness).filter(({ contacts }) => contacts > 0);
   const ends = bodies.filter((body) => body.area < width * width || (body.contacts === 1 && body.ratio < knob));
   const absorbed = ends.length > 0 ? ends : bodies.filter(({ contacts, ratio }) => contacts > 1 && ratio < waist);
   for (const { triangles } of absorbed) {
@@ -125,7 +125,7 @@ function absorbBodies(mesh: Mesh, thinness: Thinness, width: number): boolean {
 }
 
 /** A connected thick region and the pruned tips attached to it. */
-interface Body {
+interface ThickBody {
   readonly triangles: readonly number[];
   /**
    * Units². For a body at an end it includes the tips, since they would come off with it. For one between cores it does
@@ -138,11 +138,11 @@ interface Body {
   readonly ratio: number;
 }
 
-function bodiesOf(mesh: Mesh, thinness: Thinness): Body[] {
+function thickBodies(mesh: Mesh, thinness: Thinness): ThickBody[] {
   const { thin, core, coreChord, radius } = thinness;
   const widths = coreWidths(mesh, thinness);
   const seen = new Uint8Array(thin.length);
-  const bodies: Body[] = [];
+  const bodies: ThickBody[] = [];
   for (let first = 0; first < thin.length; first += 1) {
     if (!mesh.inside[first] || thin[first] || seen[first]) continue;
     const triangles = [first];
@@ -154,8 +154,8 @@ function bodiesOf(mesh: Mesh, thinness: Thinness): Body[] {
     let narrowest = Infinity;
     for (let i = 0; i < triangles.length; i += 1) {
       const t = triangles[i]!;
-      if (thin[t]) tipArea += areaOf(mesh, t);
-      else thickArea += areaOf(mesh, t);
+      if (thin[t]) tipArea += triangleArea(mesh, t);
+      else thickArea += triangleArea(mesh, t);
       widest = Math.max(widest, 2 * radius[t]!);
       for (let e = 3 * t; e < 3 * t + 3; e += 1) {
         if (!mesh.isChord[e]) continue;

@@ -5,23 +5,25 @@
 
 import { completion } from './suggestion.ts';
 import type { Completion, Suggestion } from './suggestion.ts';
-import { keyIdeas } from './key-suggestions.ts';
+import { keySuggestions } from './key-suggestions.ts';
 import { namesIn } from '../navigation/names.ts';
 import type { NamePlace } from '../navigation/names.ts';
 import { placesAt, placeholderWord } from './cursor-context.ts';
 import type { CursorContext } from './cursor-context.ts';
-import type { WorkspaceNames } from '../surroundings.ts';
+import type { WorkspaceNames } from '../workspace-names.ts';
 import { SuggestionTrial } from './trial.ts';
-import { columnValues, valueIdeas } from './value-suggestions.ts';
+import { columnValues, valueSuggestions } from './value-suggestions.ts';
 
 export function completionsAt(text: string, offset: number, around: WorkspaceNames): Completion[] {
   return placesAt(text, offset).flatMap((place) => {
     const trial = new SuggestionTrial(place, around);
     const names = namesIn(place.held).filter(({ name }) => name !== placeholderWord);
     const fitting =
-      place.role === 'key' ? keyIdeas(place, names, around, trial) : fittingValues(place, names, around, trial);
+      place.role === 'key' ? keySuggestions(place, names, around, trial) : fittingValues(place, names, around, trial);
     const isTop = place.role === 'key' && place.path.length === 0;
-    return fitting.map((idea) => completion(idea, place, isTop ? rankAtTop(idea) : rankOf(idea, trial)));
+    return fitting.map((suggestion) =>
+      completion(suggestion, place, isTop ? rankAtTop(suggestion) : rankOf(suggestion, trial)),
+    );
   });
 }
 
@@ -32,10 +34,13 @@ function fittingValues(
   around: WorkspaceNames,
   trial: SuggestionTrial,
 ): Suggestion[] {
-  const ideas = valueIdeas(place, names, around);
+  const suggestions = valueSuggestions(place, names, around);
   return place.path.length === 1 && place.path[0] === 'batch'
-    ? ideas
-    : [...trial.sift(ideas), ...columnValues(place, around).filter((idea) => trial.brings(idea).length === 0)];
+    ? suggestions
+    : [
+        ...trial.sift(suggestions),
+        ...columnValues(place, around).filter((suggestion) => trial.brings(suggestion).length === 0),
+      ];
 }
 
 /** The order in which a tag is usually written. */
@@ -60,8 +65,8 @@ function rankAtTop({ kind, label }: Suggestion): number {
 }
 
 /** Suggestions that solve a problem come first, and a shape's generator before its modifiers. */
-function rankOf(idea: Suggestion, trial: SuggestionTrial): number {
-  if (idea.kind === 'snippet') return 3;
-  if (!trial.mends(idea)) return 2;
-  return idea.kind === 'generator' ? 1 : 0;
+function rankOf(suggestion: Suggestion, trial: SuggestionTrial): number {
+  if (suggestion.kind === 'snippet') return 3;
+  if (!trial.solvesProblem(suggestion)) return 2;
+  return suggestion.kind === 'generator' ? 1 : 0;
 }

@@ -8,7 +8,7 @@ import { SpecSource } from '../../spec/source.ts';
 import { tokensOf } from '../../spec/tokens.ts';
 import type { SpecToken } from '../../spec/tokens.ts';
 import type { SpecNode } from '../../spec/tree.ts';
-import { without } from '../values.ts';
+import { without } from '../changed-copies.ts';
 
 /** Letters only, so that it can be a key or a value and is never read as a number. */
 export const placeholderWord = 'zzStopgapzz';
@@ -66,7 +66,7 @@ function placesOf(text: string, word: Word): CursorContext[] {
   const places: CursorContext[] = [];
   for (const attempt of attempts(text, word)) {
     if (places.length > 0 && !attempt.colon) continue;
-    const place = tried(text, word, attempt, source);
+    const place = contextFrom(text, word, attempt, source);
     // A flow list takes words as well as maps, but a colon of its own would make an odd map of one entry.
     if (!place || (attempt.colon && place.flow)) continue;
     if (!places.some(({ role }) => role === place.role)) places.push(place);
@@ -134,7 +134,12 @@ function startsLine(text: string, { start }: TextRange): boolean {
   return /^\s*(?:-\s+)*$/.test(text.slice(lineStartOf(text, start), start));
 }
 
-function tried(text: string, word: Word, { colon, after }: Attempt, source: SpecSource): CursorContext | undefined {
+function contextFrom(
+  text: string,
+  word: Word,
+  { colon, after }: Attempt,
+  source: SpecSource,
+): CursorContext | undefined {
   const written = text.slice(word.start, word.end);
   const before = /(?:^|\s)-$|[:,]$/.test(text.slice(0, word.start)) ? ' ' : '';
   const start = word.start + before.length;
@@ -143,7 +148,7 @@ function tried(text: string, word: Word, { colon, after }: Attempt, source: Spec
   const held = new SpecSource(changed);
   const hasColon = /^[ \t]*:(?:\s|$|[,}\]])/.test(text.slice(word.end));
   const found = held.tree && find(held.tree, [], false);
-  if (!found || faults(held) > faults(source)) return undefined;
+  if (!found || faultCount(held) > faultCount(source)) return undefined;
   const { role, path, flow } = found;
   if (role === 'key' && written.endsWith(' ')) return undefined;
   // Separated from it by a comma, the value that follows would become a key.
@@ -187,7 +192,7 @@ function tried(text: string, word: Word, { colon, after }: Attempt, source: Spec
   }
 }
 
-const faults = (source: SpecSource): number => source.issues.length;
+const faultCount = (source: SpecSource): number => source.issues.length;
 
 function stepInto(value: unknown, step: string | number): unknown {
   return (value as Readonly<Record<string | number, unknown>> | null | undefined)?.[step];

@@ -4,7 +4,7 @@ import { bundledFonts } from '../../text/bundled-fonts.ts';
 import { singleLine } from '../../spec/single-line.ts';
 import type { FontStyle } from '../../text/font-match.ts';
 import type { SystemFonts } from '../../text/system-fonts.ts';
-import type { FontNote } from '../surroundings.ts';
+import type { FontNote } from '../workspace-names.ts';
 
 /** Bundled fonts first; `installed` is absent until it has been read. */
 export function fontNotes(installed?: SystemFonts): FontNote[] {

@@ -7,16 +7,16 @@ import type { SuggestionSetting } from '../examples.ts';
 import { valueOfSnippet } from './suggestion.ts';
 import type { Suggestion } from './suggestion.ts';
 import type { NamePlace } from '../navigation/names.ts';
-import { newEntryIdeas, sheetIdeas } from './new-entries.ts';
+import { newEntrySuggestions, sheetSuggestions } from './new-entries.ts';
 import { entrySeparator } from './cursor-context.ts';
 import type { CursorContext } from './cursor-context.ts';
 import { alternatives, isLength, schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
 import { Stops, yamlText } from './snippets.ts';
-import type { WorkspaceNames } from '../surroundings.ts';
+import type { WorkspaceNames } from '../workspace-names.ts';
 import type { SuggestionTrial } from './trial.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
-import { withValue } from '../values.ts';
+import { withValue } from '../changed-copies.ts';
 
 const generators = new Set<string>(generatorKeys);
 
@@ -27,7 +27,7 @@ const wanted: Readonly<Partial<Record<string, readonly string[]>>> = { text: ['f
 const otherLengths = ['1 mm', '5 mm', '20 mm', '60 mm', '150 mm', '0.2 mm'];
 
 /** Keys that cause no new problem. */
-export function keyIdeas(
+export function keySuggestions(
   place: CursorContext,
   names: readonly NamePlace[],
   around: WorkspaceNames,
@@ -39,13 +39,14 @@ export function keyIdeas(
   );
   const group = valueAt(place.rest, place.path);
   const missing = known.filter(([key]) => !isGroup(group) || !Object.hasOwn(group, key));
-  const fits = (idea: Suggestion) => trial.brings(idea).every((problem) => isItsOwn(problem, idea));
+  const fits = (suggestion: Suggestion) => trial.brings(suggestion).every((problem) => isItsOwn(problem, suggestion));
   if (place.colon) return missing.map(([key, node]) => bareKey(key, node, place)).filter(fits);
   return [
     ...missing.flatMap(
-      ([key, node]) => first([...tables(key, node, place, around), ...attempts(key, node, place, setting)], fits) ?? [],
+      ([key, node]) =>
+        first([...tableSuggestions(key, node, place, around), ...attempts(key, node, place, setting)], fits) ?? [],
     ),
-    ...(around.grammar ? sheetIdeas(place, setting) : newEntryIdeas(place, setting, around)).filter(fits),
+    ...(around.grammar ? sheetSuggestions(place, setting) : newEntrySuggestions(place, setting, around)).filter(fits),
   ];
 }
 
@@ -55,18 +56,25 @@ function isItsOwn(problem: string, { label }: Suggestion): boolean {
 }
 
 /** `batch` with the tables beside the spec: with a table there, a list is seldom typed. */
-function tables(key: string, node: SchemaNode, place: CursorContext, { files }: WorkspaceNames): Suggestion[] {
+function tableSuggestions(
+  key: string,
+  node: SchemaNode,
+  place: CursorContext,
+  { files }: WorkspaceNames,
+): Suggestion[] {
   const found = key === 'batch' && place.path.length === 0 ? files.filter((file) => /\.csv$/i.test(file)) : [];
-  return found.length === 0 ? [] : [ideaOf(key, node, [`${key}: ${new Stops().choice(found.map(yamlText))}`], place)];
+  return found.length === 0
+    ? []
+    : [suggestionOf(key, node, [`${key}: ${new Stops().choice(found.map(yamlText))}`], place)];
 }
 
 /** Replaces a key that already has its value. */
 function bareKey(key: string, node: SchemaNode, place: CursorContext): Suggestion {
   const whole = withValue(place.rest, [...place.path, key], place.kept);
-  return { ...described(key, node), snippet: key, whole };
+  return { ...keyDescription(key, node), snippet: key, whole };
 }
 
-function described(key: string, node: SchemaNode): Pick<Suggestion, 'kind' | 'label' | 'detail' | 'docs'> {
+function keyDescription(key: string, node: SchemaNode): Pick<Suggestion, 'kind' | 'label' | 'detail' | 'docs'> {
   const kind = generators.has(key) ? 'generator' : 'key';
   return { kind, label: key, detail: kindOfValue(node), docs: keyDocs(key, node) };
 }
@@ -96,7 +104,7 @@ function oneKey(
   setting: SuggestionSetting,
 ): Suggestion | undefined {
   const entry = entrySnippet(key, node, setting, new Stops());
-  return entry === undefined ? undefined : ideaOf(key, node, [entry], place);
+  return entry === undefined ? undefined : suggestionOf(key, node, [entry], place);
 }
 
 /** The key together with the missing keys that it needs. */
@@ -116,7 +124,7 @@ function withWanted(
       .filter((other) => siblings[other] && !(isGroup(group) && Object.hasOwn(group, other)))
       .map((other) => entrySnippet(other, siblings[other]!, setting, stops)),
   ];
-  return entries.some((entry) => entry === undefined) ? undefined : ideaOf(key, node, entries as string[], place);
+  return entries.some((entry) => entry === undefined) ? undefined : suggestionOf(key, node, entries as string[], place);
 }
 
 function entrySnippet(key: string, node: SchemaNode, setting: SuggestionSetting, stops: Stops): string | undefined {
@@ -124,12 +132,12 @@ function entrySnippet(key: string, node: SchemaNode, setting: SuggestionSetting,
   return value === undefined ? undefined : `${key}: ${value}`;
 }
 
-function ideaOf(key: string, node: SchemaNode, entries: readonly string[], place: CursorContext): Suggestion {
+function suggestionOf(key: string, node: SchemaNode, entries: readonly string[], place: CursorContext): Suggestion {
   const added = valueOfSnippet(`{${entries.join(', ')}}`);
   const group = valueAt(place.rest, place.path);
   const whole = withValue(place.rest, place.path, {
     ...(isGroup(group) ? group : {}),
     ...(isGroup(added) ? added : {}),
   });
-  return { ...described(key, node), snippet: entries.join(entrySeparator(place)), whole };
+  return { ...keyDescription(key, node), snippet: entries.join(entrySeparator(place)), whole };
 }

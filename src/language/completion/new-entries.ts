@@ -10,16 +10,22 @@ import { entrySeparator } from './cursor-context.ts';
 import type { CursorContext } from './cursor-context.ts';
 import { resolved, specSchema } from '../schema.ts';
 import { literal, Stops } from './snippets.ts';
-import type { WorkspaceNames } from '../surroundings.ts';
+import type { WorkspaceNames } from '../workspace-names.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
-import { withValue } from '../values.ts';
+import { withValue } from '../changed-copies.ts';
 
-export function newEntryIdeas(place: CursorContext, setting: SuggestionSetting, around: WorkspaceNames): Suggestion[] {
+export function newEntrySuggestions(
+  place: CursorContext,
+  setting: SuggestionSetting,
+  around: WorkspaceNames,
+): Suggestion[] {
   const section = place.path.length === 1 ? place.path[0] : undefined;
-  if (section === 'shapes') return shapeIdeas(place, setting);
-  if (section === 'pieces') return pieceIdeas(place, setting);
-  if (place.path.at(-1) === 'machines' && section === undefined) return machineIdeas(place, setting);
-  return place.path.length === 0 ? [...sectionIdeas(place, setting), ...tagIdeas(place, setting, around)] : [];
+  if (section === 'shapes') return shapeSuggestions(place, setting);
+  if (section === 'pieces') return pieceSuggestions(place, setting);
+  if (place.path.at(-1) === 'machines' && section === undefined) return machineSuggestions(place, setting);
+  return place.path.length === 0
+    ? [...sectionSuggestions(place, setting), ...tagSuggestions(place, setting, around)]
+    : [];
 }
 
 /** Default names, used when nothing has been typed. */
@@ -37,7 +43,7 @@ const usualNames: Readonly<Partial<Record<string, string>>> = {
 };
 
 /** One for each generator, under the name that has been typed. */
-function shapeIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+function shapeSuggestions(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   return generatorKeys.flatMap((key): Suggestion[] => {
     const stops = new Stops();
     const name = place.written || freeEntry(usualNames[key] ?? key, place);
@@ -69,7 +75,7 @@ export function shapeSnippet(key: string, setting: SuggestionSetting, stops: Sto
   return entries.includes(undefined) ? undefined : `{${entries.join(', ')}}`;
 }
 
-function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+function pieceSuggestions(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   const hangers = [undefined, 'ring', 'hole', 'slot', 'keyhole'] as const;
   return hangers.flatMap((hanger): Suggestion[] => {
     const stops = new Stops();
@@ -86,13 +92,13 @@ function pieceIdeas(place: CursorContext, setting: SuggestionSetting): Suggestio
       ? `${start}: {${keys.join(separator)}}`
       : `${start}:\n${keys.map((key) => `  ${key}`).join('\n')}`;
     const what = hanger ? `piece with a ${hanger} …` : 'piece …';
-    const idea = entry(place.written ? `${name}: ${what}` : what, `${start}: {${keys.join(', ')}}`, place);
-    return [{ ...idea, snippet, detail: 'new piece', ...asTyped(place) }];
+    const suggestion = entry(place.written ? `${name}: ${what}` : what, `${start}: {${keys.join(', ')}}`, place);
+    return [{ ...suggestion, snippet, detail: 'new piece', ...asTyped(place) }];
   });
 }
 
 /** The known machines, for values of a stock that differ by machine. */
-function machineIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+function machineSuggestions(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   const there = valueAt(place.rest, place.path);
   const names = namesFor('machine', setting).filter((name) => !isGroup(there) || !Object.hasOwn(there, name));
   return names.flatMap((name): Suggestion[] => {
@@ -103,7 +109,7 @@ function machineIdeas(place: CursorContext, setting: SuggestionSetting): Suggest
 }
 
 /** In a job: the stocks that have no sheets yet. */
-export function sheetIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+export function sheetSuggestions(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   if (place.path.length !== 1 || place.path[0] !== 'sheets') return [];
   const there = valueAt(place.rest, place.path);
   const names = namesFor('stock', setting).filter((name) => !isGroup(there) || !Object.hasOwn(there, name));
@@ -115,7 +121,7 @@ export function sheetIdeas(place: CursorContext, setting: SuggestionSetting): Su
 }
 
 /** `shapes` and `pieces`, each with a first entry. */
-function sectionIdeas(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+function sectionSuggestions(place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   const shapes = new Stops();
   const word = shapes.stop('word');
   const body = namesFor('shape', { ...setting, path: ['pieces'] });
@@ -160,7 +166,7 @@ function freeEntry(name: string, { rest, path }: CursorContext): string {
 }
 
 /** The samples, for an empty file; the words on the tag are meant to be typed over. */
-function tagIdeas(place: CursorContext, { root }: SuggestionSetting, { samples }: WorkspaceNames): Suggestion[] {
+function tagSuggestions(place: CursorContext, { root }: SuggestionSetting, { samples }: WorkspaceNames): Suggestion[] {
   if (place.flow || (isGroup(root) && Object.keys(root).length > 0)) return [];
   return samples.map(({ title, purpose, text }) => ({
     kind: 'snippet',

@@ -42,9 +42,9 @@ export function valueOfSnippet(snippet: string): unknown {
   return value;
 }
 
-export function completion(idea: Suggestion, place: CursorContext, rank: number): Completion {
+export function completion(suggestion: Suggestion, place: CursorContext, rank: number): Completion {
   const { before, after, replace, quote } = place;
-  const { kind, label, detail, docs, snippet, filter = label } = idea;
+  const { kind, label, detail, docs, snippet, filter = label } = suggestion;
   return {
     kind,
     label,

@@ -4,7 +4,7 @@ import { readSpec } from '../../spec/parse.ts';
 import type { Uses } from '../../spec/used-files.ts';
 import type { Grammar } from '../grammar.ts';
 import { nowherePlaces } from '../nowhere.ts';
-import type { WorkspaceNames } from '../surroundings.ts';
+import type { WorkspaceNames } from '../workspace-names.ts';
 import type { Suggestion } from './suggestion.ts';
 import type { CursorContext } from './cursor-context.ts';
 
@@ -33,7 +33,7 @@ export class SuggestionTrial {
     return this.#problems(whole).filter((problem) => !this.#before.includes(problem));
   }
 
-  mends({ whole }: Suggestion): boolean {
+  solvesProblem({ whole }: Suggestion): boolean {
     return this.#problems(whole).length < this.#before.length;
   }
 
@@ -41,11 +41,11 @@ export class SuggestionTrial {
    * Suggestions that cause no new problem. A problem that all of several values would cause does not depend on the
    * choice: the present value, or its absence, only hid it.
    */
-  sift(ideas: readonly Suggestion[]): Suggestion[] {
-    const brought = ideas.map((idea) => this.brings(idea));
+  sift(suggestions: readonly Suggestion[]): Suggestion[] {
+    const brought = suggestions.map((suggestion) => this.brings(suggestion));
     const [first, ...others] = brought;
     const shared = others.length > 0 ? first!.filter((problem) => others.every((each) => each.includes(problem))) : [];
-    return ideas.filter((_, index) => brought[index]!.every((problem) => shared.includes(problem)));
+    return suggestions.filter((_, index) => brought[index]!.every((problem) => shared.includes(problem)));
   }
 
   #problems(value: unknown): readonly string[] {

@@ -17,53 +17,61 @@ import { isLength, nameKindOf, schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
 import { inShort, sharedDocs, sharedValue } from '../shared-values.ts';
 import { literal, Stops, yamlText } from './snippets.ts';
-import type { FontNote, WorkspaceNames } from '../surroundings.ts';
+import type { FontNote, WorkspaceNames } from '../workspace-names.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
-import { withValue } from '../values.ts';
+import { withValue } from '../changed-copies.ts';
 
-export function valueIdeas(place: CursorContext, names: readonly NamePlace[], around: WorkspaceNames): Suggestion[] {
+export function valueSuggestions(
+  place: CursorContext,
+  names: readonly NamePlace[],
+  around: WorkspaceNames,
+): Suggestion[] {
   const setting = { path: place.path, root: place.rest, names, uses: around.uses };
   const isEntry = typeof place.path.at(-1) === 'number';
   const nodes = schemasAt(place.path, around.grammar?.root);
-  const columns = nodes.some((node) => isForWords(node, place)) ? columnIdeas(place, around) : [];
-  const ideas = nodes.flatMap((node) => [
+  const columns = nodes.some((node) => isForWords(node, place)) ? columnSuggestions(place, around) : [];
+  const suggestions = nodes.flatMap((node) => [
     ...columns,
-    ...wordIdeas(node, place, setting, around),
+    ...wordSuggestions(node, place, setting, around),
     // On a line of its own below its key, a map is written key by key.
-    ...(place.quote || (place.ownLine && !place.flow && !isEntry) ? [] : groupIdeas(node, place, setting)),
+    ...(place.quote || (place.ownLine && !place.flow && !isEntry) ? [] : groupSuggestions(node, place, setting)),
   ]);
   const seen = new Set<string>();
-  return ideas.filter(({ label }) => !seen.has(label) && seen.add(label));
+  return suggestions.filter(({ label }) => !seen.has(label) && seen.add(label));
 }
 
-function wordIdeas(
+function wordSuggestions(
   node: SchemaNode,
   place: CursorContext,
   setting: SuggestionSetting,
   around: WorkspaceNames,
 ): Suggestion[] {
   const kind = nameKindOf(node);
-  if (kind === 'font') return fontIdeas(place, around);
+  if (kind === 'font') return fontSuggestions(place, around);
   if (kind === 'drawing' || kind === 'spec' || kind === 'table' || kind === 'tag' || kind === 'offcuts') {
     const files = around.files.filter((path) => endings[kind].test(path));
-    return files.map((path) => textIdea('file', path, place));
+    return files.map((path) => textSuggestion('file', path, place));
   }
   if (kind) {
     const what = kind === 'piece' ? 'piece' : 'shape';
     return namesFor(kind, setting).map((name) => ({
-      ...textIdea(what, name, place),
+      ...textSuggestion(what, name, place),
       ...detailOf(name, kind, setting),
     }));
   }
-  if (node.enum) return node.enum.map((word) => ({ ...textIdea('value', word, place), ...defaultMark(word, node) }));
-  if (isLength(node)) return lengthIdeas(node, place, setting);
+  if (node.enum)
+    return node.enum.map((word) => ({ ...textSuggestion('value', word, place), ...defaultMark(word, node) }));
+  if (isLength(node)) return lengthSuggestions(node, place, setting);
   if (place.quote) return [];
-  if (node.const !== undefined) return [plainIdea('value', String(node.const), place)];
+  if (node.const !== undefined) return [plainSuggestion('value', String(node.const), place)];
   if (node.type === 'boolean')
-    return [true, false].map((value) => ({ ...plainIdea('value', String(value), place), ...defaultMark(value, node) }));
-  if (node.type === 'integer' || node.type === 'number') return numberIdeas(node, place, around);
-  return key(place) === 'material'
-    ? materialNames.map((name) => textIdea('value', name, place))
+    return [true, false].map((value) => ({
+      ...plainSuggestion('value', String(value), place),
+      ...defaultMark(value, node),
+    }));
+  if (node.type === 'integer' || node.type === 'number') return numberSuggestions(node, place, around);
+  return lastStep(place) === 'material'
+    ? materialNames.map((name) => textSuggestion('value', name, place))
     : textExamples(node, place);
 }
 
@@ -71,11 +79,11 @@ function wordIdeas(
 export function columnValues(place: CursorContext, around: WorkspaceNames): Suggestion[] {
   const nodes = around.grammar ? [] : schemasAt(place.path);
   const isFor = nodes.some(isPlain) && !nodes.some((node) => isForWords(node, place));
-  return isFor ? columnIdeas(place, around) : [];
+  return isFor ? columnSuggestions(place, around) : [];
 }
 
 function isForWords({ type }: SchemaNode, place: CursorContext): boolean {
-  return type === 'string' && ['text', 'title', 'code'].includes(String(key(place)));
+  return type === 'string' && ['text', 'title', 'code'].includes(String(lastStep(place)));
 }
 
 /** Whether it is neither a map nor a list. */
@@ -85,18 +93,18 @@ const isPlain = ({ type }: SchemaNode): boolean => type !== 'object' && type !==
 const inRows: ReadonlySet<unknown> = new Set(['title', 'shapes', 'pieces', 'hangers', 'stock', 'tie']);
 
 /** Placeholders for the columns of a batch, if no value has been written yet. */
-function columnIdeas(place: CursorContext, { uses }: WorkspaceNames): Suggestion[] {
+function columnSuggestions(place: CursorContext, { uses }: WorkspaceNames): Suggestion[] {
   if (!inRows.has(place.path[0]) || !/^["']?\{?\w*["']?$/.test(place.written)) return [];
-  return columnsOf(place.rest, uses).map((column) => textIdea('value', `{${column}}`, place));
+  return batchColumns(place.rest, uses).map((column) => textSuggestion('value', `{${column}}`, place));
 }
 
-function columnsOf(root: unknown, { table }: Uses): readonly string[] {
+function batchColumns(root: unknown, { table }: Uses): readonly string[] {
   const batch = valueAt(root, ['batch']);
   if (!Array.isArray(batch)) return typeof batch === 'string' ? (table?.header ?? []) : [];
   return [...new Set(batch.flatMap((row: unknown) => (isGroup(row) ? Object.keys(row) : [nameColumn])))];
 }
 
-const key = ({ path }: CursorContext): string | number | undefined => path.at(-1);
+const lastStep = ({ path }: CursorContext): string | number | undefined => path.at(-1);
 const endings = {
   drawing: /\.svg$/i,
   spec: /\.ya?ml$/i,
@@ -105,13 +113,13 @@ const endings = {
   offcuts: /\.offcuts\.ya?ml$/i,
 } as const;
 
-function fontIdeas(place: CursorContext, { fonts, files }: WorkspaceNames): Suggestion[] {
+function fontSuggestions(place: CursorContext, { fonts, files }: WorkspaceNames): Suggestion[] {
   return [
     ...fonts.map(({ family, note }) => ({
-      ...textIdea('font', family, place),
+      ...textSuggestion('font', family, place),
       ...(note === undefined ? {} : { detail: note }),
     })),
-    ...files.filter(isFontFile).map((path) => ({ ...textIdea('file', path, place), detail: 'beside the spec' })),
+    ...files.filter(isFontFile).map((path) => ({ ...textSuggestion('file', path, place), detail: 'beside the spec' })),
   ];
 }
 
@@ -132,15 +140,15 @@ function defaultMark(value: unknown, node: SchemaNode): Pick<Suggestion, 'detail
 const units = ['mm', 'cm', 'in', 'pt', 'px'];
 
 /** Units for a number that is already there, else initial values. */
-function lengthIdeas(node: SchemaNode, place: CursorContext, { root }: SuggestionSetting): Suggestion[] {
+function lengthSuggestions(node: SchemaNode, place: CursorContext, { root }: SuggestionSetting): Suggestion[] {
   const figure = /^["']?([+-]?(?:\d+(?:\.\d*)?|\.\d+|\d+\/\d+|\d+ \d+\/\d+)) *[a-z]*["']?$/.exec(place.written)?.[1];
-  if (figure !== undefined) return units.map((unit) => textIdea('unit', `${figure} ${unit}`, place, false));
+  if (figure !== undefined) return units.map((unit) => textSuggestion('unit', `${figure} ${unit}`, place, false));
   if (place.written !== '') return [];
   const starts = [...(node.examples ?? []), ...(node.default === undefined ? [] : [node.default])];
   const lengths = (starts.length > 0 ? starts : ['3 mm']).filter((each) => typeof each !== 'object');
   return lengths.map((length) => {
     const text = inUnits(String(length), root);
-    return { ...textIdea('value', text, place, false), ...defaultMark(length, node) };
+    return { ...textSuggestion('value', text, place, false), ...defaultMark(length, node) };
   });
 }
 
@@ -157,17 +165,17 @@ const weightNames: Readonly<Partial<Record<number, string>>> = {
   900: 'black',
 };
 
-function numberIdeas(node: SchemaNode, place: CursorContext, { fonts }: WorkspaceNames): Suggestion[] {
-  if (key(place) === 'weight') {
+function numberSuggestions(node: SchemaNode, place: CursorContext, { fonts }: WorkspaceNames): Suggestion[] {
+  if (lastStep(place) === 'weight') {
     const family = valueAt(place.rest, [...place.path.slice(0, -1), 'font']);
     const known = fonts.find((font) => sameFamily(font, family))?.weights;
     return (known ?? Object.keys(weightNames).map(Number)).map((weight) => {
       const detail = weightNames[weight];
-      return { ...plainIdea('value', String(weight), place), ...(detail ? { detail } : {}) };
+      return { ...plainSuggestion('value', String(weight), place), ...(detail ? { detail } : {}) };
     });
   }
   const values = [...new Set([...(node.examples ?? []), ...(node.default === undefined ? [] : [node.default])])];
-  return values.map((value) => ({ ...plainIdea('value', String(value), place), ...defaultMark(value, node) }));
+  return values.map((value) => ({ ...plainSuggestion('value', String(value), place), ...defaultMark(value, node) }));
 }
 
 function sameFamily({ family }: FontNote, written: unknown): boolean {
@@ -177,26 +185,28 @@ function sameFamily({ family }: FontNote, written: unknown): boolean {
 /** Only for an empty value: an example is no improvement on what the writer has typed. */
 function textExamples(node: SchemaNode, place: CursorContext): Suggestion[] {
   if (node.type !== 'string' || place.written !== '') return [];
-  return (node.examples ?? []).map((text) => textIdea('value', String(text), place));
+  return (node.examples ?? []).map((text) => textSuggestion('value', String(text), place));
 }
 
-function groupIdeas(node: SchemaNode, place: CursorContext, setting: SuggestionSetting): Suggestion[] {
+function groupSuggestions(node: SchemaNode, place: CursorContext, setting: SuggestionSetting): Suggestion[] {
   if (node.title === 'ShapeSpec') {
-    return generatorKeys.flatMap((each) => snippetIdea(shapeSnippet(each, setting, new Stops()), `{${each} …}`, place));
+    return generatorKeys.flatMap((each) =>
+      snippetSuggestion(shapeSnippet(each, setting, new Stops()), `{${each} …}`, place),
+    );
   }
   if (node.type !== 'object' && node.type !== 'array') return [];
   const snippet = exampleSnippet(node, setting, new Stops());
-  return snippetIdea(snippet, snippet === undefined ? '' : inline(valueOfSnippet(snippet)), place);
+  return snippetSuggestion(snippet, snippet === undefined ? '' : inline(valueOfSnippet(snippet)), place);
 }
 
-function snippetIdea(snippet: string | undefined, label: string, place: CursorContext): Suggestion[] {
+function snippetSuggestion(snippet: string | undefined, label: string, place: CursorContext): Suggestion[] {
   if (snippet === undefined) return [];
   const whole = withValue(place.rest, place.path, valueOfSnippet(snippet));
   return [{ kind: 'snippet', label, snippet, whole }];
 }
 
 /** A word in the quotes that are already there, or in those that it needs. */
-function textIdea(
+function textSuggestion(
   kind: Suggestion['kind'],
   text: string | number,
   place: CursorContext,
@@ -208,6 +218,6 @@ function textIdea(
   return { kind, label: written, snippet: literal(yaml), whole: withValue(place.rest, place.path, text) };
 }
 
-function plainIdea(kind: Suggestion['kind'], text: string, place: CursorContext): Suggestion {
+function plainSuggestion(kind: Suggestion['kind'], text: string, place: CursorContext): Suggestion {
   return { kind, label: text, snippet: literal(text), whole: withValue(place.rest, place.path, valueOfSnippet(text)) };
 }

@@ -26,13 +26,13 @@ export function centringDocs(path: YamlPath, tag: Tag): string {
       own.every((step, index) => path[index] === step) &&
       isAbout(path[own.length]),
   );
-  const goal = shape && (shape.modifiers.place ?? shape.modifiers.fit);
-  const solid = shape && tag.made.get(shape);
-  const on = goal && tag.made.get(goal.shape);
-  const target = goal?.part === undefined ? on?.region : on?.parts?.get(goal.part);
-  if (!solid || !target || !boundsOf(target)) return '';
+  const placeOrFit = shape && (shape.modifiers.place ?? shape.modifiers.fit);
+  const made = shape && tag.made.get(shape);
+  const on = placeOrFit && tag.made.get(placeOrFit.shape);
+  const target = placeOrFit?.part === undefined ? on?.region : on?.parts?.get(placeOrFit.part);
+  if (!made || !target || !boundsOf(target)) return '';
   const lines = rules.map(([rule, words]) => {
-    return `- \`${rule}\`, ${words}: ${offsets(solid, { region: target }, rule, tag)}`;
+    return `- \`${rule}\`, ${words}: ${offsetsText(made, { region: target }, rule, tag)}`;
   });
   return `Off the middle:\n\n${lines.join('\n')}`;
 }
@@ -41,14 +41,14 @@ function isAbout(key: string | number | undefined): boolean {
   return key === 'place' || key === 'fit';
 }
 
-function offsets(solid: MadeShape, target: MadeShape, rule: CentreRule, { units }: Tag): string {
-  const own = centreOf(solid, rule);
-  const goal = centreOf(target, rule);
-  if (!own || !goal) return 'unknown';
-  const [x, y] = [own.x - goal.x, own.y - goal.y];
-  const told = [
+function offsetsText(made: MadeShape, target: MadeShape, rule: CentreRule, { units }: Tag): string {
+  const own = centreOf(made, rule);
+  const targetCentre = centreOf(target, rule);
+  if (!own || !targetCentre) return 'unknown';
+  const [x, y] = [own.x - targetCentre.x, own.y - targetCentre.y];
+  const offsetsInWords = [
     ...(Math.abs(x) < middleMm ? [] : [`${shortLength(Math.abs(x), units)} ${x < 0 ? 'left' : 'right'}`]),
     ...(Math.abs(y) < middleMm ? [] : [`${shortLength(Math.abs(y), units)} ${y < 0 ? 'down' : 'up'}`]),
   ];
-  return told.length === 0 ? 'in the middle' : told.join(', ');
+  return offsetsInWords.length === 0 ? 'in the middle' : offsetsInWords.join(', ');
 }

@@ -8,7 +8,7 @@ import { isGroup } from '../../core/values.ts';
 export function keyDocs(key: string, node: SchemaNode): string {
   const { description, default: preset, examples } = resolved(node);
   const facts = [
-    valuesOf(node),
+    valuesInWords(node),
     preset === undefined ? undefined : `Default: \`${inline(preset)}\``,
     examples?.length ? `Example: \`${key}: ${inline(examples[0])}\`` : undefined,
   ].filter((fact) => fact !== undefined);
@@ -34,7 +34,7 @@ export function kindOfValue(node: SchemaNode, value?: unknown): string {
   return names[type] ?? type;
 }
 
-function valuesOf(node: SchemaNode): string | undefined {
+function valuesInWords(node: SchemaNode): string | undefined {
   const options = alternatives(node);
   if (options.some(isLength))
     return 'A length: a number with its unit (mm, cm, in, pt, px), or in `units` without one.';

@@ -39,14 +39,14 @@ function shapeHint(shape: Shape, tag: Tag, source: SpecSource): SizeHint | undef
   if (width !== undefined)
     return behind(
       [...shape.path, 'width'],
-      `× ${shortLength(round(size.height), tag.units)}`,
+      `× ${shortLength(roundToTenth(size.height), tag.units)}`,
       'The height that follows from the width',
       source,
     );
   if (height !== undefined)
     return behind(
       [...shape.path, 'height'],
-      `× ${shortLength(round(size.width), tag.units)}`,
+      `× ${shortLength(roundToTenth(size.width), tag.units)}`,
       'The width that follows from the height',
       source,
     );
@@ -93,12 +93,12 @@ function hangerHint(
   const opening =
     openingLength > openingSize + 0.01
       ? sizeText(openingLength, openingSize, tag.units)
-      : shortLength(round(openingSize), tag.units);
+      : shortLength(roundToTenth(openingSize), tag.units);
   return behind(path, `opening ${opening}`, 'The opening, as the tie needs it', source);
 }
 
 /** To a tenth of a millimetre, as for all sizes. */
-const round = (mm: number): number => Math.round(mm * 10) / 10;
+const roundToTenth = (mm: number): number => Math.round(mm * 10) / 10;
 
 function behind(path: YamlPath, text: string, tip: string, source: SpecSource): SizeHint | undefined {
   // A value from a used file has its hint in that file.

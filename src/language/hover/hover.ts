@@ -16,11 +16,11 @@ import { hitAt } from '../navigation/hit.ts';
 import type { Hit } from '../navigation/hit.ts';
 import { isHangerOf, loadDocs, pieceDocs } from './piece-docs.ts';
 import { pictureOf } from './picture.ts';
-import { plain } from './plain-markdown.ts';
+import { escapeMarkdown } from './escape-markdown.ts';
 import { referenceSectionOf } from '../reference-sections.ts';
 import { alternatives, isLength, nameKindOf, nodesAt, schemasAt } from '../schema.ts';
 import { sizeOfRegion } from './sizes.ts';
-import type { FontNote } from '../surroundings.ts';
+import type { FontNote } from '../workspace-names.ts';
 import { isGroup, valueAt, unitsOf } from '../../core/values.ts';
 import { sharedDocs, sharedValue } from '../shared-values.ts';
 
@@ -55,11 +55,11 @@ function aboutKey({ path, word }: Hit, source: SpecSource, report: Report | unde
   const [node] = nodesAt(path);
   if (!node) return [];
   const key = String(word.value);
-  const hung = tag?.pieces.find((piece) => isHangerOf(piece, path));
-  const load = hung && tag ? loadDocs(hung, tag) : '';
+  const pieceOfHanger = tag?.pieces.find((piece) => isHangerOf(piece, path));
+  const load = pieceOfHanger && tag ? loadDocs(pieceOfHanger, tag) : '';
   const centring = tag && ['place', 'by', 'fit'].includes(key) ? centringDocs(path, tag) : '';
   return [
-    `**${plain(key)}** – ${kindOfValue(node, valueAt(source.value, path))}`,
+    `**${escapeMarkdown(key)}** – ${kindOfValue(node, valueAt(source.value, path))}`,
     keyDocs(key, node),
     lengthLine(path, source),
     centring,
@@ -72,12 +72,15 @@ function columnDocs(value: unknown, report: Report | undefined): string {
   const row = report?.batch?.rows[report.row];
   if (!row || typeof value !== 'string') return '';
   return columnsIn(value)
-    .map(({ column }) => `**${plain(column)}** – column; “${plain(row.label)}” has ${cellText(row.cells.get(column))}`)
+    .map(
+      ({ column }) =>
+        `**${escapeMarkdown(column)}** – column; “${escapeMarkdown(row.label)}” has ${cellText(row.cells.get(column))}`,
+    )
     .join('\n\n');
 }
 
 function cellText(cell: string | undefined): string {
-  return (cell ?? '').trim() === '' ? 'nothing there' : `“${plain(cell!)}”`;
+  return (cell ?? '').trim() === '' ? 'nothing there' : `“${escapeMarkdown(cell!)}”`;
 }
 
 function aboutValue(
@@ -103,7 +106,7 @@ function aboutValue(
   const key = path.findLast((step) => typeof step === 'string');
   if (!node || key === undefined || kind) return [];
   const isWord = alternatives(node).some((option) => option.enum?.some((each) => each === word.value));
-  return [lengthLine(path, source), isWord ? `**${plain(name)}**\n\n${keyDocs(key, node)}` : ''];
+  return [lengthLine(path, source), isWord ? `**${escapeMarkdown(name)}**\n\n${keyDocs(key, node)}` : ''];
 }
 
 /** A length in both units, if the value is a length. */
@@ -116,13 +119,13 @@ function lengthLine(path: YamlPath, source: SpecSource): string {
   if (!('mm' in length)) return '';
   const own = typeof written === 'number' ? `${written} ${units}` : written.trim();
   const others = [shortLength(length.mm, 'mm'), shortLength(length.mm, 'in')].filter((each) => each !== own);
-  return [plain(own), ...others].join(' = ');
+  return [escapeMarkdown(own), ...others].join(' = ');
 }
 
 function aboutShape(name: string, source: SpecSource, report: Report | undefined): string[] {
   const spec = valueAt(source.value, ['shapes', name]);
   const generator = isGroup(spec) ? generatorKeys.find((key) => Object.hasOwn(spec, key)) : undefined;
-  const head = `**${plain(name)}**${generator ? ` – ${generator}` : ''}`;
+  const head = `**${escapeMarkdown(name)}**${generator ? ` – ${generator}` : ''}`;
   const shape = report?.model?.shapes.get(name);
   const region = shape && report?.tag?.made.get(shape)?.region;
   return [head, ...(region ? regionDocs(region, report.tag.units) : [])];
@@ -138,7 +141,7 @@ function regionDocs(region: Region, units: Units): string[] {
 
 function aboutFont(name: string, fonts: readonly FontNote[]): string[] {
   const font = fonts.find(({ family }) => family.toLowerCase() === name.trim().toLowerCase());
-  return font ? [`**${plain(font.family)}**`, plain(font.note ?? '')] : [];
+  return font ? [`**${escapeMarkdown(font.family)}**`, escapeMarkdown(font.note ?? '')] : [];
 }
 
 function aboutPiece(id: string, report: Report | undefined): string[] {

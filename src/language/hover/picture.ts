@@ -20,7 +20,7 @@ export interface Picture {
   readonly paths: readonly { readonly use: PictureUse; readonly data: string }[];
 }
 
-interface Layer {
+interface PictureLayer {
   readonly use: PictureUse;
   readonly region: Region;
 }
@@ -36,16 +36,16 @@ const ink = '#7f7f7f';
 
 /** A tag with its pieces in place, as large as fits into `most`; `undefined` if there is nothing to see. */
 export function pictureOfTag({ pieces }: Tag, most: PictureSize): Picture | undefined {
-  const layers = pieces.flatMap(({ region, marks }): Layer[] => [
+  const layers = pieces.flatMap(({ region, marks }): PictureLayer[] => [
     { use: 'material', region },
     ...marks.map(({ operation, region: mark }) => ({ use: operation, region: mark })),
   ]);
-  return drawn(layers, most);
+  return pictureOfLayers(layers, most);
 }
 
 /** A region as an SVG data URI, as large as fits into `most`; `undefined` if there is nothing to see. */
 export function pictureOf(region: Region, most: PictureSize): { uri: string; size: PictureSize } | undefined {
-  const picture = drawn([{ use: 'material', region }], most);
+  const picture = pictureOfLayers([{ use: 'material', region }], most);
   if (!picture) return undefined;
   const { size, paths } = picture;
   const path = `<path fill="${ink}" fill-rule="evenodd" d="${paths[0]!.data}"/>`;
@@ -53,7 +53,7 @@ export function pictureOf(region: Region, most: PictureSize): { uri: string; siz
   return { uri: `data:image/svg+xml,${encodeURIComponent(svg)}`, size };
 }
 
-function drawn(layers: readonly Layer[], most: PictureSize): Picture | undefined {
+function pictureOfLayers(layers: readonly PictureLayer[], most: PictureSize): Picture | undefined {
   const bounds = boundsOf(layers.flatMap(({ region }) => region));
   if (!bounds) return undefined;
   const [spanX, spanY] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];

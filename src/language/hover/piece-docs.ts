@@ -5,28 +5,28 @@ import { area } from '../../geometry/measure.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import { describeLoad } from '../../strength/describe-load.ts';
 import { estimateLoad } from '../../strength/load.ts';
-import { takesOfPiece } from '../../export/known-takes.ts';
-import { takesFacts } from '../../export/takes-facts.ts';
+import { estimateOfPiece } from '../../export/known-estimates.ts';
+import { estimateFacts } from '../../export/estimate-facts.ts';
 import type { Units } from '../../core/units.ts';
 import type { Piece, Tag } from '../../tag/tag.ts';
 import { areaText, counted, sizeText } from '../../core/units.ts';
-import { bothLengths } from '../figures.ts';
+import { bothLengths } from '../both-lengths.ts';
 import { pictureOf } from './picture.ts';
-import { plain } from './plain-markdown.ts';
-import { partsOf, sizeOfRegion } from './sizes.ts';
+import { escapeMarkdown } from './escape-markdown.ts';
+import { countParts, sizeOfRegion } from './sizes.ts';
 
 export function pieceDocs(piece: Piece, tag: Tag, issues: readonly Issue[]): string[] {
   const size = sizeOfRegion(piece.region);
-  const head = `**${plain(piece.title)}** – piece`;
+  const head = `**${escapeMarkdown(piece.title)}** – piece`;
   if (!size) return [head, 'Nothing is left of it.'];
   const { units } = tag;
-  const { parts, holes } = partsOf(piece.region);
-  const takes = takesOfPiece(tag, piece);
+  const { parts, holes } = countParts(piece.region);
+  const estimate = estimateOfPiece(tag, piece);
   const facts = [
     `Finished size ${sizeText(size.width, size.height, units)} (${sizeText(size.width, size.height, units === 'mm' ? 'in' : 'mm')})`,
     `${areaText(area(piece.region), units)}, ${counted(parts, 'part')}, ${counted(holes, 'hole')}`,
     weakestPlace(piece, issues, units),
-    ...(takes ? takesFacts(takes, units) : []).map(({ name, value }) => `${name}: ${plain(value)}`),
+    ...(estimate ? estimateFacts(estimate, units) : []).map(({ name, value }) => `${name}: ${escapeMarkdown(value)}`),
   ];
   const picture = pictureOf(piece.region, { width: 240, height: 120 });
   return [
@@ -60,10 +60,10 @@ export function loadDocs(piece: Piece, tag: Tag): string {
   const { headline, lines, caution } = describeLoad(estimate, tag.units);
   const isEstimate = estimate.kind === 'bears';
   const parts = [
-    `${isEstimate ? '**Load (estimate).** ' : ''}${plain(headline)}.`,
-    ...lines.map((line) => `- ${plain(line)}`),
+    `${isEstimate ? '**Load (estimate).** ' : ''}${escapeMarkdown(headline)}.`,
+    ...lines.map((line) => `- ${escapeMarkdown(line)}`),
   ];
-  return `${parts.join('\n')}\n\n*${plain(caution)}*${isEstimate ? ` ${howItIsWorkedOut}` : ''}`;
+  return `${parts.join('\n')}\n\n*${escapeMarkdown(caution)}*${isEstimate ? ` ${howItIsWorkedOut}` : ''}`;
 }
 
 /** Whether the path is a hanger of the piece, or inside one. */

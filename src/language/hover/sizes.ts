@@ -18,7 +18,7 @@ export function sizeOfRegion(region: Region): BoxSize | undefined {
   return bounds && sizeOf(bounds);
 }
 
-export function partsOf(region: Region): { parts: number; holes: number } {
+export function countParts(region: Region): { parts: number; holes: number } {
   const parts = region.filter((ring) => ringArea(ring) > 0).length;
   return { parts, holes: region.length - parts };
 }

@@ -4,40 +4,48 @@ import type { TextEdit, TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import type { UsedFile } from '../../spec/used-files.ts';
 import { namesIn } from './names.ts';
-import type { NameOf, NamePlace } from './names.ts';
+import type { AnyNameKind, NamePlace } from './names.ts';
 
 /** A name of a kind that is defined in specs, which excludes fonts and files. */
 export interface Name {
-  readonly kind: NameOf;
+  readonly kind: AnyNameKind;
   readonly name: string;
 }
 
-const givenKinds: ReadonlySet<NameOf> = new Set(['shape', 'piece', 'hanger', 'stock', 'tie', 'machine', 'column']);
+const definableKinds: ReadonlySet<AnyNameKind> = new Set([
+  'shape',
+  'piece',
+  'hanger',
+  'stock',
+  'tie',
+  'machine',
+  'column',
+]);
 
 /** The name that the offset touches. A part of a stack counts as a shape. */
 export function nameAt(source: SpecSource, offset: number): (Name & { readonly range: TextRange }) | undefined {
   const found = namesIn(source).find(({ range }) => range.start <= offset && offset <= range.end);
   if (!found) return undefined;
   const kind = kindOf(found);
-  return givenKinds.has(kind) ? { kind, name: found.name, range: found.range } : undefined;
+  return definableKinds.has(kind) ? { kind, name: found.name, range: found.range } : undefined;
 }
 
-const kindOf = ({ kind }: NamePlace): NameOf => (kind === 'part' ? 'shape' : kind);
+const kindOf = ({ kind }: NamePlace): AnyNameKind => (kind === 'part' ? 'shape' : kind);
 
 export function placesOf(source: SpecSource, { kind, name }: Name): NamePlace[] {
   return namesIn(source).filter((place) => kindOf(place) === kind && place.name === name);
 }
 
-export function giverIn(source: SpecSource, name: Name): NamePlace | undefined {
-  return placesOf(source, name).find(({ given }) => given);
+export function definitionIn(source: SpecSource, name: Name): NamePlace | undefined {
+  return placesOf(source, name).find(({ isDefinition }) => isDefinition);
 }
 
 /** The used file that defines a name; the first one, as when the spec is read. Pieces and columns are not shared. */
-export function givingFile(used: readonly UsedFile[], name: Name): UsedFile | undefined {
+export function definingFile(used: readonly UsedFile[], name: Name): UsedFile | undefined {
   if (isOwn(name)) return undefined;
   for (const file of used) {
-    if (giverIn(file.source, name)) return file;
-    const inner = givingFile(file.uses, name);
+    if (definitionIn(file.source, name)) return file;
+    const inner = definingFile(file.uses, name);
     if (inner) return inner;
   }
   return undefined;
@@ -56,13 +64,13 @@ const columnPattern = /^[\p{L}][\p{L}\p{N} _-]*$/u;
 const notNames = /^(?:true|false|null)$/i;
 
 /** Reason why a name cannot be used in these files; `undefined` if it can. */
-export function whyNot(to: string, { kind, name }: Name, sources: readonly SpecSource[]): string | undefined {
+export function reasonAgainst(to: string, { kind, name }: Name, sources: readonly SpecSource[]): string | undefined {
   if (to === name) return undefined;
   if (kind === 'column') {
     if (!columnPattern.test(to)) return 'A column starts with a letter, followed by letters, digits, spaces, - and _.';
   } else if (!namePattern.test(to)) return 'A name starts with a letter, followed by letters, digits, - and _.';
   if (notNames.test(to)) return `YAML does not read “${to}” as a name.`;
-  const taken = sources.some((source) => giverIn(source, { kind, name: to }));
+  const taken = sources.some((source) => definitionIn(source, { kind, name: to }));
   return taken ? `There is a ${kind} “${to}” already.` : undefined;
 }
 

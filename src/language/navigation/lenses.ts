@@ -5,7 +5,7 @@ import { tally, type Issue, type TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { shapesOf } from '../../tag/load.ts';
 import { counted, sizeText } from '../../core/units.ts';
-import { partsOf, sizeOfRegion } from '../hover/sizes.ts';
+import { countParts, sizeOfRegion } from '../hover/sizes.ts';
 import { valueAt } from '../../core/values.ts';
 
 export interface PieceLens {
@@ -33,7 +33,7 @@ export function lensesOf({ tag, model, issues }: Report, source: SpecSource): Pi
     if (!size || valueAt(source.value, path) === undefined) return [];
     const text = [
       sizeText(size.width, size.height, tag.units),
-      counted(partsOf(region).parts, 'part'),
+      counted(countParts(region).parts, 'part'),
       tally(issues.filter((issue) => isOf(issue, id))).replaceAll(', ', ' · ') || 'no problems',
     ].join(' · ');
     return [{ piece: id, range: source.keyRange(path), text, size: sizeText(size.width, size.height, tag.units) }];

@@ -4,7 +4,7 @@ import type { TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { isFontFile } from '../../text/font-files.ts';
 import { namesIn } from './names.ts';
-import type { NameOf } from './names.ts';
+import type { AnyNameKind } from './names.ts';
 
 export interface FileLink {
   readonly range: TextRange;
@@ -12,7 +12,7 @@ export interface FileLink {
   readonly file: string;
 }
 
-const fileKinds: ReadonlySet<NameOf> = new Set(['drawing', 'spec', 'table']);
+const fileKinds: ReadonlySet<AnyNameKind> = new Set(['drawing', 'spec', 'table']);
 
 export function linksIn(source: SpecSource): FileLink[] {
   return namesIn(source)

@@ -6,20 +6,20 @@ import type { SpecSource } from '../../spec/source.ts';
 import type { SpecMap, SpecNode, SpecScalar } from '../../spec/tree.ts';
 import { nameKindOf } from '../schema.ts';
 import type { NameKind } from '../schema.ts';
-import { valuesIn } from '../walk.ts';
+import { valuesIn } from '../values-with-schema.ts';
 
 /** Columns belong to the batch, whatever the schema says about the place that refers to one. */
-export type NameOf = NameKind | 'column';
+export type AnyNameKind = NameKind | 'column';
 
 export interface NamePlace {
   /** `part` names a member of a stack, which is a shape as well. */
-  readonly kind: NameOf;
+  readonly kind: AnyNameKind;
   readonly name: string;
   /** Including quotes. */
   readonly range: TextRange;
   readonly quoted: boolean;
   readonly path: YamlPath;
-  readonly given: boolean;
+  readonly isDefinition: boolean;
   /** Range of the value that is defined under the name. */
   readonly body?: TextRange;
 }
@@ -27,21 +27,22 @@ export interface NamePlace {
 /** Within a section, in text order. */
 export function namesIn({ tree, text }: Pick<SpecSource, 'tree' | 'text'>): NamePlace[] {
   return [...valuesIn(tree)].flatMap(({ node, path, schemas }): NamePlace[] => {
-    if (node.kind === 'map') return [...given(node, path), ...machinesOfStock(node, path), ...columnsOfRow(node, path)];
+    if (node.kind === 'map')
+      return [...definitionsIn(node, path), ...machinesOfStock(node, path), ...columnsOfRow(node, path)];
     if (node.kind !== 'scalar' || typeof node.value !== 'string') return [];
     const asked = hasBatch(tree) && path[0] !== 'batch' ? columnsAsked(node, path, text) : [];
     if (asked.length > 0) return asked;
     const kind = schemas.map(nameKindOf).find((each) => each !== undefined);
-    return kind ? [place(node, kind, path)] : [];
+    return kind ? [namePlace(node, kind, path)] : [];
   });
 }
 
-function given({ entries }: SpecMap, path: YamlPath): NamePlace[] {
-  const kind = path.length === 1 ? givers[String(path[0])] : undefined;
+function definitionsIn({ entries }: SpecMap, path: YamlPath): NamePlace[] {
+  const kind = path.length === 1 ? definingSections[String(path[0])] : undefined;
   if (!kind) return [];
   return entries.map(({ key, value }) => ({
-    ...place(key, kind, [...path, String(key.value)]),
-    given: true,
+    ...namePlace(key, kind, [...path, String(key.value)]),
+    isDefinition: true,
     ...(value ? { body: value.range } : {}),
   }));
 }
@@ -49,7 +50,7 @@ function given({ entries }: SpecMap, path: YamlPath): NamePlace[] {
 /** In the list form, every row repeats the column names. */
 function columnsOfRow({ entries }: SpecMap, path: YamlPath): NamePlace[] {
   if (path[0] !== 'batch' || path.length !== 2) return [];
-  return entries.map(({ key }) => ({ ...place(key, 'column', [...path, String(key.value)]), given: true }));
+  return entries.map(({ key }) => ({ ...namePlace(key, 'column', [...path, String(key.value)]), isDefinition: true }));
 }
 
 /** Without a batch, braces have no meaning. */
@@ -64,7 +65,7 @@ function columnsAsked({ range }: SpecScalar, path: YamlPath, text: string): Name
     range: { start: range.start + start, end: range.start + end },
     quoted: false,
     path,
-    given: false,
+    isDefinition: false,
   }));
 }
 
@@ -72,11 +73,11 @@ function columnsAsked({ range }: SpecScalar, path: YamlPath, text: string): Name
 function machinesOfStock({ entries }: SpecMap, path: YamlPath): NamePlace[] {
   const isOfStock = path[0] === 'stocks' ? path.length === 3 : path[0] === 'stock' && path.length === 2;
   if (!isOfStock || path.at(-1) !== 'machines') return [];
-  return entries.map(({ key }) => place(key, 'machine', [...path, String(key.value)]));
+  return entries.map(({ key }) => namePlace(key, 'machine', [...path, String(key.value)]));
 }
 
 /** Sections of a spec whose keys are names. */
-const givers: Readonly<Partial<Record<string, NameKind>>> = {
+const definingSections: Readonly<Partial<Record<string, NameKind>>> = {
   shapes: 'shape',
   pieces: 'piece',
   hangers: 'hanger',
@@ -85,20 +86,20 @@ const givers: Readonly<Partial<Record<string, NameKind>>> = {
   machines: 'machine',
 };
 
-function place(node: SpecScalar, kind: NameOf, path: YamlPath): NamePlace {
-  return { kind, name: String(node.value), range: node.range, quoted: node.quoted, path, given: false };
+function namePlace(node: SpecScalar, kind: AnyNameKind, path: YamlPath): NamePlace {
+  return { kind, name: String(node.value), range: node.range, quoted: node.quoted, path, isDefinition: false };
 }
 
 /** Shapes that the one at `path` may be built from: all except itself and those built from it. */
 export function shapesFor(path: YamlPath, names: readonly NamePlace[]): string[] {
-  const shapes = names.filter(({ kind, given }) => kind === 'shape' && given).map(({ name }) => name);
+  const shapes = names.filter(({ kind, isDefinition }) => kind === 'shape' && isDefinition).map(({ name }) => name);
   const [section, own] = path;
   if (section !== 'shapes' || typeof own !== 'string') return shapes;
   const barred = new Set([own]);
   for (let before = 0; before < barred.size;) {
     before = barred.size;
-    for (const { kind, given, name, path: at } of names) {
-      if (kind === 'shape' && !given && barred.has(name) && at[0] === 'shapes') barred.add(String(at[1]));
+    for (const { kind, isDefinition, name, path: at } of names) {
+      if (kind === 'shape' && !isDefinition && barred.has(name) && at[0] === 'shapes') barred.add(String(at[1]));
     }
   }
   return shapes.filter((name) => !barred.has(name));

@@ -35,10 +35,10 @@ export function symbolsOf(tree: SpecNode | undefined): SpecSymbol[] {
 
 function members({ value }: SpecEntry, kind: SpecSymbol['kind']): SpecSymbol[] {
   if (value?.kind !== 'map') return [];
-  return value.entries.map((entry) => symbol(entry, kind, kind === 'piece' ? partsOf(entry) : []));
+  return value.entries.map((entry) => symbol(entry, kind, kind === 'piece' ? childSymbols(entry) : []));
 }
 
-function partsOf({ value }: SpecEntry): SpecSymbol[] {
+function childSymbols({ value }: SpecEntry): SpecSymbol[] {
   return value?.kind === 'map' ? value.entries.map((entry) => symbol(entry, 'key', [])) : [];
 }
 
@@ -55,9 +55,9 @@ function detailOf(kind: SpecSymbol['kind'], value: SpecNode | undefined): string
   if (!value || kind === 'section' || kind === 'piece') return '';
   if (kind === 'shape' && value.kind === 'map') {
     const generator = value.entries.find(({ key }) => generatorKeys.some((each) => each === key.value));
-    return generator ? clipped(`${String(generator.key.value)} ${valueText(generator.value)}`) : '';
+    return generator ? clippedText(`${String(generator.key.value)} ${valueText(generator.value)}`) : '';
   }
-  return clipped(valueText(value));
+  return clippedText(valueText(value));
 }
 
 function valueText(node: SpecNode | undefined): string {
@@ -71,7 +71,7 @@ function groupText(node: SpecNode | undefined): string {
     : '';
 }
 
-function clipped(text: string): string {
+function clippedText(text: string): string {
   const line = text.replace(/\s+/g, ' ').trim();
   return line.length > longestDetail ? `${line.slice(0, longestDetail - 1)}…` : line;
 }

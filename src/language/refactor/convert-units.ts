@@ -8,7 +8,7 @@ import type { Units } from '../../core/units.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import { isLength } from '../schema.ts';
 import { isGroup, unitsOf } from '../../core/values.ts';
-import { valuesIn } from '../walk.ts';
+import { valuesIn } from '../values-with-schema.ts';
 
 export interface Conversion {
   readonly title: string;

@@ -7,7 +7,7 @@ import { newLineOf } from '../../core/lines.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { tokensOf } from '../../spec/tokens.ts';
 import type { SpecToken } from '../../spec/tokens.ts';
-import { Indentation } from './layout.ts';
+import { Indentation } from './indentation.ts';
 
 /** The formatted text, or the text unchanged if it cannot be parsed. */
 export function formatted(text: string): string {
@@ -16,16 +16,16 @@ export function formatted(text: string): string {
   const newLine = newLineOf(text);
   const set = setOut(tokensOf(text), new Indentation(source));
   const tidy = `${set.replace(/(?:[^\S\n]*\n){3,}/g, '\n\n').trim()}\n`.replaceAll('\n', newLine);
-  return saysTheSame(text, tidy) ? tidy : text;
+  return hasSameValues(text, tidy) ? tidy : text;
 }
 
-function saysTheSame(before: string, after: string): boolean {
-  const said = (text: string) => {
+function hasSameValues(before: string, after: string): boolean {
+  const contentOf = (text: string) => {
     const { value, issues } = new SpecSource(text);
     const comments = tokensOf(text).flatMap((token) => (token.kind === 'comment' ? [token.text.trim()] : []));
     return JSON.stringify([value, issues.length, comments]);
   };
-  return said(before) === said(after);
+  return contentOf(before) === contentOf(after);
 }
 
 function setOut(tokens: readonly SpecToken[], layout: Indentation): string {

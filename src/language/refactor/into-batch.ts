@@ -8,7 +8,7 @@ import type { SpecScalar } from '../../spec/tree.ts';
 import type { Refactoring } from './refactoring.ts';
 import { yamlText } from '../completion/snippets.ts';
 import { isGroup } from '../../core/values.ts';
-import { valuesIn } from '../walk.ts';
+import { valuesIn } from '../values-with-schema.ts';
 
 /** `undefined` if there is no text at the offset, or a batch already. */
 export function intoBatch(source: SpecSource, offset: number): Refactoring | undefined {

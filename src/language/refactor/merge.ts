@@ -1,7 +1,7 @@
 /** Merges another spec into an existing one. */
 
 import { freeName } from '../../core/names.ts';
-import { applied } from '../../fixes/find-fixes.ts';
+import { withEdits } from '../../fixes/find-fixes.ts';
 import { SpecSource } from '../../spec/source.ts';
 import type { SpecEntry, SpecNode } from '../../spec/tree.ts';
 import { renaming } from '../navigation/find-names.ts';
@@ -23,10 +23,10 @@ export function merged(spec: string, other: string): string {
   if (root === null || root === undefined) return spec.trim() === '' ? other : `${spec.trimEnd()}\n${other}`;
   let added = other;
   for (const { section, kind } of shared) {
-    for (const name of namesIn(added, section)) {
-      const taken = [...namesIn(spec, section), ...namesIn(added, section).filter((each) => each !== name)];
+    for (const name of sectionNames(added, section)) {
+      const taken = [...sectionNames(spec, section), ...sectionNames(added, section).filter((each) => each !== name)];
       const free = freeName(name, (each) => taken.includes(each));
-      if (free !== name) added = applied(added, renaming(new SpecSource(added), { kind, name }, free));
+      if (free !== name) added = withEdits(added, renaming(new SpecSource(added), { kind, name }, free));
     }
   }
   const whole = shared.reduce((text, { section }) => withSection(text, new SpecSource(added), section), spec);
@@ -40,7 +40,7 @@ function withBatch(spec: string, { text, tree }: SpecSource): string {
   const written = batch && inFlow(text, batch);
   if (written === undefined || valueAt(source.value, ['batch']) !== undefined) return spec;
   const edit = source.setKey([], 'batch', written);
-  return edit ? applied(spec, [edit]) : spec;
+  return edit ? withEdits(spec, [edit]) : spec;
 }
 
 function withSection(spec: string, added: SpecSource, section: string): string {
@@ -53,7 +53,7 @@ function withSection(spec: string, added: SpecSource, section: string): string {
   }
   return entries.reduce((before, entry) => {
     const edit = new SpecSource(before).setKey([section], String(entry.key.value), text(entry));
-    return edit ? applied(before, [edit]) : before;
+    return edit ? withEdits(before, [edit]) : before;
   }, spec);
 }
 
@@ -62,6 +62,6 @@ function entriesIn(tree: SpecNode | undefined, section: string): readonly SpecEn
   return value?.kind === 'map' ? value.entries : [];
 }
 
-function namesIn(spec: string, section: string): string[] {
+function sectionNames(spec: string, section: string): string[] {
   return entriesIn(new SpecSource(spec).tree, section).map(({ key }) => String(key.value));
 }

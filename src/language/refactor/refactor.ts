@@ -2,27 +2,27 @@
 
 import { freeName } from '../../core/names.ts';
 import { removeKey } from '../../edits/remove-key.ts';
-import { applied } from '../../fixes/find-fixes.ts';
+import { withEdits } from '../../fixes/find-fixes.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import { parseSpec } from '../../spec/parse.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import type { SpecMap, SpecNode } from '../../spec/tree.ts';
 import type { Uses } from '../../spec/used-files.ts';
-import { giverIn, nameAt, placesOf } from '../navigation/find-names.ts';
+import { definitionIn, nameAt, placesOf } from '../navigation/find-names.ts';
 import { flowText } from '../completion/flow-text.ts';
 import { intoBatch } from './into-batch.ts';
 import type { Refactoring } from './refactoring.ts';
 import { schemasAt } from '../schema.ts';
 import type { SchemaNode } from '../schema.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
-import { valuesIn } from '../walk.ts';
+import { valuesIn } from '../values-with-schema.ts';
 
 /** Refactorings available at an offset. Each is tried on the text, and none causes a problem. */
 export function refactoringsAt(source: SpecSource, offset: number, uses: Uses): Refactoring[] {
   const before = parseSpec(source, uses).issues.length;
   return [extraction(source, offset), inlining(source, offset), intoBatch(source, offset)].filter(
-    (each) => each !== undefined && parseSpec(applied(source.text, each.edits), uses).issues.length <= before,
+    (each) => each !== undefined && parseSpec(withEdits(source.text, each.edits), uses).issues.length <= before,
   ) as Refactoring[];
 }
 
@@ -71,8 +71,8 @@ function freeShape(name: string, { value }: SpecSource): string {
 function inlining(source: SpecSource, offset: number): Refactoring | undefined {
   const name = nameAt(source, offset);
   if (name?.kind !== 'shape') return undefined;
-  const given = giverIn(source, name);
-  const [use, ...others] = placesOf(source, name).filter((place) => !place.given);
+  const given = definitionIn(source, name);
+  const [use, ...others] = placesOf(source, name).filter((place) => !place.isDefinition);
   if (!given || !use || others.length > 0 || !schemasAt(use.path).some(isShape)) return undefined;
   const body = bodyOf(source.tree, name.name);
   const text = body && flowText(source, body);

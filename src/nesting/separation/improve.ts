@@ -4,17 +4,17 @@
 
 import type { BinSize } from '../layout.ts';
 import type { Turn } from '../orientation.ts';
-import type { PartToPlace, PlacedPart, Settled } from '../partial-layout.ts';
+import type { PartToPlace, PlacedPart, FixedParts } from '../partial-layout.ts';
 import type { NestShape } from '../shapes.ts';
 import type { WorkBudget } from '../work-budget.ts';
 import { last } from './penetration-field.ts';
 import { PenetrationFields } from './penetration-fields.ts';
 import type { Mover } from './penetration-fields.ts';
 import { areApart } from './proven.ts';
-import { filled } from './sheet-filling.ts';
-import type { Lying } from './sheet-filling.ts';
+import { fillSheet } from './sheet-filling.ts';
+import type { PartPose } from './sheet-filling.ts';
 import { StripSearch } from './strip-search.ts';
-import type { Arrangement } from './strip-search.ts';
+import type { StripArrangement } from './strip-search.ts';
 
 export interface LayoutToImprove {
   readonly room: BinSize;
@@ -23,7 +23,7 @@ export interface LayoutToImprove {
   readonly laid: readonly PlacedPart[];
   /** Used share of the last sheet; only a smaller one is an improvement. */
   readonly share: number;
-  readonly settled: Settled;
+  readonly settled: FixedParts;
 }
 
 /**
@@ -36,7 +36,7 @@ const mostWork = 400_000;
 const fillingShare = 0.8;
 
 /** Returns no more sheets, and no more used of the last one. `onBetter` is called with each layout on the way. */
-export async function improved(
+export async function improveLayout(
   { room, shapes, candidates, laid, share, settled }: LayoutToImprove,
   random: () => number,
   budget: WorkBudget,
@@ -55,25 +55,25 @@ export async function improved(
     const until = budget.share + (fillingShare - budget.share) / (sheets.length - 1 - at);
     const others = sheets.slice(at + 1).flat();
     others.sort((a, b) => b.mover.outline(0).area - a.mover.outline(0).area);
-    const { sheet, taken } = await filled(sheets[at]!, fixed[at] ?? [], others, room, random, budget, until);
+    const { sheet, taken } = await fillSheet(sheets[at]!, fixed[at] ?? [], others, room, random, budget, until);
     if (taken.size === 0 || !(await areApart(sheet, fixed[at] ?? [], budget))) continue;
     const before = sheets.length;
     sheets[at] = sheet;
     sheets = sheets.map((each, i) => (i > at ? each.filter(({ part }) => !taken.has(part)) : each));
     sheets = sheets.filter((each, i) => each.length > 0 || i < settled.sheets);
-    leastUsed = sheets.length < before ? room.height : Math.min(leastUsed, topOf(sheets.at(-1)!));
-    onBetter(placed(sheets));
+    leastUsed = sheets.length < before ? room.height : Math.min(leastUsed, topOfSheet(sheets.at(-1)!));
+    onBetter(placedParts(sheets));
   }
   const lastSheet = sheets.at(-1)!;
-  if (lastSheet.length === 0) return placed(sheets);
+  if (lastSheet.length === 0) return placedParts(sheets);
   const others = sheets.slice(0, -1);
   const lying = fixed[others.length] ?? [];
   const strip = { sheet: lastSheet, fixed: lying, height: Math.min(leastUsed, room.height) };
   const shorter = await shortened(strip, room, random, budget, (better) => {
-    onBetter(placed([...others, better]));
+    onBetter(placedParts([...others, better]));
   });
   if (shorter && (await areApart(shorter, lying, budget))) sheets[others.length] = shorter;
-  return placed(sheets);
+  return placedParts(sheets);
 }
 
 /** At least this many sheets, even if nothing lies on them. */
@@ -81,8 +81,8 @@ function bySheet(
   laid: readonly PlacedPart[],
   least: number,
   moverOf: (placed: PlacedPart) => Mover,
-): (readonly Lying[])[] {
-  const sheets: Lying[][] = Array.from({ length: least }, () => []);
+): (readonly PartPose[])[] {
+  const sheets: PartPose[][] = Array.from({ length: least }, () => []);
   for (const placed of laid) {
     const { part, sheet, orientation, x, y } = placed;
     const { turn, width, height } = orientation;
@@ -111,12 +111,12 @@ function moversOf(
   return { movers: new Map(candidates.map(({ part }) => [part, ofShapes.get(shapes[part]!)!])), outlineOf };
 }
 
-const topOf = (sheet: readonly Lying[]): number =>
+const topOfSheet = (sheet: readonly PartPose[]): number =>
   Math.max(...sheet.map(({ mover, turn, y }) => y + mover.outline(turn).height / 2));
 
 interface Strip {
-  readonly sheet: readonly Lying[];
-  readonly fixed: readonly Lying[];
+  readonly sheet: readonly PartPose[];
+  readonly fixed: readonly PartPose[];
   readonly height: number;
 }
 
@@ -126,8 +126,8 @@ async function shortened(
   room: BinSize,
   random: () => number,
   budget: WorkBudget,
-  onBetter: (sheet: readonly Lying[]) => void,
-): Promise<readonly Lying[] | undefined> {
+  onBetter: (sheet: readonly PartPose[]) => void,
+): Promise<readonly PartPose[] | undefined> {
   const fields = new PenetrationFields();
   const all = [...sheet, ...fixed];
   const known = {
@@ -141,7 +141,7 @@ async function shortened(
   const area = sheet.reduce((sum, { mover, turn }) => sum + mover.shape.exact(turn).area, 0);
   const tallest = sheet.map(({ mover: { turns, outline } }) => Math.min(...turns.map((turn) => outline(turn).height)));
   const leastHeight = Math.max(area / (room.width + room.gap) - room.gap, ...tallest);
-  const lyingAs = ({ turns, xs, ys }: Arrangement): Lying[] =>
+  const lyingAs = ({ turns, xs, ys }: StripArrangement): PartPose[] =>
     sheet.map(({ part, mover }, i) => ({ part, mover, turn: turns[i]! as Turn, x: xs[i]!, y: ys[i]! }));
   const task = { fields, kinds, movable: sheet.length, width: room.width, leastHeight, known, random };
   const search = new StripSearch(task, budget, (better) => {
@@ -151,7 +151,7 @@ async function shortened(
   return best === known ? undefined : lyingAs(best);
 }
 
-function placed(sheets: readonly (readonly Lying[])[]): PlacedPart[] {
+function placedParts(sheets: readonly (readonly PartPose[])[]): PlacedPart[] {
   return sheets.flatMap((sheet, index) =>
     sheet.map(({ part, mover, turn, x, y }): PlacedPart => {
       const orientation = mover.shape.orientation(turn);

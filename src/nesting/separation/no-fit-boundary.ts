@@ -34,7 +34,7 @@ const unclear = 127;
 
 /** Positions of the moving part's box centre at which the two touch. `work`: number of edges visited. */
 export function noFitBoundary(resting: Orientation, moving: Orientation): { boundary: Boundary; work: number } {
-  gather(resting, moving);
+  collectEdges(resting, moving);
   grid.sort();
   let best = stretches(besideMm[0], false);
   // If edges nearly coincide, crossings may be unreliable, and so may points at a certain distance beside them.
@@ -69,7 +69,7 @@ function stretches(beside: number, isCareful: boolean): { found: number[]; work:
     const dy = ends[at + 3]! - y;
     const length = Math.hypot(dx, dy);
     if (length < leastMm) continue;
-    work += cut(i);
+    work += cutEdge(i);
     const nx = (-dy / length) * beside;
     const ny = (dx / length) * beside;
     let from = 0;
@@ -92,7 +92,7 @@ function stretches(beside: number, isCareful: boolean): { found: number[]; work:
       if (left > 0 !== right > 0) {
         const start = left > 0 ? from : to;
         const end = left > 0 ? to : from;
-        note(found, x + start * dx, y + start * dy, x + end * dx, y + end * dy);
+        noteStretch(found, x + start * dx, y + start * dy, x + end * dx, y + end * dy);
       }
       isKnown = !isCareful && cuts.adds[k] !== unclear && (to - from) * length > clearMm;
       left += cuts.adds[k]!;
@@ -104,7 +104,7 @@ function stretches(beside: number, isCareful: boolean): { found: number[]; work:
 }
 
 /** Edges may coincide; the stretch is recorded once. */
-function note(found: number[], x: number, y: number, tx: number, ty: number): void {
+function noteStretch(found: number[], x: number, y: number, tx: number, ty: number): void {
   for (let at = 0; at < found.length; at += 4) {
     if (Math.abs(found[at]! - x) + Math.abs(found[at + 1]! - y) > sameMm) continue;
     if (Math.abs(found[at + 2]! - tx) + Math.abs(found[at + 3]! - ty) < sameMm) return;
@@ -112,7 +112,7 @@ function note(found: number[], x: number, y: number, tx: number, ty: number): vo
   found.push(x, y, tx, ty);
 }
 
-function gather(resting: Orientation, moving: Orientation): void {
+function collectEdges(resting: Orientation, moving: Orientation): void {
   const { count, codes, signs } = convolve(resting, moving);
   grid.reserve(count);
   const { ends } = grid;
@@ -142,7 +142,7 @@ function gather(resting: Orientation, moving: Orientation): void {
  * Finds the points where other edges cross an edge or end on it, ascending, with its own end last; returns the number
  * of edges visited.
  */
-function cut(i: number): number {
+function cutEdge(i: number): number {
   const { ends, signs } = grid;
   cuts.count = 0;
   const x = ends[4 * i]!;

@@ -5,7 +5,7 @@
 
 import { NoFitPolygon } from '../no-fit-polygon.ts';
 import type { WorkBudget } from '../work-budget.ts';
-import type { Lying } from './sheet-filling.ts';
+import type { PartPose } from './sheet-filling.ts';
 
 /** Depth in mm from which an overlap counts. Each outline is thinned by as much. */
 const overlapMm = 2e-6;
@@ -13,7 +13,11 @@ const overlapMm = 2e-6;
 let sections = new Float64Array(1024);
 
 /** Fixed parts may overlap one another. */
-export async function areApart(sheet: readonly Lying[], fixed: readonly Lying[], budget: WorkBudget): Promise<boolean> {
+export async function areApart(
+  sheet: readonly PartPose[],
+  fixed: readonly PartPose[],
+  budget: WorkBudget,
+): Promise<boolean> {
   for (const [i, one] of sheet.entries()) {
     const a = one.mover.outline(one.turn);
     for (const other of [...fixed, ...sheet.slice(0, i)]) {
@@ -23,14 +27,14 @@ export async function areApart(sheet: readonly Lying[], fixed: readonly Lying[],
       const y = one.y - a.height / 2 - (other.y - b.height / 2);
       if (x + a.bounds.minX >= b.bounds.maxX || x + a.bounds.maxX <= b.bounds.minX) continue;
       if (y + a.bounds.minY >= b.bounds.maxY || y + a.bounds.maxY <= b.bounds.minY) continue;
-      if (isIn(new NoFitPolygon(b, a), x, y)) return false;
+      if (isInside(new NoFitPolygon(b, a), x, y)) return false;
     }
     if (budget.isDue || i % 8 === 0) await budget.pause();
   }
   return true;
 }
 
-function isIn(noFit: NoFitPolygon, x: number, y: number): boolean {
+function isInside(noFit: NoFitPolygon, x: number, y: number): boolean {
   if (noFit.size > sections.length) sections = new Float64Array(2 * noFit.size);
   const count = noFit.sectionsAt(y, 0, sections, 0);
   for (let i = 0; i < count; i += 2) {

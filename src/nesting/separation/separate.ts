@@ -33,7 +33,7 @@ export async function separate(board: Board, rule: SeparationRule, budget: WorkB
   const { count } = board;
   // Every try costs something, so that loops of repeated tries end.
   last.work += count;
-  await spend(budget);
+  await countWork(budget);
   const { movable } = board;
   const order = Int32Array.from({ length: movable }, (_, part) => part);
   let least = board.loss();
@@ -46,7 +46,7 @@ export async function separate(board: Board, rule: SeparationRule, budget: WorkB
       if (!board.isColliding(part)) continue;
       improvePlace(board, part, rule);
       board.measure(part);
-      await spend(budget);
+      await countWork(budget);
       if (budget.share >= rule.until) return board.loss() === 0;
     }
     const loss = board.loss();
@@ -61,7 +61,7 @@ export async function separate(board: Board, rule: SeparationRule, budget: WorkB
 }
 
 /** Adds the work done to the budget. */
-export async function spend(budget: WorkBudget): Promise<void> {
+export async function countWork(budget: WorkBudget): Promise<void> {
   budget.spent += last.work * edgesPerStretch;
   last.work = 0;
   if (budget.isDue) await budget.pause();

@@ -7,12 +7,12 @@ import type { BinSize } from '../layout.ts';
 import type { WorkBudget } from '../work-budget.ts';
 import type { Turn } from '../orientation.ts';
 import { Board } from './board.ts';
-import { separate, spend } from './separate.ts';
+import { separate, countWork } from './separate.ts';
 import type { Mover } from './penetration-fields.ts';
 import { PenetrationFields } from './penetration-fields.ts';
 
 /** A part on a sheet, with its turn and its box centre. */
-export interface Lying {
+export interface PartPose {
   readonly part: number;
   readonly mover: Mover;
   readonly turn: Turn;
@@ -35,49 +35,49 @@ const densest = 0.97;
  * Returns the sheet with the parts that it took from `others`, tried in order; after a failure, only smaller ones.
  * Fixed parts on it do not move.
  */
-export async function filled(
-  sheet: readonly Lying[],
-  fixed: readonly Lying[],
-  others: readonly Lying[],
+export async function fillSheet(
+  sheet: readonly PartPose[],
+  fixed: readonly PartPose[],
+  others: readonly PartPose[],
   room: BinSize,
   random: () => number,
   budget: WorkBudget,
   until: number,
-): Promise<{ readonly sheet: readonly Lying[]; readonly taken: ReadonlySet<number> }> {
+): Promise<{ readonly sheet: readonly PartPose[]; readonly taken: ReadonlySet<number> }> {
   const fields = new PenetrationFields();
   const taken = new Set<number>();
   let lying = sheet;
   let limit = Infinity;
   let free =
-    room.width * room.height * densest - [...sheet, ...fixed].reduce((sum, { mover }) => sum + areaOf(mover), 0);
+    room.width * room.height * densest - [...sheet, ...fixed].reduce((sum, { mover }) => sum + moverArea(mover), 0);
   for (let failures = 0; failures < mostFailures && budget.share < until;) {
-    const next = others.find(({ part, mover }) => !taken.has(part) && areaOf(mover) <= Math.min(limit, free));
+    const next = others.find(({ part, mover }) => !taken.has(part) && moverArea(mover) <= Math.min(limit, free));
     if (!next) break;
     const found = await withOneMore(lying, next, fixed, room, fields, random, budget, until);
     if (found) {
       lying = found;
       taken.add(next.part);
-      free -= areaOf(next.mover);
+      free -= moverArea(next.mover);
     } else {
       failures += 1;
-      limit = smaller * areaOf(next.mover);
+      limit = smaller * moverArea(next.mover);
     }
   }
   return { sheet: lying, taken };
 }
 
-const areaOf = ({ outline, turns }: Mover): number => outline(turns[0]!).area;
+const moverArea = ({ outline, turns }: Mover): number => outline(turns[0]!).area;
 
 async function withOneMore(
-  lying: readonly Lying[],
-  next: Lying,
-  fixed: readonly Lying[],
+  lying: readonly PartPose[],
+  next: PartPose,
+  fixed: readonly PartPose[],
   room: BinSize,
   fields: PenetrationFields,
   random: () => number,
   budget: WorkBudget,
   until: number,
-): Promise<readonly Lying[] | undefined> {
+): Promise<readonly PartPose[] | undefined> {
   const all = [...lying, next];
   const board = new Board(
     fields,
@@ -105,9 +105,9 @@ async function withOneMore(
   }
   board.put(last, place.turn, place.x, place.y);
   board.measureAll();
-  await spend(budget);
+  await countWork(budget);
   if (board.loss() > 0 && !(await separate(board, { idleRounds, random, ...places, until }, budget))) return undefined;
-  return all.map(({ part, mover }, i): Lying => {
+  return all.map(({ part, mover }, i): PartPose => {
     return { part, mover, turn: board.turns[i]! as Turn, x: board.xs[i]!, y: board.ys[i]! };
   });
 }

@@ -11,7 +11,7 @@ import { separate } from './separate.ts';
 import type { SeparationRule } from './separate.ts';
 
 /** Place of each part: its turn, and its box centre. */
-export interface Arrangement {
+export interface StripArrangement {
   readonly height: number;
   readonly turns: Uint8Array;
   readonly xs: Float64Array;
@@ -31,7 +31,7 @@ export interface StripTask {
   /** Lower bound on the height of the strip. */
   readonly leastHeight: number;
   /** An existing layout, which the result must not be worse than. */
-  readonly known: Arrangement;
+  readonly known: StripArrangement;
   readonly random: () => number;
 }
 
@@ -67,10 +67,10 @@ export class StripSearch {
   readonly #task: StripTask;
   readonly #budget: WorkBudget;
   readonly #board: Board;
-  #best: Arrangement | undefined;
-  readonly #onBetter: (best: Arrangement) => void;
+  #best: StripArrangement | undefined;
+  readonly #onBetter: (best: StripArrangement) => void;
 
-  constructor(task: StripTask, budget: WorkBudget, onBetter: (best: Arrangement) => void) {
+  constructor(task: StripTask, budget: WorkBudget, onBetter: (best: StripArrangement) => void) {
     this.#task = task;
     this.#budget = budget;
     const { known, movable } = task;
@@ -81,7 +81,7 @@ export class StripSearch {
   }
 
   /** Returns the best arrangement found. `until`: share of the budget at which to end. */
-  async run(until: number): Promise<Arrangement> {
+  async run(until: number): Promise<StripArrangement> {
     const from = this.#budget.share;
     const exploreUntil = from + schedule.explore * (until - from);
     await this.#begin(from + schedule.beginShare * (until - from));
@@ -194,7 +194,7 @@ export class StripSearch {
     this.#onBetter(this.#best);
   }
 
-  #put({ height, turns, xs, ys }: Arrangement): void {
+  #put({ height, turns, xs, ys }: StripArrangement): void {
     const board = this.#board;
     board.height = height;
     for (let part = 0; part < board.movable; part += 1) board.put(part, turns[part]!, xs[part]!, ys[part]!);

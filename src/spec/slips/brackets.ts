@@ -1,8 +1,8 @@
 /** Repairs brackets that are not closed, close nothing or close another kind, and the commas between them. */
 
 import { knownKeys } from '../known-keys.ts';
-import { closing } from './lines.ts';
-import type { Sign, SpecLine } from './lines.ts';
+import { closing } from './spec-lines.ts';
+import type { LineSign, SpecLine } from './spec-lines.ts';
 import { insertion, quoted, replacement, sign } from './repair.ts';
 import type { Repair } from './repair.ts';
 
@@ -11,7 +11,7 @@ export function bracketRepairs(text: string, line: SpecLine, until: SpecLine): R
     ...unclosed(text, line, until),
     ...mismatched(text, line),
     ...stray(text, line),
-    ...round(text, line),
+    ...roundBrackets(text, line),
     ...opened(text, line),
     ...commas(text, line),
   ];
@@ -27,9 +27,9 @@ function unclosed(text: string, line: SpecLine, until: SpecLine): Repair[] {
     .map((each) => closing[each.sign])
     .join('');
   const ends = [line.contentEnd, ...(until.number > line.number ? [until.contentEnd] : [])];
-  const repairs = ends.map((end) => closed(all, open.length > 1 ? open[0]! : inner, end, text));
+  const repairs = ends.map((end) => closingRepair(all, open.length > 1 ? open[0]! : inner, end, text));
   for (const comma of [...parts].reverse()) {
-    if (comma > inner.at && open.length > 0) repairs.push(closed(closing[inner.sign]!, inner, comma, text));
+    if (comma > inner.at && open.length > 0) repairs.push(closingRepair(closing[inner.sign]!, inner, comma, text));
   }
   for (const each of open) {
     repairs.push(removed(each, `This “${each.sign}” is never closed.`));
@@ -37,24 +37,24 @@ function unclosed(text: string, line: SpecLine, until: SpecLine): Repair[] {
   return repairs;
 }
 
-function closed(signs: string, opener: Sign, at: number, text: string): Repair {
+function closingRepair(signs: string, opener: LineSign, at: number, text: string): Repair {
   // Nothing follows a trailing comma.
   const trail = /,\s*$/.exec(text.slice(opener.at, at))?.[0].length ?? 0;
   return {
     slip: sign(opener.at),
-    message: `This “${opener.sign}” is never closed: “${signs}” is missing${signs.length > 1 ? '' : ` ${where(text, at)}`}.`,
+    message: `This “${opener.sign}” is never closed: “${signs}” is missing${signs.length > 1 ? '' : ` ${wordBefore(text, at)}`}.`,
     title: `Add “${signs}”`,
     edits: [trail > 0 ? replacement(at - trail, at, signs) : insertion(at, signs)],
     rarity: 1,
   };
 }
 
-function where(text: string, at: number): string {
+function wordBefore(text: string, at: number): string {
   const before = /[^\s,{}[\]]+$/.exec(text.slice(0, at))?.[0];
   return before === undefined ? 'at the end' : `after ${quoted(before)}`;
 }
 
-function removed({ at, sign: mark }: Sign, message: string): Repair {
+function removed({ at, sign: mark }: LineSign, message: string): Repair {
   return { slip: sign(at), message, title: `Remove “${mark}”`, edits: [replacement(at, at + 1, '')], rarity: 2.5 };
 }
 
@@ -64,7 +64,7 @@ function mismatched(text: string, { signs: { wrong, commas: parts } }: SpecLine)
     const wanted = closing[opener.sign]!;
     return [
       ...[at, ...parts.filter((comma) => comma > opener.at && comma < at)].map((place) =>
-        closed(wanted, opener, place, text),
+        closingRepair(wanted, opener, place, text),
       ),
       {
         slip: sign(at),
@@ -105,7 +105,7 @@ function stray(text: string, line: SpecLine): Repair[] {
 }
 
 /** `[60 mm, 30 mm)`: round brackets instead of square ones. */
-function round(text: string, line: SpecLine): Repair[] {
+function roundBrackets(text: string, line: SpecLine): Repair[] {
   const within = text.slice(line.start, line.contentEnd);
   return [...within.matchAll(/[([]([^()[\]]*)[)\]]/g)].flatMap(({ index, 0: found, 1: inner = '' }): Repair[] => {
     if (!/[()]/.test(found)) return [];

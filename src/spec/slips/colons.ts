@@ -1,16 +1,22 @@
 /** Repairs colons that are missing, lack their space, or are another sign. */
 
 import { knownKeys } from '../known-keys.ts';
-import type { SpecLine } from './lines.ts';
+import type { SpecLine } from './spec-lines.ts';
 import { insertion, quoted, replacement, sign } from './repair.ts';
 import type { Repair } from './repair.ts';
 
 export function colonRepairs(text: string, line: SpecLine, next: SpecLine | undefined): Repair[] {
-  return [...spaces(line), ...others(line), ...wide(text, line), ...betweenBrackets(line), ...missing(line, next)];
+  return [
+    ...missingSpaces(line),
+    ...otherSeparators(line),
+    ...wideColons(text, line),
+    ...betweenBrackets(line),
+    ...missingColons(line, next),
+  ];
 }
 
 /** `text:Sorrel`, also between brackets. */
-function spaces({ content, start, indent }: SpecLine): Repair[] {
+function missingSpaces({ content, start, indent }: SpecLine): Repair[] {
   return [...content.matchAll(/(^|[{[,]\s*|^-\s+)([A-Za-z][\w-]*):(?=[^\s:/\\])/g)].flatMap((match): Repair[] => {
     const key = match[2]!;
     const at = start + indent + match.index + match[1]!.length + key.length;
@@ -60,7 +66,7 @@ function betweenBrackets({ content, start, indent }: SpecLine): Repair[] {
 }
 
 /** `font = Nunito`. */
-function others({ content, start, indent }: SpecLine): Repair[] {
+function otherSeparators({ content, start, indent }: SpecLine): Repair[] {
   const found = /^((?:-\s+)?)([A-Za-z][\w-]*)(\s*[=;]\s*|\s+:\s*(?=\S))/.exec(content);
   if (!found || (/^\s+:\s/.test(found[3]!) && !knownKeys.has(found[2]!))) return [];
   const [, dash = '', key = '', mark = ''] = found;
@@ -82,7 +88,7 @@ function others({ content, start, indent }: SpecLine): Repair[] {
 }
 
 /** The wide colon that some keyboards of other scripts produce. */
-function wide(text: string, { start, end }: SpecLine): Repair[] {
+function wideColons(text: string, { start, end }: SpecLine): Repair[] {
   const index = text.slice(start, end).search(/[：︰]/);
   if (index < 0) return [];
   const at = start + index;
@@ -98,7 +104,7 @@ function wide(text: string, { start, end }: SpecLine): Repair[] {
 }
 
 /** `font Nunito`, and `shapes` above its own lines. */
-function missing({ content, start, indent }: SpecLine, next: SpecLine | undefined): Repair[] {
+function missingColons({ content, start, indent }: SpecLine, next: SpecLine | undefined): Repair[] {
   const found = /^((?:-\s+)?)([A-Za-z][\w-]*)(\s+[^\s:].*)?$/.exec(content);
   if (!found || /[\w)\]}'"]:(\s|$)/.test(found[3] ?? '')) return [];
   const [, dash = '', key = '', value] = found;

@@ -1,7 +1,7 @@
 /** Repairs lists with one entry per line. */
 
 import type { Issue } from '../../core/issue.ts';
-import type { SpecLine } from './lines.ts';
+import type { SpecLine } from './spec-lines.ts';
 import { insertion, quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 

@@ -1,7 +1,7 @@
 /** Repairs a key that occurs twice in a group. */
 
 import { newLineOf } from '../../core/lines.ts';
-import type { SpecLine } from './lines.ts';
+import type { SpecLine } from './spec-lines.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 

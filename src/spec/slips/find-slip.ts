@@ -4,7 +4,7 @@
  * it stumbled, and the change that makes sense of the whole text shows where the slip is.
  */
 
-import { applied } from '../../core/issue.ts';
+import { withEdits } from '../../core/issue.ts';
 import type { Issue, TextChange } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 import { backslashRepairs, quoteRepairs } from './quotes.ts';
@@ -13,8 +13,8 @@ import { bracketRepairs } from './brackets.ts';
 import { colonRepairs } from './colons.ts';
 import { dashRepairs } from './dashes.ts';
 import { duplicateRepairs } from './duplicates.ts';
-import { isByHand, linesOf } from './lines.ts';
-import type { SpecLine } from './lines.ts';
+import { isByHand, linesOf } from './spec-lines.ts';
+import type { SpecLine } from './spec-lines.ts';
 import type { Repair } from './repair.ts';
 
 /**
@@ -60,7 +60,7 @@ function bestRepairs(
   read: (text: string) => TrialReading,
 ): Repair[] {
   const { text } = source;
-  const tried = (repair: Repair) => read(applied(text, repair.edits));
+  const tried = (repair: Repair) => read(withEdits(text, repair.edits));
   const lines = linesOf(text);
   if (source.hasKeyTwice) {
     // Only the writer can know which of the two is meant.

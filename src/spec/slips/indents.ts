@@ -1,7 +1,7 @@
 /** Repairs lines that begin in a different column from those they belong with. */
 
 import type { TextEdit } from '../../core/issue.ts';
-import type { SpecLine } from './lines.ts';
+import type { SpecLine } from './spec-lines.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 
@@ -23,7 +23,7 @@ export function indentRepairs(lines: readonly SpecLine[], line: SpecLine): Repai
   const sizes = new Set<number>();
   const distinct = groups.filter(({ length }) => length <= mostMoved && !sizes.has(length) && sizes.add(length));
   return distinct.flatMap((group) =>
-    targetsFor(lines, line).map((target) => moved(lines, group, target - line.indent, target)),
+    targetsFor(lines, line).map((target) => movedLines(lines, group, target - line.indent, target)),
   );
 }
 
@@ -51,7 +51,7 @@ function targetsFor(lines: readonly SpecLine[], { number, indent }: SpecLine): n
   return [...targets].sort((a, b) => Math.abs(a - indent) - Math.abs(b - indent) || b - a);
 }
 
-function moved(lines: readonly SpecLine[], group: readonly SpecLine[], by: number, target: number): Repair {
+function movedLines(lines: readonly SpecLine[], group: readonly SpecLine[], by: number, target: number): Repair {
   const [first] = group as [SpecLine];
   const parent = lines.slice(0, first.number).findLast(({ content, indent }) => content !== '' && indent < target);
   const key = /^(?:-\s+)?([^:]*)/.exec(first.content)![1]!.trim();

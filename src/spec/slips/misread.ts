@@ -4,7 +4,7 @@
  * were one slip, and are reported once, at its place.
  */
 
-import { applied, inOrder } from '../../core/issue.ts';
+import { withEdits, inOrder } from '../../core/issue.ts';
 import type { Issue, TextChange } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
 import { bracketRepairs } from './brackets.ts';
@@ -13,8 +13,8 @@ import { dashedGroupRepairs, dashRepairs } from './dashes.ts';
 import { triesFor } from './find-slip.ts';
 import { idleKeyRepairs } from './idle-keys.ts';
 import { indentRepairs } from './indents.ts';
-import { isByHand, linesOf } from './lines.ts';
-import type { SpecLine } from './lines.ts';
+import { isByHand, linesOf } from './spec-lines.ts';
+import type { SpecLine } from './spec-lines.ts';
 import { missingKeyRepairs } from './missing-keys.ts';
 import { movedKeyRepairs } from './moved-keys.ts';
 import type { Repair } from './repair.ts';
@@ -30,12 +30,12 @@ const mostIssues = 8;
 const mostOffered = 3;
 
 /** A change for an issue: one of its own, which keeps the issue's message, or a repair with a message of its own. */
-interface Attempt {
+interface Change {
   readonly change: TextChange;
   readonly repair?: Repair;
 }
 
-interface Cure extends Attempt {
+interface TriedChange extends Change {
   readonly issue: Issue;
   /** Number of issues left, and those that are gone. */
   readonly left: number;
@@ -51,27 +51,27 @@ export function oneForEachSlip(
   issues: readonly Issue[],
   read: (text: string) => readonly Issue[] | undefined,
 ): Issue[] {
-  const cures = curesFor(source, issues, read);
-  const told = new Map<Issue, Issue>();
+  const cures = triedChanges(source, issues, read);
+  const reported = new Map<Issue, Issue>();
   const covered = new Set<Issue>();
   // The change that solves most at once shows the slip; among equals, the one tried first.
   for (const cure of [...cures].sort((a, b) => a.left - b.left)) {
     if (covered.has(cure.issue)) continue;
-    told.set(cure.issue, inWords(cure, cures, issues.length));
+    reported.set(cure.issue, inWords(cure, cures, issues.length));
     for (const each of cure.gone) covered.add(each);
   }
-  return issues.flatMap((issue) => told.get(issue) ?? (covered.has(issue) ? [] : issue));
+  return issues.flatMap((issue) => reported.get(issue) ?? (covered.has(issue) ? [] : issue));
 }
 
-function curesFor(
+function triedChanges(
   source: SpecSource,
   issues: readonly Issue[],
   read: (text: string) => readonly Issue[] | undefined,
-): Cure[] {
+): TriedChange[] {
   let budget = issues.length > mostIssues ? 0 : triesFor(source.text, mostTried);
   if (budget === 0) return [];
   const lines = linesOf(source.text);
-  const cures: Cure[] = [];
+  const cures: TriedChange[] = [];
   for (const issue of inOrder(issues)) {
     const before = cures.length;
     const isWhole = () => cures.slice(before).some(({ left }) => left === 0);
@@ -79,10 +79,10 @@ function curesFor(
       // Nothing beats a spec without problems.
       if (isWhole() && (attempt.repair !== undefined || cures.length - before >= mostOffered)) break;
       if (budget-- <= 0) return cures;
-      const after = read(applied(source.text, attempt.change.edits));
+      const after = read(withEdits(source.text, attempt.change.edits));
       if (!after || after.length > issues.length) continue;
       if (after.length === issues.length && !explains(attempt.repair, issue, after)) continue;
-      const gone = goneOf(issues, after);
+      const gone = solvedIssues(issues, after);
       const brings = after.length - (issues.length - gone.size);
       // A moved line is in the right place only if the result has no new problems; other repairs may reveal hidden
       // ones.
@@ -99,7 +99,7 @@ function explains(repair: Repair | undefined, issue: Issue, after: readonly Issu
   return repair?.explains === true && !after.some(({ code, path }) => code === issue.code && path.at(-1) === key);
 }
 
-function inWords({ issue, repair, left }: Cure, cures: readonly Cure[], before: number): Issue {
+function inWords({ issue, repair, left }: TriedChange, cures: readonly TriedChange[], before: number): Issue {
   if (!repair) return issue;
   const repairs = cures
     .filter(
@@ -112,22 +112,22 @@ function inWords({ issue, repair, left }: Cure, cures: readonly Cure[], before: 
 }
 
 /** Issues that are gone from the changed text, compared by code and message since places move. */
-function goneOf(before: readonly Issue[], after: readonly Issue[]): Set<Issue> {
-  const left = after.map(wordsOf);
+function solvedIssues(before: readonly Issue[], after: readonly Issue[]): Set<Issue> {
+  const left = after.map(issueKey);
   return new Set(
     before.filter((issue) => {
-      const at = left.indexOf(wordsOf(issue));
+      const at = left.indexOf(issueKey(issue));
       if (at >= 0) left.splice(at, 1);
       return at < 0;
     }),
   );
 }
 
-function wordsOf({ code, message }: Issue): string {
+function issueKey({ code, message }: Issue): string {
   return `${code} ${message}`;
 }
 
-function attemptsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[]): Attempt[] {
+function attemptsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[]): Change[] {
   const own = (issue.suggestions ?? []).map((text) => ({ title: '', edits: [{ range: issue.range, text }] }));
   return [
     ...[...own, ...(issue.repairs ?? [])].map((change) => ({ change })),

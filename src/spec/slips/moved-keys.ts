@@ -77,15 +77,15 @@ export function movedKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
   const key = issue.path.at(-1);
   if (issue.code !== 'unknown-key' || typeof key !== 'string') return [];
   return [
-    ...bold(issue, key, source),
-    ...renamed(issue, key),
-    ...moved(issue, key, source),
-    ...begun(issue, key, source),
+    ...boldAsWeight(issue, key, source),
+    ...renamedKey(issue, key),
+    ...movedKey(issue, key, source),
+    ...inNewGroup(issue, key, source),
   ];
 }
 
 /** `bold: true` becomes a weight. */
-function bold({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
+function boldAsWeight({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
   const entry = key === 'bold' ? entryRange(source, path) : undefined;
   if (!entry) return [];
   return [
@@ -99,7 +99,7 @@ function bold({ path, range }: Issue, key: string, source: SpecSource): Repair[]
   ];
 }
 
-function renamed({ range }: Issue, key: string): Repair[] {
+function renamedKey({ range }: Issue, key: string): Repair[] {
   return (Object.hasOwn(otherNames, key) ? otherNames[key]! : []).map((name) => ({
     slip: range,
     message: `Unknown key “${key}”; here it is “${name}”.`,
@@ -114,7 +114,7 @@ function renamed({ range }: Issue, key: string): Repair[] {
  * Moves a key into a group beside it, such as `tail` beside `arrow`, into one further in, such as `hanger` at the top,
  * or out of its group.
  */
-function moved({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
+function movedKey({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
   const home = path.slice(0, -1);
   const entry = entryRange(source, path);
   const taken = entry && takenOut(source, entry);
@@ -146,7 +146,7 @@ function overlap(a: TextEdit, b: TextEdit): boolean {
 }
 
 /** Puts the key in a group of its own, such as `stock: {kerf: 0.16 mm}`. */
-function begun({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
+function inNewGroup({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
   const home = Object.hasOwn(homes, key) ? homes[key]! : undefined;
   const entry = entryRange(source, path);
   if (home === undefined || !entry || writtenValue(source, path) === undefined) return [];

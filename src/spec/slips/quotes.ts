@@ -1,7 +1,7 @@
 /** Repairs texts that YAML misreads unless they are in quotes, and quotes that do not match. */
 
 import { knownKeys } from '../known-keys.ts';
-import type { SpecLine } from './lines.ts';
+import type { SpecLine } from './spec-lines.ts';
 import { inQuotes, insertion, quoted, replacement, sign } from './repair.ts';
 import type { Repair } from './repair.ts';
 
@@ -9,7 +9,7 @@ export function quoteRepairs(text: string, line: SpecLine): Repair[] {
   return [
     ...unclosed(text, line),
     ...splitKeys(text, line),
-    ...valuesOf(text, line).flatMap((value) => unquoted(text, value)),
+    ...keyValues(text, line).flatMap((value) => unquoted(text, value)),
   ];
 }
 
@@ -20,7 +20,7 @@ interface Value {
 }
 
 /** The value of each key in the line: up to the next key, to a closing bracket at the end, or to the end. */
-function valuesOf(text: string, line: SpecLine): Value[] {
+function keyValues(text: string, line: SpecLine): Value[] {
   const whole = text.slice(line.start, line.end);
   const starts = [...whole.matchAll(/(^\s*(?:-\s+)?|[{,[]\s*)([A-Za-z][\w-]*):\s+(?=\S)/g)];
   return starts.flatMap(({ index, 0: lead, 1: before = '', 2: key = '' }, at): Value[] => {

@@ -2,7 +2,7 @@
 
 import type { Issue } from '../../core/issue.ts';
 import type { SpecSource } from '../source.ts';
-import type { SpecLine } from './lines.ts';
+import type { SpecLine } from './spec-lines.ts';
 import { inQuotes, quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 
@@ -11,7 +11,7 @@ export function valueRepairs(issue: Issue, source: SpecSource, line: SpecLine): 
     ...decimalCommas(source.text, line),
     ...comments(issue, source.text, line),
     ...roundBrackets(source.text, line),
-    ...wrapped(issue, source),
+    ...wrappedValue(issue, source),
     ...sizes(issue, source),
     ...yesAndNo(issue, source),
     ...units(issue, source),
@@ -82,7 +82,7 @@ const firstKeys: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** `fit: plate`, `union: plate` and `hanger: ring`: adds the missing brackets, and the key within them. */
-function wrapped(issue: Issue, source: SpecSource): Repair[] {
+function wrappedValue(issue: Issue, source: SpecSource): Repair[] {
   const key = issue.path.findLast((step) => typeof step === 'string');
   const { start, end } = issue.range;
   const value = source.text.slice(start, end);

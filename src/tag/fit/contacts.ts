@@ -2,16 +2,16 @@
 
 import type { DistanceField } from '../../geometry/distance-field.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
-import { furthest } from '../../geometry/linear-program.ts';
-import type { Condition } from '../../geometry/linear-program.ts';
+import { maximise } from '../../geometry/linear-program.ts';
+import type { Constraint } from '../../geometry/linear-program.ts';
 import { boundsOf, contains } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { Walls } from './room.ts';
-import type { Placement } from './search.ts';
+import type { FitPlacement } from './search.ts';
 import type { Silhouette } from './silhouette.ts';
 
 /** A silhouette with an index of what lies near a point. */
-export class Outline {
+export class IndexedSilhouette {
   readonly points: readonly Point[];
   readonly solids: readonly Region[];
   /** Distance from the origin to its furthest point. */
@@ -46,8 +46,8 @@ function isIn({ minX, minY, maxX, maxY }: Bounds, { x, y }: Point, reach: number
 /** What may change: everything, its size and where it is along one axis, or its size alone. */
 export type Freedom = 'all' | 'along x' | 'along y' | 'size';
 
-export interface Search {
-  readonly outline: Outline;
+export interface FitSearch {
+  readonly outline: IndexedSilhouette;
   readonly walls: Walls;
   readonly field: DistanceField;
   readonly free: Freedom;
@@ -58,7 +58,7 @@ export interface Search {
 }
 
 /** A point of the shape, in the shape's coordinates, and the limit of the room beside it. */
-interface Contact {
+interface FitContact {
   readonly own: Point;
   /** Direction into the free room. */
   readonly free: Point;
@@ -82,15 +82,15 @@ const shortestMm = 0.01;
  * The largest size near a placement. Contacts are straight enough nearby, so each step is a linear program with the
  * size and the place as unknowns. `undefined` if the shape would stick out.
  */
-export function largestNear(search: Search, from: Placement): Placement | undefined {
+export function largestNear(search: FitSearch, from: FitPlacement): FitPlacement | undefined {
   const { radius } = search.outline;
   let { step } = search;
   const { still = stillMm } = search;
   let at = from;
-  let best: Placement | undefined;
+  let best: FitPlacement | undefined;
   for (let round = 0; round < steps; round++) {
     const contacts = contactsOf(search, at, 1.5 * step);
-    const out = outOf(contacts);
+    const out = deepestPenetration(contacts);
     if (out < outMm && (!best || at.scale > best.scale)) best = at;
     const move = bestMove(contacts, search, step) ?? [-1.5 * Math.max(out, stillMm), 0, 0];
     const [grown = 0, x = 0, y = 0] = move;
@@ -100,26 +100,29 @@ export function largestNear(search: Search, from: Placement): Placement | undefi
     if (moved < still && out < outMm) break;
     if (moved < 0.9 * step || round > 2) step = Math.max(step / 2.5, Math.min(moved, step), shortestMm);
   }
-  return best ?? shrunk(search, at);
+  return best ?? shrunkToFit(search, at);
 }
 
 /** Most steps towards the clearest place nearby. */
 const clearingSteps = 10;
 
 /** The placement nearby, of the same size, that is furthest from everything, and that distance in mm. */
-export function clearestNear(search: Search, from: Placement): { readonly at: Placement; readonly clear: number } {
+export function clearestNear(
+  search: FitSearch,
+  from: FitPlacement,
+): { readonly at: FitPlacement; readonly clear: number } {
   let { step } = search;
-  let best = { at: from, clear: clearOf(search, from) };
+  let best = { at: from, clear: clearanceOf(search, from) };
   for (let round = 0; round < clearingSteps; round++) {
     const { at, clear } = best;
     const contacts = contactsOf(search, at, clear + 2 * step);
-    const conditions = contacts.map(({ free, gap }): Condition => {
+    const conditions = contacts.map(({ free, gap }): Constraint => {
       return { normal: [-1, free.x, free.y], least: clear - gap };
     });
     const far = [step, search.free === 'along y' ? 0 : step, search.free === 'along x' ? 0 : step];
-    const [, x = 0, y = 0] = furthest([1, 0, 0], conditions, far) ?? [];
+    const [, x = 0, y = 0] = maximise([1, 0, 0], conditions, far) ?? [];
     const moved = { ...at, x: at.x + x, y: at.y + y };
-    const found = { at: moved, clear: clearOf(search, moved) };
+    const found = { at: moved, clear: clearanceOf(search, moved) };
     if (found.clear > clear + stillMm) best = found;
     else if (step < shortestMm * 4) break;
     else step /= 3;
@@ -128,28 +131,29 @@ export function clearestNear(search: Search, from: Placement): { readonly at: Pl
 }
 
 /** Distance of a placement from everything in mm; more than `farthestMm` means there is nothing. */
-function clearOf(search: Search, at: Placement): number {
+function clearanceOf(search: FitSearch, at: FitPlacement): number {
   for (let reach = 2; ; reach *= 2) {
     const clear = contactsOf(search, at, reach).reduce((least, { gap }) => Math.min(least, gap), Infinity);
     if (clear < Infinity || reach > farthestMm) return clear;
   }
 }
 
-const outOf = (contacts: readonly Contact[]): number => contacts.reduce((most, { gap }) => Math.max(most, -gap), 0);
+const deepestPenetration = (contacts: readonly FitContact[]): number =>
+  contacts.reduce((most, { gap }) => Math.max(most, -gap), 0);
 
 /** The growth of the furthest point, and the shift of the whole along x and y; `undefined` if none keeps it inside. */
 function bestMove(
-  contacts: readonly Contact[],
-  { free, outline }: Search,
+  contacts: readonly FitContact[],
+  { free, outline }: FitSearch,
   step: number,
 ): readonly number[] | undefined {
   const unknowns = { all: [0, 1, 2], 'along x': [0, 1], 'along y': [0, 2], size: [0] }[free];
-  const conditions = contacts.map(({ own, free: way, gap }): Condition => {
+  const conditions = contacts.map(({ own, free: way, gap }): Constraint => {
     const normal = [(way.x * own.x + way.y * own.y) / outline.radius, way.x, way.y];
     return { normal: unknowns.map((each) => normal[each]!), least: -gap };
   });
   const goal = unknowns.map((_, index) => (index === 0 ? 1 : 0));
-  const found = furthest(goal, conditions, Array<number>(unknowns.length).fill(step));
+  const found = maximise(goal, conditions, Array<number>(unknowns.length).fill(step));
   if (!found) return undefined;
   const move = [0, 0, 0];
   unknowns.forEach((each, index) => (move[each] = found[index] ?? 0));
@@ -157,10 +161,10 @@ function bestMove(
 }
 
 /** Makes a shape that sticks out a little smaller at its place. */
-function shrunk(search: Search, from: Placement): Placement | undefined {
+function shrunkToFit(search: FitSearch, from: FitPlacement): FitPlacement | undefined {
   let at = from;
   for (let round = 0; round < 6 && at.scale > 0; round++) {
-    const out = outOf(contactsOf(search, at, 0.5));
+    const out = deepestPenetration(contactsOf(search, at, 0.5));
     if (out < outMm) return at;
     at = { ...at, scale: at.scale - (2 * out) / search.outline.radius };
   }
@@ -168,8 +172,8 @@ function shrunk(search: Search, from: Placement): Placement | undefined {
 }
 
 /** All contacts nearer than `reach`, from both sides: corners of one with edges of the other. */
-function contactsOf({ outline, walls, field }: Search, { scale, x, y }: Placement, reach: number): Contact[] {
-  const contacts: Contact[] = [];
+function contactsOf({ outline, walls, field }: FitSearch, { scale, x, y }: FitPlacement, reach: number): FitContact[] {
+  const contacts: FitContact[] = [];
   const { edges } = walls;
   const off = fieldOff * field.step + fieldOffMm;
   for (const own of outline.points) {
@@ -205,7 +209,7 @@ function contactsOfPoint(
   reach: number,
   isFree: boolean,
   side: 1 | -1,
-): Omit<Contact, 'own'>[] {
+): Omit<FitContact, 'own'>[] {
   for (let within = reach; ; within *= 2) {
     const found = edges.near(point, within).map(([from, to]) => besideEdge(point, from, to, side));
     if (isFree) return found.filter(({ gap }) => gap <= within);
@@ -230,7 +234,7 @@ const fieldOffMm = 0.05;
 /** Distance beyond any tag, in mm. */
 const farthestMm = 1000;
 
-function besideEdge(point: Point, from: Point, to: Point, side: 1 | -1): Omit<Contact, 'own'> {
+function besideEdge(point: Point, from: Point, to: Point, side: 1 | -1): Omit<FitContact, 'own'> {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const length = dx * dx + dy * dy || 1;

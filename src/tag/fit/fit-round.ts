@@ -6,7 +6,7 @@ import { area, boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/model.ts';
 import type { MadeShape } from '../made-shape.ts';
-import type { CurveOutline, HalfAxes, RoundSetter } from '../outline.ts';
+import type { CurveOutline, HalfAxes, RoundSetter } from '../curve-outline.ts';
 import { turning } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 
@@ -44,8 +44,8 @@ export async function fittedRound(
   const found = fitRound(lines, inner, room, most);
   if (!found) return undefined;
   const { scale, axes, centre } = found;
-  const solid = await sized(1, { ...outline, changes: false, at: () => lines.at(axes, scale).solid });
-  return { scale, solid, move: chain(turning(modifiers, { x: 0, y: 0 }), translation(centre.x, centre.y)) };
+  const shape = await sized(1, { ...outline, changes: false, at: () => lines.at(axes, scale).solid });
+  return { scale, shape, move: chain(turning(modifiers, { x: 0, y: 0 }), translation(centre.x, centre.y)) };
 }
 
 interface RoundFit {

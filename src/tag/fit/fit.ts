@@ -5,13 +5,13 @@ import { offset } from '../../geometry/clipper.ts';
 import { boundsOf, contains } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { MadeShape } from '../made-shape.ts';
-import { clearestNear, largestNear, Outline } from './contacts.ts';
+import { clearestNear, largestNear, IndexedSilhouette } from './contacts.ts';
 import type { Freedom } from './contacts.ts';
 import { Walls } from './room.ts';
-import type { Room, RoomPart } from './room.ts';
+import type { FitRoom, RoomPart } from './room.ts';
 import { largestAt, mostIn, promisingPlaces, samplesOf } from './search.ts';
-import type { Placement, Samples } from './search.ts';
-import { settling } from './settle.ts';
+import type { FitPlacement, Samples } from './search.ts';
+import { centringMove } from './centring-move.ts';
 import { silhouetteOf } from './silhouette.ts';
 
 /** A place is only worth leaving the middle of the room for if it is larger by this factor. */
@@ -88,17 +88,17 @@ export interface FitLimits {
 
 /**
  * The best placement anywhere in the room; `x` and `y` are the place of `origin`.
- * @param solid As it is rotated, at about its final size.
+ * @param made As it is rotated, at about its final size.
  * @param origin Its visual centre.
  */
 export function largestFit(
-  solid: MadeShape,
+  made: MadeShape,
   origin: Point,
-  room: Room,
+  room: FitRoom,
   { most = Infinity, baseline, home, anywhere = false }: FitLimits = {},
-): Placement | undefined {
-  if (solid.region.length === 0 || !room.centre) return undefined;
-  const fitting = new Fitting(solid, origin, baseline);
+): FitPlacement | undefined {
+  if (made.region.length === 0 || !room.centre) return undefined;
+  const fitting = new FitRun(made, origin, baseline);
   const inMiddle = fitting.inMiddle(room, home);
   const isAtHome = home !== undefined && inMiddle !== undefined && inMiddle.placement.scale >= most;
   if (isAtHome) {
@@ -107,7 +107,7 @@ export function largestFit(
     const { placement, part } = centred ?? inMiddle;
     return fitting.settled({ placement: { ...placement, scale: most }, part }, false, centred ? 'y' : 'x');
   }
-  let best: Found | undefined = inMiddle;
+  let best: FoundPlacement | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best, room.centre);
   if (!best) return undefined;
   if (inMiddle && best.placement.scale < inMiddle.placement.scale * (home ? worthLeavingHome : worthLeaving))
@@ -118,29 +118,29 @@ export function largestFit(
   return fitting.settled(found, placement.scale > most, centred && 'y');
 }
 
-interface Found {
-  readonly placement: Placement;
+interface FoundPlacement {
+  readonly placement: FitPlacement;
   readonly part: RoomPart;
 }
 
-class Fitting {
-  readonly #close: Outline;
-  readonly #rough: Outline;
+class FitRun {
+  readonly #close: IndexedSilhouette;
+  readonly #rough: IndexedSilhouette;
   readonly #samples: Samples;
 
   readonly #baseline: number | undefined;
   readonly #free: Freedom;
 
-  constructor(solid: MadeShape, own: Point, baseline?: number) {
+  constructor(made: MadeShape, own: Point, baseline?: number) {
     this.#baseline = baseline;
     this.#free = baseline === undefined ? 'all' : 'along x';
-    this.#close = new Outline(silhouetteOf(solid, own, closeMm));
-    this.#rough = new Outline(silhouetteOf(solid, own, roughMm));
+    this.#close = new IndexedSilhouette(silhouetteOf(made, own, closeMm));
+    this.#rough = new IndexedSilhouette(silhouetteOf(made, own, roughMm));
     this.#samples = samplesOf(outermost(this.#rough.points), boundsOf(this.#close.solids.flat())!);
   }
 
   /** The placement at the visual centre of the room, if the shape fits there. */
-  inMiddle({ parts, centre }: Room, home?: Point): Found | undefined {
+  inMiddle({ parts, centre }: FitRoom, home?: Point): FoundPlacement | undefined {
     const { x, y } = home ?? centre!;
     const middle = { x, y: this.#baseline ?? y };
     // Beside home, on the same line, is as good as home.
@@ -154,7 +154,7 @@ class Fitting {
   }
 
   /** The largest on the axis of what is the same to both sides, where it gives up little for that. */
-  centred({ x, scale }: Placement, room: Room, most: number, worth = worthCentring): Found | undefined {
+  centred({ x, scale }: FitPlacement, room: FitRoom, most: number, worth = worthCentring): FoundPlacement | undefined {
     const { minX, maxX } = boundsOf(this.#close.solids.flat())!;
     const middle = room.parts.length > 0 ? room.axis : undefined;
     if (middle === undefined || Math.abs(x - middle) < onAxisShare * scale * (maxX - minX)) return undefined;
@@ -179,7 +179,7 @@ class Fitting {
       });
     });
     const free = this.#baseline === undefined ? 'along y' : 'size';
-    let best: Found | undefined;
+    let best: FoundPlacement | undefined;
     for (const { placement, part } of tried.sort((a, b) => b.placement.scale - a.placement.scale).slice(0, axisTries)) {
       if (placement.scale < enough) break;
       const close = this.#closely(part, this.#roughly(part, placement, free) ?? placement, free);
@@ -189,12 +189,12 @@ class Fitting {
   }
 
   /** The known placement, or a better one in this part of the room. */
-  bestIn(part: RoomPart, known: Found | undefined, centre: Point): Found | undefined {
+  bestIn(part: RoomPart, known: FoundPlacement | undefined, centre: Point): FoundPlacement | undefined {
     const bar = known?.placement.scale ?? 1e-4;
     let most = bar;
-    const tried: Placement[] = [];
-    const found: Placement[] = [];
-    const attempt = (place: Placement): number => {
+    const tried: FitPlacement[] = [];
+    const found: FitPlacement[] = [];
+    const attempt = (place: FitPlacement): number => {
       tried.push(place);
       const near = this.#roughly(part, place, this.#free);
       if (near && near.scale > bar) found.push(near);
@@ -211,14 +211,14 @@ class Fitting {
   }
 
   /** Of places of about the same size the one nearest to the middle; the others only if those come to nothing. */
-  #bestOf(found: readonly Placement[], part: RoomPart, centre: Point): Placement | undefined {
+  #bestOf(found: readonly FitPlacement[], part: RoomPart, centre: Point): FitPlacement | undefined {
     const enough = asGood * Math.max(0, ...found.map(({ scale }) => scale));
-    const off = ({ x, y }: Placement): number => Math.hypot(asideCounts * (x - centre.x), y - centre.y);
+    const off = ({ x, y }: FitPlacement): number => Math.hypot(asideCounts * (x - centre.x), y - centre.y);
     const inTurn = [
       ...found.filter(({ scale }) => scale >= enough).sort((a, b) => off(a) - off(b)),
       ...found.filter(({ scale }) => scale < enough).sort((a, b) => b.scale - a.scale),
     ];
-    let best: Placement | undefined;
+    let best: FitPlacement | undefined;
     for (const place of inTurn) {
       if (best && place.scale <= best.scale / asGood) continue;
       const close = this.#closely(part, place, this.#free);
@@ -231,11 +231,11 @@ class Fitting {
     return only === 'y' && this.#baseline === undefined ? 'along y' : this.#free;
   }
 
-  #roughly({ rough, field }: RoomPart, place: Placement, free: Freedom): Placement | undefined {
+  #roughly({ rough, field }: RoomPart, place: FitPlacement, free: Freedom): FitPlacement | undefined {
     return largestNear({ outline: this.#rough, walls: rough, field, free, step: firstStep, still: roughStill }, place);
   }
 
-  #closely({ walls, field }: RoomPart, place: Placement, free: Freedom): Placement | undefined {
+  #closely({ walls, field }: RoomPart, place: FitPlacement, free: Freedom): FitPlacement | undefined {
     const search = { outline: this.#close, walls, field, free, step: lastStep };
     for (const share of beginnings) {
       const found = largestNear(search, { ...place, scale: share * place.scale });
@@ -245,7 +245,7 @@ class Fitting {
   }
 
   /** As far from everything as it can be, and in the middle of what way it has left. */
-  settled({ placement, part }: Found, isRoomy: boolean, only?: 'x' | 'y'): Placement {
+  settled({ placement, part }: FoundPlacement, isRoomy: boolean, only?: 'x' | 'y'): FitPlacement {
     const { rough, field, walls } = part;
     const { at, clear } = isRoomy
       ? clearestNear(
@@ -258,7 +258,7 @@ class Fitting {
     const rings = transform(this.#close.solids.flat(), placed);
     const kept = clear < Infinity ? keptClear * clear : 0;
     const around = kept > touchingMm ? new Walls(offset(walls.region, -kept, 'miter'), 0) : walls;
-    const shift = settling(points, rings, around, at, this.#baseline === undefined ? only : 'x');
+    const shift = centringMove(points, rings, around, at, this.#baseline === undefined ? only : 'x');
     const isStill = !isRoomy && Math.hypot(shift.x, shift.y) < stillMm;
     return isStill ? placement : { ...at, x: at.x + shift.x, y: at.y + shift.y };
   }

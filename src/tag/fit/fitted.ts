@@ -5,40 +5,40 @@ import { boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Affine, Point } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/model.ts';
 import type { Checkpoint } from '../cache.ts';
-import { centreOf, evenMiddle, mapSolid } from '../made-shape.ts';
+import { centreOf, evenMiddle, mapShape } from '../made-shape.ts';
 import type { LetterBand, MadeShape } from '../made-shape.ts';
-import type { CurveOutline } from '../outline.ts';
+import type { CurveOutline } from '../curve-outline.ts';
 import { largestFit } from './fit.ts';
-import type { Room } from './room.ts';
+import type { FitRoom } from './room.ts';
 import { largestScale } from './scale.ts';
-import type { Placement } from './search.ts';
+import type { FitPlacement } from './search.ts';
 
 /** The room less margin and growth to come, and less the margin alone. */
 export interface Rooms {
-  readonly free: Room;
-  readonly outer: Room;
+  readonly free: FitRoom;
+  readonly outer: FitRoom;
 }
 
 export interface Fitted {
   /** Scale over its natural size, before growth. */
   readonly scale: number;
-  readonly solid: MadeShape;
+  readonly shape: MadeShape;
   /** Rotates it and moves it to where it fits; without a move, `place` determines its place. */
   readonly move?: Affine;
 }
 
 /** The target of the shape's `place`. */
-export interface Goal {
+export interface PlaceTarget {
   readonly target: MadeShape;
   readonly margin: number;
 }
 
-export interface Fitting {
+export interface FittingInput {
   readonly modifiers: Modifiers;
   readonly rooms: Rooms;
   /** Largest scale over its natural size, before growth. */
   readonly most: number;
-  readonly goal?: Goal | undefined;
+  readonly goal?: PlaceTarget | undefined;
   /** The shape grown and finished at a scale over its natural size. */
   readonly sized: (scale: number) => Promise<MadeShape>;
   readonly checkpoint: Checkpoint;
@@ -59,70 +59,70 @@ function isAsDrawn({ lines }: MadeShape, { changes, ungrown }: CurveOutline, { g
 }
 
 /** `undefined` if it fits at no size. */
-export async function fitted(outline: CurveOutline, fitting: Fitting): Promise<Fitted | undefined> {
+export async function fitted(outline: CurveOutline, fitting: FittingInput): Promise<Fitted | undefined> {
   const { modifiers, rooms, most, sized, checkpoint } = fitting;
   const box = boundsOf(rooms.free.region);
   if (!outline.bounds || !box) return undefined;
   // Judged at about the final size, so that it is as smooth as what will be cut.
   const guess = (box.maxX - box.minX) / Math.max(outline.bounds.maxX - outline.bounds.minX, 1e-9);
   const guessed = await outline.at(guess, guess, checkpoint);
-  const turned = mapSolid(guessed, turning(modifiers, { x: 0, y: 0 }));
-  let found = find(turned, rooms.free, fitting, most / guess, modifiers.grow ?? 0);
+  const turned = mapShape(guessed, turning(modifiers, { x: 0, y: 0 }));
+  let found = findPlacement(turned, rooms.free, fitting, most / guess, modifiers.grow ?? 0);
   if (!found) return undefined;
   let scale = guess * found.scale;
-  let solid =
+  let shape =
     isSmoothAt(found.scale) && isAsDrawn(guessed, outline, modifiers)
-      ? mapSolid(guessed, scaling(found.scale, found.scale, { x: 0, y: 0 }))
+      ? mapShape(guessed, scaling(found.scale, found.scale, { x: 0, y: 0 }))
       : await sized(scale);
   await checkpoint();
   // Growth moves the middle a little; fitting the grown shape itself corrects that.
   for (let round = 0; (modifiers.grow || outline.changes) && round < regrowths; round++) {
-    const again = find(turnedSolid(solid, modifiers), rooms.outer, fitting, most / scale, 0);
+    const again = findPlacement(turnedShape(shape, modifiers), rooms.outer, fitting, most / scale, 0);
     if (!again) break;
     found = again;
     scale *= again.scale;
-    solid = await sized(scale);
+    shape = await sized(scale);
     await checkpoint();
   }
-  if (modifiers.place) return { scale, solid };
-  const bounds = boundsOf(solid.region);
+  if (modifiers.place) return { scale, shape };
+  const bounds = boundsOf(shape.region);
   if (!bounds) return undefined;
   const turn = turning(modifiers, boxCentre(bounds));
-  const put = mapSolid(solid, turn);
+  const put = mapShape(shape, turn);
   const middle = centreOf(put, 'eye')!;
   // Lettering on a line was placed by its foot.
   const y = put.band?.head === undefined ? middle.y : put.band.baseline;
-  return { scale, solid, move: chain(turn, translation(found.x - middle.x, found.y - y)) };
+  return { scale, shape, move: chain(turn, translation(found.x - middle.x, found.y - y)) };
 }
 
 /** @param toGrow Growth beyond its outline that is still to come. */
-function find(
+function findPlacement(
   turned: MadeShape,
-  room: Room,
-  { modifiers, goal }: Fitting,
+  room: FitRoom,
+  { modifiers, goal }: FittingInput,
   most: number,
   toGrow: number,
-): Placement | undefined {
+): FitPlacement | undefined {
   const { place } = modifiers;
   const own = centreOf(turned, place?.by ?? 'eye');
   if (!own) return undefined;
   if (!place || !goal) {
     const { band } = turned;
-    const home = band && (band.head !== undefined || most < Infinity) ? homeIn(room, band, most) : undefined;
+    const home = band && (band.head !== undefined || most < Infinity) ? usualLineIn(room, band, most) : undefined;
     if (!home || !band) return largestFit(turned, own, room, { most });
     if (band.head === undefined) return largestFit(turned, own, room, { most, home: home.middle });
     const limits = { most, home: home.foot, baseline: home.foot.y };
     return largestFit(turned, { x: own.x, y: band.baseline }, room, limits);
   }
-  const pin = pinned(turned, own, goal, modifiers, toGrow);
+  const pin = fixedPoint(turned, own, goal, modifiers, toGrow);
   if (!pin || !contains(room.region, pin.at)) return undefined;
   const scale = Math.min(most, largestScale(turned.region, pin.own, room.region, pin.at));
   return scale > 0 ? { scale, ...pin.at } : undefined;
 }
 
 /** The place of a line of typical words at the size asked for, so that the names of a batch line up. */
-function homeIn(
-  room: Room,
+function usualLineIn(
+  room: FitRoom,
   band: LetterBand,
   most: number,
 ): { readonly foot: Point; readonly middle: Point } | undefined {
@@ -144,10 +144,10 @@ function homeIn(
 const offEdgeMm = 1e-3;
 
 /** The point of the shape that stays put at any size because `place` determines it, and its place. */
-function pinned(
+function fixedPoint(
   turned: MadeShape,
   own: Point,
-  { target, margin }: Goal,
+  { target, margin }: PlaceTarget,
   { place, fit }: Modifiers,
   toGrow: number,
 ): { readonly own: Point; readonly at: Point } | undefined {
@@ -186,9 +186,9 @@ function pinned(
   return { own: from, at: to };
 }
 
-function turnedSolid(solid: MadeShape, modifiers: Modifiers): MadeShape {
-  const bounds = boundsOf(solid.region);
-  return bounds ? mapSolid(solid, turning(modifiers, boxCentre(bounds))) : solid;
+function turnedShape(made: MadeShape, modifiers: Modifiers): MadeShape {
+  const bounds = boundsOf(made.region);
+  return bounds ? mapShape(made, turning(modifiers, boxCentre(bounds))) : made;
 }
 
 export function turning({ rotate, mirror }: Modifiers, about: Point): Affine {

@@ -53,7 +53,7 @@ export class RoomPart {
   }
 }
 
-export interface Room {
+export interface FitRoom {
   readonly region: Region;
   readonly parts: readonly RoomPart[];
   /** The centre of the target by the given rule or, if that is outside the room, of the largest disc. */
@@ -74,7 +74,7 @@ function axisOf(region: Region): number | undefined {
 }
 
 /** @param obstacles What stands in it, grown by the distance to keep. */
-export function roomIn(target: Region, margin: number, obstacles: Region, by: CentreRule): Room {
+export function roomIn(target: Region, margin: number, obstacles: Region, by: CentreRule): FitRoom {
   const inner = offset(target, -margin);
   const region = obstacles.length === 0 || inner.length === 0 ? inner : difference(inner, [obstacles]);
   const parts = partsOf(region)

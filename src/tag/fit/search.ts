@@ -4,7 +4,7 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { RoomPart } from './room.ts';
 
 /** The shape, scaled about its origin, and the point that its origin is moved to. */
-export interface Placement extends Point {
+export interface FitPlacement extends Point {
   readonly scale: number;
 }
 
@@ -26,7 +26,7 @@ const fieldError = 0.25;
 /** Rounds of refining the scale at a place. */
 const rounds = 24;
 
-interface Square extends Placement {
+interface Square extends FitPlacement {
   /** Half its side. */
   readonly half: number;
 }
@@ -56,9 +56,9 @@ export function promisingPlaces(
   samples: Samples,
   part: RoomPart,
   atLeast: number,
-  raise: (place: Placement) => number,
+  raise: (place: FitPlacement) => number,
   y?: number,
-): Placement[] {
+): FitPlacement[] {
   const { box } = samples;
   const most = mostIn(part, samples);
   if (!(most > atLeast)) return [];

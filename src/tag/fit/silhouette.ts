@@ -36,13 +36,13 @@ export function silhouetteOf({ region, band, lettering }: MadeShape, about: Poin
   return { solids: [...letters, ...filling.rings.map((ring) => [ring])], points };
 }
 
-interface Filling {
+interface LineFilling {
   readonly rings: readonly Ring[];
   hides(point: Point): boolean;
 }
 
 /** Each column from the lowest ink to the highest, and the whole line up to the x-height. */
-function fillingOf(letters: Region, band: LetterBand): Filling | undefined {
+function fillingOf(letters: Region, band: LetterBand): LineFilling | undefined {
   const box = boundsOf(letters);
   if (!box) return undefined;
   const { low, high } = profilesOf(letters, box.minX, box.maxX, columns);

@@ -6,14 +6,14 @@ import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Hanger, HangerPlace, TagModel } from '../../spec/model.ts';
 import { strandOf } from '../../spec/tie.ts';
-import type { BesideHole } from '../around-fitted.ts';
+import type { BesideHole } from '../neighbourhood.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { circle } from '../plates.ts';
 import { furthestOnRay } from './direction.ts';
 import { isWide, placeInside, roomInside, sideOf } from './inside.ts';
-import type { Side } from './inside.ts';
+import type { HangerSide } from './inside.ts';
 
-export interface InTheWay {
+export interface HangerObstacle {
   readonly region: Region;
   /** Distance to keep between the hole and it, in mm. */
   readonly clear: number;
@@ -41,11 +41,11 @@ const touchingMm2 = 0.02;
 /** Margin left between things that would just touch, in mm. */
 const easeMm = 0.05;
 
-export function inTheWayOf(
+export function obstacleOf(
   { region, lettering = [] }: MadeShape,
   as: BesideHole['as'],
   { stock, tie }: TagModel,
-): InTheWay {
+): HangerObstacle {
   const isLettering = lettering.length > 0;
   // Letters left bright in a field are not lettering that a hole would cut into.
   const isField = lettering.every((each) => each.as !== 'material');
@@ -77,21 +77,21 @@ type Hole = Extract<Hanger, { kind: 'hole' }>;
  * The default place if it is clear; else the nearest clear one on the line on which the tag hangs straight, on another
  * side if the spec names none, or a little off that line. If nothing is about as good, the hole stays at the default.
  */
-export function placeClear(hole: Hole, on: Region, inTheWay: readonly InTheWay[]): HolePlace | undefined {
+export function placeClear(hole: Hole, on: Region, inTheWay: readonly HangerObstacle[]): HolePlace | undefined {
   const { at, inset, leastInset = inset, opening } = hole;
   const radius = opening / 2;
   const first = placeInside(on, at, radius, inset);
   if (!first) return undefined;
   const asAsked = { centre: first, at };
   if (at.kind === 'point') return asAsked;
-  const around = inTheWay.filter(({ region, mayHold }) => !(mayHold && holds(region, first, radius)));
+  const around = inTheWay.filter(({ region, mayHold }) => !(mayHold && enclosesHole(region, first, radius)));
   if (around.every((each) => isClear(first, radius, each))) return asAsked;
   const blocked = around.flatMap(({ region, clear }) => offset(simplified(region, roughMm), clear + radius + easeMm));
   const own = sideOf(on, at);
   const middle = centroid(on)!;
   const lever = Math.hypot(first.x - middle.x, first.y - middle.y);
   const insets = leastInset < inset ? [inset, leastInset] : [inset];
-  const find = (side: Side, turns: readonly number[]): HolePlace | undefined => {
+  const find = (side: HangerSide, turns: readonly number[]): HolePlace | undefined => {
     for (const each of insets) {
       const found = roomInside(on, side, radius, each);
       if (!found) continue;
@@ -122,7 +122,7 @@ const sides = [
 ] as const;
 
 /** Whether a hole lies wholly in a field, or wholly inside something that runs round it. */
-function holds(region: Region, centre: Point, radius: number): boolean {
+function enclosesHole(region: Region, centre: Point, radius: number): boolean {
   const isIn = contains(region, centre) || region.some((ring) => ringArea(ring) < 0 && contains([ring], centre));
   if (!isIn) return false;
   const hole = [circle(centre, radius)];
@@ -138,7 +138,7 @@ function liesUnder(region: Region, { x, y }: Point, direction: Point, radius: nu
   });
 }
 
-function isClear(centre: Point, radius: number, { region, clear }: InTheWay): boolean {
+function isClear(centre: Point, radius: number, { region, clear }: HangerObstacle): boolean {
   const box = boundsOf(region);
   const reach = radius + clear;
   if (!box || centre.x < box.minX - reach || centre.x > box.maxX + reach) return true;

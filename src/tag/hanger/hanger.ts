@@ -8,7 +8,7 @@ import { circle, roundedRectangle } from '../plates.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { directionOf } from './direction.ts';
 import { placeClear } from './clear-of.ts';
-import type { InTheWay } from './clear-of.ts';
+import type { HangerObstacle } from './clear-of.ts';
 import { placeInside } from './inside.ts';
 import type { RingReading } from './reading.ts';
 import { placeRing } from './ring.ts';
@@ -25,7 +25,7 @@ export function placeHanger(
   on: Region,
   whole: Region,
   reading: RingReading,
-  inTheWay: readonly InTheWay[] = [],
+  inTheWay: readonly HangerObstacle[] = [],
 ): PlacedHanger | undefined {
   const { kind, path, at, opening } = hanger;
   const radius = opening / 2;

@@ -40,10 +40,10 @@ export function placeInside(
   return beside(furthestOnRay(room, balance, direction) ?? cornerTowards(room, balance, direction));
 }
 
-export type Side = Exclude<HangerPlace, { kind: 'point' | 'auto' }>;
+export type HangerSide = Exclude<HangerPlace, { kind: 'point' | 'auto' }>;
 
 /** `auto` means the end of the longer side, where a tag has room and swings least. */
-export function sideOf(on: Region, at: Exclude<HangerPlace, { kind: 'point' }>): Side {
+export function sideOf(on: Region, at: Exclude<HangerPlace, { kind: 'point' }>): HangerSide {
   return at.kind === 'auto' ? { kind: 'anchor', anchor: isWide(on) ? 'left' : 'top' } : at;
 }
 
@@ -55,7 +55,7 @@ export function isWide(on: Region): boolean {
 /** The area in which the centre of an opening may be, the centre of mass, and the direction from there to the place. */
 export function roomInside(
   on: Region,
-  at: Side,
+  at: HangerSide,
   reach: number,
   inset: number,
 ): { readonly room: Region; readonly balance: Point; readonly direction: Point } | undefined {

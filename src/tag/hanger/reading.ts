@@ -73,17 +73,17 @@ const smallLetters = 1.1;
 
 export const noReading: RingReading = { marks: [], lines: [] };
 
-export function readingOf(solids: readonly MadeShape[]): RingReading {
-  return { marks: solids.flatMap(marksOf), lines: solids.flatMap(linesOf) };
+export function readingOf(shapes: readonly MadeShape[]): RingReading {
+  return { marks: shapes.flatMap(markBounds), lines: shapes.flatMap(letterLines) };
 }
 
-function marksOf({ lettering = [] }: MadeShape): Bounds[] {
+function markBounds({ lettering = [] }: MadeShape): Bounds[] {
   return lettering.flatMap(({ letters, grow }) =>
     letters.flatMap(({ region }) => marksAbove(region).map((mark) => widened(boundsOf(mark)!, grow))),
   );
 }
 
-function linesOf({ band, lettering = [], region }: MadeShape): LetterLine[] {
+function letterLines({ band, lettering = [], region }: MadeShape): LetterLine[] {
   const box = boundsOf(region);
   const [only, ...others] = lettering;
   const middles = only?.letters.map((letter) => middleX(boundsOf(letter.region)!)).sort((a, b) => a - b) ?? [];
@@ -133,18 +133,18 @@ export function scaledReading({ marks, lines }: RingReading, factor: number): Ri
   };
 }
 
-interface Ring {
+interface RingRadii {
   readonly hole: number;
   readonly wall: number;
 }
 
 /** The cost of a ring at that place. */
-export function misreading(reading: RingReading, centre: Point, ring: Ring): number {
+export function misreadingCost(reading: RingReading, centre: Point, ring: RingRadii): number {
   return Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
 }
 
 /** Everything that a ring at that place may read as. */
-export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, wall }: Ring): ReadAs[] {
+export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, wall }: RingRadii): ReadAs[] {
   const radius = hole + wall;
   const isBesideMark = marks.some(({ minX, minY, maxX, maxY }) => {
     const away = Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
@@ -157,7 +157,11 @@ export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, w
   ]);
 }
 
-function onTheLine({ box, baseline, xHeight, hasSmallLetters }: LetterLine, { x, y }: Point, ring: Ring): ReadAs[] {
+function onTheLine(
+  { box, baseline, xHeight, hasSmallLetters }: LetterLine,
+  { x, y }: Point,
+  ring: RingRadii,
+): ReadAs[] {
   const stands = y - ring.hole - (baseline + xHeight);
   if (hasSmallLetters && x > box.minX && x < box.maxX && Math.abs(stands) < onLine * xHeight) return ['accent'];
   return y < baseline + ring.hole + ring.wall ? ['full stop'] : [];

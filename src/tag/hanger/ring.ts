@@ -9,10 +9,10 @@ import { EdgeIndex, circleCrossings } from '../../geometry/edge-index.ts';
 import { boundsOf, boxCentre, centroid, distance, ringArea } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
-import { walk } from '../../geometry/walk.ts';
+import { walkRing } from '../../geometry/walk-ring.ts';
 import type { HangerPlace } from '../../spec/model.ts';
 import { aimFrom, furthestOnRay, seenTilt, tiltDegrees } from './direction.ts';
-import { misreading } from './reading.ts';
+import { misreadingCost } from './reading.ts';
 import type { RingReading } from './reading.ts';
 
 export interface RingSize {
@@ -61,7 +61,7 @@ const blockedCost = 10;
 /** Tolerance of the track of the ring's centre, in mm: well within the overlap of its wall. */
 const trackToleranceMm = 0.01;
 
-interface Candidate {
+interface RingCandidate {
   readonly centre: Point;
   readonly score: number;
 }
@@ -95,23 +95,23 @@ export function placeRing(
     });
     return Math.min(...costs);
   };
-  const judge = (centre: Point, cost: number): Candidate => {
+  const judge = (centre: Point, cost: number): RingCandidate => {
     // A joint as wide as the ring's radius is as strong as the wall allows; more is no gain.
-    const joined = Math.min(joint(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
+    const joined = Math.min(jointLength(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
     // Its hole must be clear of everything, even of what it is not joined to.
     const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
     const slit = leavesSlit(centre, size.hole + size.wall, edges) ? slitCost : 0;
-    return { centre, score: joined - cost - blocked - slit - misreading(reading, centre, size) };
+    return { centre, score: joined - cost - blocked - slit - misreadingCost(reading, centre, size) };
   };
   // Never inside a counter, so the counters need no offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);
   const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink);
   const outlines = track.filter((ring) => ringArea(ring) > 0);
   const steps = outlines
-    .flatMap((ring) => walk(ring, stepMm))
+    .flatMap((ring) => walkRing(ring, stepMm))
     .map((step) => ({ ...step, cost: costOf(step.point), gain: refiningGain(step.point, balance) }));
   steps.sort((a, b) => a.cost - a.gain - (b.cost - b.gain));
-  const found: Tried[] = [];
+  const found: TriedPlace[] = [];
   let leading = -Infinity;
   for (const { point, ring, along, cost, gain } of steps) {
     // A full joint scores 1: a place whose cost exceeds the lead of the best cannot catch up, even a step further on.
@@ -120,12 +120,12 @@ export function placeRing(
     found.push(candidate);
     leading = Math.max(leading, candidate.score);
   }
-  let best: Candidate | undefined = [...found].sort(better)[0];
-  found.sort((a, b) => b.score + b.gain - (a.score + a.gain) || better(a, b));
-  for (const { ring, along } of apart(found).slice(0, refined)) {
-    for (const { point } of walk(ring, refineMm, along - stepMm, along + stepMm)) {
+  let best: RingCandidate | undefined = [...found].sort(compareCandidates)[0];
+  found.sort((a, b) => b.score + b.gain - (a.score + a.gain) || compareCandidates(a, b));
+  for (const { ring, along } of withoutNearer(found).slice(0, refined)) {
+    for (const { point } of walkRing(ring, refineMm, along - stepMm, along + stepMm)) {
       const candidate = judge(point, costOf(point));
-      if (!best || better(candidate, best) < 0) best = candidate;
+      if (!best || compareCandidates(candidate, best) < 0) best = candidate;
     }
   }
   // Straight ahead it hangs without any tilt, and on the axis of a symmetric body. Beside the end of a bar it laps over
@@ -145,12 +145,14 @@ export function placeRing(
 function isEndOfSameBar(centre: Point, other: Point, { hole, wall }: RingSize, edges: EdgeIndex): boolean {
   const radius = hole + wall;
   if (distance(other, centre) > radius) return false;
-  const width = joint(centre, radius, edges);
-  return width > 0 && width < radius && Math.abs(joint(centre, radius + hole, edges) - width) < parallelShare * width;
+  const width = jointLength(centre, radius, edges);
+  return (
+    width > 0 && width < radius && Math.abs(jointLength(centre, radius + hole, edges) - width) < parallelShare * width
+  );
 }
 
 /** A place on the track, and the most it may gain from the places between it and the next. */
-interface Tried extends Candidate {
+interface TriedPlace extends RingCandidate {
   readonly ring: Ring;
   readonly along: number;
   readonly gain: number;
@@ -166,8 +168,8 @@ function refiningGain(point: Point, balance: Point): number {
 }
 
 /** The places without those that have a better one beside them, as refining that covers them too. */
-function apart(sorted: readonly Tried[]): Tried[] {
-  const kept: Tried[] = [];
+function withoutNearer(sorted: readonly TriedPlace[]): TriedPlace[] {
+  const kept: TriedPlace[] = [];
   for (const each of sorted) {
     const { x, y } = each.centre;
     if (kept.every(({ centre }) => Math.hypot(centre.x - x, centre.y - y) > 2 * stepMm)) kept.push(each);
@@ -182,14 +184,14 @@ const autoDirections = [
 ];
 
 /** Higher scores first; equal ones in an order that does not depend on where the outline starts. */
-function better(a: Candidate, b: Candidate): number {
+function compareCandidates(a: RingCandidate, b: RingCandidate): number {
   const difference = b.score - a.score;
   if (Math.abs(difference) > 1e-6) return difference;
   return b.centre.y - a.centre.y || a.centre.x - b.centre.x;
 }
 
 /** The longest chord that the ring's outer circle cuts off inside the body: the length of a tear. */
-function joint(centre: Point, radius: number, edges: EdgeIndex): number {
+function jointLength(centre: Point, radius: number, edges: EdgeIndex): number {
   const angles = circleCrossings(edges.near(centre, radius), centre, radius);
   if (angles.length < 2) return 0;
   let longest = 0;

@@ -30,7 +30,7 @@ export interface LetterShape {
 }
 
 /** A letter shape at its place. */
-export interface Body extends LetterShape {
+export interface LetterBody extends LetterShape {
   /** The letter of the text it belongs to: its index and its text. */
   readonly index: number;
   readonly text: string;
@@ -53,7 +53,7 @@ const signWidth = { least: 2, most: 1.5 } as const;
 function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
   const { minX, maxX } = boundsOf(part.base)!;
   const factor = Math.min((signWidth.least * web - 2 * grow) / (maxX - minX), signWidth.most);
-  if (!part.hung || !(factor > 1)) return part;
+  if (!part.isHanging || !(factor > 1)) return part;
   return { ...part, base: transform(part.base, scaling(factor, 1, { x: (minX + maxX) / 2, y: 0 })) };
 }
 

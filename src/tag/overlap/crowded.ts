@@ -2,7 +2,7 @@
 
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
-import type { Body } from './bodies.ts';
+import type { LetterBody } from './bodies.ts';
 import { gapTo, placeMarks } from './marks.ts';
 import type { MarkNeighbours, PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
@@ -16,21 +16,21 @@ const farShare = 0.8;
 
 /** The marks of each letter of a line, once all letters have their final places. */
 export function uncrowded(
-  bodies: readonly Body[],
-  stands: readonly Point[],
+  bodies: readonly LetterBody[],
+  positions: readonly Point[],
   measures: Measures,
 ): (readonly PlacedMark[])[] {
   const { xHeight } = measures;
   return bodies.map((body, index) => {
     if (body.marks.length === 0) return body.marks;
-    const near = around(
+    const near = widenedBounds(
       body.marks.flatMap(({ region }) => [...region]),
       farShare * xHeight,
     );
     const beside = bodies.flatMap((other, k) => {
       if (k === index || Math.abs(k - index) > lookAround) return [];
-      const at = { x: stands[k]!.x - stands[index]!.x, y: stands[k]!.y - stands[index]!.y };
-      return besideOf(other, at).filter(({ box }) => meets(box, at, near));
+      const at = { x: positions[k]!.x - positions[index]!.x, y: positions[k]!.y - positions[index]!.y };
+      return neighboursOf(other, at).filter(({ box }) => meets(box, at, near));
     });
     const gap = gapTo(beside, { rows: body.markRows, columns: body.markColumns }, { x: 0, y: 0 });
     if (gap >= shares.markGap * xHeight) return body.marks;
@@ -38,14 +38,14 @@ export function uncrowded(
   });
 }
 
-function besideOf(body: Body, at: Point): (MarkNeighbours & { readonly box: Bounds })[] {
+function neighboursOf(body: LetterBody, at: Point): (MarkNeighbours & { readonly box: Bounds })[] {
   const base = { rows: body.rows, columns: body.columns, at, box: boundsOf(body.base)! };
   if (body.marks.length === 0) return [base];
   const box = boundsOf(body.marks.flatMap(({ region }) => [...region]))!;
   return [base, { rows: body.markRows, columns: body.markColumns, at, box }];
 }
 
-function around(region: Region, by: number): Bounds {
+function widenedBounds(region: Region, by: number): Bounds {
   const { minX, minY, maxX, maxY } = boundsOf(region)!;
   return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }

@@ -13,7 +13,7 @@ import { strapsFor } from '../../geometry/straps.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Checkpoint } from '../cache.ts';
 import { movedRegion } from './bodies.ts';
-import type { Body } from './bodies.ts';
+import type { LetterBody } from './bodies.ts';
 import { uncrowded } from './crowded.ts';
 import type { PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
@@ -35,24 +35,24 @@ const leastBarMm = 0.1;
 
 /** @throws whatever `checkpoint` throws to stop it. */
 export async function joinLetters(
-  bodies: readonly Body[],
+  bodies: readonly LetterBody[],
   measures: Measures,
   checkpoint: Checkpoint,
 ): Promise<JoinedLetters> {
-  const stands: Point[] = [];
+  const positions: Point[] = [];
   const joints: Region[] = [];
   const placed: (readonly PlacedMark[])[] = [];
   for (const line of byLine(bodies)) {
     const baseline = line[0]!.at.y;
     const slid = slideLine(line, measures);
     placed.push(...uncrowded(line, slid.baselinePoints, measures));
-    stands.push(...slid.baselinePoints.map(({ x, y }) => ({ x, y: y + baseline })));
+    positions.push(...slid.baselinePoints.map(({ x, y }) => ({ x, y: y + baseline })));
     joints.push(...slid.joints.map((joint) => movedRegion(joint, { x: 0, y: baseline })));
     await checkpoint();
   }
   const grown: Region[] = [];
   bodies.forEach(({ base }, index) => {
-    const at = stands[index]!;
+    const at = positions[index]!;
     const marks = placed[index]!;
     grown.push(movedRegion(base, at), ...marks.map(({ region }) => movedRegion(region, at)));
     for (const { post } of marks) if (post) joints.push(movedRegion(postBar(post, measures), at));
@@ -77,7 +77,7 @@ export async function joinLetters(
   return {
     letters: bodies.map(({ part }, index) =>
       [part.base, ...part.marks.map((mark, k) => movedRegion(mark, placed[index]![k]!.move))].flatMap((each) => [
-        ...movedRegion(each, stands[index]!),
+        ...movedRegion(each, positions[index]!),
       ]),
     ),
     joints: [...joints.flatMap((joint) => thinned(joint, measures)), ...wedges.flat(), ...slits],
@@ -85,8 +85,8 @@ export async function joinLetters(
 }
 
 /** The bodies by line, in their order. */
-function byLine(bodies: readonly Body[]): Body[][] {
-  const lines = new Map<number, Body[]>();
+function byLine(bodies: readonly LetterBody[]): LetterBody[][] {
+  const lines = new Map<number, LetterBody[]>();
   for (const body of bodies) {
     const line = lines.get(body.line);
     if (line) line.push(body);

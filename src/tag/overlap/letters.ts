@@ -11,16 +11,16 @@ export interface LetterPart {
   /** Dots and accents that do not touch it, the nearest first. */
   readonly marks: readonly Region[];
   /** Whether it is as high as an accent but stands on nothing: an apostrophe, a quotation mark. */
-  readonly hung: boolean;
+  readonly isHanging: boolean;
 }
 
 /** Height above which a sign that stands on nothing begins, in x-heights. */
 const hungFrom = 0.6;
 
 /** In x-heights: a part that begins below the first and reaches above the second stands on the line itself. */
-const standing = { below: 0.25, tall: 0.6 } as const;
+const baselineLimits = { below: 0.25, tall: 0.6 } as const;
 
-interface Part {
+interface LetterRegion {
   readonly region: Region;
   readonly box: Bounds;
 }
@@ -30,13 +30,13 @@ interface Part {
  * that stand under each other's arms: the i of a ligature Ti, the leg of a K.
  */
 export function letterParts(text: string, ink: Region, xHeight: number): LetterPart[] {
-  const parts = partsOf(ink).map((region): Part => ({ region, box: boundsOf(region)! }));
+  const parts = partsOf(ink).map((region): LetterRegion => ({ region, box: boundsOf(region)! }));
   const [largest, ...others] = parts;
   if (!largest) return [];
   const bases = [largest];
-  const marks: Part[] = [];
+  const marks: LetterRegion[] = [];
   for (const part of others) {
-    const isBase = isBeside(part.box, largest.box) || isStanding(part.box, xHeight);
+    const isBase = isBeside(part.box, largest.box) || standsOnBaseline(part.box, xHeight);
     (isBase ? bases : marks).push(part);
   }
   bases.sort((a, b) => middle(a.box) - middle(b.box));
@@ -44,8 +44,8 @@ export function letterParts(text: string, ink: Region, xHeight: number): LetterP
     const own = marks.filter((mark) => nearestOf(bases, mark.box) === place);
     return {
       base: region,
-      marks: own.sort((a, b) => distance(a.box, box) - distance(b.box, box)).map((mark) => mark.region),
-      hung: box.minY > hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text),
+      marks: own.sort((a, b) => verticalGap(a.box, box) - verticalGap(b.box, box)).map((mark) => mark.region),
+      isHanging: box.minY > hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text),
     };
   });
 }
@@ -58,16 +58,16 @@ function isBeside(part: Bounds, base: Bounds): boolean {
   return level > lower / 2 && (part.minX > base.maxX - room || part.maxX < base.minX + room);
 }
 
-function isStanding({ minY, maxY }: Bounds, xHeight: number): boolean {
-  return minY < standing.below * xHeight && maxY > standing.tall * xHeight;
+function standsOnBaseline({ minY, maxY }: Bounds, xHeight: number): boolean {
+  return minY < baselineLimits.below * xHeight && maxY > baselineLimits.tall * xHeight;
 }
 
-function nearestOf(bases: readonly Part[], mark: Bounds): number {
+function nearestOf(bases: readonly LetterRegion[], mark: Bounds): number {
   const gaps = bases.map(({ box }) => Math.abs(middle(box) - middle(mark)));
   return gaps.indexOf(Math.min(...gaps));
 }
 
-function distance(a: Bounds, b: Bounds): number {
+function verticalGap(a: Bounds, b: Bounds): number {
   return Math.max(a.minY - b.maxY, b.minY - a.maxY);
 }
 

@@ -49,18 +49,18 @@ const mostLean = 0.7;
 const topShare = 0.06;
 
 /** A shape by its rows and its columns. */
-export interface Lines {
+export interface ScanLines {
   readonly rows: Runs;
   readonly columns: Runs;
 }
 
 /** A neighbour of a letter: another letter or its marks, and its origin relative to that of the letter. */
-export interface MarkNeighbours extends Lines {
+export interface MarkNeighbours extends ScanLines {
   readonly at: Point;
 }
 
 /** The least distance of a moved mark from its neighbours, along a row or a column. */
-export function gapTo(beside: readonly MarkNeighbours[], { rows, columns }: Lines, move: Point): number {
+export function gapTo(beside: readonly MarkNeighbours[], { rows, columns }: ScanLines, move: Point): number {
   const { pitch } = rows;
   return beside.reduce((least, { rows: otherRows, columns: otherColumns, at }) => {
     const [x, y] = [move.x - at.x, move.y - at.y];
@@ -101,7 +101,7 @@ function byLevel(marks: readonly Region[]): Region[][] {
   return groups.map(({ members }) => members.sort((a, b) => boundsOf(a)!.minX - boundsOf(b)!.minX));
 }
 
-interface Placing {
+interface MarkPlacing {
   readonly cost: number;
   readonly marks: PlacedMark[];
 }
@@ -123,7 +123,7 @@ function placeGroup(
   const level = Number.isFinite(nearestGap) ? nearestGap : Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
   const whole = (above ? -1 : 1) * Math.max(0, level - markGap * xHeight);
   const lean = above ? leanOf(base, box, measures) : 0;
-  const lines = marks.map((mark, index): Lines => ({
+  const lines = marks.map((mark, index): ScanLines => ({
     rows: beside.length > 0 ? rowsOf(mark, pitch) : own[index]!,
     columns: own[index]!,
   }));
@@ -132,7 +132,7 @@ function placeGroup(
     const gap = Math.min(...moves.map((move, index) => gapTo(beside, lines[index]!, move)));
     return crowdedCost * Math.max(0, shares.markGap * xHeight - gap);
   };
-  let best: Placing | undefined;
+  let best: MarkPlacing | undefined;
   for (const share of beside.length > 0 ? crowded.levels : [1]) {
     const dy = share * whole;
     // Along the slant of the letter, so that a mark stays above its stem.
@@ -142,7 +142,7 @@ function placeGroup(
       const cost = pair.cost + lacking(pair.marks.map(({ move }) => move));
       if (!best || cost < best.cost) best = { ...pair, cost };
     }
-    for (const aside of asides(own, measures, beside.length > 0)) {
+    for (const aside of sideShifts(own, measures, beside.length > 0)) {
       const shift = aside.map((each) => each + along);
       const moves = shift.map((each) => ({ x: each * pitch, y: dy }));
       let cost = aside.reduce((sum, each) => sum + asideCost * Math.abs(each) * pitch, lacking(moves));
@@ -187,12 +187,12 @@ function onOnePost(
   columns: Runs,
   { along, dy }: { readonly along: number; readonly dy: number },
   { pitch, web, xHeight }: Measures,
-): Placing | undefined {
+): MarkPlacing | undefined {
   const [left, right] = marks.map((mark) => boundsOf(mark)!);
   const gap = right!.minX - left!.maxX;
   const inwards = Math.max(0, Math.round((gap - pairGap * web) / 2 / pitch));
   const level = Math.min(left!.minY + left!.maxY, right!.minY + right!.maxY) / 2 + dy;
-  let best: Placing | undefined;
+  let best: MarkPlacing | undefined;
   // The pair may be moved over the middle of a stem that leans away.
   const reach = Math.round((asideReach * xHeight) / pitch);
   for (let aside = -reach; aside <= reach; aside++) {
@@ -228,7 +228,7 @@ function middleX(region: Region): number {
 }
 
 /** Sideways moves to try for the marks, in columns: either way for one, towards each other for a pair. */
-function asides(marks: readonly Runs[], { pitch, xHeight }: Measures, isCrowded: boolean): number[][] {
+function sideShifts(marks: readonly Runs[], { pitch, xHeight }: Measures, isCrowded: boolean): number[][] {
   if (marks.length === 1) {
     const step = isCrowded ? Math.max(1, Math.round((crowded.step * xHeight) / pitch)) : 1;
     const count = Math.round(((isCrowded ? crowded.reach : asideReach) * xHeight) / pitch / step);

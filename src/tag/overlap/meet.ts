@@ -1,10 +1,10 @@
 /** Finds the place of a letter beside those before it. */
 
-import type { Body } from './bodies.ts';
+import type { LetterBody } from './bodies.ts';
 import type { Measures } from './measures.ts';
 import type { Post } from './post.ts';
 import { contactAt, profileOf, sparesStrokes, touching } from './profile.ts';
-import type { Contact, Profile, StandingLetter } from './profile.ts';
+import type { Contact, Profile, ShiftedRows } from './profile.ts';
 import { shares } from './shares.ts';
 
 /** Overlapping further must widen the joint by more than this share of the way. */
@@ -34,7 +34,7 @@ export function keptApart(profile: Profile, share: number, { xHeight }: Measures
 
 /** A letter before, and its place. */
 export interface PlacedLetter {
-  readonly body: Body;
+  readonly body: LetterBody;
   readonly dx: number;
 }
 
@@ -46,11 +46,16 @@ export interface Limits {
 }
 
 /** The distance that a letter may move before one of its marks, or of those before it, is too near to the other. */
-export function markRoom(left: readonly PlacedLetter[], body: Body, start: number, { xHeight }: Measures): number {
+export function markRoom(
+  left: readonly PlacedLetter[],
+  body: LetterBody,
+  start: number,
+  { xHeight }: Measures,
+): number {
   const marks = left.filter((each) => each.body.marks.length > 0);
   if (body.marks.length === 0 && marks.length === 0) return Infinity;
-  const bases = left.map(({ body: { rows }, dx }): StandingLetter => ({ rows, dx }));
-  const theirs = marks.map(({ body: { markRows }, dx }): StandingLetter => ({ rows: markRows, dx }));
+  const bases = left.map(({ body: { rows }, dx }): ShiftedRows => ({ rows, dx }));
+  const theirs = marks.map(({ body: { markRows }, dx }): ShiftedRows => ({ rows: markRows, dx }));
   const ahead = touching(profileOf([...bases, ...theirs], { rows: body.markRows, dx: start }));
   const behind = touching(profileOf(theirs, { rows: body.rows, dx: start }));
   return Math.max(0, Math.min(ahead, behind) - shares.markGap * xHeight);

@@ -4,7 +4,7 @@ import type { Runs } from './runs.ts';
 import { lineAt } from './runs.ts';
 
 /** The rows of something, shifted right by `dx` mm. */
-export interface StandingLetter {
+export interface ShiftedRows {
   readonly rows: Runs;
   readonly dx: number;
 }
@@ -32,7 +32,7 @@ export interface Contact {
 /** Share of a stroke that may be overlapped if there is a counter or another stroke behind it. */
 const strokeShare = 0.7;
 
-export function profileOf(left: readonly StandingLetter[], right: StandingLetter): Profile {
+export function profileOf(left: readonly ShiftedRows[], right: ShiftedRows): Profile {
   const { pitch, first, lines } = right.rows;
   const gaps: number[] = [];
   const edges: number[] = [];

@@ -2,7 +2,7 @@
  * Finds support for a letter without a neighbour at its own height: under an arm, or beside a stem that stands back.
  */
 
-import type { Body } from './bodies.ts';
+import type { LetterBody } from './bodies.ts';
 import { footBar } from './bars.ts';
 import type { Measures } from './measures.ts';
 import { markRoom, meet } from './meet.ts';
@@ -16,7 +16,7 @@ import { shares } from './shares.ts';
 
 export interface SlideReach {
   readonly left: readonly PlacedLetter[];
-  readonly body: Body;
+  readonly body: LetterBody;
   readonly start: number;
   /** Largest distance that it may move closer, in mm. */
   readonly reach: number;

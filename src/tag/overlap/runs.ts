@@ -16,7 +16,7 @@ const mostLines = 4000;
 
 /** Runs along x, on lines one above the other. */
 export function rowsOf(region: Region, pitch: number): Runs {
-  return runsOf(
+  return scanlineRuns(
     region,
     pitch,
     ({ x }) => x,
@@ -26,7 +26,7 @@ export function rowsOf(region: Region, pitch: number): Runs {
 
 /** Runs along y, on lines from left to right. */
 export function columnsOf(region: Region, pitch: number): Runs {
-  return runsOf(
+  return scanlineRuns(
     region,
     pitch,
     ({ y }) => y,
@@ -62,7 +62,7 @@ export function nearest(one: Runs, other: Runs): number {
   return least;
 }
 
-function runsOf(region: Region, pitch: number, along: (p: Point) => number, across: (p: Point) => number): Runs {
+function scanlineRuns(region: Region, pitch: number, along: (p: Point) => number, across: (p: Point) => number): Runs {
   let low = Infinity;
   let high = -Infinity;
   for (const ring of region) {

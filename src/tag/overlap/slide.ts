@@ -2,13 +2,13 @@
 
 import type { Point, Region } from '../../geometry/types.ts';
 import { footBar, postBar } from './bars.ts';
-import type { Body } from './bodies.ts';
-import { hang, isAsTall, roundSign } from './hung.ts';
+import type { LetterBody } from './bodies.ts';
+import { placeSign, isAsTall, roundSign } from './hanging-signs.ts';
 import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
 import { profileOf, touching } from './profile.ts';
-import type { StandingLetter } from './profile.ts';
+import type { ShiftedRows } from './profile.ts';
 import { reachFor } from './reach.ts';
 import { shares } from './shares.ts';
 import { slantOf } from './slant.ts';
@@ -27,7 +27,7 @@ export interface Slid {
 }
 
 /** `bodies` are the letters of one line from left to right. */
-export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
+export function slideLine(bodies: readonly LetterBody[], measures: Measures): Slid {
   const reach = (isScript(bodies) ? shares.scriptReach : shares.reach) * measures.xHeight;
   const baselinePoints: Point[] = [];
   const joints: Region[] = [];
@@ -36,12 +36,12 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
   bodies.forEach((body, index) => {
     if (index === 0) {
       baselinePoints.push({ x: body.at.x, y: 0 });
-      if (body.part.hung) waiting = index;
+      if (body.part.isHanging) waiting = index;
       return;
     }
     const before = Array.from({ length: Math.min(index, lookBack) }, (_, k) => index - 1 - k);
     const placed = before.map((k): PlacedLetter => ({ body: bodies[k]!, dx: baselinePoints[k]!.x }));
-    const left = placed.map(({ body: { rows }, dx }): StandingLetter => ({ rows, dx }));
+    const left = placed.map(({ body: { rows }, dx }): ShiftedRows => ({ rows, dx }));
     const last = bodies[index - 1]!;
     const start = baselinePoints[index - 1]!.x + body.at.x - last.at.x;
     const isOneLetter = body.index === last.index;
@@ -55,14 +55,14 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
         : keptApart(profile, shares.wordGap, measures)
       : waiting !== undefined && waiting > 0
         ? roundSign(bodies, baselinePoints, waiting, { body, dx: start }, measures)
-        : body.part.hung && !isAsTall(last, body)
+        : body.part.isHanging && !isAsTall(last, body)
           ? { shift: 0, joint: 'none' as const }
           : meet(profile, measures, {
               oneLetter: isOneLetter,
               room: Math.min(room, most),
             });
     let { shift, joint, touch } = join;
-    if (joint === 'none' && body.part.hung) waiting = index;
+    if (joint === 'none' && body.part.isHanging) waiting = index;
     else if (joint === 'none' && !isOneLetter) {
       const along = { left: placed, body, start, reach };
       ({ shift, joint, touch } = reachFor(along, profile, measures));
@@ -73,8 +73,8 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
     baselinePoints.push({ x: start - shift, y: 0 });
     if (typeof joint === 'object') joints.push(postBar(joint, measures));
     if (waiting !== undefined && (waiting < index || index === bodies.length - 1)) {
-      const { stand, post } = hang(bodies, baselinePoints, waiting, measures);
-      baselinePoints[waiting] = stand;
+      const { position, post } = placeSign(bodies, baselinePoints, waiting, measures);
+      baselinePoints[waiting] = position;
       if (post) joints.push(postBar(post, measures));
       waiting = undefined;
     }
@@ -86,7 +86,7 @@ export function slideLine(bodies: readonly Body[], measures: Measures): Slid {
  * A full stop separates two words as well as a space does: “A. B.” needs no bar, unless the letters before and after it
  * would come too near to each other.
  */
-function afterStop(left: readonly StandingLetter[], standing: StandingLetter, room: number, measures: Measures): Join {
+function afterStop(left: readonly ShiftedRows[], standing: ShiftedRows, room: number, measures: Measures): Join {
   const { xHeight } = measures;
   const most = Math.min(room, shares.stopReach * xHeight);
   const join = meet(profileOf(left.slice(0, 1), standing), measures, { oneLetter: false, room: most });
@@ -101,12 +101,12 @@ function afterStop(left: readonly StandingLetter[], standing: StandingLetter, ro
  */
 const uprightTo = 8;
 
-function isScript(bodies: readonly Body[]): boolean {
+function isScript(bodies: readonly LetterBody[]): boolean {
   return areJoined(bodies) || Math.abs(slantOf(bodies.map(({ base }) => base))) > uprightTo;
 }
 
 /** Whether at least half of the letters meet the one before in the font itself. */
-function areJoined(bodies: readonly Body[]): boolean {
+function areJoined(bodies: readonly LetterBody[]): boolean {
   const gaps = bodies.slice(1).map((body, index) => {
     const before = bodies[index]!;
     return touching(profileOf([{ rows: before.rows, dx: before.at.x }], { rows: body.rows, dx: body.at.x }));

@@ -32,13 +32,13 @@ function fills(whole: Region, letters: readonly Region[], by: number, isClosed =
   return whole.flatMap((ring): Region => {
     if (ringArea(ring) >= 0) return [];
     const hole = [[...ring].reverse()];
-    if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0 || isOwn(ring, letters, isClosed)) return [];
+    if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0 || isLettersOwn(ring, letters, isClosed)) return [];
     return offset(hole, by, 'miter');
   });
 }
 
 /** Whether a hole is one of a letter, or most of it; when nearly closed, it is smaller all round. */
-function isOwn(hole: Ring, letters: readonly Region[], isClosed: boolean): boolean {
+function isLettersOwn(hole: Ring, letters: readonly Region[], isClosed: boolean): boolean {
   const lost = isClosed ? (perimeter([hole]) * nearlyClosedMm) / 2 : 0;
   const middle = poleOf([[...hole].reverse()], 0.05);
   if (!middle) return false;

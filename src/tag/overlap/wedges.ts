@@ -60,7 +60,7 @@ function addPlace(places: Bounds[], place: Bounds): void {
   for (let index = 0; index < places.length; index++) {
     const other = places[index]!;
     if (!meets(other, whole)) continue;
-    whole = around(other, whole);
+    whole = joinedBounds(other, whole);
     // The larger box may now meet boxes already passed.
     places.splice(index, 1);
     index = -1;
@@ -90,7 +90,7 @@ function overlapOf(a: Bounds, b: Bounds): Bounds | undefined {
   };
 }
 
-function around(a: Bounds, b: Bounds): Bounds {
+function joinedBounds(a: Bounds, b: Bounds): Bounds {
   return {
     minX: Math.min(a.minX, b.minX),
     minY: Math.min(a.minY, b.minY),

@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 
 let log: vscode.LogOutputChannel | undefined;
-const said = new Set<string>();
+const reported = new Set<string>();
 
 /** Sets the channel that failures are logged to; without one they are only shown. */
 export function reportTo(channel: vscode.LogOutputChannel): void {
@@ -21,8 +21,8 @@ export function reportFailure(error: unknown, what: string): void {
   // Work that was aborted has not failed.
   if (error instanceof Error && error.name === 'AbortError') return;
   log?.error(`Could not ${what}.`, error instanceof Error ? (error.stack ?? error.message) : String(error));
-  if (said.has(what)) return;
-  said.add(what);
+  if (reported.has(what)) return;
+  reported.add(what);
   const showLog = 'Show Log';
   void vscode.window.showErrorMessage(`Tagwright could not ${what}.`, ...(log ? [showLog] : [])).then((chosen) => {
     if (chosen === showLog) log?.show();

@@ -45,7 +45,7 @@ export async function writeAllWhole(
 }
 
 /** Whether the file exists with different content. */
-export async function holdsOther(target: vscode.Uri, content: Uint8Array): Promise<boolean> {
+export async function hasOtherContent(target: vscode.Uri, content: Uint8Array): Promise<boolean> {
   try {
     const there = await vscode.workspace.fs.readFile(target);
     return there.length !== content.length || there.some((byte, i) => byte !== content[i]);
@@ -55,11 +55,11 @@ export async function holdsOther(target: vscode.Uri, content: Uint8Array): Promi
 }
 
 /** Last segment of the path. */
-export function nameOf(uri: vscode.Uri): string {
+export function baseName(uri: vscode.Uri): string {
   return uri.path.slice(uri.path.lastIndexOf('/') + 1);
 }
 
 /** Name of a spec without its `.tag.yaml` ending. */
 export function specName(spec: vscode.Uri): string {
-  return nameOf(spec).replace(/(\.tag)?\.ya?ml$/i, '');
+  return baseName(spec).replace(/(\.tag)?\.ya?ml$/i, '');
 }

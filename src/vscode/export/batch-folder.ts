@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
 import type { ExportRequest } from './request.ts';
-import { nameOf } from '../common/write-whole.ts';
+import { baseName } from '../common/write-whole.ts';
 
 /**
  * Ends in a slash; empty for a single tag, for packs, which have folders of their own, and if the batch's folder itself
@@ -14,5 +14,5 @@ export function batchFolder({ what, row, to }: ExportRequest, spec: vscode.Uri, 
   const wished = vscode.workspace.getConfiguration('tagwright', spec).get<string>('export.batchFolder', 'cut');
   // Never leads out of the chosen folder.
   const steps = wished.split(/[\\/]/).filter((step) => step.trim() !== '' && !/^\.+$/.test(step.trim()));
-  return steps.length === 0 || nameOf(to) === steps.at(-1) ? '' : `${steps.join('/')}/`;
+  return steps.length === 0 || baseName(to) === steps.at(-1) ? '' : `${steps.join('/')}/`;
 }

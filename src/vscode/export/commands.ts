@@ -8,14 +8,14 @@ import { jobOf } from '../../export/job.ts';
 import { toSvg } from '../../export/svg.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { askFaulty, sayNothingToCut } from './ask-faulty.ts';
-import { Exporter, fileNameOf, textOf } from './exporter.ts';
+import { Exporter, fileNameOf, currentText } from './exporter.ts';
 import type { ExportRequest } from './request.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from '../service/service.ts';
 import type { CommandTarget } from '../common/target.ts';
 import type { SheetMaking } from '../sheets/sheets-view.ts';
 import { stepDone } from '../features/walkthrough.ts';
-import { nameOf, specName } from '../common/write-whole.ts';
+import { baseName, specName } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
 
 /** Each command takes a spec or, from other extensions and tests, a whole request, and returns the files written. */
@@ -99,7 +99,7 @@ async function exportSvg(
   engine: Engine,
   writeWhole: WriteWhole,
 ): Promise<vscode.Uri | undefined> {
-  const text = await textOf(uri);
+  const text = await currentText(uri);
   const known = service.get(uri)?.report;
   const options = computeOptions(uri, new AbortController().signal, known?.row);
   const report = known?.source.text === text ? known : await engine.compute(text, options);
@@ -133,7 +133,7 @@ async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
       ? written.find(({ path }) => path.endsWith('.svg'))
       : undefined;
   const [reveal, open, copy] = ['Reveal', 'Open', 'Copy SVG'];
-  const what = written.length === 1 ? nameOf(first!) : `${written.length} files`;
+  const what = written.length === 1 ? baseName(first!) : `${written.length} files`;
   // Files in the workspace are revealed in the explorer; others by the system, which an editor in a browser cannot ask.
   const inside = vscode.workspace.getWorkspaceFolder(first!) !== undefined;
   const canReveal = inside || vscode.env.uiKind === vscode.UIKind.Desktop;

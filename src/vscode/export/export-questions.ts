@@ -6,7 +6,7 @@ import type { Format } from '../../export/formats.ts';
 import { tagSpecGlob } from '../common/documents.ts';
 import type { TagService } from '../service/service.ts';
 import { openSpecs } from '../common/tabs.ts';
-import { nameOf } from '../common/write-whole.ts';
+import { baseName } from '../common/write-whole.ts';
 
 /** A folder with more specs than this is probably not the one that was meant. */
 const mostSpecs = 1000;
@@ -30,7 +30,7 @@ export async function askScope(spec: vscode.Uri, service: TagService): Promise<E
   const items: ScopeItem[] = [
     ...(result?.report.batch
       ? batchItems(spec, result.report.batch, result.report.row)
-      : [item('This tag', nameOf(spec), { specs: [spec] })]),
+      : [item('This tag', baseName(spec), { specs: [spec] })]),
     ...(pieces.length > 1
       ? pieces.map(({ id, title }) => item(`Only “${title}”`, 'one piece', { specs: [spec], piece: id, ...shown }))
       : []),
@@ -43,7 +43,7 @@ export async function askScope(spec: vscode.Uri, service: TagService): Promise<E
 
 function batchItems(spec: vscode.Uri, { rows }: Batch, row: number): ScopeItem[] {
   return [
-    item(`All ${rows.length} tags of the batch`, nameOf(spec), { specs: [spec] }),
+    item(`All ${rows.length} tags of the batch`, baseName(spec), { specs: [spec] }),
     item(`Only “${rows[row]!.label}”`, 'the tag that is shown', { specs: [spec], row }),
   ];
 }
@@ -57,7 +57,7 @@ async function askFolderOfSpecs(): Promise<ExportScope | undefined> {
   if (!folder) return undefined;
   const specs = await vscode.workspace.findFiles(new vscode.RelativePattern(folder, tagSpecGlob), undefined, mostSpecs);
   if (specs.length > 0) return { specs: specs.sort((a, b) => (a.path < b.path ? -1 : 1)) };
-  void vscode.window.showInformationMessage(`There is no tag spec in ${nameOf(folder)}.`);
+  void vscode.window.showInformationMessage(`There is no tag spec in ${baseName(folder)}.`);
   return undefined;
 }
 

@@ -19,14 +19,14 @@ import type { Nester } from '../../nesting/best-of.ts';
 import { withSpec } from '../../language/spec-along.ts';
 import { askFaulty, type Faulty } from './ask-faulty.ts';
 import { batchFolder } from './batch-folder.ts';
-import { breather, computeOptions, whileWanted } from '../service/compute-options.ts';
+import { editorTurn, computeOptions, whileWanted } from '../service/compute-options.ts';
 import type { SheetMaking } from '../sheets/sheets-view.ts';
 import type { ExportRequest } from './request.ts';
 import { openDocument } from '../common/documents.ts';
-import { holdsOther, nameOf, specName } from '../common/write-whole.ts';
+import { hasOtherContent, baseName, specName } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
 
-interface Output {
+interface OutputFile {
   readonly target: vscode.Uri;
   readonly content: Uint8Array;
 }
@@ -50,19 +50,19 @@ export class Exporter {
 
   /** The files written, in order; empty if cancelled. */
   async run(request: ExportRequest): Promise<vscode.Uri[]> {
-    const title = request.specs.length === 1 ? `Exporting ${nameOf(request.specs[0]!)}` : 'Exporting tags';
+    const title = request.specs.length === 1 ? `Exporting ${baseName(request.specs[0]!)}` : 'Exporting tags';
     const options = { location: vscode.ProgressLocation.Notification, cancellable: true, title };
     const outputs = await vscode.window.withProgress(options, (progress, token) =>
       whileWanted(token, (signal) => this.#make(request, progress, signal)),
     );
-    return outputs ? write(outputs, request.existing ?? 'ask', this.#writeWhole) : [];
+    return outputs ? writeOutputs(outputs, request.existing ?? 'ask', this.#writeWhole) : [];
   }
 
   async #make(
     request: ExportRequest,
     progress: vscode.Progress<{ message?: string; increment?: number }>,
     signal: AbortSignal,
-  ): Promise<Output[]> {
+  ): Promise<OutputFile[]> {
     if ('sheets' in request.what) return this.#sheets(request, request.what.sheets, signal);
     const jobs = await this.#jobs(request, signal);
     const share = 100 / Math.max(1, jobs.size);
@@ -79,12 +79,12 @@ export class Exporter {
   }
 
   /** For each spec, the sheets for all of its tags. */
-  async #sheets(request: ExportRequest, wanted: readonly SheetFormat[], signal: AbortSignal): Promise<Output[]> {
-    const checkpoint = breather(signal);
+  async #sheets(request: ExportRequest, wanted: readonly SheetFormat[], signal: AbortSignal): Promise<OutputFile[]> {
+    const checkpoint = editorTurn(signal);
     const files: Record<string, Uint8Array> = {};
     for (const [spec, reports] of await this.#sound(request, signal)) {
       const sheets = await sheetJobs(reports, checkpoint, this.#nest);
-      if ('problem' in sheets) void vscode.window.showErrorMessage(`${nameOf(spec)}: ${sheets.problem}`);
+      if ('problem' in sheets) void vscode.window.showErrorMessage(`${baseName(spec)}: ${sheets.problem}`);
       else Object.assign(files, await sheetFiles(sheets, specName(spec), wanted, this.#tools, checkpoint));
     }
     return outputsIn(request.to, files);
@@ -96,7 +96,7 @@ export class Exporter {
     what: Exclude<ExportRequest['what'], { sheets: unknown }>,
     signal: AbortSignal,
   ): Promise<Files> {
-    const checkpoint = breather(signal);
+    const checkpoint = editorTurn(signal);
     if ('packs' in what) {
       const pack = await packOf(job, name, this.#tools, checkpoint);
       return Object.fromEntries(Object.entries(pack).map(([file, content]) => [`${name}/${file}`, content]));
@@ -135,7 +135,7 @@ export class Exporter {
     const add = (spec: vscode.Uri, report: Report) => sound.set(spec, [...(sound.get(spec) ?? []), report]);
     for (const spec of request.specs) {
       const options = computeOptions(spec, signal, request.row);
-      const first = await this.#engine.compute(await textOf(spec), options);
+      const first = await this.#engine.compute(await currentText(spec), options);
       for (const report of request.row === undefined ? await reportsOf(this.#engine, first, options) : [first]) {
         if (report.issues.some(isError)) faulty.push({ spec, name: nameIn(request, spec, report), report });
         else add(spec, report);
@@ -151,7 +151,7 @@ export class Exporter {
 }
 
 /** `files`: by path within the folder. */
-function outputsIn(folder: vscode.Uri, files: Files): Output[] {
+function outputsIn(folder: vscode.Uri, files: Files): OutputFile[] {
   return Object.entries(files).map(([path, content]) => {
     return { target: vscode.Uri.joinPath(folder, ...path.split('/')), content };
   });
@@ -173,22 +173,22 @@ function onlyPiece(report: Report, piece: string | undefined): Report {
 }
 
 /** The text in the editor, else on disk. */
-export async function textOf(spec: vscode.Uri): Promise<string> {
+export async function currentText(spec: vscode.Uri): Promise<string> {
   return openDocument(spec)?.getText() ?? new TextDecoder().decode(await vscode.workspace.fs.readFile(spec));
 }
 
-async function write(
-  outputs: readonly Output[],
+async function writeOutputs(
+  outputs: readonly OutputFile[],
   existing: NonNullable<ExportRequest['existing']>,
   writeWhole: WriteWhole,
 ): Promise<vscode.Uri[]> {
-  const others = new Set<Output>();
-  for (const output of outputs) if (await holdsOther(output.target, output.content)) others.add(output);
+  const others = new Set<OutputFile>();
+  for (const output of outputs) if (await hasOtherContent(output.target, output.content)) others.add(output);
   let replace = existing === 'replace';
   if (others.size > 0 && existing === 'ask') {
     const [yes, no] = ['Replace', others.size === 1 ? 'Leave It' : 'Leave Them'];
     const names = listed(
-      [...others].map(({ target }) => nameOf(target)),
+      [...others].map(({ target }) => baseName(target)),
       mostInQuestion,
     );
     const [question, detail] =

@@ -2,13 +2,13 @@
 
 import * as vscode from 'vscode';
 import { coloursIn, colourText } from '../../language/colours.ts';
-import { colouredNames } from '../../language/navigation/highlights.ts';
-import type { ColouredName } from '../../language/navigation/highlights.ts';
+import { nameTokens } from '../../language/navigation/name-tokens.ts';
+import type { NameToken } from '../../language/navigation/name-tokens.ts';
 import { tagSpecSelector } from '../common/documents.ts';
 import { toRange } from './problems.ts';
 import { sourceOf } from '../service/sources.ts';
 
-const types: Readonly<Record<ColouredName['kind'], string>> = {
+const types: Readonly<Record<NameToken['kind'], string>> = {
   shape: 'variable',
   piece: 'class',
   named: 'type',
@@ -16,7 +16,7 @@ const types: Readonly<Record<ColouredName['kind'], string>> = {
 
 const legend = new vscode.SemanticTokensLegend(Object.values(types), ['declaration']);
 
-export function registerColouring(): vscode.Disposable {
+export function registerColours(): vscode.Disposable {
   const { languages } = vscode;
   return vscode.Disposable.from(
     languages.registerDocumentSemanticTokensProvider(tagSpecSelector, { provideDocumentSemanticTokens: names }, legend),
@@ -30,7 +30,7 @@ export function registerColouring(): vscode.Disposable {
 function names(document: vscode.TextDocument): vscode.SemanticTokens {
   const source = sourceOf(document);
   const tokens = new vscode.SemanticTokensBuilder(legend);
-  for (const { range, kind, given } of colouredNames(source)) {
+  for (const { range, kind, given } of nameTokens(source)) {
     const place = toRange(range, source.position.bind(source));
     if (place.isSingleLine) tokens.push(place, types[kind], given ? ['declaration'] : []);
   }

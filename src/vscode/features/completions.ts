@@ -6,7 +6,7 @@ import type { Completion, SuggestionKind } from '../../language/completion/sugge
 import { isJob, isOffcutsFile, jobGlob, offcutsGlob, tagSpecSelector } from '../common/documents.ts';
 import type { JobChecks } from '../jobs/job-checks.ts';
 import { jobGrammar, offcutsGrammar } from '../../language/grammar.ts';
-import type { WorkspaceNames } from '../../language/surroundings.ts';
+import type { WorkspaceNames } from '../../language/workspace-names.ts';
 import { noUses } from '../../spec/used-files.ts';
 import type { WorkspaceContext } from '../service/workspace-context.ts';
 
@@ -27,9 +27,9 @@ const kinds: Readonly<Record<SuggestionKind, vscode.CompletionItemKind>> = {
 /** Characters after which something new begins; within a word the editor asks without them. */
 const triggers = [':', ' ', '{', '[', ','];
 
-export function registerCompletions(surroundings: WorkspaceContext, jobs: JobChecks): vscode.Disposable {
+export function registerCompletions(workspaceContext: WorkspaceContext, jobs: JobChecks): vscode.Disposable {
   const around = (uri: vscode.Uri): WorkspaceNames => ({
-    ...surroundings.of(uri),
+    ...workspaceContext.of(uri),
     samples: [],
     uses: jobs.get(uri)?.uses ?? noUses,
     grammar: isJob(uri) ? jobGrammar : offcutsGrammar,
@@ -43,7 +43,7 @@ export function registerCompletions(surroundings: WorkspaceContext, jobs: JobChe
         const names =
           isJob(uri) || isOffcutsFile(uri)
             ? around(uri)
-            : await (isEmpty ? surroundings.withSamples(uri) : surroundings.of(uri));
+            : await (isEmpty ? workspaceContext.withSamples(uri) : workspaceContext.of(uri));
         const offered = completionsAt(document.getText(), document.offsetAt(position), names);
         const items = offered.map((each, index) => toItem(each, index, document));
         // Suggestions that use the typed text as a name change with every letter.

@@ -6,7 +6,7 @@ import type { SpecMoves } from '../service/spec-moves.ts';
 import { showText } from '../common/tabs.ts';
 import { editsBetween } from '../common/text-edits.ts';
 
-export class Draft {
+export class DraftDocument {
   #document: vscode.TextDocument;
   readonly #tabsBefore: ReadonlySet<vscode.Tab>;
   /** Edits are applied one after the other, each to the text that the previous one left. */
@@ -24,10 +24,10 @@ export class Draft {
     return this.#document.uri;
   }
 
-  static async open(fileName: string, text: string): Promise<Draft> {
+  static async open(fileName: string, text: string): Promise<DraftDocument> {
     const tabsBefore = new Set(allTabs());
     const document = await vscode.workspace.openTextDocument(await untitledUri(fileName));
-    const draft = new Draft(document, tabsBefore);
+    const draft = new DraftDocument(document, tabsBefore);
     await draft.set(text);
     await draft.show();
     await vscode.commands.executeCommand('tagwright.openPreview', draft.uri);
@@ -54,7 +54,7 @@ export class Draft {
     this.#put = undefined;
     await this.#write();
     await this.show();
-    moves.tell({ from: before.uri, to: this.uri });
+    moves.fire({ from: before.uri, to: this.uri });
     await close(before);
   }
 
@@ -70,13 +70,15 @@ export class Draft {
   }
 
   get #isTaken(): boolean {
-    return this.#document.isClosed || (this.#put !== undefined && plain(this.#document.getText()) !== this.#put);
+    return (
+      this.#document.isClosed || (this.#put !== undefined && withUnixLineEnds(this.#document.getText()) !== this.#put)
+    );
   }
 
   async #write(): Promise<void> {
     if (this.#isTaken) return;
     const before = this.#document.getText();
-    this.#put = plain(this.#wanted);
+    this.#put = withUnixLineEnds(this.#wanted);
     if (before === this.#wanted) return;
     const edit = new vscode.WorkspaceEdit();
     for (const { range, text } of editsBetween(before, this.#wanted)) {
@@ -94,7 +96,7 @@ async function close(document: vscode.TextDocument): Promise<void> {
   await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
 }
 
-function plain(text: string): string {
+function withUnixLineEnds(text: string): string {
   return text.replaceAll('\r\n', '\n');
 }
 

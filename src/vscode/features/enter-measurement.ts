@@ -18,7 +18,7 @@ import { editsBetween } from '../common/text-edits.ts';
 import { sharedEntries } from './workshop-files.ts';
 
 /** Target of the answer. */
-interface Place {
+interface MeasurementTarget {
   readonly uri: vscode.Uri;
   readonly path: YamlPath;
   readonly name: string;
@@ -68,9 +68,11 @@ export async function enterMeasurement(
     edit.replace(place.uri, new vscode.Range(document.positionAt(range.start), document.positionAt(range.end)), text);
   if (!(await vscode.workspace.applyEdit(edit))) return;
   putCursor(await showText(place.uri), sourceOf(document).range(place.path).start);
-  const told = answer.values.map(([path, text]) => `${path.at(-1)} ${text}`).join(', ');
+  const valuesInWords = answer.values.map(([path, text]) => `${path.at(-1)} ${text}`).join(', ');
   void vscode.window.showInformationMessage(
-    [`${place.name}: ${told}, measured on ${day}.`, answer.doubt].filter((part) => part !== undefined).join(' '),
+    [`${place.name}: ${valuesInWords}, measured on ${day}.`, answer.doubt]
+      .filter((part) => part !== undefined)
+      .join(' '),
   );
 }
 
@@ -85,8 +87,12 @@ async function chooseWhat(): Promise<MeasurementName | undefined> {
 }
 
 /** First the stock or tie of the spec, then those of all workshop files. */
-async function placesFor(of: Measurement['of'], service: TagService, spec: vscode.Uri | undefined): Promise<Place[]> {
-  const shared = (await sharedEntries(`${of}s`)).flatMap(({ uri, name, short, machines }): Place[] => [
+async function placesFor(
+  of: Measurement['of'],
+  service: TagService,
+  spec: vscode.Uri | undefined,
+): Promise<MeasurementTarget[]> {
+  const shared = (await sharedEntries(`${of}s`)).flatMap(({ uri, name, short, machines }): MeasurementTarget[] => [
     { uri, path: [`${of}s`, name], name, short: machines.length === 0 ? short : `${short}, on any machine` },
     ...machines.map((machine) => ({
       uri,
@@ -96,11 +102,15 @@ async function placesFor(of: Measurement['of'], service: TagService, spec: vscod
     })),
   ]);
   const own = spec && isTagSpec(spec) ? await ownPlace(of, service, spec) : undefined;
-  const key = ({ uri, path }: Place) => JSON.stringify([uri.toString(), path]);
+  const key = ({ uri, path }: MeasurementTarget) => JSON.stringify([uri.toString(), path]);
   return [...new Map([...(own ? [own] : []), ...shared].map((place) => [key(place), place])).values()];
 }
 
-async function ownPlace(of: Measurement['of'], service: TagService, spec: vscode.Uri): Promise<Place | undefined> {
+async function ownPlace(
+  of: Measurement['of'],
+  service: TagService,
+  spec: vscode.Uri,
+): Promise<MeasurementTarget | undefined> {
   const source = sourceOf(await vscode.workspace.openTextDocument(spec));
   const found = measuredPlace(of, source, service.get(spec)?.report.uses.used ?? []);
   if (!found) return undefined;
@@ -113,7 +123,10 @@ function onMachine(stock: string, machine: string | undefined): string {
   return machine === undefined ? stock : `${stock} on ${machine}`;
 }
 
-async function choosePlace({ of, title }: Measurement, places: readonly Place[]): Promise<Place | undefined> {
+async function choosePlace(
+  { of, title }: Measurement,
+  places: readonly MeasurementTarget[],
+): Promise<MeasurementTarget | undefined> {
   const items = places.map((place) => ({
     label: place.name,
     description: place.short,
@@ -123,7 +136,7 @@ async function choosePlace({ of, title }: Measurement, places: readonly Place[])
   return (await vscode.window.showQuickPick(items, { title, placeHolder: `For which ${of}?` }))?.place;
 }
 
-function ask(measurement: Measurement, { name }: Place, units: Units): Thenable<string | undefined> {
+function ask(measurement: Measurement, { name }: MeasurementTarget, units: Units): Thenable<string | undefined> {
   return vscode.window.showInputBox({
     title: `${measurement.title}: ${name}`,
     prompt: `${measurement.question}${/^\d/.test(measurement.example) ? ` In ${units}.` : ''}`,

@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { fixAll } from '../../fixes/fix-all.ts';
-import type { FixedText } from '../../fixes/fix-all.ts';
+import type { FixAllResult } from '../../fixes/fix-all.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { workspaceEdit } from '../common/apply-edits.ts';
 import { computeOptions, whileWanted } from '../service/compute-options.ts';
@@ -11,7 +11,7 @@ import type { Checked, TagService } from '../service/service.ts';
 import { editsBetween } from '../common/text-edits.ts';
 import { stepDone } from './walkthrough.ts';
 
-export type AllFixes = Pick<FixedText, 'made' | 'left'> & { readonly edit: vscode.WorkspaceEdit };
+export type AllFixes = Pick<FixAllResult, 'made' | 'left'> & { readonly edit: vscode.WorkspaceEdit };
 
 /** `undefined` once it is cancelled. */
 export async function allFixes(

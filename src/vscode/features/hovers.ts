@@ -10,13 +10,13 @@ import type { TagService } from '../service/service.ts';
 import type { WorkspaceContext } from '../service/workspace-context.ts';
 import { sourceOf } from '../service/sources.ts';
 
-export function registerHovers(service: TagService, surroundings: WorkspaceContext): vscode.Disposable {
+export function registerHovers(service: TagService, workspaceContext: WorkspaceContext): vscode.Disposable {
   return vscode.languages.registerHoverProvider(tagSpecSelector, {
     provideHover(document, position) {
       const source = sourceOf(document);
       // While the spec is broken, sizes are those of the drawing still shown.
       const report = service.get(document.uri)?.drawn;
-      const hover = hoverAt(source, document.offsetAt(position), report, surroundings.fonts);
+      const hover = hoverAt(source, document.offsetAt(position), report, workspaceContext.fonts);
       if (!hover) return undefined;
       const range = toRange(hover.range, source.position.bind(source));
       const link = hover.section === undefined ? '' : `\n\n${referenceLink(hover.section)}`;

@@ -20,16 +20,16 @@ export async function setKerf(
 ): Promise<void> {
   const source = sourceOf(await vscode.workspace.openTextDocument(uri));
   const units = unitsOf(source.value);
-  const slots = measured?.slots ?? (await ask('How wide are the slots?', 1, units));
+  const slots = measured?.slots ?? (await askGap('How wide are the slots?', 1, units));
   const pieces =
-    slots && (measured?.pieces ?? (await ask('How wide are the pieces that fell out of them?', 2, units, slots)));
+    slots && (measured?.pieces ?? (await askGap('How wide are the pieces that fell out of them?', 2, units, slots)));
   if (!slots || !pieces) return;
   const result = kerfFrom(slots, pieces, units);
   if ('problem' in result) {
     void vscode.window.showErrorMessage(result.problem);
     return;
   }
-  if (!(await write(uri, service, result.mm, units))) {
+  if (!(await writeKerf(uri, service, result.mm, units))) {
     void vscode.window.showErrorMessage(
       `The kerf is ${shortLength(result.mm, units, finest)}, but the stock has no place for it.`,
     );
@@ -42,7 +42,7 @@ export async function setKerf(
 }
 
 /** Writes into the stock of the spec, wherever that is defined. */
-async function write(spec: vscode.Uri, service: TagService, mm: number, units: Units): Promise<boolean> {
+async function writeKerf(spec: vscode.Uri, service: TagService, mm: number, units: Units): Promise<boolean> {
   const source = sourceOf(await vscode.workspace.openTextDocument(spec));
   const place = measuredPlace('stock', source, service.get(spec)?.report.uses.used ?? []);
   if (place?.machine !== undefined) {
@@ -61,7 +61,7 @@ async function write(spec: vscode.Uri, service: TagService, mm: number, units: U
   return edits !== undefined && applyEdits(file, shared, edits);
 }
 
-function ask(prompt: string, step: number, units: Units, slots?: string): Thenable<string | undefined> {
+function askGap(prompt: string, step: number, units: Units, slots?: string): Thenable<string | undefined> {
   const example = step === 1 ? '10.16, 20.15, 30.17' : '9.84, 19.85, 29.83';
   return vscode.window.showInputBox({
     title: `Set Kerf from a Test (${step}/2)`,

@@ -1,7 +1,7 @@
 /** Navigation in a tag spec: outline, definitions, references, rename and file links. */
 
 import * as vscode from 'vscode';
-import { nameAt, placesOf, renaming, whyNot } from '../../language/navigation/find-names.ts';
+import { nameAt, placesOf, renaming, reasonAgainst } from '../../language/navigation/find-names.ts';
 import type { Name } from '../../language/navigation/find-names.ts';
 import { linksIn } from '../../language/navigation/links.ts';
 import type { NamePlace } from '../../language/navigation/names.ts';
@@ -12,7 +12,7 @@ import { tagSpecSelector } from '../common/documents.ts';
 import { locateBeside } from '../service/font-files.ts';
 import { toRange } from './problems.ts';
 import type { TagService } from '../service/service.ts';
-import { filesSharing, giverOf } from '../service/sharing-files.ts';
+import { filesSharing, definingFileOf } from '../service/sharing-files.ts';
 import type { SharingFile } from '../service/sharing-files.ts';
 import { sourceOf } from '../service/sources.ts';
 
@@ -71,16 +71,16 @@ function definition(
   service: TagService,
 ): vscode.LocationLink[] {
   const name = nameUnder(document, position);
-  const giver = name && giverOf(document, name, service);
-  if (!giver) return name ? headerCell(document, name, service) : [];
-  const all = placesOf(giver.source, name).filter(({ given }) => given);
+  const definingFile = name && definingFileOf(document, name, service);
+  if (!definingFile) return name ? headerCell(document, name, service) : [];
+  const all = placesOf(definingFile.source, name).filter(({ isDefinition }) => isDefinition);
   // In the list form, every row repeats the column names; the first counts as the definition.
   const places = name.kind === 'column' ? all.slice(0, 1) : all;
   return places.map(({ range, body }) => ({
     originSelectionRange: rangeIn(sourceOf(document), name.range),
-    targetUri: giver.uri,
-    targetRange: rangeIn(giver.source, { start: range.start, end: body?.end ?? range.end }),
-    targetSelectionRange: rangeIn(giver.source, range),
+    targetUri: definingFile.uri,
+    targetRange: rangeIn(definingFile.source, { start: range.start, end: body?.end ?? range.end }),
+    targetSelectionRange: rangeIn(definingFile.source, range),
   }));
 }
 
@@ -97,14 +97,14 @@ function headerCell(document: vscode.TextDocument, name: Name, service: TagServi
 function references(
   document: vscode.TextDocument,
   position: vscode.Position,
-  withGiver: boolean,
+  withDefinition: boolean,
   service: TagService,
 ): vscode.Location[] {
   const name = nameUnder(document, position);
   if (!name) return [];
   return filesSharing(document, name, service).flatMap(({ uri, source }) =>
     placesOf(source, name)
-      .filter(({ given }) => withGiver || !given)
+      .filter(({ isDefinition }) => withDefinition || !isDefinition)
       .map(({ range }) => new vscode.Location(uri, rangeIn(source, range))),
   );
 }
@@ -113,7 +113,7 @@ function highlights(document: vscode.TextDocument, position: vscode.Position): v
   const name = nameUnder(document, position);
   if (!name) return [];
   const source = sourceOf(document);
-  const kindOf = ({ given }: NamePlace) => vscode.DocumentHighlightKind[given ? 'Write' : 'Read'];
+  const kindOf = ({ isDefinition }: NamePlace) => vscode.DocumentHighlightKind[isDefinition ? 'Write' : 'Read'];
   return placesOf(source, name).map(
     (place) => new vscode.DocumentHighlight(rangeIn(source, place.range), kindOf(place)),
   );
@@ -137,7 +137,7 @@ function rename(
   const name = nameUnder(document, position);
   if (!name) return undefined;
   const files = filesSharing(document, name, service);
-  const fault = whyNot(
+  const fault = reasonAgainst(
     to,
     name,
     files.map(({ source }) => source),

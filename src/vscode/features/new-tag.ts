@@ -2,19 +2,19 @@
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
-import { applied, findFixes } from '../../fixes/find-fixes.ts';
+import { withEdits, findFixes } from '../../fixes/find-fixes.ts';
 import type { Fix } from '../../core/issue.ts';
 import { isOnePiece, letteringOf, tagOf, fromStock } from '../../language/new-tag.ts';
-import type { FontNote } from '../../language/surroundings.ts';
+import type { FontNote } from '../../language/workspace-names.ts';
 import { plainName } from '../../export/file-names.ts';
 import { parseLength } from '../../core/length.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { computeOptions } from '../service/compute-options.ts';
-import { Draft } from './draft.ts';
-import { back, pick, type } from '../common/questions.ts';
-import type { Answer } from '../common/questions.ts';
-import { withoutFirstComment } from '../samples/samples.ts';
-import type { Sample, SampleLibrary } from '../samples/samples.ts';
+import { DraftDocument } from './draft.ts';
+import { back, askPick, askText } from '../common/quick-input.ts';
+import type { Answer } from '../common/quick-input.ts';
+import { withoutFirstComment } from '../samples/sample-library.ts';
+import type { Sample, SampleLibrary } from '../samples/sample-library.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
 import { pathFrom, sharedEntries } from './workshop-files.ts';
 import type { SharedEntry } from './workshop-files.ts';
@@ -48,7 +48,7 @@ export async function newTag({ samples, engine, moves, fonts }: NewTagServices):
   const all = await samples.all();
   const first = all[0];
   if (!first) return undefined;
-  const draft = await Draft.open('tag.tag.yaml', withoutFirstComment(first.text));
+  const draft = await DraftDocument.open('tag.tag.yaml', withoutFirstComment(first.text));
   const folder = vscode.Uri.joinPath(draft.uri, '..');
   const stocks = (await sharedEntries('stocks')).map((each) => ({ ...each, file: pathFrom(folder, each.uri) }));
   const answers = await new Questions(draft, engine, all, fonts, stocks).ask();
@@ -56,8 +56,8 @@ export async function newTag({ samples, engine, moves, fonts }: NewTagServices):
     await draft.discard();
     return undefined;
   }
-  await draft.set(textOf(answers));
-  await draft.rename(`${plainName(wordsOf(answers).join(' '))}.tag.yaml`, moves);
+  await draft.set(specTextOf(answers));
+  await draft.rename(`${plainName(sampleTexts(answers).join(' '))}.tag.yaml`, moves);
   await draft.show();
   return draft.uri;
 }
@@ -68,7 +68,7 @@ class Questions {
   #trying = new AbortController();
 
   constructor(
-    private readonly draft: Draft,
+    private readonly draft: DraftDocument,
     private readonly engine: Engine,
     private readonly samples: readonly Sample[],
     private readonly fonts: readonly FontNote[],
@@ -115,14 +115,14 @@ class Questions {
   }
 
   readonly #follow = (change: Partial<Answers>): void => {
-    void this.draft.set(textOf({ ...this.#answers, fix: undefined, ...change }));
+    void this.draft.set(specTextOf({ ...this.#answers, fix: undefined, ...change }));
   };
 
   #askStep(step: number): Promise<Answer<Partial<Answers>>> {
     const words = this.#words;
     const place = { title, step, totalSteps: this.#steps };
     if (step === 1) {
-      return pick({ ...place, placeholder: 'What kind of tag?', items: kinds(this.samples) }, this.#follow);
+      return askPick({ ...place, placeholder: 'What kind of tag?', items: kinds(this.samples) }, this.#follow);
     }
     if (step <= words.length + 1) {
       const index = step - 2;
@@ -131,30 +131,33 @@ class Questions {
       const prompt = words.length > 1 ? `Words ${index + 1} of ${words.length}` : 'The words on it';
       const emptiness = 'Type the words for the tag.';
       const warningOf = (change: Partial<Answers>) => this.#missingLetters(change);
-      return type({ ...place, prompt, value, emptiness, warningOf }, withWord, this.#follow);
+      return askText({ ...place, prompt, value, emptiness, warningOf }, withWord, this.#follow);
     }
     if (step === words.length + 2) {
       const items = fontItems(words[0]?.font, this.fonts);
-      return pick({ ...place, placeholder: 'Which font?', items }, this.#follow);
+      return askPick({ ...place, placeholder: 'Which font?', items }, this.#follow);
     }
     if (step === words.length + 4) {
       const items = stockItems(this.stocks);
-      return pick({ ...place, placeholder: 'What is it cut from? Stocks of your workshop file', items }, this.#follow);
+      return askPick(
+        { ...place, placeholder: 'What is it cut from? Stocks of your workshop file', items },
+        this.#follow,
+      );
     }
     const whole = isOnePiece(new SpecSource(this.#answers.sample.text));
-    const what = whole ? 'How wide is the finished tag?' : `How wide is “${wordsOf(this.#answers)[0] ?? ''}”?`;
+    const what = whole ? 'How wide is the finished tag?' : `How wide is “${sampleTexts(this.#answers)[0] ?? ''}”?`;
     const placeholder = `${what} Choose, or type a length such as 75 mm or 3 in`;
-    return pick({ ...place, placeholder, items: widthItems(''), itemsFor: widthItems }, this.#follow);
+    return askPick({ ...place, placeholder, items: widthItems(''), itemsFor: widthItems }, this.#follow);
   }
 
   #askHold(step: number, fixes: Promise<readonly Fix[]>): Promise<Answer<Partial<Answers>>> {
-    const items: Item[] = [{ label: 'Leave it as it is', description: 'marked in the preview', value: {} }];
+    const items: AnswerItem[] = [{ label: 'Leave it as it is', description: 'marked in the preview', value: {} }];
     const moreItems = fixes.then(
       (found) => found.map(fixItem),
       () => [],
     );
     const placeholder = 'A part of it would fall out. What holds it?';
-    return pick({ title, step, totalSteps: step, placeholder, items, moreItems }, this.#follow);
+    return askPick({ title, step, totalSteps: step, placeholder, items, moreItems }, this.#follow);
   }
 
   async #missingLetters(change: Partial<Answers>): Promise<string | undefined> {
@@ -173,7 +176,7 @@ class Questions {
   }
 
   #report(answers: Answers) {
-    return this.engine.compute(textOf(answers), this.#options);
+    return this.engine.compute(specTextOf(answers), this.#options);
   }
 
   get #options() {
@@ -181,30 +184,30 @@ class Questions {
   }
 }
 
-function textOf({ sample, texts, font, width, stock, fix }: Answers): string {
+function specTextOf({ sample, texts, font, width, stock, fix }: Answers): string {
   const made = tagOf(withoutFirstComment(sample.text), {
     texts,
     ...(font === undefined ? {} : { font }),
     ...(width === undefined ? {} : { width }),
   });
   const text = stock ? fromStock(made, stock.file, stock.name) : made;
-  return fix ? applied(text, fix.edits) : text;
+  return fix ? withEdits(text, fix.edits) : text;
 }
 
-function wordsOf({ sample, texts }: Answers): string[] {
+function sampleTexts({ sample, texts }: Answers): string[] {
   return letteringOf(new SpecSource(sample.text)).map(({ text }, index) => texts[index]?.trim() || text);
 }
 
-interface Item extends vscode.QuickPickItem {
+interface AnswerItem extends vscode.QuickPickItem {
   readonly value: Partial<Answers> | undefined;
 }
 
 /** Another kind has other texts, so those are reset. */
-function kinds(samples: readonly Sample[]): Item[] {
+function kinds(samples: readonly Sample[]): AnswerItem[] {
   return samples.map((sample) => ({ label: sample.title, detail: sample.purpose, value: { sample, texts: [] } }));
 }
 
-function fontItems(current: string | undefined, fonts: readonly FontNote[]): Item[] {
+function fontItems(current: string | undefined, fonts: readonly FontNote[]): AnswerItem[] {
   const items = fonts.map(({ family, note }) => ({
     label: family,
     ...(note === undefined ? {} : { description: note }),
@@ -216,7 +219,7 @@ function fontItems(current: string | undefined, fonts: readonly FontNote[]): Ite
 
 type StockNote = Pick<SharedEntry, 'name' | 'short'> & { readonly file: string };
 
-function stockItems(stocks: readonly StockNote[]): Item[] {
+function stockItems(stocks: readonly StockNote[]): AnswerItem[] {
   const own = { label: 'As the sample has it', description: 'written into the spec', value: { stock: undefined } };
   return [
     ...stocks.map(({ name, short, file }) => ({
@@ -230,13 +233,13 @@ function stockItems(stocks: readonly StockNote[]): Item[] {
 }
 
 /** The change is the label; its effect is the line below. */
-function fixItem(fix: Fix): Item {
+function fixItem(fix: Fix): AnswerItem {
   const [, label = fix.title, detail] = /^(.*?)(?: \((.*)\))?$/.exec(fix.title) ?? [];
   return { label, ...(detail === undefined ? {} : { detail }), value: { fix } };
 }
 
 /** The typed text if it is a width; else the reason why not, which cannot be chosen. */
-function widthItems(typed: string): Item[] {
+function widthItems(typed: string): AnswerItem[] {
   const wanted = typed.trim();
   if (wanted === '') {
     return [

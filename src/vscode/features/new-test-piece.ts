@@ -15,7 +15,7 @@ import { testPieceNames, testPieces } from '../../test-pieces/all.ts';
 import type { TestPieceName } from '../../test-pieces/all.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { isTagSpec } from '../common/documents.ts';
-import { Draft } from './draft.ts';
+import { DraftDocument } from './draft.ts';
 import type { TagService } from '../service/service.ts';
 import { sourceOf } from '../service/sources.ts';
 import { pathFrom, sharedEntries } from './workshop-files.ts';
@@ -40,7 +40,7 @@ export async function newTestPiece(
   const { title, spec: write } = testPieces[name];
   const fileName = `${title.toLowerCase()} ${stock.name}`.replaceAll(/[^\w-]+/g, '-');
   const text = write({ ...stock, font: stock.font ?? 'Nunito', field });
-  const draft = await Draft.open(`${fileName}.tag.yaml`, text);
+  const draft = await DraftDocument.open(`${fileName}.tag.yaml`, text);
   await draft.set(await accepted(engine, text, computeOptions(draft.uri, new AbortController().signal)));
   return draft.uri;
 }
@@ -79,16 +79,16 @@ async function chooseWhich(): Promise<TestPieceName | undefined> {
     ?.name;
 }
 
-interface Item extends vscode.QuickPickItem {
+interface StockItem extends vscode.QuickPickItem {
   readonly stock: StockChoice;
 }
 
-async function stocksFor(service: TagService, spec: vscode.Uri | undefined): Promise<Item[]> {
+async function stocksFor(service: TagService, spec: vscode.Uri | undefined): Promise<StockItem[]> {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri ?? vscode.Uri.parse('untitled:/');
   const source = spec && isTagSpec(spec) ? sourceOf(await vscode.workspace.openTextDocument(spec)) : undefined;
   const font = source && letteringOf(source)[0]?.font;
   const shared = (await sharedEntries('stocks')).flatMap(({ uri, name, short, machines }) =>
-    [undefined, ...machines].map((machine): Item => {
+    [undefined, ...machines].map((machine): StockItem => {
       const stock = { ...headOfUsed(pathFrom(folder, uri), name, machine), font };
       const label = machine === undefined ? name : `${name} on ${machine}`;
       return { label, description: short, detail: vscode.workspace.asRelativePath(uri), stock };
@@ -98,7 +98,7 @@ async function stocksFor(service: TagService, spec: vscode.Uri | undefined): Pro
   const used = service.get(spec)?.report.uses.used ?? [];
   const own = headOfSpec(source, used, (file) => pathFrom(folder, vscode.Uri.parse(file)));
   const detail = vscode.workspace.asRelativePath(spec);
-  const item: Item = {
+  const item: StockItem = {
     label: own.name,
     description: 'stock of the tag in the editor',
     detail,
@@ -107,7 +107,7 @@ async function stocksFor(service: TagService, spec: vscode.Uri | undefined): Pro
   return [item, ...shared.filter(({ stock }) => stock.head.join() !== own.head.join())];
 }
 
-async function chooseStock(items: readonly Item[]): Promise<StockChoice | undefined> {
+async function chooseStock(items: readonly StockItem[]): Promise<StockChoice | undefined> {
   if (items.length > 1)
     return (await vscode.window.showQuickPick(items, { title: 'New test piece', placeHolder: 'Cut from which stock?' }))
       ?.stock;

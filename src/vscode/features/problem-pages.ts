@@ -7,7 +7,7 @@ import { guidePage, showGuide } from './guide.ts';
 
 const command = 'tagwright.explain';
 
-export function registerExplanations(extensionUri: vscode.Uri): vscode.Disposable {
+export function registerProblemPages(extensionUri: vscode.Uri): vscode.Disposable {
   return vscode.commands.registerCommand(command, async (asked?: string) => {
     const code = asked !== undefined && isIssueCode(asked) ? asked : await chooseCode();
     if (code) await showGuide(guidePage(extensionUri, `problems/${code}`));
@@ -15,7 +15,7 @@ export function registerExplanations(extensionUri: vscode.Uri): vscode.Disposabl
 }
 
 /** Link behind a problem's code. */
-export function explanationLink(code: IssueCode): vscode.Uri {
+export function problemPageLink(code: IssueCode): vscode.Uri {
   return vscode.Uri.parse(`command:${command}?${encodeURIComponent(JSON.stringify([code]))}`);
 }
 

@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import type { Issue } from '../../core/issue.ts';
 import type { Severity } from '../../core/issue-kinds.ts';
-import { explanationLink } from './problem-pages.ts';
+import { problemPageLink } from './problem-pages.ts';
 import type { Checked, TagService } from '../service/service.ts';
 import type { SpecSource } from '../../spec/source.ts';
 
@@ -35,7 +35,7 @@ export function diagnosticOf(issue: Issue, source: Pick<SpecSource, 'position'>)
   const range = toRange(issue.range, source.position.bind(source));
   const diagnostic = new vscode.Diagnostic(range, issue.message, severities[issue.severity]);
   diagnostic.source = 'Tagwright';
-  diagnostic.code = { value: issue.code, target: explanationLink(issue.code) };
+  diagnostic.code = { value: issue.code, target: problemPageLink(issue.code) };
   return diagnostic;
 }
 

@@ -20,7 +20,7 @@ const kinds: Readonly<Record<Refactoring['kind'], vscode.CodeActionKind>> = {
   rewrite: CodeActionKind.RefactorRewrite,
 };
 
-export function registerRewriting(service: TagService): vscode.Disposable {
+export function registerRefactorings(service: TagService): vscode.Disposable {
   return vscode.Disposable.from(
     vscode.languages.registerDocumentFormattingEditProvider(
       [...tagSpecSelector, { pattern: jobGlob }, { pattern: offcutsGlob }],

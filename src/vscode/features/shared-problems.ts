@@ -12,17 +12,17 @@ import { diagnosticOf } from './problems.ts';
 import type { TagService } from '../service/service.ts';
 
 /** Diagnostics of each file, by finder: a spec that uses it, or the file checked by itself. */
-type Found = Map<string, Map<string, readonly vscode.Diagnostic[]>>;
+type DiagnosticsByFile = Map<string, Map<string, readonly vscode.Diagnostic[]>>;
 
 export function registerSharedProblems(service: TagService, engine: Engine): vscode.Disposable {
   const collection = vscode.languages.createDiagnosticCollection('tagwright.shared');
-  const found: Found = new Map();
+  const found: DiagnosticsByFile = new Map();
   const show = (file: string) => {
     const all = [...(found.get(file)?.values() ?? [])].flat();
     const once = new Map(all.map((each) => [JSON.stringify([each.range, each.message]), each]));
     collection.set(vscode.Uri.parse(file), [...once.values()]);
   };
-  const tell = (finder: string, diagnostics: ReadonlyMap<string, readonly vscode.Diagnostic[]>) => {
+  const publish = (finder: string, diagnostics: ReadonlyMap<string, readonly vscode.Diagnostic[]>) => {
     for (const [file, finders] of found) if (finders.delete(finder) && !diagnostics.has(file)) show(file);
     for (const [file, each] of diagnostics) {
       const finders = found.get(file) ?? new Map<string, readonly vscode.Diagnostic[]>();
@@ -37,7 +37,7 @@ export function registerSharedProblems(service: TagService, engine: Engine): vsc
     const { source, issues } = await engine.checkShared(text, locateBeside(uri));
     if (document.isClosed || document.getText() !== text) return;
     const key = uri.toString();
-    tell(key, new Map([[key, issues.map((issue) => diagnosticOf(issue, source))]]));
+    publish(key, new Map([[key, issues.map((issue) => diagnosticOf(issue, source))]]));
   };
   for (const document of vscode.workspace.textDocuments) inBackground(look(document), 'check a file that specs use');
   return vscode.Disposable.from(
@@ -45,13 +45,13 @@ export function registerSharedProblems(service: TagService, engine: Engine): vsc
     service.onDidChange(({ uri, inUsed }) => {
       const used = new Map<string, readonly vscode.Diagnostic[]>();
       for (const { file, source, issues } of inUsed) {
-        const told = issues.map((issue) => diagnosticOf(issue, source));
-        used.set(file, [...(used.get(file) ?? []), ...told]);
+        const diagnostics = issues.map((issue) => diagnosticOf(issue, source));
+        used.set(file, [...(used.get(file) ?? []), ...diagnostics]);
       }
-      tell(uri.toString(), used);
+      publish(uri.toString(), used);
     }),
     service.onDidRemove((uri) => {
-      tell(uri.toString(), new Map());
+      publish(uri.toString(), new Map());
     }),
     vscode.workspace.onDidOpenTextDocument((document) => {
       inBackground(look(document), 'check a file that specs use');
@@ -61,7 +61,7 @@ export function registerSharedProblems(service: TagService, engine: Engine): vsc
     }),
     vscode.workspace.onDidCloseTextDocument(({ uri }) => {
       // A spec stays checked after it is closed; a workshop file does not.
-      if (isWorkshopFile(uri)) tell(uri.toString(), new Map());
+      if (isWorkshopFile(uri)) publish(uri.toString(), new Map());
     }),
   );
 }

@@ -1,8 +1,8 @@
 /** Status bar item: the state of the tag in the active editor; a click opens the Problems view. */
 
 import * as vscode from 'vscode';
-import { stateOf } from '../../language/hover/state.ts';
-import type { TagState } from '../../language/hover/state.ts';
+import { stateOf } from '../../language/hover/tag-state.ts';
+import type { TagState } from '../../language/hover/tag-state.ts';
 import { isTagSpec } from '../common/documents.ts';
 import type { TagService } from '../service/service.ts';
 

@@ -12,10 +12,10 @@ import { checkJob, layOutJob } from '../../jobs/job.ts';
 import type { LaidOutJob } from '../../jobs/job.ts';
 import { jobFiles } from '../../jobs/job-files.ts';
 import { offcutChanges } from '../../jobs/write-offcuts.ts';
-import { holdsOther, nameOf, writeAllWhole } from '../common/write-whole.ts';
+import { hasOtherContent, baseName, writeAllWhole } from '../common/write-whole.ts';
 import { askFolder } from '../export/export-questions.ts';
-import { textOf } from '../export/exporter.ts';
-import { breather, whileWanted } from '../service/compute-options.ts';
+import { currentText } from '../export/exporter.ts';
+import { editorTurn, whileWanted } from '../service/compute-options.ts';
 import { jobReading } from './job-checks.ts';
 
 /** A complete request, from other extensions or tests. */
@@ -27,7 +27,7 @@ export interface JobRequest {
   readonly faulty?: 'ask' | 'go on';
 }
 
-interface Made {
+interface JobFiles {
   readonly job: LaidOutJob;
   readonly outputs: ReadonlyMap<string, Uint8Array>;
   /** Files of offcuts among the outputs, with the text they were made from. */
@@ -47,21 +47,21 @@ export async function exportJob(
   const options = {
     location: vscode.ProgressLocation.Notification,
     cancellable: true,
-    title: `Exporting ${nameOf(job)}`,
+    title: `Exporting ${baseName(job)}`,
   };
   const made = await vscode.window.withProgress(options, (progress, token) =>
-    whileWanted(token, (signal) => make(job, to, { engine, tools, nest, progress, signal })),
+    whileWanted(token, (signal) => makeJobFiles(job, to, { engine, tools, nest, progress, signal })),
   );
   if (!made) return [];
   if ('problem' in made) {
-    void vscode.window.showErrorMessage(`${nameOf(job)}: ${made.problem}`);
+    void vscode.window.showErrorMessage(`${baseName(job)}: ${made.problem}`);
     return [];
   }
-  if ((given?.faulty ?? 'ask') === 'ask' && !(await goesOn(made.job))) return [];
+  if ((given?.faulty ?? 'ask') === 'ask' && !(await confirmLeftOut(made.job))) return [];
   if (!(await mayReplace(made, given?.existing ?? 'ask'))) return [];
   for (const [file, before] of made.offcuts)
-    if ((await textOf(vscode.Uri.parse(file)).catch(() => undefined)) !== before) {
-      const name = nameOf(vscode.Uri.parse(file));
+    if ((await currentText(vscode.Uri.parse(file)).catch(() => undefined)) !== before) {
+      const name = baseName(vscode.Uri.parse(file));
       void vscode.window.showErrorMessage(
         `${name} has changed in the meantime; nothing was written. Export the job again.`,
       );
@@ -71,7 +71,7 @@ export async function exportJob(
   await writeAllWhole(outputs);
   const reveal = 'Reveal';
   void vscode.window
-    .showInformationMessage(`Exported ${nameOf(job)}: ${counted(outputs.length, 'file')}.`, reveal)
+    .showInformationMessage(`Exported ${baseName(job)}: ${counted(outputs.length, 'file')}.`, reveal)
     .then((answer) => {
       const isInside = vscode.workspace.getWorkspaceFolder(to) !== undefined;
       const command = isInside ? 'revealInExplorer' : 'revealFileInOS';
@@ -80,7 +80,7 @@ export async function exportJob(
   return outputs.map(({ target }) => target);
 }
 
-interface Making {
+interface ExportContext {
   readonly engine: Engine;
   readonly tools: Tools;
   readonly nest: Nester;
@@ -88,16 +88,16 @@ interface Making {
   readonly signal: AbortSignal;
 }
 
-async function make(
+async function makeJobFiles(
   job: vscode.Uri,
   to: vscode.Uri,
-  { engine, tools, nest, progress, signal }: Making,
-): Promise<Made | { readonly problem: string }> {
-  const checkpoint = breather(signal);
+  { engine, tools, nest, progress, signal }: ExportContext,
+): Promise<JobFiles | { readonly problem: string }> {
+  const checkpoint = editorTurn(signal);
   const reading = jobReading(engine, job, signal, (done, all) => {
     progress.report({ message: `making tag ${done} of ${all}` });
   });
-  const checked = await checkJob(await textOf(job), nameOf(job), reading);
+  const checked = await checkJob(await currentText(job), baseName(job), reading);
   const laid = await layOutJob(checked, {
     checkpoint,
     nest,
@@ -122,7 +122,7 @@ async function make(
 }
 
 /** Asks before a job is cut with parts left out. */
-async function goesOn({ leftOut, layout, issues }: LaidOutJob): Promise<boolean> {
+async function confirmLeftOut({ leftOut, layout, issues }: LaidOutJob): Promise<boolean> {
   const lost = [
     ...(leftOut.length > 0
       ? [`${counted(leftOut.length, 'line')} cannot be made and ${leftOut.length === 1 ? 'is' : 'are'} left out`]
@@ -141,11 +141,14 @@ async function goesOn({ leftOut, layout, issues }: LaidOutJob): Promise<boolean>
 }
 
 /** Half a job is worse than none: if one existing file is to be kept, nothing is written. */
-async function mayReplace({ outputs, offcuts }: Made, existing: NonNullable<JobRequest['existing']>): Promise<boolean> {
+async function mayReplace(
+  { outputs, offcuts }: JobFiles,
+  existing: NonNullable<JobRequest['existing']>,
+): Promise<boolean> {
   const others: string[] = [];
   for (const [target, content] of outputs) {
     const uri = vscode.Uri.parse(target);
-    if (!offcuts.has(target) && (await holdsOther(uri, content))) others.push(nameOf(uri));
+    if (!offcuts.has(target) && (await hasOtherContent(uri, content))) others.push(baseName(uri));
   }
   if (others.length === 0 || existing === 'replace') return true;
   if (existing === 'keep') return false;

@@ -13,9 +13,9 @@ import type { JobReading } from '../../jobs/work.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { inBackground } from '../common/background.ts';
 import { companionGlob, isJob, isOffcutsFile, openDocument } from '../common/documents.ts';
-import { nameOf } from '../common/write-whole.ts';
+import { baseName } from '../common/write-whole.ts';
 import { diagnosticOf } from '../features/problems.ts';
-import { breather, computeOptions } from '../service/compute-options.ts';
+import { editorTurn, computeOptions } from '../service/compute-options.ts';
 import { locateBeside } from '../service/font-files.ts';
 
 /** Pause before checking, in ms: making all tags of a job takes as long as many drawings. */
@@ -31,7 +31,7 @@ export function jobReading(
     engine,
     locate: locateBeside(job),
     optionsFor: (spec) => computeOptions(vscode.Uri.parse(spec), signal),
-    checkpoint: breather(signal),
+    checkpoint: editorTurn(signal),
     ...(progress ? { progress } : {}),
   };
 }
@@ -57,13 +57,13 @@ export class JobChecks implements vscode.Disposable {
       this.#changed,
       this.#watcher,
       vscode.workspace.onDidOpenTextDocument(({ uri }) => {
-        this.#heed(uri, 0);
+        this.#onChange(uri, 0);
       }),
       vscode.workspace.onDidChangeTextDocument(({ document: { uri } }) => {
-        this.#heed(uri, restMs);
+        this.#onChange(uri, restMs);
       }),
       vscode.workspace.onDidSaveTextDocument(({ uri }) => {
-        this.#heed(uri, restMs);
+        this.#onChange(uri, restMs);
       }),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => {
         this.#forget(uri);
@@ -71,9 +71,9 @@ export class JobChecks implements vscode.Disposable {
     );
     for (const event of [this.#watcher.onDidChange, this.#watcher.onDidCreate, this.#watcher.onDidDelete])
       event((uri) => {
-        this.#heed(uri, restMs);
+        this.#onChange(uri, restMs);
       });
-    for (const { uri } of vscode.workspace.textDocuments) this.#heed(uri, 0);
+    for (const { uri } of vscode.workspace.textDocuments) this.#onChange(uri, 0);
   }
 
   /** The job as last checked. */
@@ -108,14 +108,15 @@ export class JobChecks implements vscode.Disposable {
     for (const controller of this.#running.values()) controller.abort();
   }
 
-  #heed(uri: vscode.Uri, ms: number): void {
-    if (isJob(uri)) this.#soon(uri, ms);
+  #onChange(uri: vscode.Uri, ms: number): void {
+    if (isJob(uri)) this.#scheduleCheck(uri, ms);
     if (isOffcutsFile(uri)) this.#lookAtOffcuts(uri);
     const key = uri.toString();
-    for (const [job, { files }] of this.#known) if (files.includes(key)) this.#soon(vscode.Uri.parse(job), restMs);
+    for (const [job, { files }] of this.#known)
+      if (files.includes(key)) this.#scheduleCheck(vscode.Uri.parse(job), restMs);
   }
 
-  #soon(job: vscode.Uri, ms: number): void {
+  #scheduleCheck(job: vscode.Uri, ms: number): void {
     const key = job.toString();
     clearTimeout(this.#timers.get(key));
     this.#timers.set(
@@ -134,7 +135,7 @@ export class JobChecks implements vscode.Disposable {
     const controller = new AbortController();
     this.#running.set(key, controller);
     const { signal } = controller;
-    const checked = await checkJob(document.getText(), nameOf(job), jobReading(this.#engine, job, signal));
+    const checked = await checkJob(document.getText(), baseName(job), jobReading(this.#engine, job, signal));
     signal.throwIfAborted();
     this.#known.set(key, checked);
     const found = new Map([[key, checked.issues.map((issue) => diagnosticOf(issue, checked.source))]]);
@@ -143,7 +144,7 @@ export class JobChecks implements vscode.Disposable {
       const own = issues.map((issue) => diagnosticOf(issue, { position: (offset) => ({ ...position(offset) }) }));
       found.set(vscode.Uri.parse(file).toString(), [...before, ...own]);
     }
-    this.#tell(key, found);
+    this.#publish(key, found);
     this.#changed.fire(job);
   }
 
@@ -152,7 +153,7 @@ export class JobChecks implements vscode.Disposable {
     if (!document) return;
     const source = new SpecSource(document.getText());
     const key = uri.toString();
-    this.#tell(key, new Map([[key, readOffcuts(source).issues.map((issue) => diagnosticOf(issue, source))]]));
+    this.#publish(key, new Map([[key, readOffcuts(source).issues.map((issue) => diagnosticOf(issue, source))]]));
   }
 
   #forget(uri: vscode.Uri): void {
@@ -160,11 +161,11 @@ export class JobChecks implements vscode.Disposable {
     clearTimeout(this.#timers.get(key));
     this.#running.get(key)?.abort();
     this.#known.delete(key);
-    this.#tell(key, new Map());
+    this.#publish(key, new Map());
   }
 
   /** A problem that two jobs find in one file is shown once. */
-  #tell(finder: string, found: ReadonlyMap<string, readonly vscode.Diagnostic[]>): void {
+  #publish(finder: string, found: ReadonlyMap<string, readonly vscode.Diagnostic[]>): void {
     for (const [file, finders] of this.#found) if (finders.delete(finder) && !found.has(file)) this.#show(file);
     for (const [file, own] of found) {
       const finders = this.#found.get(file) ?? new Map<string, readonly vscode.Diagnostic[]>();

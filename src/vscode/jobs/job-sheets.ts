@@ -10,24 +10,24 @@ import type { DraftSheet } from '../../jobs/layout.ts';
 import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
 import type { PinnedJob } from '../../jobs/pins.ts';
 import type { Nester } from '../../nesting/best-of.ts';
-import { jobFacts } from '../../jobs/sums.ts';
+import { jobFacts } from '../../jobs/totals.ts';
 import { jobOnPage } from '../../scene/job-on-page.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
 import { putCursor, showText } from '../common/tabs.ts';
-import { breather } from '../service/compute-options.ts';
+import { editorTurn } from '../service/compute-options.ts';
 import type { AskedOfText, SheetProblem, SheetsScene } from '../../protocol/sheets.ts';
-import { SheetsPage } from '../sheets/sheets-page.ts';
-import { SheetsPages } from '../sheets/sheets-pages.ts';
-import type { Shown } from '../sheets/sheets-page.ts';
+import { SheetsPanel } from '../sheets/sheets-panel.ts';
+import { SheetsPanels } from '../sheets/sheets-panels.ts';
+import type { SheetsContent } from '../sheets/sheets-panel.ts';
 import type { JobChecks } from './job-checks.ts';
 import { JobPiecePlaces } from './job-piece-places.ts';
 
 export class JobSheets implements vscode.Disposable {
-  readonly #pages: SheetsPages;
+  readonly #pages: SheetsPanels;
 
   constructor(extensionUri: vscode.Uri, checks: JobChecks, nest: Nester) {
-    this.#pages = new SheetsPages((job) => new SheetsOfJob(job, extensionUri, checks, nest).page);
+    this.#pages = new SheetsPanels((job) => new SheetsOfJob(job, extensionUri, checks, nest).page);
   }
 
   show(job: vscode.Uri): void {
@@ -40,7 +40,7 @@ export class JobSheets implements vscode.Disposable {
 }
 
 class SheetsOfJob {
-  readonly page: SheetsPage;
+  readonly page: SheetsPanel;
   readonly #job: vscode.Uri;
   readonly #checks: JobChecks;
   readonly #nest: Nester;
@@ -52,7 +52,7 @@ class SheetsOfJob {
     this.#job = job;
     this.#checks = checks;
     this.#nest = nest;
-    this.page = new SheetsPage('tagwright.jobSheets', job, extensionUri, (message) => this.#heed(message));
+    this.page = new SheetsPanel('tagwright.jobSheets', job, extensionUri, (message) => this.#onMessage(message));
     const changes = checks.onDidChange((changed) => {
       if (changed.toString() === job.toString()) this.#layOut();
     });
@@ -71,15 +71,19 @@ class SheetsOfJob {
     );
   }
 
-  async #laidOut(checked: CheckedJob, signal: AbortSignal, better: (make: () => Shown) => void): Promise<Shown> {
-    const asShown = (sheets: readonly DraftSheet[], job: CheckedJob, facts: SheetsScene['facts']): Shown => {
+  async #laidOut(
+    checked: CheckedJob,
+    signal: AbortSignal,
+    better: (make: () => SheetsContent) => void,
+  ): Promise<SheetsContent> {
+    const asShown = (sheets: readonly DraftSheet[], job: CheckedJob, facts: SheetsScene['facts']): SheetsContent => {
       // The shown sheets are the ones that can be edited by hand, together with their text.
       this.#shown = checked;
       this.#drafts = sheets;
       return jobShown(this.#job, job, sheets, facts);
     };
     const laid = await layOutJob(checked, {
-      checkpoint: breather(signal),
+      checkpoint: editorTurn(signal),
       nest: this.#nest,
       onBetter: (sheets) => {
         better(() => asShown(sheets(), checked, []));
@@ -92,7 +96,7 @@ class SheetsOfJob {
     return { type: 'nothing', why: problemsOf(laid ?? checked)[0]?.message ?? 'There is nothing to cut yet.' };
   }
 
-  async #heed(message: AskedOfText): Promise<void> {
+  async #onMessage(message: AskedOfText): Promise<void> {
     switch (message.type) {
       case 'export':
         await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
@@ -141,7 +145,12 @@ class SheetsOfJob {
   }
 }
 
-function jobShown(uri: vscode.Uri, job: CheckedJob, drafts: readonly DraftSheet[], facts: SheetsScene['facts']): Shown {
+function jobShown(
+  uri: vscode.Uri,
+  job: CheckedJob,
+  drafts: readonly DraftSheet[],
+  facts: SheetsScene['facts'],
+): SheetsContent {
   const { sheets, shapes } = jobOnPage(drafts);
   const { title, model } = job;
   const scene: SheetsScene = {

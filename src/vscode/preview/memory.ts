@@ -5,7 +5,7 @@
 
 import type * as vscode from 'vscode';
 import type { RememberedView } from '../../protocol/preview.ts';
-import { isCaution, parseKept, parseScreen } from './kept.ts';
+import { isCaution, parseViewSettings, parseScreen } from './view-settings.ts';
 import { exportKinds, type ExportKind } from '../../protocol/preview.ts';
 
 const keptKey = 'preview.kept';
@@ -26,7 +26,7 @@ export class PreviewMemory {
   ) {}
 
   kept(uri: vscode.Uri): RememberedView | undefined {
-    return parseKept(this.all()[uri.toString()]);
+    return parseViewSettings(this.all()[uri.toString()]);
   }
 
   keep(uri: vscode.Uri, kept: RememberedView): void {

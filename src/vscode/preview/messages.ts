@@ -1,6 +1,6 @@
 /** Parses messages from the page, which arrive as `unknown`. */
 
-import { isCaution, parseKept, parseScreen } from './kept.ts';
+import { isCaution, parseViewSettings, parseScreen } from './view-settings.ts';
 import { exportKinds, type HandChange, type ToHost } from '../../protocol/preview.ts';
 
 /** `undefined` for anything that is not a message of the protocol. */
@@ -45,7 +45,7 @@ export function parseToHost(data: unknown): ToHost | undefined {
     case 'follow':
       return typeof follows === 'boolean' ? { type, source, follows } : undefined;
     case 'keep': {
-      const kept = parseKept((data as Record<string, unknown>)['kept']);
+      const kept = parseViewSettings((data as Record<string, unknown>)['kept']);
       return kept && { type, source, kept };
     }
     case 'screen': {

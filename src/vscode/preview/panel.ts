@@ -5,9 +5,9 @@ import { inBackground } from '../common/background.ts';
 import type { IssueHelp } from '../features/issue-help.ts';
 import type { TagResult, TagResults } from '../service/results.ts';
 import type { EditTrial } from '../service/trial.ts';
-import { nameOf } from '../common/write-whole.ts';
-import { takesOfTag } from '../../export/known-takes.ts';
-import { takesFacts } from '../../export/takes-facts.ts';
+import { baseName } from '../common/write-whole.ts';
+import { estimateOfTag } from '../../export/known-estimates.ts';
+import { estimateFacts } from '../../export/estimate-facts.ts';
 import { sceneGrips } from '../../scene/grips.ts';
 import { gripsIn } from './grips-in.ts';
 import { HandChanges } from './hand-changes.ts';
@@ -24,7 +24,7 @@ import { acceptedOf, pinsOf, sceneOf } from '../../scene/scene.ts';
 /** Pause before computing measures, in ms: loads and the like take as long as a drawing. */
 const measuresAfterMs = 250;
 /** Pause before planning the cuts, in ms: that takes several times as long. */
-const takesAfterMs = 700;
+const estimateAfterMs = 700;
 
 export interface PreviewServices {
   readonly results: TagResults;
@@ -55,7 +55,7 @@ export class PreviewPanel implements vscode.Disposable {
   private readonly results: TagResults;
   private readonly memory: PreviewMemory;
   private readonly fixes: PinFixes;
-  private readonly hand: HandChanges;
+  private readonly handChanges: HandChanges;
 
   constructor(
     readonly uri: vscode.Uri,
@@ -70,7 +70,7 @@ export class PreviewPanel implements vscode.Disposable {
     this.fixes = new PinFixes(help, trial, (message) => {
       this.send(message);
     });
-    this.hand = new HandChanges(trial, {
+    this.handChanges = new HandChanges(trial, {
       showTrial: (result, { grip, change }) => {
         this.sendResult(result, { grip, change });
       },
@@ -79,7 +79,7 @@ export class PreviewPanel implements vscode.Disposable {
       },
     });
     const { webview } = panel;
-    panel.title = `Preview: ${nameOf(uri)}`;
+    panel.title = `Preview: ${baseName(uri)}`;
     webview.options = { enableScripts: true, localResourceRoots: [pageFolder] };
     this.subscriptions.push(
       webview.onDidReceiveMessage((data: unknown) => {
@@ -92,7 +92,7 @@ export class PreviewPanel implements vscode.Disposable {
       results.onDidChange((result) => {
         if (result.uri.toString() !== uri.toString()) return;
         this.fixes.stop();
-        this.hand.stop();
+        this.handChanges.stop();
         this.sendScene();
       }),
     );
@@ -146,8 +146,8 @@ export class PreviewPanel implements vscode.Disposable {
   /** Says that the spec is gone; `other`: an open spec to offer instead. */
   showGone(other: vscode.Uri | undefined): void {
     this.rest();
-    const offer = other !== undefined && { other: nameOf(other) };
-    this.send({ type: 'gone', source: this.uri.toString(), fileName: nameOf(this.uri), ...offer });
+    const offer = other !== undefined && { other: baseName(other) };
+    this.send({ type: 'gone', source: this.uri.toString(), fileName: baseName(this.uri), ...offer });
   }
 
   onDidDispose(listener: () => void): void {
@@ -168,7 +168,7 @@ export class PreviewPanel implements vscode.Disposable {
   private rest(): void {
     this.later.forEach(clearTimeout);
     this.fixes.stop();
-    this.hand.stop();
+    this.handChanges.stop();
   }
 
   private receive(data: unknown): void {
@@ -208,10 +208,10 @@ export class PreviewPanel implements vscode.Disposable {
         if (result) inBackground(this.fixes.show(result, message), 'show what a fix would make');
         return;
       case 'try-change':
-        if (result) this.hand.try(result, message);
+        if (result) this.handChanges.try(result, message);
         return;
       case 'make-change':
-        if (result) inBackground(this.hand.make(result, message), 'write the change');
+        if (result) inBackground(this.handChanges.make(result, message), 'write the change');
         return;
       case 'follow':
         this.actions.follow(this.uri, message.follows);
@@ -227,7 +227,7 @@ export class PreviewPanel implements vscode.Disposable {
         this.actions.showOther(this.uri);
         return;
       case 'drop-change':
-        this.hand.drop();
+        this.handChanges.drop();
         return;
       case 'undo':
       case 'redo':
@@ -254,8 +254,8 @@ export class PreviewPanel implements vscode.Disposable {
         this.sendMeasures();
       }, measuresAfterMs),
       setTimeout(() => {
-        this.sendTakes();
-      }, takesAfterMs),
+        this.sendEstimate();
+      }, estimateAfterMs),
     ];
     // The same cursor may now be in text that makes other parts.
     if (this.cursor !== undefined) this.highlight(this.cursor, false);
@@ -292,12 +292,12 @@ export class PreviewPanel implements vscode.Disposable {
   }
 
   /** The page already knows if its drawing is out of date. */
-  private sendTakes(): void {
+  private sendEstimate(): void {
     const result = this.results.get(this.uri);
     if (!result?.tag || result.stale || !this.panel.visible) return;
     const { version, tag } = result;
-    const takes = takesOfTag(tag);
-    const facts = takes ? takesFacts(takes, tag.units) : [];
+    const estimate = estimateOfTag(tag);
+    const facts = estimate ? estimateFacts(estimate, tag.units) : [];
     this.send({ type: 'takes', source: this.uri.toString(), version, facts });
   }
 

@@ -9,8 +9,8 @@ import type { FromSamplesPage, SamplePicture, ToSamplesPage } from '../../protoc
 import { locateBeside } from '../service/font-files.ts';
 import { jobSampleUri, openJobSample } from './job-sample.ts';
 import { jobSample } from './job-sample-files.ts';
-import { openSample } from './samples.ts';
-import type { Sample, SampleLibrary } from './samples.ts';
+import { openSample } from './sample-library.ts';
+import type { Sample, SampleLibrary } from './sample-library.ts';
 
 /** In pixels: twice the displayed size, for dense screens. */
 const pictureSize = { width: 200, height: 128 };

@@ -11,7 +11,7 @@ export function computeOptions(spec: vscode.Uri, signal: AbortSignal, row = 0): 
 }
 
 /** Lets the editor handle events in the middle of long work, such as a click on Cancel. */
-export function breather(signal: AbortSignal): () => Promise<void> {
+export function editorTurn(signal: AbortSignal): () => Promise<void> {
   return async () => {
     await new Promise((resolve) => setTimeout(resolve, 0));
     signal.throwIfAborted();

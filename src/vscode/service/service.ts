@@ -12,7 +12,7 @@ import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from 
 import type { UsedIssues } from '../../spec/scope.ts';
 import type { TagResult, TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
-import { nameOf } from '../common/write-whole.ts';
+import { baseName } from '../common/write-whole.ts';
 
 /** Delay in ms after the last keystroke of a burst: long enough to skip the letters within it, too short to notice. */
 const settleDelayMs = 40;
@@ -324,7 +324,7 @@ export function resultOf(uri: vscode.Uri, version: number, report: Report, befor
     version,
     report,
     drawn,
-    fileName: nameOf(uri),
+    fileName: baseName(uri),
     tag: drawn?.tag,
     model: drawn?.model,
     stale: !tag && drawn !== undefined,

@@ -1,7 +1,7 @@
 /** Finds the files that share a name: the one that defines it and all that may use it. */
 
 import * as vscode from 'vscode';
-import { giverIn, givingFile, isOwn, placesOf } from '../../language/navigation/find-names.ts';
+import { definitionIn, definingFile, isOwn, placesOf } from '../../language/navigation/find-names.ts';
 import type { Name } from '../../language/navigation/find-names.ts';
 import type { SpecSource } from '../../spec/source.ts';
 import type { UsedFile } from '../../spec/used-files.ts';
@@ -16,11 +16,15 @@ export interface SharingFile {
 }
 
 /** The file that defines a name visible from a spec, if any. */
-export function giverOf(document: vscode.TextDocument, name: Name, service: TagService): SharingFile | undefined {
+export function definingFileOf(
+  document: vscode.TextDocument,
+  name: Name,
+  service: TagService,
+): SharingFile | undefined {
   const source = sourceOf(document);
-  if (giverIn(source, name)) return { uri: document.uri, source };
+  if (definitionIn(source, name)) return { uri: document.uri, source };
   const result = service.get(document.uri);
-  const used = result && givingFile(result.report.uses.used, name);
+  const used = result && definingFile(result.report.uses.used, name);
   return used && usedFile(result.uri, used);
 }
 
@@ -30,17 +34,17 @@ export function filesSharing(document: vscode.TextDocument, name: Name, service:
   const add = (file: SharingFile | undefined) => {
     if (file) files.set(file.uri.toString(), file);
   };
-  const giver = giverOf(document, name, service);
+  const definingFile = definingFileOf(document, name, service);
   add({ uri: document.uri, source: sourceOf(document) });
-  add(giver);
-  if (!giver || isOwn(name)) return [...files.values()];
-  const target = giver.uri.toString();
+  add(definingFile);
+  if (!definingFile || isOwn(name)) return [...files.values()];
+  const target = definingFile.uri.toString();
   for (const result of service.all()) {
     const used = everyFile(result.report.uses.used).flatMap((file) => usedFile(result.uri, file) ?? []);
     if (!used.some(({ uri }) => uri.toString() === target)) continue;
     // A file that defines the name itself means its own.
     for (const file of [current(result), ...used])
-      if (file.uri.toString() === target || !giverIn(file.source, name)) add(file);
+      if (file.uri.toString() === target || !definitionIn(file.source, name)) add(file);
   }
   return [...files.values()].filter(({ source }) => placesOf(source, name).length > 0);
 }

@@ -37,7 +37,7 @@ export class SpecMoves implements vscode.Disposable {
   }
 
   /** Reports a move made by the extension itself, which need not be detected. */
-  tell(move: Move): void {
+  fire(move: Move): void {
     this.#moved.fire(move);
   }
 

@@ -1,7 +1,7 @@
 /** Tries edits that a spec's text does not have yet, and applies them. */
 
 import type { Engine } from '../../engine/engine.ts';
-import { applied } from '../../fixes/find-fixes.ts';
+import { withEdits } from '../../fixes/find-fixes.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { computeOptions } from './compute-options.ts';
@@ -21,7 +21,7 @@ export class EditTrial {
    */
   async of(result: TagResult, edits: readonly TextEdit[], signal: AbortSignal): Promise<TagResult> {
     const { uri, version, report } = result;
-    const text = applied(report.source.text, edits);
+    const text = withEdits(report.source.text, edits);
     return resultOf(uri, version, await this.#engine.compute(text, computeOptions(uri, signal, report.row)), report);
   }
 

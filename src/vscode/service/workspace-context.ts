@@ -7,10 +7,10 @@ import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
 import type { Engine } from '../../engine/engine.ts';
 import { fontNotes } from '../../language/completion/fonts.ts';
-import { nothingAround } from '../../language/surroundings.ts';
-import type { FontNote, SampleNote, WorkspaceNames } from '../../language/surroundings.ts';
+import { noWorkspaceNames } from '../../language/workspace-names.ts';
+import type { FontNote, SampleNote, WorkspaceNames } from '../../language/workspace-names.ts';
 import { companionGlob } from '../common/documents.ts';
-import type { SampleLibrary } from '../samples/samples.ts';
+import type { SampleLibrary } from '../samples/sample-library.ts';
 import type { TagService } from './service.ts';
 
 /** More than anyone would look through in a list. */
@@ -59,7 +59,7 @@ export class WorkspaceContext implements vscode.Disposable {
   /** What is known by now; anything missing is requested and available the next time. */
   of(spec: vscode.Uri): WorkspaceNames {
     if (this.#sampleNotes.length === 0) void this.#samples.all().then((samples) => (this.#sampleNotes = samples));
-    const uses = this.#service.get(spec)?.report.uses ?? nothingAround.uses;
+    const uses = this.#service.get(spec)?.report.uses ?? noWorkspaceNames.uses;
     return {
       fonts: this.fonts,
       uses,

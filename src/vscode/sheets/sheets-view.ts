@@ -14,14 +14,14 @@ import type { SheetPlan } from '../../export/sheet-plan.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { labelOf } from '../../spec/batch.ts';
 import { applyEdits } from '../common/apply-edits.ts';
-import { breather, computeOptions } from '../service/compute-options.ts';
+import { editorTurn, computeOptions } from '../service/compute-options.ts';
 import type { Checked, TagService } from '../service/service.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
 import type { AskedOfText, SheetProblem, SheetsScene } from '../../protocol/sheets.ts';
 import { specOnPage } from '../../scene/spec-on-page.ts';
-import { SheetsPage } from './sheets-page.ts';
-import { SheetsPages } from './sheets-pages.ts';
-import type { Shown } from './sheets-page.ts';
+import { SheetsPanel } from './sheets-panel.ts';
+import { SheetsPanels } from './sheets-panels.ts';
+import type { SheetsContent } from './sheets-panel.ts';
 import { SpecPiecePlaces } from './spec-piece-places.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 
@@ -35,11 +35,11 @@ export interface SheetMaking {
 }
 
 export class SheetsView implements vscode.Disposable {
-  readonly #pages: SheetsPages;
+  readonly #pages: SheetsPanels;
   readonly #moves: vscode.Disposable;
 
   constructor(extensionUri: vscode.Uri, service: TagService, making: SheetMaking, moves: SpecMoves) {
-    this.#pages = new SheetsPages((uri) => new SpecSheets(uri, extensionUri, service, making).page);
+    this.#pages = new SheetsPanels((uri) => new SpecSheets(uri, extensionUri, service, making).page);
     this.#moves = moves.onDidMove(({ from, to }) => {
       this.#pages.move(from, to);
     });
@@ -56,7 +56,7 @@ export class SheetsView implements vscode.Disposable {
 }
 
 class SpecSheets {
-  readonly page: SheetsPage;
+  readonly page: SheetsPanel;
   readonly #uri: vscode.Uri;
   readonly #service: TagService;
   readonly #making: SheetMaking;
@@ -69,19 +69,19 @@ class SpecSheets {
     this.#uri = uri;
     this.#service = service;
     this.#making = making;
-    this.page = new SheetsPage('tagwright.sheets', uri, extensionUri, (message) => this.#heed(message));
+    this.page = new SheetsPanel('tagwright.sheets', uri, extensionUri, (message) => this.#heed(message));
     const changes = service.onDidChange((result) => {
-      if (result.uri.toString() === uri.toString()) this.#soon(restMs);
+      if (result.uri.toString() === uri.toString()) this.#scheduleLayout(restMs);
     });
     this.page.onDidDispose(() => {
       changes.dispose();
       clearTimeout(this.#timer);
     });
     service.request(uri);
-    this.#soon(0);
+    this.#scheduleLayout(0);
   }
 
-  #soon(ms: number): void {
+  #scheduleLayout(ms: number): void {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => {
       const result = this.#service.get(this.#uri);
@@ -103,9 +103,9 @@ class SpecSheets {
     });
   }
 
-  async #shown({ uri, report }: Checked, signal: AbortSignal): Promise<Shown> {
+  async #shown({ uri, report }: Checked, signal: AbortSignal): Promise<SheetsContent> {
     const options = computeOptions(uri, signal, report.row);
-    const pause = breather(signal);
+    const pause = editorTurn(signal);
     const reports = await reportsOf(this.#making.engine, report, options, pause);
     const sheets = await sheetJobs(reports, pause, this.#making.nest);
     if ('problem' in sheets) return sheets.lacksSheet ? sizesFor(reports) : { type: 'nothing', why: sheets.problem };
@@ -185,7 +185,7 @@ function gapOf({ sheet }: SheetPlan): SheetsScene['gaps'][number] {
 const mostGapMm = 10;
 
 /** Sheet sizes that the largest piece of any tag fits. */
-function sizesFor(reports: readonly Report[]): Shown {
+function sizesFor(reports: readonly Report[]): SheetsContent {
   const boxes = reports.flatMap(({ tag }) => (tag?.pieces ?? []).flatMap(({ region }) => boundsOf(region) ?? []));
   const largest = {
     width: Math.max(...boxes.map(({ minX, maxX }) => maxX - minX)),

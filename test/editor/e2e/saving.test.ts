@@ -125,12 +125,12 @@ describe('A tag that is saved', () => {
     await widget.locator('input[placeholder="Which font?"]').waitFor();
     await keyboard.press('Enter');
     await widget.locator('input[placeholder^="How wide"]').waitFor();
-    for (const [typed, said] of [
+    for (const [typed, message] of [
       ['wide', '“wide” is not a length'],
       ['0.5', 'A tag cannot be 0.5 wide'],
     ] as const) {
       await input.fill(typed);
-      await widget.getByText(said).waitFor();
+      await widget.getByText(message).waitFor();
       await keyboard.press('Enter');
     }
     await keyboard.press('Escape');

@@ -46,7 +46,7 @@ class HttpFiles implements vscode.FileSystemProvider {
 
   async writeFile(uri: vscode.Uri, content: Uint8Array): Promise<void> {
     await ask(uri, { method: 'PUT', body: new Uint8Array(content) });
-    this.#tell(vscode.FileChangeType.Changed, uri);
+    this.#fire(vscode.FileChangeType.Changed, uri);
   }
 
   async createDirectory(uri: vscode.Uri): Promise<void> {
@@ -55,16 +55,16 @@ class HttpFiles implements vscode.FileSystemProvider {
 
   async rename(from: vscode.Uri, to: vscode.Uri): Promise<void> {
     await ask(to, { method: 'PUT' }, `?from=${encodeURIComponent(from.path)}`);
-    this.#tell(vscode.FileChangeType.Deleted, from);
-    this.#tell(vscode.FileChangeType.Created, to);
+    this.#fire(vscode.FileChangeType.Deleted, from);
+    this.#fire(vscode.FileChangeType.Created, to);
   }
 
   async delete(uri: vscode.Uri): Promise<void> {
     await ask(uri, { method: 'DELETE' });
-    this.#tell(vscode.FileChangeType.Deleted, uri);
+    this.#fire(vscode.FileChangeType.Deleted, uri);
   }
 
-  #tell(type: vscode.FileChangeType, uri: vscode.Uri): void {
+  #fire(type: vscode.FileChangeType, uri: vscode.Uri): void {
     this.#changed.fire([{ type, uri }]);
   }
 }

@@ -3,7 +3,7 @@ import * as vscode from 'vscode';
 import { closeAll, eventually, replace, show } from './support.ts';
 
 /** What is told at the start of a word, as it is shown: escapes are for the renderer. */
-async function told(document: vscode.TextDocument, word: string, enough: string): Promise<string> {
+async function hoverText(document: vscode.TextDocument, word: string, enough: string): Promise<string> {
   const position = document.positionAt(document.getText().indexOf(word) + 1);
   const text = await eventually(
     `a hover on ${word}`,
@@ -15,7 +15,7 @@ async function told(document: vscode.TextDocument, word: string, enough: string)
       );
       return hovers.flatMap(({ contents }) => contents.map((each) => (each as vscode.MarkdownString).value)).join('\n');
     },
-    (said) => said.includes(enough),
+    (hover) => hover.includes(enough),
   );
   return text.replaceAll(/\\(.)/g, '$1');
 }
@@ -25,7 +25,7 @@ describe('Hovering over a spec', () => {
 
   it('tells what a hanger bears, as an estimate with its caution', async () => {
     const { document } = await show('5-stacked-plate.tag.yaml');
-    const shown = await told(document, 'slot:', 'Load');
+    const shown = await hoverText(document, 'slot:', 'Load');
     assert.match(shown, /Bears a short pull of about/);
     assert.match(shown, /estimate/i);
     assert.match(shown, /Try it on scrap/);
@@ -33,19 +33,19 @@ describe('Hovering over a spec', () => {
 
   it('tells what a key does, and a length in both units', async () => {
     const { document } = await show('5-stacked-plate.tag.yaml');
-    const key = await told(document, 'thickness:', 'thickness');
+    const key = await hoverText(document, 'thickness:', 'thickness');
     assert.match(key, /Measured thickness of the sheet/);
     assert.match(key, /\[In the guide\]\(command:tagwright\.openGuide\?%5B%22reference%22%2C%22stock%22%5D\)$/);
     // 1 in = 25.4 mm exactly (CSS Values and Units).
-    assert.match(await told(document, '10 mm}', 'mm'), /10 mm = 0\.394 in/);
+    assert.match(await hoverText(document, '10 mm}', 'mm'), /10 mm = 0\.394 in/);
   });
 
   it('shows a shape with its size and a picture, and a piece with all that is known of it', async () => {
     const { document } = await show('5-stacked-plate.tag.yaml');
-    const shape = await told(document, 'neck:  {', 'Finished size');
+    const shape = await hoverText(document, 'neck:  {', 'Finished size');
     assert.match(shape, /26\.0 × 18\.0 mm/);
     assert.match(shape, /!\[\]\(data:image\/svg\+xml,/);
-    const piece = await told(document, 'tag:\n', 'Finished size');
+    const piece = await hoverText(document, 'tag:\n', 'Finished size');
     assert.match(piece, /84\.0 × 5\d\.\d mm/);
     assert.match(piece, /1 part, 1 hole/);
     assert.match(piece, /Load \(estimate\)/);
@@ -66,7 +66,7 @@ describe('Hovering over a spec', () => {
         );
         return hovers.map(({ contents }) => (contents[0] as vscode.MarkdownString).value).join('\n');
       },
-      (said) => said.includes('x.png') || said.includes('x\\.png'),
+      (hover) => hover.includes('x.png') || hover.includes('x\\.png'),
     );
     assert.ok(text.includes('&#60;b&#62;\\!\\[x\\]\\('), text);
   });

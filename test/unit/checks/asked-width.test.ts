@@ -6,7 +6,7 @@ import { assertSilent, found, only } from './found.ts';
 
 const ply = ['stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}', 'tie: {twine: 2 mm}'];
 
-function said({ issues }: Made): string[] {
+function messagesOf({ issues }: Made): string[] {
   return issues.filter(({ severity }) => severity !== 'info').map(({ code, message }) => `${code}: ${message}`);
 }
 
@@ -41,8 +41,8 @@ describe('A width that is asked for by itself', () => {
           'all: {union: [copy, ' + (turn.includes('90') ? 'upright' : 'ends') + ']}',
         ];
         const made = await make(specOf(shapes, 'body: [all]', ply));
-        const told = made.issues.filter(({ code }) => code === 'weak-bridge' || code === 'thin-stroke');
-        assert.equal(told.length, isSound ? 0 : 1, `${width} mm${turn}`);
+        const reported = made.issues.filter(({ code }) => code === 'weak-bridge' || code === 'thin-stroke');
+        assert.equal(reported.length, isSound ? 0 : 1, `${width} mm${turn}`);
       }
     }
   });
@@ -59,7 +59,7 @@ describe('A width that is asked for by itself', () => {
           ply,
         ),
       );
-    for (const width of [1.2, 0.8]) assert.deepEqual(said(await stencil(width)), [], `${width} mm`);
+    for (const width of [1.2, 0.8]) assert.deepEqual(messagesOf(await stencil(width)), [], `${width} mm`);
     assert.equal(only(await stencil(0.7), 'weak-bridge').minimum, 0.8);
   });
 
@@ -67,9 +67,9 @@ describe('A width that is asked for by itself', () => {
     const shapes = ['plate: {rectangle: [60, 30], radius: 5}', 'bar: {rectangle: [1.2, 10], nudge: {up: 18}}'];
     const barred = 'body: [plate, bar], hanger: {ring: {on: bar, at: top, wall: 1.2}}';
     // A ring beside the tip of so thin a bar is off the balance, which is true and another matter.
-    const told = said(await make(specOf(shapes, barred, ply)));
+    const reported = messagesOf(await make(specOf(shapes, barred, ply)));
     assert.deepEqual(
-      told.filter((each) => !each.startsWith('hangs-askew')),
+      reported.filter((each) => !each.startsWith('hangs-askew')),
       [],
     );
     for (const sink of [0, 1, 2.5, 4]) {
@@ -82,7 +82,7 @@ describe('A width that is asked for by itself', () => {
           specOf(shapes, `body: [plate], hanger: {ring: {at: top, sink: ${sink}, wall: ${wall}}}`, ply),
         );
         assert.equal(found(made, 'hanger-weak').length, isSound ? 0 : 1, `sink ${sink}, wall ${wall}`);
-        if (isSound) assert.deepEqual(said(made), [], `sink ${sink}, wall ${wall}`);
+        if (isSound) assert.deepEqual(messagesOf(made), [], `sink ${sink}, wall ${wall}`);
       }
     }
   });
@@ -144,7 +144,7 @@ describe('Good work', () => {
       .replace(', min_web: 1.5 mm', '')
       .replace('width: 92 mm', 'width: 180 mm');
     assert.match(script, /thickness: 6 mm, kerf: 0\.16 mm\}[^]*width: 180 mm/);
-    assert.deepEqual(said(await make(script)), []);
+    assert.deepEqual(messagesOf(await make(script)), []);
   });
 
   it('is thin script glued on a plate', async () => {
@@ -158,7 +158,7 @@ pieces:
   back: {body: [plate], hanger: {hole: {at: left}}}
   front: {body: [word], glue_to: back, parts: many}
 `;
-    assert.deepEqual(said(await make(text)), []);
+    assert.deepEqual(messagesOf(await make(text)), []);
   });
 
   it('is a border scored round a hole or a slot', async () => {
@@ -168,7 +168,7 @@ pieces:
     ] as const) {
       const shapes = ['plate: {rectangle: [60, 40], radius: 5}', `border: ${border}`];
       assert.deepEqual(
-        said(await make(specOf(shapes, `body: [plate], score: [border], hanger: {${hanger}}`, ply))),
+        messagesOf(await make(specOf(shapes, `body: [plate], score: [border], hanger: {${hanger}}`, ply))),
         [],
       );
     }

@@ -48,7 +48,7 @@ describe('Gaps that the kerf closes', () => {
 
   // Nunito's l is a plain upright stroke, so two of them run side by side.
   it('lie between letters moved too near each other, exactly when growing by half the kerf joins them', async () => {
-    let told = 0;
+    let count = 0;
     for (const spacing of [-2, -1.9, -1.8, -1.7, -1.6, -1.4, -1]) {
       const shapes = [`word: {text: ll, font: Nunito, weight: 800, height: 20, letter_spacing: ${spacing} mm}`];
       const { made, issues, lines } = await gaps(shapes, 'body: [word], parts: many', 0.3);
@@ -60,9 +60,9 @@ describe('Gaps that the kerf closes', () => {
       assert.equal(issues.length > 0, partsOf(erode(made.region, -0.15)).length === 1, `gap ${gap}`);
       for (const issue of issues) assertNear(issue.width!, gap, 1e-3);
       for (const line of lines) assert.equal(line, 4);
-      told += issues.length;
+      count += issues.length;
     }
-    assert.ok(told > 0 && told < 7, `${told} told`);
+    assert.ok(count > 0 && count < 7, `${count} told`);
   });
 
   it('are one finding for a shape, with every place, the narrowest first', async () => {

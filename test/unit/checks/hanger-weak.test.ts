@@ -79,8 +79,8 @@ describe('A ring', () => {
     const made = await make(
       specOf(legs, 'body: [base, left, right], hanger: {ring: {at: {up: 9.6}, diameter: 3, wall: 2, on: base}}'),
     );
-    const told = [...found(made, 'hanger-weak'), ...found(made, 'weak-bridge'), ...found(made, 'thin-stroke')];
-    const places = told.flatMap(placesIn);
+    const reported = [...found(made, 'hanger-weak'), ...found(made, 'weak-bridge'), ...found(made, 'thin-stroke')];
+    const places = reported.flatMap(placesIn);
     assert.equal(places.length, 2);
     for (const { width } of places) assertNear(width!, 1.2, 0.02);
     assert.ok(places.some(({ points }) => points[0]!.x < 0) && places.some(({ points }) => points[0]!.x > 0));
@@ -166,12 +166,14 @@ describe('Every neck of a piece', () => {
         const widths = placesIn(finding).map(({ width }) => width!);
         assert.equal(finding.width, Math.min(...widths), text);
       }
-      const told = findings.flatMap((finding) => placesIn(finding).map((place) => ({ ...place, code: finding.code })));
+      const reported = findings.flatMap((finding) =>
+        placesIn(finding).map((place) => ({ ...place, code: finding.code })),
+      );
       const necks = findNecks(made.region, minWeb);
-      assert.equal(told.length, necks.length, text);
+      assert.equal(reported.length, necks.length, text);
       const held = made.pieces[0]!.hangers[0];
       for (const { kind, ends, width } of necks) {
-        const here = told.filter(({ points }) => points[0] === ends[0] || apart([points[0]!, ends[0]]) < 1e-9);
+        const here = reported.filter(({ points }) => points[0] === ends[0] || apart([points[0]!, ends[0]]) < 1e-9);
         const hangs = held && ends.some((end) => near(held.opening, end) || near(held.lug ?? [], end));
         const same = here.filter(({ points }) => apart([points[1]!, ends[1]]) < 1e-9);
         assert.equal(same.length, 1, text);

@@ -11,7 +11,7 @@ import { specOf } from '../support/engine.ts';
 
 const plate = 'plate: {rectangle: [120, 60], radius: 4}';
 
-async function said(shapes: readonly string[], piece: string, kerfMm = 0.16) {
+async function findingsOf(shapes: readonly string[], piece: string, kerfMm = 0.16) {
   const { issues } = await checked(specOf([plate, ...shapes], piece, [`stock: {kerf: ${kerfMm}}`]), hardToRead);
   return issues;
 }
@@ -21,7 +21,7 @@ const name = (keys: string) => [`name: {text: Gwen, font: Pacifico, ${keys}}`];
 describe('Lettering that is hard to read', () => {
   it('has counters closed and letters run together by growth, told at the growth', async () => {
     for (const use of ['body: [name]', 'body: [plate], engrave: [name]', 'body: [plate], cut: [name]']) {
-      const [issue, ...others] = await said(name('x_height: 17, grow: 2.7'), use);
+      const [issue, ...others] = await findingsOf(name('x_height: 17, grow: 2.7'), use);
       assert.deepEqual(others, [], use);
       assert.equal(issue!.severity, 'warning', use);
       assert.deepEqual(issue!.path, ['shapes', 'name', 'grow']);
@@ -31,7 +31,7 @@ describe('Lettering that is hard to read', () => {
 
   it('is no name that is grown a little', async () => {
     for (const use of ['body: [name], parts: many', 'body: [plate], engrave: [name]', 'body: [plate], cut: [name]'])
-      assert.deepEqual(await said(name('x_height: 12, grow: 0.4'), use), [], use);
+      assert.deepEqual(await findingsOf(name('x_height: 12, grow: 0.4'), use), [], use);
   });
 
   it('is in doubt before it is unreadable, and each limit is where it is said to be', async () => {
@@ -49,7 +49,7 @@ describe('Lettering that is hard to read', () => {
     };
     const severityAt = async (text: string, grow: number) => {
       const word = `name: {text: ${text}, font: Pacifico, size: ${12 / face.xHeight}, grow: ${grow}}`;
-      return (await said([word], 'body: [name], parts: many'))[0]?.severity;
+      return (await findingsOf([word], 'body: [name], parts: many'))[0]?.severity;
     };
     const [doubt, fail] = [growthAt('Kim', doubtful), growthAt('Kim', unlikely)];
     assert.equal(await severityAt('Kim', doubt - 0.01), undefined);
@@ -84,7 +84,7 @@ describe('Lettering that is hard to read', () => {
     const face = await bundledFace('Pacifico');
     assert.ok(readability(letteringOf(face, 'Sea Kale', 12, 2.1), { beam: 0.16 })!.doubt < doubtful);
     const at = (grow: number) =>
-      said(
+      findingsOf(
         [`name: {text: Sea Kale, font: Pacifico, size: ${12 / face.xHeight}, grow: ${grow}}`],
         'body: [name], parts: many',
       );
@@ -96,7 +96,10 @@ describe('Lettering that is hard to read', () => {
 
   it('runs together by spacing as well as by growth, but for a script that is joined anyway', async () => {
     const spaced = (font: string, by: number) =>
-      said([`name: {text: SEEDS, font: ${font}, cap_height: 30, letter_spacing: ${by}}`], 'body: [name], parts: many');
+      findingsOf(
+        [`name: {text: SEEDS, font: ${font}, cap_height: 30, letter_spacing: ${by}}`],
+        'body: [name], parts: many',
+      );
     const [issue] = await spaced('Alfa Slab One', -11);
     assert.equal(issue!.code, 'hard-to-read');
     assert.match(issue!.message, /the letters run together\.$/);
@@ -120,14 +123,14 @@ describe('Lettering that is hard to read', () => {
     const bar = (width: number) => `bar: {rectangle: [${width}, 40]}`;
     const holed = 'holed: {difference: [name, bar]}';
     for (const use of ['engrave', 'score'])
-      assert.deepEqual(await said([word, bar(2.5), holed], `body: [plate], ${use}: [holed]`), [], use);
-    const [issue] = await said([word, bar(11), holed], 'body: [plate], engrave: [holed]');
+      assert.deepEqual(await findingsOf([word, bar(2.5), holed], `body: [plate], ${use}: [holed]`), [], use);
+    const [issue] = await findingsOf([word, bar(11), holed], 'body: [plate], engrave: [holed]');
     assert.equal(issue!.severity, 'warning');
     assert.equal(issue!.message, '“HIMIN” is incomplete: 1 of its 5 letters is cut away.');
-    const [cut] = await said([word, bar(11)], 'body: [name], cut: [bar], parts: many');
+    const [cut] = await findingsOf([word, bar(11)], 'body: [name], cut: [bar], parts: many');
     assert.equal(cut!.message, issue!.message);
     const low = 'low: {rectangle: [20, 5], nudge: {down: 25}}';
-    const [all] = await said([word, bar(100), low], 'body: [name, low], cut: [bar]');
+    const [all] = await findingsOf([word, bar(100), low], 'body: [name, low], cut: [bar]');
     assert.equal(all?.message, '“HIMIN” is cut away.');
   });
 
@@ -157,7 +160,7 @@ describe('Lettering that is hard to read', () => {
         'first: {rectangle: [3, 20], place: {on: name, at: left}}',
         'holed: {difference: [name, first]}',
       ];
-      return (await said(shapes, 'body: [plate], engrave: [holed]'))[0]!;
+      return (await findingsOf(shapes, 'body: [plate], engrave: [holed]'))[0]!;
     };
     const [six, five] = [await oneOf('IHIHIH'), await oneOf('IHIHI')];
     assert.match(six.message, /1 of its 6 letters is cut away/);
@@ -169,9 +172,9 @@ describe('Lettering that is hard to read', () => {
   it('is read if one of its uses is, on its piece or on what is glued to it', async () => {
     const word = ['name: {text: Gwen, font: Pacifico, x_height: 12}', 'fat: {from: name, grow: 2.7}'];
     const cleared = [...word, 'field: {difference: [plate, fat]}', 'all: {union: [field, name]}'];
-    assert.deepEqual(await said(word, 'body: [plate], engrave: [name], score: [fat]'), []);
-    assert.deepEqual(await said(cleared, 'body: [plate], engrave: [all]'), []);
-    assert.equal((await said(cleared, 'body: [plate], engrave: [field]'))[0]?.severity, 'warning');
+    assert.deepEqual(await findingsOf(word, 'body: [plate], engrave: [name], score: [fat]'), []);
+    assert.deepEqual(await findingsOf(cleared, 'body: [plate], engrave: [all]'), []);
+    assert.equal((await findingsOf(cleared, 'body: [plate], engrave: [field]'))[0]?.severity, 'warning');
     const glued = 'body: [fat], parts: many}\n  front: {body: [name], parts: many, glue_to: ';
     const spec = specOf(word, glued, ['stock: {kerf: 0.16}']);
     const id = /^ {2}(\w+): \{body: \[fat\]/m.exec(spec)![1]!;
@@ -180,7 +183,8 @@ describe('Lettering that is hard to read', () => {
   });
 
   it('has lost its strokes by thinning', async () => {
-    const thin = (by: number) => said(name(`x_height: 12, grow: ${by}`), 'body: [plate], cut: [name], parts: many');
+    const thin = (by: number) =>
+      findingsOf(name(`x_height: 12, grow: ${by}`), 'body: [plate], cut: [name], parts: many');
     const [issue] = await thin(-2.47);
     assert.equal(issue!.severity, 'warning');
     assert.match(issue!.message, /“Gwen” is hard to read: (the letters fall apart|thin strokes are gone)/);
@@ -190,7 +194,7 @@ describe('Lettering that is hard to read', () => {
   it('is smaller than its use allows, a hundredth of a millimetre below each limit', async () => {
     const word = (height: number) => [`name: {text: sown in March, font: Nunito, x_height: ${height}}`];
     const severityAt = async (height: number, use: string) =>
-      (await said(word(height), `body: [plate], ${use}: [name]`, 0.05))[0]?.severity;
+      (await findingsOf(word(height), `body: [plate], ${use}: [name]`, 0.05))[0]?.severity;
     for (const [use, usual, least] of [
       ['engrave', 1.2, 0.8],
       ['score', 2, 1.2],
@@ -204,7 +208,7 @@ describe('Lettering that is hard to read', () => {
   });
 
   it('is told with the beam where that is what fills it', async () => {
-    const [issue] = await said(
+    const [issue] = await findingsOf(
       ['name: {text: Bea, font: Alfa Slab One, x_height: 0.9}'],
       'body: [plate], engrave: [name]',
     );
@@ -216,14 +220,14 @@ describe('Lettering that is hard to read', () => {
     const word = ['name: {text: Gwen, font: Nunito, x_height: 8}'];
     for (const piece of ['body: [plate, name]', 'body: [all]']) {
       const shapes = piece.includes('all') ? [...word, 'all: {union: [plate, name]}'] : word;
-      const [issue] = await said(shapes, piece);
+      const [issue] = await findingsOf(shapes, piece);
       assert.equal(issue!.severity, 'warning');
       assert.equal(issue!.message, '“Gwen” cannot be seen: it runs into the rest of the piece.');
     }
     const window = 'window: {rectangle: [100, 50]}';
-    const [issue] = await said([...word, window], 'body: [plate], cut: [window, name], parts: many');
+    const [issue] = await findingsOf([...word, window], 'body: [plate], cut: [window, name], parts: many');
     assert.equal(issue!.message, '“Gwen” cannot be seen: what surrounds it is cut away as well.');
-    const [marked] = await said([...word, 'all: {union: [plate, name]}'], 'body: [plate], engrave: [all]');
+    const [marked] = await findingsOf([...word, 'all: {union: [plate, name]}'], 'body: [plate], engrave: [all]');
     assert.equal(marked!.message, '“Gwen” cannot be seen: what surrounds it is engraved as well.');
   });
 
@@ -232,10 +236,10 @@ describe('Lettering that is hard to read', () => {
       'name: {text: HIMIN, font: Nunito, cap_height: 10}',
       `bar: {rectangle: [70, 20], nudge: {down: ${15 - height}}}`,
     ];
-    assert.deepEqual(await said(bar(2), 'body: [name, bar], parts: many'), []);
-    const [issue] = await said(bar(6.5), 'body: [name, bar], parts: many');
+    assert.deepEqual(await findingsOf(bar(2), 'body: [name, bar], parts: many'), []);
+    const [issue] = await findingsOf(bar(6.5), 'body: [name, bar], parts: many');
     assert.equal(issue!.severity, 'info');
-    assert.equal((await said(bar(9), 'body: [name, bar], parts: many'))[0]!.severity, 'warning');
+    assert.equal((await findingsOf(bar(9), 'body: [name, bar], parts: many'))[0]!.severity, 'warning');
   });
 
   it('is no opening in a plate, stencil, strap, sign, digit, capital, or script without case', async () => {
@@ -245,25 +249,25 @@ describe('Lettering that is hard to read', () => {
       'stencil: {text: BOARD, font: Alfa Slab One, cap_height: 14, bridges: 1.5}',
       'strapped: {text: Gwen Bea, font: Nunito, x_height: 10, straps: 1.5}',
     ];
-    assert.deepEqual(await said(shapes, 'body: [body], parts: many'), []);
-    assert.deepEqual(await said(shapes, 'body: [plate], cut: [stencil]'), []);
-    assert.deepEqual(await said(shapes, 'body: [strapped]'), []);
+    assert.deepEqual(await findingsOf(shapes, 'body: [body], parts: many'), []);
+    assert.deepEqual(await findingsOf(shapes, 'body: [plate], cut: [stencil]'), []);
+    assert.deepEqual(await findingsOf(shapes, 'body: [strapped]'), []);
     for (const text of ['♥ ★', 'WWW', 'No. 17', 'i', 'B', '—', 'שלום', 'مرحبا', '🌱', 'Ṩ̈ṻ̊', 'Wiesław Ürgüp', 'lll']) {
       const word = [`name: {text: "${text}", font: Nunito, height: 12}`];
       for (const use of ['engrave', 'cut'])
-        assert.deepEqual(await said(word, `body: [plate], ${use}: [name]`), [], text);
+        assert.deepEqual(await findingsOf(word, `body: [plate], ${use}: [name]`), [], text);
     }
   });
 
   it('is one problem for each text of a piece', async () => {
     const shapes = [...name('x_height: 17, grow: 2.7'), 'copy: {from: name, nudge: {down: 20}}'];
-    const issues = await said(shapes, 'body: [plate], engrave: [name, copy]');
+    const issues = await findingsOf(shapes, 'body: [plate], engrave: [name, copy]');
     assert.equal(issues.length, 1);
   });
 
   it('is judged in a copy that is grown', async () => {
     const shapes = [...name('x_height: 12'), 'fat: {from: name, grow: 2.4}'];
-    const [issue] = await said(shapes, 'body: [plate], engrave: [fat]');
+    const [issue] = await findingsOf(shapes, 'body: [plate], engrave: [fat]');
     assert.equal(issue!.severity, 'warning');
     assert.deepEqual(issue!.path, ['shapes', 'name']);
   });

@@ -9,7 +9,7 @@ interface Laid {
 }
 
 /** A code of 21 modules in the middle of a plate, engraved by a beam of 0.2 mm. */
-async function told({
+async function reported({
   head = '',
   plate = '40, 40',
   link = 'size: 21',
@@ -27,39 +27,39 @@ async function told({
 // A module of this code is a twenty-first of its side.
 describe('hard-to-scan', () => {
   it('is silent about a code with modules of three beams and four modules clear', async () => {
-    assert.deepEqual(await told({}), []);
-    assert.deepEqual(await told({ link: `size: ${21 * 0.601}` }), []);
-    assert.deepEqual(await told({ plate: '29.1, 29.1' }), []);
+    assert.deepEqual(await reported({}), []);
+    assert.deepEqual(await reported({ link: `size: ${21 * 0.601}` }), []);
+    assert.deepEqual(await reported({ plate: '29.1, 29.1' }), []);
   });
 
   it('tells modules that are less than three beams', async () => {
-    assert.deepEqual(await told({ link: `size: ${21 * 0.59}` }), [
+    assert.deepEqual(await reported({ link: `size: ${21 * 0.59}` }), [
       'The modules of this code are 0.59 mm; minimum 0.60 mm for this beam, 3 times its width (rule of thumb, no source).',
     ]);
     assert.equal(
-      (await told({ link: `size: ${21 * 0.7}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length,
+      (await reported({ link: `size: ${21 * 0.7}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length,
       1,
     );
     assert.equal(
-      (await told({ link: `size: ${21 * 0.76}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length,
+      (await reported({ link: `size: ${21 * 0.76}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length,
       0,
     );
   });
 
   it('tells how much is clear where an edge, an opening or another mark is nearer than four modules', async () => {
-    const [edge] = await told({ plate: '27, 40' });
+    const [edge] = await reported({ plate: '27, 40' });
     assert.match(
       edge!,
       /^Only 3\.\d\d mm is clear round this code; minimum 4\.00 mm, 4 of its modules \(ISO\/IEC 18004\)\.$/,
     );
     // The dot begins 1 mm above the code.
-    assert.match((await told({ piece: 'engrave: [link, dot]' }))[0]!, /^Only 1\.0\d mm is clear/);
-    assert.match((await told({ piece: 'engrave: [link], cut: [dot]' }))[0]!, /^Only 1\.\d\d mm is clear/);
-    assert.deepEqual(await told({ piece: 'engrave: [link, {from: dot, nudge: {up: 3.1}}]' }), []);
+    assert.match((await reported({ piece: 'engrave: [link, dot]' }))[0]!, /^Only 1\.0\d mm is clear/);
+    assert.match((await reported({ piece: 'engrave: [link], cut: [dot]' }))[0]!, /^Only 1\.\d\d mm is clear/);
+    assert.deepEqual(await reported({ piece: 'engrave: [link, {from: dot, nudge: {up: 3.1}}]' }), []);
   });
 
   it('tells a code of which only the outlines are scored', async () => {
-    assert.deepEqual(await told({ piece: 'score: [link]' }), [
+    assert.deepEqual(await reported({ piece: 'score: [link]' }), [
       'Only the outlines of this code would be scored, which nothing reads; engrave it.',
     ]);
   });
@@ -68,18 +68,18 @@ describe('hard-to-scan', () => {
     const message =
       'This code comes out light on dark, which many phones do not read. Engrave a panel without it instead, or the code alone.';
     const clear = ', material: black acrylic';
-    assert.deepEqual(await told({ head: clear }), [message]);
+    assert.deepEqual(await reported({ head: clear }), [message]);
     const panel = 'engrave: [{difference: [{rectangle: [30, 30]}, link]}]';
-    assert.deepEqual(await told({ head: clear, piece: panel }), []);
-    assert.deepEqual(await told({ piece: panel }), [message]);
+    assert.deepEqual(await reported({ head: clear, piece: panel }), []);
+    assert.deepEqual(await reported({ piece: panel }), [message]);
     const tight = 'engrave: [{difference: [{rectangle: [25, 25]}, link]}]';
-    assert.match((await told({ head: clear, piece: tight }))[0]!, /^Only 2\.00 mm is clear/);
+    assert.match((await reported({ head: clear, piece: tight }))[0]!, /^Only 2\.00 mm is clear/);
   });
 
   it('tells bridges that hide more than half of a module', async () => {
     const cut = { plate: '60, 60', link: 'size: 42, bridges: 0.99', piece: 'cut: [link]' };
-    assert.deepEqual(await told(cut), []);
-    assert.deepEqual(await told({ ...cut, link: 'size: 42, bridges: 1.01' }), [
+    assert.deepEqual(await reported(cut), []);
+    assert.deepEqual(await reported({ ...cut, link: 'size: 42, bridges: 1.01' }), [
       'Bridges of 1.01 mm hide too much of modules of 2.00 mm; at most half of a module (rule of thumb, no source).',
     ]);
   });

@@ -266,7 +266,11 @@ describe('A ring on a plate with a piece glued on', () => {
 describe('A ring that reads as a letter', () => {
   // A small letter is 8 mm high; ring: diameter + 2 × 1 mm of wall.
   const xHeight = 8;
-  const hung = async (word: string, size: number, place: (at: Stand) => { readonly x: number; readonly y: number }) => {
+  const hung = async (
+    word: string,
+    size: number,
+    place: (at: LetterBox) => { readonly x: number; readonly y: number },
+  ) => {
     const shapes = [`word: {text: ${word}, font: Nunito, x_height: ${xHeight}}`];
     const tag = (at: string) =>
       make(
@@ -282,13 +286,13 @@ describe('A ring that reads as a letter', () => {
     const { x: cx, y: cy } = boxCentre(box);
     return tag(`{right: ${(x - cx).toFixed(4)}, up: ${(y - cy).toFixed(4)}}`);
   };
-  interface Stand extends Bounds {
+  interface LetterBox extends Bounds {
     readonly baseline: number;
     readonly first: number;
     readonly last: number;
   }
-  const behind = (up: number) => (at: Stand) => ({ x: at.maxX + 3, y: at.baseline + up });
-  const before = (up: number) => (at: Stand) => ({ x: at.minX - 3, y: at.baseline + up });
+  const behind = (up: number) => (at: LetterBox) => ({ x: at.maxX + 3, y: at.baseline + up });
+  const before = (up: number) => (at: LetterBox) => ({ x: at.minX - 3, y: at.baseline + up });
 
   it('stands beside them between the baseline and their top', async () => {
     const issue = only(await hung('tea', 6.4, behind(4)), 'hole-blocked');
@@ -307,11 +311,11 @@ describe('A ring that reads as a letter', () => {
   });
 
   it('stands between them, from the middle of the first to that of the last', async () => {
-    const within = (from: number) => (at: Stand) => ({ x: at.first + from, y: at.baseline + 4 });
+    const within = (from: number) => (at: LetterBox) => ({ x: at.first + from, y: at.baseline + 4 });
     const isBetween = ({ message }: { readonly message: string }) => message.includes('between the letters');
     assert.ok(isBetween(only(await hung('Bea', 5, within(0.05)), 'hole-blocked')));
     assertSilent(await hung('Bea', 5, within(-0.05)), 'hole-blocked');
-    const short = (by: number) => (at: Stand) => ({ x: at.last - by, y: at.baseline + 4 });
+    const short = (by: number) => (at: LetterBox) => ({ x: at.last - by, y: at.baseline + 4 });
     assert.ok(isBetween(only(await hung('Bea', 5, short(0.05)), 'hole-blocked')));
     assert.ok(!isBetween(only(await hung('Bea', 5, short(-0.05)), 'hole-blocked')));
   });
@@ -328,7 +332,7 @@ describe('A ring that reads as a letter', () => {
 
   it('makes a “d” of a capital that is a stem there, as near to it as a tenth of the small letters', async () => {
     const beside = (word: string, gap: number) =>
-      hung(word, 5, (at: Stand) => ({ x: at.minX - 2.5 - gap * xHeight, y: at.baseline + 0.55 * xHeight }));
+      hung(word, 5, (at: LetterBox) => ({ x: at.minX - 2.5 - gap * xHeight, y: at.baseline + 0.55 * xHeight }));
     assert.match(only(await beside('Ida', 0.095), 'hole-blocked').message, /halfway up the stem .* read as a “d”\.$/);
     assertSilent(await beside('Ida', 0.105), 'hole-blocked');
     assertSilent(await beside('Oda', 0), 'hole-blocked');

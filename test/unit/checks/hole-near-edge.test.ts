@@ -43,9 +43,9 @@ describe('A hole near an edge', () => {
   it('is told on both sides of a strip', async () => {
     // Exact: (5 − 4) / 2.
     const made = await tag(['body: {rectangle: [40, 5]}'], 'hole: {diameter: 4, at: {left: 15}}');
-    const told = placesIn(only(made, 'hole-near-edge'));
-    assert.deepEqual(told.map(({ points }) => Math.sign(points[0]!.y)).sort(), [-1, 1]);
-    for (const { width } of told) assertNear(width!, 0.5, 0.01);
+    const reported = placesIn(only(made, 'hole-near-edge'));
+    assert.deepEqual(reported.map(({ points }) => Math.sign(points[0]!.y)).sort(), [-1, 1]);
+    for (const { width } of reported) assertNear(width!, 0.5, 0.01);
   });
 
   it('is told in an arrow’s tip: beside each edge, or once where all round the point is thin', async () => {
@@ -149,12 +149,12 @@ describe('A hole that runs into another opening', () => {
     const issue = only(made, 'hole-near-edge');
     assert.equal(issue.severity, 'error');
     assert.equal(placeOf(made.report, issue).line, 7);
-    const told =
+    const reported =
       /^The hole runs into another opening: it shares (\S+) mm² with the cut “window”, and the tie slips into that\.$/;
     // Exact: the lens of two circles, radii r and R, d apart: r²·acos(a/r) − a·√(r² − a²) of each, a = (d² + r² − R²)/2d.
     const segment = (r: number, a: number) => r * r * Math.acos(a / r) - a * Math.sqrt(r * r - a * a);
     const a = (16 + 4 - 9) / 8;
-    assertNear(Number(told.exec(issue.message)?.[1]), segment(2, a) + segment(3, 4 - a), 0.01);
+    assertNear(Number(reported.exec(issue.message)?.[1]), segment(2, a) + segment(3, 4 - a), 0.01);
   });
 
   it('begins where they meet', async () => {
@@ -207,13 +207,13 @@ describe('A hole that runs into another opening', () => {
     const own = ['outer: {rectangle: [40, 20]}', 'inner: {ellipse: 4}', 'body: {difference: [outer, inner]}'];
     assertSilent(await tag(own, 'hole: {diameter: 4, at: {up: 0}}'), 'hole-near-edge');
     // A twentieth of the hole of 12.57 mm² is 0.63: a nick half outside, 0.6 or 0.7 mm² of it.
-    for (const [size, told] of [
+    for (const [size, reported] of [
       [1.08, false],
       [1.28, true],
     ] as const) {
       const nicked = ['body: {rectangle: [40, 20]}', `nick: {ellipse: ${size}, nudge: {up: 2}}`];
       const made = await tag(nicked, 'hole: {diameter: 4, at: {up: 0}}', 0.2, ', cut: [nick]');
-      assert.equal(found(made, 'hole-near-edge').length, told ? 1 : 0, `${size}`);
+      assert.equal(found(made, 'hole-near-edge').length, reported ? 1 : 0, `${size}`);
     }
   });
 

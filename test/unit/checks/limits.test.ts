@@ -16,7 +16,7 @@ interface Limit {
   readonly words?: RegExp;
   readonly spec: (figure: number) => string;
   readonly silent: number;
-  readonly told: number;
+  readonly reported: number;
 }
 
 const plate = 'plate: {rectangle: [60, 40]}';
@@ -46,7 +46,7 @@ const limits: readonly Limit[] = [
         unmeasured,
       ),
     silent: 1.96,
-    told: 1.93,
+    reported: 1.93,
   },
   {
     code: 'not-measured',
@@ -59,35 +59,35 @@ const limits: readonly Limit[] = [
         unmeasured,
       ),
     silent: 1.57,
-    told: 1.55,
+    reported: 1.55,
   },
   {
     code: 'fine-mark',
     what: 'a stroke of 0.2 mm',
     spec: (width) => specOf([plate, `line: {rectangle: [30, ${width}]}`], 'body: [plate], engrave: [line]'),
     silent: 0.202,
-    told: 0.198,
+    reported: 0.198,
   },
   {
     code: 'fine-mark',
     what: 'a gap of 0.2 mm',
     spec: (gap) => specOf([plate, bars(gap)], 'body: [plate], engrave: [bars]'),
     silent: 0.202,
-    told: 0.198,
+    reported: 0.198,
   },
   {
     code: 'fine-mark',
     what: '3 mm of it in all',
     spec: (length) => specOf([plate, bars(0.1, length)], 'body: [plate], engrave: [bars]'),
     silent: 2.95,
-    told: 3.05,
+    reported: 3.05,
   },
   {
     code: 'gap-closes',
     what: '0.005 mm below the kerf',
     spec: (gap) => specOf([bars(gap)], 'body: [bars], parts: many', kerf),
     silent: 0.196,
-    told: 0.194,
+    reported: 0.194,
   },
   {
     code: 'gap-closes',
@@ -95,35 +95,35 @@ const limits: readonly Limit[] = [
     spec: (lip) =>
       specOf([`clasp: {path: "M0 0H20V9.95H${20 - lip}V5H5V15H${20 - lip}V10.05H20V20H0Z"}`], 'body: [clasp]', kerf),
     silent: 0.95,
-    told: 1.05,
+    reported: 1.05,
   },
   {
     code: 'speck',
     what: 'a hole 0.8 mm across',
     spec: (size) => specOf([plate, `dot: {rectangle: [${size}, ${size}]}`], 'body: [plate], cut: [dot]', kerf),
     silent: 0.802,
-    told: 0.798,
+    reported: 0.798,
   },
   {
     code: 'speck',
     what: 'a short hole as wide as the kerf',
     spec: (width) => specOf([plate, `slot: {rectangle: [${width}, 1.5]}`], 'body: [plate], cut: [slot]', kerf),
     silent: 0.202,
-    told: 0.198,
+    reported: 0.198,
   },
   {
     code: 'speck',
     what: 'a narrow hole 12 kerfs long',
     spec: (length) => specOf([plate, `slot: {rectangle: [0.15, ${length}]}`], 'body: [plate], cut: [slot]', kerf),
     silent: 2.42,
-    told: 2.38,
+    reported: 2.38,
   },
   {
     code: 'hole-too-small',
     what: 'a hundredth below one and a half times the twine',
     spec: (opening) => specOf([plate], `body: [plate], hanger: {hole: {diameter: ${opening}}}`, ['tie: {twine: 2}']),
     silent: 2.991,
-    told: 2.989,
+    reported: 2.989,
   },
   {
     code: 'hole-blocked',
@@ -132,35 +132,35 @@ const limits: readonly Limit[] = [
     words: /runs across the hole/,
     spec: (inside) => specOf([plate, fieldFrom(5 - inside)], `body: [plate], engrave: [field], ${hole}`),
     silent: 0.027,
-    told: 0.032,
+    reported: 0.032,
   },
   {
     code: 'hole-blocked',
     what: '98 % of the hole in an engraved field',
     spec: (left) => specOf([plate, fieldFrom(-5 + left)], `body: [plate], engrave: [field], ${hole}`),
     silent: 0.5,
-    told: 0.55,
+    reported: 0.55,
   },
   {
     code: 'hole-blocked',
     what: 'half the hole of a ring in the body',
     spec: (up) => specOf([plate], `body: [plate], hanger: {ring: {at: {up: ${up}}}}`),
     silent: 20.01,
-    told: 19.99,
+    reported: 19.99,
   },
   {
     code: 'score-shows',
     what: 'a tenth of a millimetre inside',
     spec: (grow) => glued(grow),
     silent: -0.102,
-    told: -0.098,
+    reported: -0.098,
   },
   {
     code: 'score-shows',
     what: 'a millimetre outside, beyond which a line is decoration',
     spec: (grow) => glued(grow),
     silent: 1.01,
-    told: 0.99,
+    reported: 0.99,
   },
   {
     code: 'exceeds-sheet',
@@ -168,7 +168,7 @@ const limits: readonly Limit[] = [
     spec: (width) =>
       specOf([`plate: {rectangle: [${width}, 30]}`], 'body: [plate]', ['sheet: {size: [90, 40], margin: 5}']),
     silent: 80.008,
-    told: 80.012,
+    reported: 80.012,
   },
   {
     code: 'off-centre',
@@ -176,14 +176,14 @@ const limits: readonly Limit[] = [
     // The centre for the eye of a right-angled triangle lies a twelfth of its side off the middle of its box.
     spec: (side) => specOf(['plate: {rectangle: [24, 24]}', triangle(side)], 'body: [plate], engrave: [corner]'),
     silent: 5.9,
-    told: 6.1,
+    reported: 6.1,
   },
   {
     code: 'off-centre',
     what: 'a fiftieth of what it is centred on',
     spec: (side) => specOf(['plate: {rectangle: [100, 100]}', triangle(side)], 'body: [plate], engrave: [corner]'),
     silent: 23.9,
-    told: 24.1,
+    reported: 24.1,
   },
 ];
 
@@ -203,14 +203,14 @@ pieces:
 }
 
 describe('Each limit is where it is said to be', () => {
-  for (const { code, what, words = /./, spec, silent, told } of limits) {
-    const said = async (text: string) =>
+  for (const { code, what, words = /./, spec, silent, reported } of limits) {
+    const findingsIn = async (text: string) =>
       found(await make(text), code)
         .map(({ message }) => message)
         .filter((message) => words.test(message));
     it(`of ${code}: ${what}`, async () => {
-      assert.deepEqual(await said(spec(silent)), [], `${silent} is no fault`);
-      assert.equal((await said(spec(told))).length, 1, `${told} is one`);
+      assert.deepEqual(await findingsIn(spec(silent)), [], `${silent} is no fault`);
+      assert.equal((await findingsIn(spec(reported))).length, 1, `${reported} is one`);
     });
   }
 

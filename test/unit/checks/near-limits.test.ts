@@ -41,12 +41,12 @@ describe('Limits of what belongs to what, on either side', () => {
   });
 
   it('a neck is the wall round the hole where it ends within 0.05 mm of it, else where the ring joins', () => {
-    const said = (gap: number): string | undefined => {
+    const messageAt = (gap: number): string | undefined => {
       const piece = pieceOf({ hangers: [hangerOf(strap, block(20, 10.5 + gap, 30, 14))] });
       return hangerWeak({ pieces: [piece], stock } as unknown as Tag)[0]?.message;
     };
-    assert.match(said(0.049) ?? '', /wall around its hole/);
-    assert.match(said(0.051) ?? '', /joins it to the body/);
+    assert.match(messageAt(0.049) ?? '', /wall around its hole/);
+    assert.match(messageAt(0.051) ?? '', /joins it to the body/);
   });
 
   it('a neck is as wide as was asked where both ends lie within 0.05 mm of what was drawn so wide', () => {

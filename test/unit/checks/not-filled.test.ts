@@ -15,7 +15,7 @@ pieces:
 `;
 const engraved = 'body: [plate], engrave: [name]';
 
-async function said(text: string, files = {}): Promise<string[]> {
+async function messagesOf(text: string, files = {}): Promise<string[]> {
   const { issues, source } = await report(text, newEngine(files));
   return issues
     .filter(({ code }) => code === 'not-filled')
@@ -29,30 +29,33 @@ async function proofOf(text: string): Promise<string> {
 
 describe('Words that no batch fills in', () => {
   it('are reported at their line', async () => {
-    assert.deepEqual(await said(spec(name, engraved)), [
+    assert.deepEqual(await messagesOf(spec(name, engraved)), [
       'warning 5: “{keeper}” stays on the tag as written: this spec has no batch to fill it in.',
     ]);
-    assert.deepEqual(await said(spec(name.replace('{keeper}', '{keeper}, {month}, {keeper}'), engraved)), [
+    assert.deepEqual(await messagesOf(spec(name.replace('{keeper}', '{keeper}, {month}, {keeper}'), engraved)), [
       'warning 5: “{keeper}” and “{month}” stay on the tag as written: this spec has no batch to fill them in.',
     ]);
   });
 
   it('are those of lines, codes and titles as well, and of a file that is used', async () => {
     assert.match(
-      (await said(spec('name: {lines: [{text: from}, {text: "{keeper}"}], width: 60}', engraved))).join(),
+      (await messagesOf(spec('name: {lines: [{text: from}, {text: "{keeper}"}], width: 60}', engraved))).join(),
       /^warning 5/,
     );
-    assert.match((await said(spec('name: {code: "seeds/{keeper}", size: 30}', engraved))).join(), /^warning 5/);
-    assert.deepEqual(await said(spec('name: {ellipse: 9}', engraved, 'title: For {keeper}\n')), [
+    assert.match((await messagesOf(spec('name: {code: "seeds/{keeper}", size: 30}', engraved))).join(), /^warning 5/);
+    assert.deepEqual(await messagesOf(spec('name: {ellipse: 9}', engraved, 'title: For {keeper}\n')), [
       'warning 2: “{keeper}” stays in the title as written: this spec has no batch to fill it in.',
     ]);
     const files = { 'house.yaml': `tagwright: 1\nshapes:\n  ${name.replace(', place: {on: plate}', '')}\n` };
-    assert.match((await said(spec('disc: {ellipse: 9}', engraved, 'use: house.yaml\n'), files)).join(), /^warning 2/);
+    assert.match(
+      (await messagesOf(spec('disc: {ellipse: 9}', engraved, 'use: house.yaml\n'), files)).join(),
+      /^warning 2/,
+    );
   });
 
   it('are none with a batch, of orders too, nor words without such braces, nor shapes that no piece has', async () => {
     const text = spec(name, engraved);
-    assert.deepEqual(await said(spec(name, engraved, 'batch: [{keeper: Tansy}]\n')), []);
+    assert.deepEqual(await messagesOf(spec(name, engraved, 'batch: [{keeper: Tansy}]\n')), []);
     const row = { label: 'Tansy', cells: new Map([['keeper', 'Tansy']]), path: [] };
     const batch = { columns: ['keeper'], title: '', rows: [row] };
     const filled = await newEngine().compute(text, { locate: () => undefined, batch });
@@ -61,8 +64,8 @@ describe('Words that no batch fills in', () => {
       [],
     );
     for (const words of ['keeper', '{}', '{{keeper}}', '{ }'])
-      assert.deepEqual(await said(spec(name.replace('{keeper}', words), engraved)), [], words);
-    assert.deepEqual(await said(spec(name, 'body: [plate]')), []);
+      assert.deepEqual(await messagesOf(spec(name.replace('{keeper}', words), engraved)), [], words);
+    assert.deepEqual(await messagesOf(spec(name, 'body: [plate]')), []);
   });
 
   it('make a proof a draft that nobody signs, unless they are meant so', async () => {

@@ -16,45 +16,45 @@ pieces:
   tag: {${piece}}
 `;
 
-const told = async (text: string): Promise<string[]> =>
+const messages = async (text: string): Promise<string[]> =>
   (await report(text)).issues
     .filter(({ code }) => code === 'not-measured')
     .map(({ severity, message }) => `${severity}: ${message}`);
 
 describe('What was never measured of a stock', () => {
   it('is its kerf before all else, once, unless cuts are not compensated', async () => {
-    assert.deepEqual(await told(spec('', 'body: [plate], engrave: [small]', '', 14)), [
+    assert.deepEqual(await messages(spec('', 'body: [plate], engrave: [small]', '', 14)), [
       'info: “ply3” has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it.',
     ]);
-    assert.deepEqual(await told(spec('', 'body: [plate]', 'output: {compensate: false}\n')), []);
-    assert.deepEqual(await told(spec(', kerf: 0 mm')), []);
+    assert.deepEqual(await messages(spec('', 'body: [plate]', 'output: {compensate: false}\n')), []);
+    assert.deepEqual(await messages(spec(', kerf: 0 mm')), []);
   });
 
   it('is how narrow it may be, for a tag that is nearly so narrow', async () => {
     const dumbbell = 'body: [left, neck, right]';
     // The default is 1.5 mm; 1.3 times that is 1.95 mm.
     assert.match(
-      (await told(spec(', kerf: 0.1 mm', dumbbell, '', 1.9))).join(),
+      (await messages(spec(', kerf: 0.1 mm', dumbbell, '', 1.9))).join(),
       /narrowest place is 1\.90 mm; the minimum of 1\.50 mm for “ply3” is only a default\. Cut a web comb/,
     );
-    assert.deepEqual(await told(spec(', kerf: 0.1 mm', dumbbell, '', 2)), []);
-    assert.deepEqual(await told(spec(', kerf: 0.1 mm', dumbbell, '', 1.45)), [], 'weak-bridge says it');
-    assert.deepEqual(await told(spec(', kerf: 0.1 mm, min_web: 1.5 mm', dumbbell, '', 1.9)), []);
+    assert.deepEqual(await messages(spec(', kerf: 0.1 mm', dumbbell, '', 2)), []);
+    assert.deepEqual(await messages(spec(', kerf: 0.1 mm', dumbbell, '', 1.45)), [], 'weak-bridge says it');
+    assert.deepEqual(await messages(spec(', kerf: 0.1 mm, min_web: 1.5 mm', dumbbell, '', 1.9)), []);
   });
 
   it('is how small its letters may be, for a tag whose letters are nearly so small', async () => {
     const engraved = 'body: [plate], engrave: [small]';
     const stock = ', kerf: 0.1 mm, min_web: 1.5 mm';
     assert.match(
-      (await told(spec(stock, engraved, '', 15))).join(),
+      (await messages(spec(stock, engraved, '', 15))).join(),
       /letters are 1\.50 mm high; the minimum of 1\.20 mm for “ply3” is only a default\. Cut an engraving ladder/,
     );
-    assert.deepEqual(await told(spec(stock, engraved, '', 16)), []);
-    assert.deepEqual(await told(spec(`${stock}, min_x_height: 1.2 mm`, engraved, '', 15)), []);
+    assert.deepEqual(await messages(spec(stock, engraved, '', 16)), []);
+    assert.deepEqual(await messages(spec(`${stock}, min_x_height: 1.2 mm`, engraved, '', 15)), []);
   });
 
   it('is no matter in any sample, nor for a stock that is written in place', async () => {
-    for (const { name, text } of samples) assert.deepEqual(await told(text), [], name);
-    assert.deepEqual(await told(spec('').replace('stock: ply3', 'stock: {material: walnut}')), []);
+    for (const { name, text } of samples) assert.deepEqual(await messages(text), [], name);
+    assert.deepEqual(await messages(spec('').replace('stock: ply3', 'stock: {material: walnut}')), []);
   }).timeout(180_000);
 });

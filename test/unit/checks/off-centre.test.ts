@@ -30,7 +30,7 @@ describe('A shape centred by its box', () => {
     assert.equal(placeOf(made.report, issue).text, '{on: plate, by: box}');
   });
 
-  for (const [turn, told] of [
+  for (const [turn, direction] of [
     ['rotate: 90', 'too far left and 1.00 mm too high'],
     ['rotate: 180', 'too far right and 1.00 mm too high'],
     ['mirror: left-right', 'too far right and 1.00 mm too low'],
@@ -38,7 +38,7 @@ describe('A shape centred by its box', () => {
   ] as const) {
     it(`is told the other way with ${turn}`, async () => {
       const issue = only(await onPlate(ell(5, `${turn}, place: {on: plate, by: box}`)), 'off-centre');
-      assert.ok(issue.message.includes(`1.00 mm ${told}`), issue.message);
+      assert.ok(issue.message.includes(`1.00 mm ${direction}`), issue.message);
     });
   }
 

@@ -77,12 +77,12 @@ describe('The shoulders of a stack', () => {
       'third: {rectangle: [50, 20], radius: 4}',
       'body: {stack: {shapes: [wide, narrow, third], lap: 2}}',
     ];
-    const told = found(await make(specOf(shapes)), 'shoulder-shows');
+    const reported = found(await make(specOf(shapes)), 'shoulder-shows');
     assert.deepEqual(
-      told.map(({ message }) => /“(\w+)”/.exec(message)?.[1]),
+      reported.map(({ message }) => /“(\w+)”/.exec(message)?.[1]),
       ['narrow', 'third'],
     );
-    for (const { width } of told) assertNear(width!, 5, 0.01);
+    for (const { width } of reported) assertNear(width!, 5, 0.01);
     const hidden = found(await make(specOf(shapes.map((line) => line.replace('lap: 2', 'lap: 5')))), 'shoulder-shows');
     assert.deepEqual(hidden, []);
   });

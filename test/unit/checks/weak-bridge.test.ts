@@ -42,9 +42,9 @@ describe('Weak bridges of one shape', () => {
         ]),
       );
     const yarrow = await word('Yarrow');
-    const told = yarrow.issues.filter(({ code }) => code === 'weak-bridge' || code === 'thin-stroke');
-    assert.ok(told.length > 0);
-    for (const { message, points } of told) {
+    const reported = yarrow.issues.filter(({ code }) => code === 'weak-bridge' || code === 'thin-stroke');
+    assert.ok(reported.length > 0);
+    for (const { message, points } of reported) {
       const [, letter] = / at “([^”]+)”/.exec(message) ?? [];
       assert.ok(letter !== undefined && 'Yarrow'.includes(letter), message);
       // Letters stand in the order of the text: of six, the first ends well left of the middle and the last begins right of it.

@@ -134,10 +134,10 @@ describe('The command line', function () {
 
   it('exports whole files and leaves nothing else behind', async () => {
     const out = join(folder, 'deep', 'cut');
-    const { code, out: said } = await spawned('export', good, '--to', 'svg', '--out', out);
+    const { code, out: output } = await spawned('export', good, '--to', 'svg', '--out', out);
     assert.equal(code, 0);
     assert.deepEqual(await readdir(out), ['good.svg']);
-    assert.equal(said.trim(), join(out, 'good.svg'));
+    assert.equal(output.trim(), join(out, 'good.svg'));
     const svg = await readFile(join(out, 'good.svg'), 'utf8');
     assert.match(svg, /width="60mm" height="20mm"/);
     assert.ok(svg.endsWith('</svg>\n'));

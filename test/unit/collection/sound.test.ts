@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { designsOf, listed, newCollectionEngine, reportOn, saidIn } from '../../collection/designs.ts';
-import type { Said } from '../../collection/designs.ts';
+import { designsOf, listed, newCollectionEngine, reportOn, reportedIn } from '../../collection/designs.ts';
+import type { ReportedProblem } from '../../collection/designs.ts';
 
 /** Our own judgement of what a maker puts up with on a tag that is sound. */
 const mostWarnings = 2;
@@ -18,18 +18,18 @@ describe('Sound designs of the collection', () => {
   for (const design of designs) {
     it(`${design.name} is left in peace${design.open ? ` (not yet: ${design.open})` : ''}`, async () => {
       const report = await reportOn(engine, design);
-      const said = saidIn(report);
-      const warnings = numberOf(said, 'warning');
-      const isLeft = report.tag !== undefined && numberOf(said, 'error') === 0 && warnings <= mostWarnings;
+      const reported = reportedIn(report);
+      const warnings = numberOf(reported, 'warning');
+      const isLeft = report.tag !== undefined && numberOf(reported, 'error') === 0 && warnings <= mostWarnings;
       if (design.open) {
         counts.open.push(`${design.name}: ${design.open}`);
         assert.ok(!isLeft, 'It comes out as expected: take its “open” comment out.');
         return;
       }
-      assert.ok(isLeft, `${design.name} is sound, and is told:\n${listed(said)}`);
+      assert.ok(isLeft, `${design.name} is sound, and is told:\n${listed(reported)}`);
       counts.designs += 1;
       counts.warnings += warnings;
-      counts.infos += numberOf(said, 'info');
+      counts.infos += numberOf(reported, 'info');
     });
   }
 
@@ -46,6 +46,6 @@ describe('Sound designs of the collection', () => {
   });
 });
 
-function numberOf(said: readonly Said[], severity: Said['severity']): number {
-  return said.filter((each) => each.severity === severity).length;
+function numberOf(reported: readonly ReportedProblem[], severity: ReportedProblem['severity']): number {
+  return reported.filter((each) => each.severity === severity).length;
 }

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { isIssueCode } from '../../../src/core/issue-kinds.ts';
-import { designsOf, listed, meets, newCollectionEngine, reportOn, saidIn } from '../../collection/designs.ts';
+import { designsOf, listed, meets, newCollectionEngine, reportOn, reportedIn } from '../../collection/designs.ts';
 import type { Expectation } from '../../collection/designs.ts';
 import { allFixed, eachOffered } from '../../collection/fixing.ts';
 import type { Tried } from '../../collection/fixing.ts';
@@ -26,8 +26,8 @@ export function describeSpoiled(share: number): void {
       it(`${name} is told ${codes.join(', ')}${notYet(design.open)}`, async function () {
         assert.ok(codes.length > 0, 'A spoiled design says what is expected of it.');
         const report = await reportOn(engine, design);
-        assert.ok(report.tag, listed(saidIn(report)));
-        const missing = design.expectations.filter((expectation) => !meets(expectation, saidIn(report)));
+        assert.ok(report.tag, listed(reportedIn(report)));
+        const missing = design.expectations.filter((expectation) => !meets(expectation, reportedIn(report)));
         const unwritten = missing.filter(({ code }) => !code.split('/').every(isIssueCode));
         if (unwritten.length > 0) {
           open.push(`${name}: there is no ${unwritten.map(({ code }) => code).join(', ')}`);
@@ -36,7 +36,7 @@ export function describeSpoiled(share: number): void {
         if (design.open) {
           open.push(`${name}: ${design.open}`);
           assert.ok(missing.length > 0, 'It comes out as expected: take its “open” comment out.');
-        } else assert.deepEqual(missing.map(inWords), [], `not told, but\n${listed(saidIn(report))}`);
+        } else assert.deepEqual(missing.map(inWords), [], `not told, but\n${listed(reportedIn(report))}`);
       });
 
       if (index % 2 > 0 && !areAllTried && openFixes === undefined) continue;
@@ -50,7 +50,7 @@ export function describeSpoiled(share: number): void {
         if (openFixes) {
           open.push(`fixes of ${name}: ${openFixes}`);
           assert.ok(harmful.length > 0, 'Its fixes are good now: take its “open fixes” comment out.');
-        } else assert.deepEqual(harmful.map(told), []);
+        } else assert.deepEqual(harmful.map(description), []);
       });
     }
 
@@ -70,6 +70,6 @@ function inWords({ code, severity, lines }: Expectation): string {
   return `${severity === undefined ? '' : `${severity} `}${code} in line ${lines.join(' or ')}`;
 }
 
-function told({ title, brought, text }: Tried): string {
+function description({ title, brought, text }: Tried): string {
   return `${title} brings\n${listed(brought)}\nin\n${text}`;
 }

@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
-import { recent } from '../../../src/core/recent.ts';
+import { memoizeRecent } from '../../../src/core/recent.ts';
 
 describe('What was last made of a few texts', () => {
   it('is made once, and again when others have come between', () => {
     const made: string[] = [];
-    const upper = recent(2, (text) => {
+    const upper = memoizeRecent(2, (text) => {
       made.push(text);
       return text === 'none' ? undefined : text.toUpperCase();
     });

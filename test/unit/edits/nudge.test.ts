@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { parse } from 'yaml';
 import { nudgeAt, nudgeEdits } from '../../../src/edits/nudge.ts';
-import { applied } from '../../../src/fixes/find-fixes.ts';
+import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 
 const path = ['shapes', 'word'];
@@ -10,7 +10,7 @@ const path = ['shapes', 'word'];
 function nudged(text: string, x: number, y: number, units: 'mm' | 'in' = 'mm', at: string[] = path): string {
   const edits = nudgeEdits(new SpecSource(text), at, { x, y }, units);
   assert.ok(edits, 'there is a place for it');
-  return applied(text, edits);
+  return withEdits(text, edits);
 }
 
 describe('A nudge by hand', () => {

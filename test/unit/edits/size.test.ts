@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { sizeAxes, sizeEdit, type Axis } from '../../../src/edits/size.ts';
-import { applied } from '../../../src/fixes/find-fixes.ts';
+import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 
 /** A whole spec round one shape. */
@@ -18,7 +18,7 @@ function sized(shape: string, axis: Axis, by: number): string {
   const { source, shape: read_ } = read(text);
   const edit = sizeEdit(source, read_, axis, by, 'mm');
   assert.ok(edit, shape);
-  const after = applied(text, [edit]);
+  const after = withEdits(text, [edit]);
   assert.ok(parseSpec(after).model, after);
   return /a: (.*)/.exec(after)![1]!;
 }

@@ -15,7 +15,12 @@ async function timed(text: string, engine = newEngine()): Promise<Report> {
   return made;
 }
 
-async function told(text: string, code: IssueCode, at: string, engine?: ReturnType<typeof newEngine>): Promise<void> {
+async function assertReported(
+  text: string,
+  code: IssueCode,
+  at: string,
+  engine?: ReturnType<typeof newEngine>,
+): Promise<void> {
   const made = await timed(text, engine);
   const issue = made.issues.find((each) => each.code === code);
   assert.ok(issue, `${code} is not among ${JSON.stringify(made.issues.slice(0, 3))}`);
@@ -41,13 +46,13 @@ describe('Lettering that cannot be made as written', () => {
     assertNear(good.width, 60, 0.01);
     for (const share of [0, 0.001, 0.1, 0.5]) {
       const cut = newEngine({ 'n.ttf': bytes.subarray(0, Math.floor(bytes.length * share)) });
-      await told(specOf(['body: {text: Mint, font: n.ttf, width: 60}']), 'bad-font', 'n.ttf', cut);
+      await assertReported(specOf(['body: {text: Mint, font: n.ttf, width: 60}']), 'bad-font', 'n.ttf', cut);
     }
   });
 
   it('in a text file called a font, or one that is not there, is told at the font', async () => {
     const text = specOf(['body: {text: Mint, font: n.ttf, width: 60}']);
-    await told(text, 'bad-font', 'n.ttf', newEngine({ 'n.ttf': 'This is no font.' }));
+    await assertReported(text, 'bad-font', 'n.ttf', newEngine({ 'n.ttf': 'This is no font.' }));
     const missing = await timed(text);
     assert.ok(missing.issues.some(({ code }) => code === 'bad-font' || code === 'unknown-font' || code === 'bad-file'));
   });
@@ -61,8 +66,8 @@ describe('Lettering that cannot be made as written', () => {
 
   it('as emoji alone is told, and nothing is made of it', async () => {
     const made = await timed(specOf(['body: {text: "🌱🌿", font: Nunito, width: 60}']));
-    const [told, ...others] = made.issues.filter(({ code }) => code === 'missing-glyph');
-    assert.match(told!.message, /🌱.*🌿/, 'both in one sentence');
+    const [reported, ...others] = made.issues.filter(({ code }) => code === 'missing-glyph');
+    assert.match(reported!.message, /🌱.*🌿/, 'both in one sentence');
     assert.deepEqual(others, []);
     assert.deepEqual(made.tag?.pieces, []);
   });
@@ -125,7 +130,7 @@ describe('Figures that cannot be made', () => {
   });
 
   it('as an arrow whose head is impossible are told at the arrow', async () => {
-    await told(specOf(['body: {arrow: {length: 10 mm, width: 90, shaft: 20}}']), 'bad-length', '10 mm');
+    await assertReported(specOf(['body: {arrow: {length: 10 mm, width: 90, shaft: 20}}']), 'bad-length', '10 mm');
   });
 
   it('as a grown plate three metres across are made', async () => {
@@ -137,9 +142,9 @@ describe('Figures that cannot be made', () => {
 
 describe('Specs that lead nowhere', () => {
   it('as shapes made from themselves are told', async () => {
-    await told(specOf(['body: {from: body}']), 'cycle', 'body');
-    await told(specOf(['body: {ellipse: 9, place: {on: body}}']), 'cycle', 'body');
-    await told(specOf(['body: {ellipse: 9, fit: {in: body}}']), 'cycle', 'body');
+    await assertReported(specOf(['body: {from: body}']), 'cycle', 'body');
+    await assertReported(specOf(['body: {ellipse: 9, place: {on: body}}']), 'cycle', 'body');
+    await assertReported(specOf(['body: {ellipse: 9, fit: {in: body}}']), 'cycle', 'body');
   });
 
   it('as shapes in shapes by the hundred are made or told', async () => {

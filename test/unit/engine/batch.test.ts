@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { checkBatch, reportsOf } from '../../../src/engine/batch.ts';
 import type { ComputeOptions } from '../../../src/engine/engine.ts';
-import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { acceptanceOf } from '../../../src/fixes/accept.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
 import type { Issue } from '../../../src/core/issue.ts';
@@ -95,7 +95,7 @@ describe('The tags of a batch', () => {
       for (const { edits, title } of await findFixes(engine, report, issue, options)) {
         if (title.startsWith('Set ') && title.includes(' aside')) continue;
         tried++;
-        const after = await checked(applied(text, edits));
+        const after = await checked(withEdits(text, edits));
         for (const [row, was] of all.entries()) {
           const count = (issues: readonly Issue[], of: Issue) =>
             issues.filter((each) => seen(each) === seen(of)).length;

@@ -14,7 +14,7 @@ const engine = newEngine({
   'nunito.woff2': new Uint8Array(await variableWoff2('nunito')),
 });
 
-async function told(...texts: readonly string[]): Promise<string[]> {
+async function messages(...texts: readonly string[]): Promise<string[]> {
   const made = await report(
     specOf(
       texts.map((text, i) => `t${i}: {text: Rue, width: 40 mm, ${text}}`),
@@ -105,26 +105,26 @@ describe('What a tag says of its fonts', () => {
   it('is a reminder where a font is restricted, once however often it is used, and silence where it is not', async () => {
     const restricted =
       'info shop.ttf: According to its file, the font Pacifico may not be embedded in files without its maker’s permission. Cut letters contain no font, but read its licence before you sell files made with it. ';
-    assert.deepEqual(await told('font: shop.ttf', 'font: shop.ttf, weight: 400'), [restricted]);
-    assert.deepEqual(await told('font: roboto.woff', 'font: Pacifico'), []);
+    assert.deepEqual(await messages('font: shop.ttf', 'font: shop.ttf, weight: 400'), [restricted]);
+    assert.deepEqual(await messages('font: roboto.woff', 'font: Pacifico'), []);
   });
 
   it('names what was taken for a weight or an italic that the font lacks', async () => {
     const weight = 'info 900: Nunito has no weight 900; its 800 was used instead. 800';
     const light = 'info 300: Nunito has no weight 300; its 600 was used instead. 600';
     const italic = 'info true: Pacifico has no italic; its upright letters were used instead. false';
-    assert.deepEqual(await told('font: Nunito, weight: 900'), [weight]);
-    assert.deepEqual(await told('font: Nunito, weight: 300'), [light]);
-    assert.deepEqual(await told('font: Pacifico, italic: true'), [italic]);
-    assert.deepEqual(await told('font: roboto.woff, weight: 700'), [
+    assert.deepEqual(await messages('font: Nunito, weight: 900'), [weight]);
+    assert.deepEqual(await messages('font: Nunito, weight: 300'), [light]);
+    assert.deepEqual(await messages('font: Pacifico, italic: true'), [italic]);
+    assert.deepEqual(await messages('font: roboto.woff, weight: 700'), [
       'info 700: Roboto has no weight 700; its 400 was used instead. 400',
     ]);
   });
 
   it('says nothing where the weight is there, is in the range of a variable font, or was not asked for', async () => {
-    assert.deepEqual(await told('font: Nunito', 'font: Nunito, weight: 600', 'font: Pacifico, italic: false'), []);
-    assert.deepEqual(await told('font: nunito.woff2', 'font: nunito.woff2, weight: 731'), []);
-    assert.deepEqual(await told('font: nunito.woff2, weight: 150'), [
+    assert.deepEqual(await messages('font: Nunito', 'font: Nunito, weight: 600', 'font: Pacifico, italic: false'), []);
+    assert.deepEqual(await messages('font: nunito.woff2', 'font: nunito.woff2, weight: 731'), []);
+    assert.deepEqual(await messages('font: nunito.woff2, weight: 150'), [
       'info 150: Nunito ExtraLight has no weight 150; its 200 was used instead. 200',
     ]);
   });

@@ -52,7 +52,7 @@ describe('The assembly sheet', () => {
   it('numbers the layers from the back, each with what it is made of, its glue side and its step', async () => {
     const { pages } = await readPdf(await toAssemblySheet(await jobFrom(spec('below')), tools));
     const text = pages.map((page) => page.text.replace(/\s+/g, ' ')).join(' ');
-    for (const said of [
+    for (const phrase of [
       'Assembly sheet, for the bench Shelf sign',
       '1 Back, birch plywood 3 mm',
       '2 Panel, acrylic 2 mm',
@@ -63,7 +63,7 @@ describe('The assembly sheet', () => {
       '1 from the front, at true size: blue is where 2 goes.',
       '2 from the front, at true size: blue is where 3 goes.',
     ])
-      assert.ok(text.includes(said), `${said} in ${text}`);
+      assert.ok(text.includes(phrase), `${phrase} in ${text}`);
     assert.ok(!text.includes('3 from the front'));
   });
 

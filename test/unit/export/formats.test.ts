@@ -295,7 +295,7 @@ describe('The PDF file', () => {
     const { pages, title } = await readPdf(await toPdf(jobOf(made)!, tools));
     assert.equal(title, 'Chives, weak on purpose');
     const [proof, cut] = pages;
-    for (const said of [
+    for (const phrase of [
       'Chives',
       'Great Vibes',
       'Birch plywood',
@@ -304,7 +304,7 @@ describe('The PDF file', () => {
       '84.1 mm wide',
       '34.1 mm high',
     ])
-      assert.ok(proof!.text.includes(said), said);
+      assert.ok(proof!.text.includes(phrase), phrase);
     assert.match(proof!.text, /Draft: not ready to be made yet\./);
     assert.match(cut!.text, /DO NOT CUT/);
     // ISO 216: A4 is 210 × 297 mm.

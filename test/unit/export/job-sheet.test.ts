@@ -37,7 +37,7 @@ describe('The job sheet', () => {
     );
     assert.ok(at[0]! > 0);
     // Exact: the outline of 60.2 × 20.2 with round corners, a circle of 5.9, a panel of 40 × 10, a sheet of 60.2 × 20.2.
-    for (const said of [
+    for (const phrase of [
       'Engrave #CC79A7 4 cm²',
       'Score #D55E00 1 outline 100 mm 2 s',
       `Cut, inner Holes 1 outline ${(5.9 * Math.PI).toFixed(1)} mm 2 s`,
@@ -47,7 +47,7 @@ describe('The job sheet', () => {
       'Material cost 0.04',
       'a kerf of 0.2 mm outside and 0.1 mm in openings',
     ])
-      assert.ok(sheet.includes(said), `${said} in ${sheet}`);
+      assert.ok(sheet.includes(phrase), `${phrase} in ${sheet}`);
     assert.match(sheet, /Total, about/);
   });
 

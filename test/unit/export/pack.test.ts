@@ -49,7 +49,7 @@ describe('The note of a pack', () => {
   it('tells words, sizes, material and tie, care and cautions, and fits a page of plain text', async () => {
     const lines = packReadme(await jobFrom(sample('5-')), 'lovage').split('\n');
     const note = lines.join('\n').replace(/\n {2}/g, ' ');
-    for (const said of [
+    for (const phrase of [
       'Lovage, stacked plate',
       '“Lovage”, engraved, in Pacifico',
       'lovage.dxf',
@@ -57,7 +57,7 @@ describe('The note of a pack', () => {
       'Material: Walnut',
       'Hangs on: Ribbon 10 mm wide',
     ])
-      assert.ok(note.includes(said), said);
+      assert.ok(note.includes(phrase), phrase);
     assert.match(note, /Keep it dry/);
     assert.match(note, /strangled/);
     for (const line of lines) assert.ok(line.length <= 100, line);

@@ -40,12 +40,12 @@ function without(text: string, { tag, fonts }: Job): string {
 }
 
 function assertForCustomers(text: string, job: Job, what: string): void {
-  const said = without(text, job);
-  const found = bench.exec(said);
+  const wording = without(text, job);
+  const found = bench.exec(wording);
   assert.equal(
     found?.[0],
     undefined,
-    `${what} says “${found?.[0]}” in: ${said.slice(Math.max(0, (found?.index ?? 0) - 60))}`,
+    `${what} says “${found?.[0]}” in: ${wording.slice(Math.max(0, (found?.index ?? 0) - 60))}`,
   );
 }
 
@@ -74,7 +74,7 @@ describe('What a customer reads', () => {
 
   it('would be caught at it', async () => {
     const job = await jobFrom(samples[0]!.text);
-    for (const said of [
+    for (const phrase of [
       'Kerf 0.16 mm',
       'minimum 1.50 mm',
       '2 min 05 s',
@@ -83,7 +83,7 @@ describe('What a customer reads', () => {
       'weak web',
     ])
       assert.throws(() => {
-        assertForCustomers(said, job, 'this');
+        assertForCustomers(phrase, job, 'this');
       });
   });
 });

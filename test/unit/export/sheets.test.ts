@@ -156,16 +156,16 @@ describe('Tags on sheets', () => {
       plan.sheets.map(({ pieces }) => pieces.length),
       [4, 1],
     );
-    const told = new Map(facts.map(({ name, value }) => [name, value]));
-    assert.equal(told.get('Pieces'), '5');
-    assert.equal(told.get('Sheets'), '2 of 100 × 50 mm');
+    const valueOf = new Map(facts.map(({ name, value }) => [name, value]));
+    assert.equal(valueOf.get('Pieces'), '5');
+    assert.equal(valueOf.get('Sheets'), '2 of 100 × 50 mm');
     // 40.2 × 20.2 mm less a hole of 3.8 mm, of 100 × 50 mm. Of the last sheet, 100 − 2 − 40.2 − 2.2 mm are left.
-    assert.equal(told.get('Filled'), '64 %, 16 %');
-    assert.equal(told.get('Left over'), '55.6 × 50 mm of the last');
+    assert.equal(valueOf.get('Filled'), '64 %, 16 %');
+    assert.equal(valueOf.get('Left over'), '55.6 × 50 mm of the last');
     // Two sheets of 4 EUR; five rectangles of 40.2 × 20.2 mm, each what the tag costs by itself, of a sheet of 100 × 50 mm.
-    assert.equal(told.get('Whole sheets'), '8.00 EUR');
+    assert.equal(valueOf.get('Whole sheets'), '8.00 EUR');
     const share = (40.2 * 20.2 * 4) / (100 * 50);
-    assert.equal(told.get('Material cost'), `${(5 * share).toFixed(2)} EUR for all tags separately`);
+    assert.equal(valueOf.get('Material cost'), `${(5 * share).toFixed(2)} EUR for all tags separately`);
     const alone = jobOf(await engine.compute(text, { locate: () => undefined }))!;
     const one = estimateJob(alone.tag, alone.plan);
     assertNear(one.cost!.amount, share, 1e-4);
@@ -278,9 +278,9 @@ describe('The page of all sheets', () => {
     const labels = new Set(errors.flatMap(({ label }) => label ?? []));
     assert.ok(labels.size > 0 && labels.size <= names.length);
     const page = await sheetPage(sheets, tools);
-    const said = page.words.map(({ text }) => text).join(' ');
+    const pageText = page.words.map(({ text }) => text).join(' ');
     const listed = [...labels].join(', ').replace(/, (?=[^,]*$)/, ' and ');
-    assert.match(said, new RegExp(`DO NOT CUT: ${listed} have errors\\.`));
+    assert.match(pageText, new RegExp(`DO NOT CUT: ${listed} have errors\\.`));
     const ringed = page.drawings.filter((each) => !('clip' in each) && each.stroke === '#B00020');
     assert.equal(ringed.length, labels.size);
   });

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { acceptanceOf } from '../../../src/fixes/accept.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import { applied } from '../../../src/fixes/find-fixes.ts';
+import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { newEngine } from '../support/engine.ts';
 
 const engine = newEngine();
@@ -81,7 +81,7 @@ describe('Accepting a finding', () => {
     const acceptance = await acceptanceOf(engine, report, issue, options);
     if (!acceptance) return undefined;
     const { at, before, after } = acceptance;
-    return applied(text, [{ range: { start: at, end: at }, text: `${before}it hangs indoors${after}` }]);
+    return withEdits(text, [{ range: { start: at, end: at }, text: `${before}it hangs indoors${after}` }]);
   };
 
   it('puts its comment at the end of the line, or above one that has a comment', async () => {

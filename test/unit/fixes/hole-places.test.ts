@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { newEngine, specOf } from '../support/engine.ts';
 
 const engine = newEngine();
@@ -13,7 +13,7 @@ async function placesAfter(text: string, code: string) {
   const fixes = await findFixes(engine, report, issue, options);
   return Promise.all(
     fixes.map(async ({ title, edits }) => {
-      const after = await engine.compute(applied(text, edits), options);
+      const after = await engine.compute(withEdits(text, edits), options);
       return { title, after, hanger: after.tag!.pieces[0]!.hangers[0]! };
     }),
   );

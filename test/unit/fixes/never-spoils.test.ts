@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import type { Report } from '../../../src/engine/engine.ts';
 import { fixAll, mostInAll } from '../../../src/fixes/fix-all.ts';
-import { applied, findFixes, sameLookShare } from '../../../src/fixes/find-fixes.ts';
+import { withEdits, findFixes, sameLookShare } from '../../../src/fixes/find-fixes.ts';
 import { lookChange } from '../../../src/fixes/look.ts';
 import { isNoWorse, solves } from '../../../src/fixes/no-worse.ts';
 import { ringArea } from '../../../src/geometry/measure.ts';
@@ -161,7 +161,7 @@ describe('A fix', () => {
       assert.ok(fixes.length > 1, `${code}: ${fixes.map(({ title }) => title).join('; ')}`);
       const shares = await Promise.all(
         fixes.map(async ({ edits }) => {
-          const { share, hangers } = lookChange(report, await compute(applied(text, edits)));
+          const { share, hangers } = lookChange(report, await compute(withEdits(text, edits)));
           return share + hangers;
         }),
       );

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { parse } from 'yaml';
-import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
 import { setAside } from '../../../src/fixes/set-aside.ts';
 import { newEngine } from '../support/engine.ts';
@@ -15,7 +15,7 @@ const spec = (batch: string): string =>
 async function setAsideText(batch: string, row: number): Promise<string | undefined> {
   const { source, batch: list } = await engine.compute(spec(batch), { ...options, row });
   const edit = setAside(source, list!.rows, row);
-  return edit && applied(source.text, [edit]);
+  return edit && withEdits(source.text, [edit]);
 }
 
 const names = (text: string): unknown => (parse(text) as { batch: unknown }).batch;
@@ -58,7 +58,7 @@ describe('A name set aside', () => {
     const fixes = await findFixes(engine, report, issue, { ...options, row: 1 });
     const aside = fixes.find(({ title }) => title.startsWith('Set “Iona” aside'));
     assert.ok(aside, fixes.map(({ title }) => title).join('; '));
-    assert.deepEqual(names(applied(text, aside.edits)), ['Mona']);
+    assert.deepEqual(names(withEdits(text, aside.edits)), ['Mona']);
     const { text: fixed } = await fixAll(engine, text, options);
     assert.deepEqual(names(fixed), ['Mona', 'Iona']);
   });

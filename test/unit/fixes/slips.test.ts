@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { findFixes } from '../../../src/fixes/find-fixes.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import { applied } from '../../../src/core/issue.ts';
+import { withEdits } from '../../../src/core/issue.ts';
 import { newEngine, report } from '../support/engine.ts';
 import { slips, soundSpec } from '../support/slips.ts';
 
@@ -13,7 +13,7 @@ async function offered(text: string, engine = newEngine()) {
   return Promise.all(
     before.issues.map(async (issue) => {
       const fixes = await findFixes(engine, before, issue, options);
-      const after = fixes[0] && (await report(applied(text, fixes[0].edits), engine));
+      const after = fixes[0] && (await report(withEdits(text, fixes[0].edits), engine));
       return { message: issue.message, titles: fixes.map(({ title }) => title), left: after?.issues.length };
     }),
   );

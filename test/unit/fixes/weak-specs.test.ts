@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import type { Issue } from '../../../src/core/issue.ts';
 import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 import { newEngine } from '../support/engine.ts';
@@ -66,19 +66,19 @@ describe('Fixes of specs that are weak on purpose', () => {
             fixes: count.fixes + fixes.length,
           });
           for (const { title, edits } of fixes) {
-            const fixed = applied(text, edits);
-            const told = `${name}, ${issue.code}, ${title}:\n${fixed}`;
+            const fixed = withEdits(text, edits);
+            const description = `${name}, ${issue.code}, ${title}:\n${fixed}`;
             // Computed anew without anything remembered from before.
             const { issues, tag } = await newEngine().compute(fixed, options);
-            assert.ok(tag, told);
-            assert.ok(ofKind(issues, issue) < ofKind(report.issues, issue), `not solved by ${told}`);
-            assert.ok(errors(issues) <= errors(report.issues), `worse after ${told}`);
-            assert.deepEqual(remarks(fixed), remarks(text), told);
-            assert.equal(fixed.includes('\r\n'), text.includes('\r\n'), told);
-            assert.ok(!/[^\r]\n/.test(fixed) || !fixed.includes('\r\n'), `mixed line ends in ${told}`);
+            assert.ok(tag, description);
+            assert.ok(ofKind(issues, issue) < ofKind(report.issues, issue), `not solved by ${description}`);
+            assert.ok(errors(issues) <= errors(report.issues), `worse after ${description}`);
+            assert.deepEqual(remarks(fixed), remarks(text), description);
+            assert.equal(fixed.includes('\r\n'), text.includes('\r\n'), description);
+            assert.ok(!/[^\r]\n/.test(fixed) || !fixed.includes('\r\n'), `mixed line ends in ${description}`);
             const before = new Set(text.split(/\r?\n/));
             const changed = fixed.split(/\r?\n/).filter((line) => !before.has(line));
-            assert.ok(changed.length <= Math.max(1, edits.length), `${changed.length} lines changed by ${told}`);
+            assert.ok(changed.length <= Math.max(1, edits.length), `${changed.length} lines changed by ${description}`);
           }
         }
       }

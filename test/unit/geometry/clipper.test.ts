@@ -14,7 +14,7 @@ import { area, boundsOf, perimeter, ringArea } from '../../../src/geometry/measu
 import type { Region } from '../../../src/geometry/types.ts';
 import { roundedRectangle } from '../../../src/tag/plates.ts';
 import { FontLibrary } from '../../../src/text/font-library.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { packagedFontFiles } from '../../fonts/font-files.ts';
 import { assertNear } from '../support/engine.ts';
 import { offsetAreaByClipper2, unionAreaByJts } from '../support/reference.ts';

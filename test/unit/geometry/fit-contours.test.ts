@@ -7,7 +7,7 @@ import { flatten } from '../../../src/geometry/curves.ts';
 import { fitContours } from '../../../src/geometry/fit-contours.ts';
 import { area, ringArea } from '../../../src/geometry/measure.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { bundledFace, packagedFace } from '../../fonts/faces.ts';
 import { hausdorff, walked } from '../support/contours.ts';
 import { assertNear } from '../support/engine.ts';

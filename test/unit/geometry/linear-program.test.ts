@@ -1,27 +1,27 @@
 import assert from 'node:assert/strict';
-import { furthest } from '../../../src/geometry/linear-program.ts';
-import type { Condition } from '../../../src/geometry/linear-program.ts';
+import { maximise } from '../../../src/geometry/linear-program.ts';
+import type { Constraint } from '../../../src/geometry/linear-program.ts';
 import { assertNear } from '../support/engine.ts';
 import { seededRandom } from '../support/shapes.ts';
 
 describe('A linear program', () => {
   it('is solved as in the textbook: 3x + 5y, x ≤ 4, 2y ≤ 12, 3x + 2y ≤ 18 gives 36 at (2, 6) (Hillier and Lieberman)', () => {
-    const most = (normal: number[], value: number): Condition => ({
+    const most = (normal: number[], value: number): Constraint => ({
       normal: normal.map((each) => -each),
       least: -value,
     });
-    const best = furthest([3, 5], [most([1, 0], 4), most([0, 2], 12), most([3, 2], 18)], [100, 100]);
+    const best = maximise([3, 5], [most([1, 0], 4), most([0, 2], 12), most([3, 2], 18)], [100, 100]);
     assertNear(best![0]!, 2, 1e-9);
     assertNear(best![1]!, 6, 1e-9);
   });
 
   it('stays within reach, and has no answer where conditions contradict each other', () => {
-    assert.deepEqual(furthest([1, -1, 1], [], [1, 2, 3]), [1, -2, 3]);
+    assert.deepEqual(maximise([1, -1, 1], [], [1, 2, 3]), [1, -2, 3]);
     const apart = [
       { normal: [1, 0], least: 1 },
       { normal: [-1, 0], least: 0 },
     ];
-    assert.equal(furthest([0, 1], apart, [5, 5]), undefined);
+    assert.equal(maximise([0, 1], apart, [5, 5]), undefined);
   });
 
   it('has the best corner of all: each corner of random conditions is tried', () => {
@@ -48,7 +48,7 @@ describe('A linear program', () => {
             most = Math.max(most, goal[0]! * x + goal[1]! * y);
         }
       }
-      const best = furthest(goal, conditions, [3, 3])!;
+      const best = maximise(goal, conditions, [3, 3])!;
       assertNear(goal[0]! * best[0]! + goal[1]! * best[1]!, most, 1e-7);
     }
   });

@@ -73,8 +73,8 @@ describe('The necks of forty words in each of the bundled fonts', () => {
   }
 
   it('are hundreds, of every kind', () => {
-    const told = JSON.stringify({ count, compared, barred });
-    assert.equal(count, cuts.length * words.length, told);
-    assert.ok(compared.bridge >= 200 && compared.loop >= 200 && compared.stroke >= 150 && barred >= 400, told);
+    const summary = JSON.stringify({ count, compared, barred });
+    assert.equal(count, cuts.length * words.length, summary);
+    assert.ok(compared.bridge >= 200 && compared.loop >= 200 && compared.stroke >= 150 && barred >= 400, summary);
   });
 });

@@ -233,14 +233,14 @@ describe('The necks of random pieces', () => {
         const placed = transformed(region, between(0, 7), scale, between(-80, 80), between(-80, 80));
         const found = findNecks(placed, minWeb * scale);
         const expected = necks.toSorted((a, b) => a.width - b.width);
-        const told = `seed ${seed}, scale ${scale.toFixed(2)}: ${JSON.stringify(found)} instead of ${JSON.stringify(expected)}`;
-        assert.equal(found.length, expected.length, told);
+        const description = `seed ${seed}, scale ${scale.toFixed(2)}: ${JSON.stringify(found)} instead of ${JSON.stringify(expected)}`;
+        assert.equal(found.length, expected.length, description);
         for (const [i, neck] of found.entries()) {
           const { width, kind } = expected[i]!;
-          assert.ok(Math.abs(neck.width - width * scale) <= 0.01, told);
-          if (kind !== 'any') assert.equal(neck.kind, kind, told);
+          assert.ok(Math.abs(neck.width - width * scale) <= 0.01, description);
+          if (kind !== 'any') assert.equal(neck.kind, kind, description);
           const apart = Math.hypot(neck.ends[0].x - neck.ends[1].x, neck.ends[0].y - neck.ends[1].y);
-          assert.ok(Math.abs(apart - neck.width) < 1e-4, `ends as far apart as the neck is wide: ${told}`);
+          assert.ok(Math.abs(apart - neck.width) < 1e-4, `ends as far apart as the neck is wide: ${description}`);
         }
         count += 1;
       }

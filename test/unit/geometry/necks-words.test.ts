@@ -61,12 +61,12 @@ describe('Necks against erosion by clipper2-ts (a piece falls apart where the di
 
 /** Every neck of the first list has one of the same kind and width (to 0.01 mm) in the second, and the other way round. */
 function assertSameNecks(first: readonly Neck[], second: readonly Neck[], what: string): void {
-  const told = `${what}: ${JSON.stringify(first.map(brief))} and ${JSON.stringify(second.map(brief))}`;
-  assert.equal(first.length, second.length, told);
+  const description = `${what}: ${JSON.stringify(first.map(brief))} and ${JSON.stringify(second.map(brief))}`;
+  assert.equal(first.length, second.length, description);
   for (const kind of ['bridge', 'loop', 'stroke'] as const) {
     const widths = [first, second].map((necks) => necks.filter((neck) => neck.kind === kind).map(({ width }) => width));
-    assert.equal(widths[0]!.length, widths[1]!.length, told);
-    for (const [i, width] of widths[0]!.entries()) assert.ok(Math.abs(width - widths[1]![i]!) <= 0.01, told);
+    assert.equal(widths[0]!.length, widths[1]!.length, description);
+    for (const [i, width] of widths[0]!.entries()) assert.ok(Math.abs(width - widths[1]![i]!) <= 0.01, description);
   }
 }
 
@@ -128,14 +128,14 @@ describe('The neck analysis of random scribble', () => {
       const region = scribble(seed);
       const whole = area(region);
       for (const { kind, width, ends, length, areas, samples } of findNecks(region, minWeb)) {
-        const told = `seed ${seed}: ${kind} of ${width} at ${JSON.stringify(ends)}`;
-        assert.ok(width >= 0 && width < minWeb && length >= 0, told);
-        assert.ok(Math.abs(Math.hypot(ends[0].x - ends[1].x, ends[0].y - ends[1].y) - width) < 1e-4, told);
-        assert.ok(areas[0] >= areas[1] && areas[1] >= 0 && areas[0] <= whole + 0.1, told);
-        if (kind === 'bridge') assert.ok(areas[1] >= 2.2 && areas[0] + areas[1] <= whole + 0.1, told);
-        for (const sample of samples) assert.ok(Number.isFinite(sample.x) && Number.isFinite(sample.y), told);
+        const description = `seed ${seed}: ${kind} of ${width} at ${JSON.stringify(ends)}`;
+        assert.ok(width >= 0 && width < minWeb && length >= 0, description);
+        assert.ok(Math.abs(Math.hypot(ends[0].x - ends[1].x, ends[0].y - ends[1].y) - width) < 1e-4, description);
+        assert.ok(areas[0] >= areas[1] && areas[1] >= 0 && areas[0] <= whole + 0.1, description);
+        if (kind === 'bridge') assert.ok(areas[1] >= 2.2 && areas[0] + areas[1] <= whole + 0.1, description);
+        for (const sample of samples) assert.ok(Number.isFinite(sample.x) && Number.isFinite(sample.y), description);
         const middle = { x: (ends[0].x + ends[1].x) / 2, y: (ends[0].y + ends[1].y) / 2 };
-        if (width > 0.01) assert.ok(contains(region, middle), `${told}, across material`);
+        if (width > 0.01) assert.ok(contains(region, middle), `${description}, across material`);
       }
     }
   });

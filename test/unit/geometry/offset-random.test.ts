@@ -56,7 +56,7 @@ function distanceToEdge(region: Region, { x, y }: Point): number {
   return least;
 }
 
-function assertIsOffset(region: Region, delta: number, between: Random, told: string): void {
+function assertIsOffset(region: Region, delta: number, between: Random, description: string): void {
   const result = offset(region, delta);
   // How far beyond the offset's true edge a point lies.
   const beyond = (point: Point): number => {
@@ -69,7 +69,7 @@ function assertIsOffset(region: Region, delta: number, between: Random, told: st
       const next = ring[(index + 1) % ring.length]!;
       for (const each of [point, { x: (point.x + next.x) / 2, y: (point.y + next.y) / 2 }]) {
         const by = beyond(each);
-        assert.ok(by > -slack[0]! && by < slack[1]!, `${told}: an edge is ${by} mm beyond`);
+        assert.ok(by > -slack[0]! && by < slack[1]!, `${description}: an edge is ${by} mm beyond`);
       }
     });
   }
@@ -81,8 +81,8 @@ function assertIsOffset(region: Region, delta: number, between: Random, told: st
       y: between(box.minY - margin, box.maxY + margin),
     };
     const by = beyond(point);
-    if (by < -slack[0]!) assert.ok(contains(result, point), `${told}: ${by} mm inside is left out`);
-    if (by > slack[1]!) assert.ok(!contains(result, point), `${told}: ${by} mm outside is taken in`);
+    if (by < -slack[0]!) assert.ok(contains(result, point), `${description}: ${by} mm inside is left out`);
+    if (by > slack[1]!) assert.ok(!contains(result, point), `${description}: ${by} mm outside is taken in`);
   }
 }
 

@@ -6,7 +6,7 @@ import { flatten } from '../../../src/geometry/curves.ts';
 import { perimeter } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { unionPerimeter } from '../../../src/geometry/union-perimeter.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 
 function disc(radius: number, x: number): Region {

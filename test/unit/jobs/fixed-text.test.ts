@@ -1,7 +1,7 @@
 /** What the hand fixes, as text: read again it is the same piece at the same place, and taken out nothing is left of it. */
 
 import assert from 'node:assert/strict';
-import { applied } from '../../../src/core/issue.ts';
+import { withEdits } from '../../../src/core/issue.ts';
 import { fixEdits, releaseEdits } from '../../../src/jobs/fixed-text.ts';
 import type { PlaceToFix } from '../../../src/jobs/fixed-text.ts';
 import type { CheckedJob } from '../../../src/jobs/job.ts';
@@ -20,7 +20,7 @@ const fixedOf = ({ pieces }: CheckedJob) => pieces!.stocks.flatMap((stock) => st
 
 function textOf(job: CheckedJob, places: readonly PlaceToFix[]): string {
   const edits = fixEdits(places, { source: job.source, units: job.model!.units, all: piecesOf(job) });
-  return applied(job.source.text, edits!);
+  return withEdits(job.source.text, edits!);
 }
 
 const on = { kind: 'sheet', number: 1 } as const;
@@ -92,10 +92,10 @@ describe('Fixing a piece by hand', () => {
       const fixed = fixedOf(again);
       assert.equal(fixed.length, others + 2);
       const own = fixed.filter(({ of }) => of.of.spec !== 'plate.tag.yaml').map(({ entry }) => entry);
-      const released = applied(changed, releaseEdits(own, again.source));
+      const released = withEdits(changed, releaseEdits(own, again.source));
       const asBefore = others > 0 ? before : text.trimEnd();
       assert.equal(others > 0 ? released : released.trimEnd(), asBefore);
-      const none = applied(
+      const none = withEdits(
         changed,
         releaseEdits(
           fixed.map(({ entry }) => entry),

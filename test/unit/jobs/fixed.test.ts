@@ -161,9 +161,9 @@ describe('What cannot be fixed', () => {
       [plateAt('5 mm, 5 mm', 'offcut: 2'), '2', /“ply3” has no free offcut 2\./],
     ];
     for (const [entry, marked, message] of cases) {
-      const [severity, text, said] = await problem(entry);
+      const [severity, text, reportedText] = await problem(entry);
       assert.deepEqual([severity, text], ['error', marked]);
-      assert.match(said, message);
+      assert.match(reportedText, message);
     }
     const laid = await laidOutJob(jobOf(tags, sheets, fixed(named('order: 9'))), beside);
     assert.equal(countOf(laid), 6);

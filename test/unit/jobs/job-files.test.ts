@@ -3,7 +3,7 @@ import { areaD } from 'clipper2-ts';
 import { jobFiles } from '../../../src/jobs/job-files.ts';
 import { piecesWanted } from '../../../src/jobs/job-table.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
-import { costsOfJob, takesOfJob } from '../../../src/jobs/sums.ts';
+import { costsOfJob, estimateOfJob } from '../../../src/jobs/totals.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
 import { assertNear } from '../support/engine.ts';
 import { readDxf, readPdf } from '../support/file-readers.ts';
@@ -132,7 +132,7 @@ describe('The files of a job', () => {
 
   it('weigh and cost what that comes to', () => {
     const weight = (4 * 2400 + 6 * 1000) * 3 * 700e-6 + 4 * 600 * 2 * 600e-6;
-    assertNear(takesOfJob(job)!.weight!, weight, 0.01, 'weight');
+    assertNear(estimateOfJob(job)!.weight!, weight, 0.01, 'weight');
     const { material, sheets: whole } = costsOfJob(job);
     assertNear(whole!.amount, (2 * 140 * 110 * 6 + 200 * 100 * 50) / 1e6, 1e-9, 'whole sheets');
     const each = (60.2 * 40.2 * 6 + 30.1 * 20.1 * 50) / 1e6;

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { applied } from '../../../src/core/issue.ts';
+import { withEdits } from '../../../src/core/issue.ts';
 import { changesOf } from '../../../src/fixes/slips.ts';
 import type { CheckedJob } from '../../../src/jobs/job.ts';
 import { jobDefinitionAt, jobHoverAt, jobLinksIn } from '../../../src/language/job-help.ts';
@@ -74,7 +74,7 @@ describe('The nearest known word in a job', () => {
   async function fixed(job: string, others = beside): Promise<string> {
     const { issues, source } = await checkedJob(job, others);
     const [change] = issues.flatMap(changesOf);
-    return change ? applied(source.text, change.edits) : 'nothing is offered';
+    return change ? withEdits(source.text, change.edits) : 'nothing is offered';
   }
 
   it('is offered for keys, specs, tables and stocks', async () => {
@@ -93,7 +93,7 @@ describe('The nearest known word in a job', () => {
     const job = await checkedJob(text, { ...beside, 'orders.csv': table });
     const [found] = job.inFiles.flatMap(({ issues }) => issues.filter(({ suggestions }) => suggestions));
     assert.equal(found!.message, 'named.tag.yaml asks for a column “name”; this one is called “nmae”.');
-    assert.equal(applied(table, changesOf(found!)[0]!.edits), orders);
+    assert.equal(withEdits(table, changesOf(found!)[0]!.edits), orders);
     // What is nothing like it is not.
     const far = await checkedJob(text, { ...beside, 'orders.csv': orders.replace('name', 'colour') });
     assert.ok(far.inFiles.every(({ issues }) => issues.every(({ suggestions }) => !suggestions)));

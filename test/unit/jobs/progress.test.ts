@@ -1,7 +1,7 @@
 /** A job's layout on its way, the gaps of its sheets, and how long it is looked for. */
 
 import assert from 'node:assert/strict';
-import { applied } from '../../../src/core/issue.ts';
+import { withEdits } from '../../../src/core/issue.ts';
 import { gapEdits, gapsOf } from '../../../src/jobs/gaps.ts';
 import { layOutJob } from '../../../src/jobs/job.ts';
 import type { DraftSheet } from '../../../src/jobs/layout.ts';
@@ -76,7 +76,7 @@ describe('The gap of a job’s sheets', () => {
       { stock: 'cherry2', gap: 10, most: 10 },
     ]);
     const set = (stock: string, gap: number) =>
-      applied(
+      withEdits(
         text,
         gapEdits(stock, gap, { model: model!, source }).map((edit) => edit!),
       );

@@ -5,14 +5,14 @@ import type { CheckedJob } from '../../../src/jobs/job.ts';
 const sheets = ['ply3: [{size: [200 mm, 100 mm]}]'];
 
 /** Code, what it is marked at, and where. */
-function told(job: CheckedJob): string[] {
+function messages(job: CheckedJob): string[] {
   return job.issues.map(({ code, range }) => {
     const { line } = job.source.position(range.start);
     return `${line} ${code} ${job.source.text.slice(range.start, range.end)}`;
   });
 }
 
-function toldIn(job: CheckedJob): string[] {
+function messagesInFiles(job: CheckedJob): string[] {
   return job.inFiles.flatMap(({ name, issues, position }) =>
     issues.map(({ code, range }) => {
       const { line, column } = position(range.start);
@@ -27,7 +27,7 @@ const made = (job: CheckedJob) =>
 describe('The job language', () => {
   it('is read with nothing to complain of', async () => {
     const job = await checkedJob(jobOf(['{spec: plate.tag.yaml, quantity: 2}'], sheets, ['title: Saturday swap']));
-    assert.deepEqual(told(job), []);
+    assert.deepEqual(messages(job), []);
     assert.equal(job.title, 'Saturday swap');
     assert.deepEqual(made(job), [['plate.tag.yaml', '', '', 2]]);
   });
@@ -46,7 +46,7 @@ describe('The job language', () => {
     ];
     for (const [entry, problem] of cases) {
       const job = await checkedJob(jobOf([entry, '{spec: plate.tag.yaml, quantity: 1}'], sheets));
-      assert.deepEqual(told(job), [problem], entry);
+      assert.deepEqual(messages(job), [problem], entry);
       const isMade = made(job).length === (entry.includes('cuontity') ? 2 : 1);
       assert.ok(isMade, `${entry}: ${JSON.stringify(made(job))}`);
     }
@@ -72,7 +72,7 @@ describe('The job language', () => {
   it('knows the stocks of the workshop’s file', async () => {
     const job = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], [...sheets, 'chery2: [{size: [200 mm, 100 mm]}]']));
     assert.deepEqual(
-      told(job),
+      messages(job),
       ['6 unknown-name chery2'].map((line) => line.replace('6', '7')),
     );
     assert.match(job.issues[0]!.message, /Did you mean “cherry2”/);
@@ -110,7 +110,7 @@ describe('The job language', () => {
       'use: [shop.workshop.yaml, a.yaml]',
     );
     const job = await checkedJob(text, beside);
-    assert.deepEqual(told(job), ['2 cycle a.yaml']);
+    assert.deepEqual(messages(job), ['2 cycle a.yaml']);
     assert.equal(made(job).length, 1);
   });
 
@@ -121,7 +121,7 @@ describe('The job language', () => {
       jobOf(['{spec: broken.tag.yaml, quantity: 3}', '{spec: plate.tag.yaml}'], sheets),
       beside,
     );
-    assert.deepEqual(told(job), ['4 unknown-shape broken.tag.yaml']);
+    assert.deepEqual(messages(job), ['4 unknown-shape broken.tag.yaml']);
     assert.match(job.issues[0]!.message, /^broken\.tag\.yaml cannot be cut and is left out: line 5: .*plaet/);
     assert.deepEqual(
       job.leftOut.map(({ spec, quantity }) => [spec, quantity]),
@@ -137,7 +137,7 @@ describe('A table of orders', () => {
 
   it('makes a tag of every line, as often as it says', async () => {
     const job = await withOrders('order,quantity,name\n1041,2,Sorrel\n1042,1,Rue\n1041,3,Rue\n');
-    assert.deepEqual([told(job), toldIn(job)], [[], []]);
+    assert.deepEqual([messages(job), messagesInFiles(job)], [[], []]);
     assert.deepEqual(made(job), [
       ['named.tag.yaml', 'Sorrel', '1041', 2],
       ['named.tag.yaml', 'Rue', '1042', 1],
@@ -160,8 +160,8 @@ describe('A table of orders', () => {
       '',
     ].join('\r\n');
     const job = await withOrders(csv);
-    assert.deepEqual(told(job), []);
-    assert.deepEqual(toldIn(job), [
+    assert.deepEqual(messages(job), []);
+    assert.deepEqual(messagesInFiles(job), [
       'orders.csv:2:3 bad-value',
       'orders.csv:3:3 bad-value',
       'orders.csv:4:5 bad-value',
@@ -180,7 +180,7 @@ describe('A table of orders', () => {
   it('must have the columns that the spec asks for', async () => {
     const job = await withOrders('order,quantity,plant\n1,1,Sorrel\n');
     assert.match(job.issues[0]!.message, /“orders\.csv” has no column “name”, which named\.tag\.yaml asks for/);
-    assert.equal(told(job)[0], '4 unknown-name orders.csv');
+    assert.equal(messages(job)[0], '4 unknown-name orders.csv');
     assert.equal(job.leftOut.length, 1);
   });
 
@@ -219,8 +219,8 @@ describe('A table of orders', () => {
       'named.tag.yaml': broken,
       'orders.csv': 'order,name\n1,Rue\n2,Sorrel\n3,\n',
     });
-    assert.deepEqual(told(job), ['4 unknown-key named.tag.yaml']);
-    assert.deepEqual(toldIn(job), ['orders.csv:4:3 missing-key']);
+    assert.deepEqual(messages(job), ['4 unknown-key named.tag.yaml']);
+    assert.deepEqual(messagesInFiles(job), ['orders.csv:4:3 missing-key']);
     assert.equal(job.leftOut.length, 3);
   });
 });

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { accepted, labels, offered, samples } from './marked.ts';
 import { completionsAt } from '../../../src/language/completion/complete.ts';
-import { nothingAround } from '../../../src/language/surroundings.ts';
+import { noWorkspaceNames } from '../../../src/language/workspace-names.ts';
 
 /** A spec around a line of shapes. */
 const shape = (line: string, others = 'plate: {rectangle: [80 mm, 40 mm]}'): string =>
@@ -228,7 +228,7 @@ describe('Completion of whole things', () => {
     const samples = [
       { title: 'Round', purpose: 'a token', text: 'tagwright: 1\npieces: {t: {body: [{ellipse: 20}]}}\n' },
     ];
-    const around = { ...nothingAround, samples, files: ['kilns.csv'] };
+    const around = { ...noWorkspaceNames, samples, files: ['kilns.csv'] };
     const inOrder = (text: string, at: number) =>
       [...completionsAt(text, at, around)].sort((a, b) => a.rank - b.rank).map(({ label }) => label);
     assert.deepEqual(inOrder('', 0).slice(0, 7), ['Round', 'tagwright', 'title', 'stock', 'tie', 'shapes', 'pieces']);

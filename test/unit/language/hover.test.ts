@@ -22,7 +22,7 @@ pieces:
 `;
 
 /** What is told where the word first stands, without what escapes its signs. */
-async function told(word: string, text = spec): Promise<string> {
+async function hoverText(word: string, text = spec): Promise<string> {
   const made = await report(text.replace(', font: x', ''));
   const hover = hoverAt(new SpecSource(text), text.indexOf(word) + 1, made, fontNotes());
   return (hover?.markdown ?? '').replaceAll(/\\(.)/g, '$1');
@@ -30,43 +30,43 @@ async function told(word: string, text = spec): Promise<string> {
 
 describe('Hovering', () => {
   it('over a key tells what it does, its kind, its default and an example', async () => {
-    const corners = await told('corners:');
+    const corners = await hoverText('corners:');
     assert.match(corners, /\*\*corners\*\* – round \| miter \| bevel/);
     assert.match(corners, /How corners are made/);
     assert.match(corners, /Default: `round`/);
-    assert.match(await told('grow:'), /A length: a number with its unit/);
-    assert.match(await told('grow:'), /Example: `grow: 0.5 mm`/);
+    assert.match(await hoverText('grow:'), /A length: a number with its unit/);
+    assert.match(await hoverText('grow:'), /Example: `grow: 0.5 mm`/);
   });
 
   it('over a length tells it in both units', async () => {
     // 1 in = 25.4 mm exactly (CSS Values and Units).
-    assert.match(await told('1 1/2 in'), /1 1\/2 in = 38\.1 mm = 1\.5 in/);
-    assert.match(await told('30 mm'), /^30 mm = 1\.181 in$/);
+    assert.match(await hoverText('1 1/2 in'), /1 1\/2 in = 38\.1 mm = 1\.5 in/);
+    assert.match(await hoverText('30 mm'), /^30 mm = 1\.181 in$/);
     const inches = spec.replace('units: mm', 'units: in').replace('[80 mm,', '[3,');
-    assert.match(await told('3,', inches.replace('thickness: 3 mm', 'thickness: 2 mm')), /^3 in = 76\.2 mm$/);
+    assert.match(await hoverText('3,', inches.replace('thickness: 3 mm', 'thickness: 2 mm')), /^3 in = 76\.2 mm$/);
   });
 
   it('over a shape, where it is given and where it is used, tells its finished size', async () => {
     for (const place of ['disc: {', 'disc, {'])
-      assert.match(await told(place), /disc[^]*30\.0 × 30\.0 mm \(1\.18 × 1\.18 in\)/);
+      assert.match(await hoverText(place), /disc[^]*30\.0 × 30\.0 mm \(1\.18 × 1\.18 in\)/);
     // 80 mm and 1.5 in, half a millimetre more on every side.
-    assert.match(await told('plate:'), /81\.0 × 39\.1 mm/);
+    assert.match(await hoverText('plate:'), /81\.0 × 39\.1 mm/);
   });
 
   it('over a piece tells size, area, parts, and what its hanger bears', async () => {
-    const piece = await told('tag: {');
+    const piece = await hoverText('tag: {');
     assert.match(piece, /\*\*A \*tag\*\*\* – piece/);
     assert.match(piece, /1 part, 1 hole/);
     assert.match(piece, /Load \(estimate\)\.\*\* Bears [^]*Handbook of Finnish Plywood \(2002\), from memory/);
     assert.match(piece, /\[How it is worked out\]\(command:tagwright\.openGuide\?%5B%22what-a-hanger-bears%22%5D\)$/);
-    const unknown = await told('tag: {', spec.replace('birch plywood', 'poplar plywood'));
+    const unknown = await hoverText('tag: {', spec.replace('birch plywood', 'poplar plywood'));
     assert.match(unknown, /Load unknown: no strength of poplar plywood is known here\./);
     assert.doesNotMatch(unknown, /estimate/i, 'where nothing is known, there is none');
     assert.match(
-      await told('tag: {', spec.replace('birch plywood', 'walnut')),
+      await hoverText('tag: {', spec.replace('birch plywood', 'walnut')),
       /Load \(estimate\)\.\*\* Bears [^]*An estimate/,
     );
-    assert.match(await told('hole:'), /A round hole inside the body[^]*Load/);
+    assert.match(await hoverText('hole:'), /A round hole inside the body[^]*Load/);
     // 81 × 39.1 mm less a hole of 4 mm, twice the twine.
     const area = Number(/([\d.]+) cm²/.exec(piece)![1]);
     assert.ok(Math.abs(area - (81 * 39.1 - Math.PI * 4) / 100) < 0.1, String(area));
@@ -74,11 +74,11 @@ describe('Hovering', () => {
 
   it('over a font tells where it is from', async () => {
     const text = spec.replace('ellipse: 30 mm', 'text: a, font: nunito, width: 9 mm');
-    assert.match(await told('nunito', text), /Nunito[^]*bundled, SIL Open Font License; weights 600, 700, 800/);
+    assert.match(await hoverText('nunito', text), /Nunito[^]*bundled, SIL Open Font License; weights 600, 700, 800/);
   });
 
   it('over a comment, a space or a text tells nothing', async () => {
-    assert.equal(await told('  grow:'), '');
+    assert.equal(await hoverText('  grow:'), '');
     assert.equal(hoverAt(new SpecSource('# units: mm\n'), 3, undefined, []), undefined);
     assert.equal(hoverAt(new SpecSource(''), 0, undefined, []), undefined);
   });
@@ -86,9 +86,9 @@ describe('Hovering', () => {
   it('never fails, at any offset, in whole and in half-typed specs', () => {
     for (const { text } of samples) {
       const source = new SpecSource(text);
-      let told = 0;
-      for (let offset = 0; offset <= text.length; offset++) if (hoverAt(source, offset, undefined, [])) told++;
-      assert.ok(told > text.length / 4);
+      let count = 0;
+      for (let offset = 0; offset <= text.length; offset++) if (hoverAt(source, offset, undefined, [])) count++;
+      assert.ok(count > text.length / 4);
       for (let length = 0; length < text.length; length += 5)
         hoverAt(new SpecSource(text.slice(0, length)), length, undefined, []);
     }

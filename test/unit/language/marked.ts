@@ -6,7 +6,7 @@ import { completionsAt } from '../../../src/language/completion/complete.ts';
 import type { Completion } from '../../../src/language/completion/suggestion.ts';
 import { noUses } from '../../../src/spec/used-files.ts';
 import { plainOf } from '../../../src/language/completion/snippets.ts';
-import type { SampleNote, WorkspaceNames } from '../../../src/language/surroundings.ts';
+import type { SampleNote, WorkspaceNames } from '../../../src/language/workspace-names.ts';
 
 const folder = join(import.meta.dirname, '..', '..', '..', 'samples');
 

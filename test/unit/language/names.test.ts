@@ -1,18 +1,18 @@
 import assert from 'node:assert/strict';
 import {
-  giverIn,
-  givingFile,
+  definitionIn,
+  definingFile,
   nameAt,
   placesOf,
   renaming,
-  whyNot,
+  reasonAgainst,
 } from '../../../src/language/navigation/find-names.ts';
 import { coloursIn, colourText } from '../../../src/language/colours.ts';
-import { colouredNames } from '../../../src/language/navigation/highlights.ts';
+import { nameTokens } from '../../../src/language/navigation/name-tokens.ts';
 import { linksIn } from '../../../src/language/navigation/links.ts';
 import type { SpecSymbol } from '../../../src/language/navigation/symbols.ts';
 import { symbolsOf } from '../../../src/language/navigation/symbols.ts';
-import { applied } from '../../../src/fixes/find-fixes.ts';
+import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 import { loadUses } from '../../../src/spec/used-files.ts';
@@ -65,7 +65,7 @@ describe('The names of a spec', () => {
 
   it('change together, quotes kept, and the tag with them', () => {
     const shape = nameAt(source, at('body', 'body: {rectangle'))!;
-    const renamed = applied(spec, renaming(source, shape, 'trunk'));
+    const renamed = withEdits(spec, renaming(source, shape, 'trunk'));
     assert.match(renamed, /shapes: \[neck, "trunk"\]/);
     assert.match(renamed, /place: \{on: plate, part: trunk\} {3}# body/);
     assert.match(renamed, / {2}lid: \{body: \[trunk\], glue_to: body\}/);
@@ -74,7 +74,7 @@ describe('The names of a spec', () => {
     assert.deepEqual(read(spec).issues, []);
     assert.deepEqual(read(renamed).issues, []);
     const back = new SpecSource(renamed);
-    assert.equal(applied(renamed, renaming(back, { kind: 'shape', name: 'trunk' }, 'body')), spec);
+    assert.equal(withEdits(renamed, renaming(back, { kind: 'shape', name: 'trunk' }, 'body')), spec);
   });
 
   it('are those of the columns of a batch as well, in words and in any other value', () => {
@@ -84,29 +84,29 @@ describe('The names of a spec', () => {
     const column = nameAt(held, text.indexOf('{long}') + 2)!;
     assert.deepEqual([column.kind, column.name], ['column', 'long']);
     assert.equal(nameAt(held, text.indexOf('{long}')), undefined, 'on the brace');
-    const renamed = applied(text, renaming(held, column, 'size'));
+    const renamed = withEdits(text, renaming(held, column, 'size'));
     assert.equal(renamed, text.replace('"long"', '"size"').replaceAll(/\blong\b/g, 'size'));
-    assert.match(whyNot('name', column, [held])!, /There is a column “name” already/);
-    assert.match(whyNot('a}', column, [held])!, /^A column starts with a letter/);
-    assert.equal(whyNot('länge 2', column, [held]), undefined);
+    assert.match(reasonAgainst('name', column, [held])!, /There is a column “name” already/);
+    assert.match(reasonAgainst('a}', column, [held])!, /^A column starts with a letter/);
+    assert.equal(reasonAgainst('länge 2', column, [held]), undefined);
     const without = new SpecSource(text.replace(/batch:[^]*?shapes/, 'shapes'));
     assert.deepEqual(placesOf(without, column), [], 'braces are just that where there is no batch');
   });
 
   it('are refused where they are taken or no names', () => {
     const shape = { kind: 'shape', name: 'body' } as const;
-    assert.equal(whyNot('trunk', shape, [source]), undefined);
-    assert.equal(whyNot('body', shape, [source]), undefined);
-    assert.match(whyNot('plate', shape, [source])!, /There is a shape “plate” already/);
-    assert.equal(whyNot('lid', shape, [source]), undefined, 'a piece of that name is no shape');
+    assert.equal(reasonAgainst('trunk', shape, [source]), undefined);
+    assert.equal(reasonAgainst('body', shape, [source]), undefined);
+    assert.match(reasonAgainst('plate', shape, [source])!, /There is a shape “plate” already/);
+    assert.equal(reasonAgainst('lid', shape, [source]), undefined, 'a piece of that name is no shape');
     for (const bad of ['', '1st', 'two words', 'ä', 'a.b', '-'])
       assert.match(
-        whyNot(bad, shape, [source])!,
+        reasonAgainst(bad, shape, [source])!,
         /^A name starts with a letter, followed by letters, digits, - and _\.$/,
       );
     // The core schema of YAML 1.2, chapter 10.3.
     for (const bad of ['true', 'False', 'null'])
-      assert.match(whyNot(bad, shape, [source])!, /^YAML does not read “.+” as a name\.$/);
+      assert.match(reasonAgainst(bad, shape, [source])!, /^YAML does not read “.+” as a name\.$/);
   });
 
   it('are found in the files that a spec uses', async () => {
@@ -119,15 +119,15 @@ describe('The names of a spec', () => {
       read: (path) => (files[path] === undefined ? Promise.reject(new Error()) : Promise.resolve(files[path])),
       locate: (name) => name,
     });
-    assert.equal(givingFile(uses.used, { kind: 'shape', name: 'disc' })?.name, 'house.yaml');
-    assert.equal(givingFile(uses.used, { kind: 'stock', name: 'ply' })?.name, 'deep.yaml');
-    assert.equal(givingFile(uses.used, { kind: 'shape', name: 'other' }), undefined);
-    assert.equal(giverIn(user, { kind: 'shape', name: 'disc' }), undefined);
+    assert.equal(definingFile(uses.used, { kind: 'shape', name: 'disc' })?.name, 'house.yaml');
+    assert.equal(definingFile(uses.used, { kind: 'stock', name: 'ply' })?.name, 'deep.yaml');
+    assert.equal(definingFile(uses.used, { kind: 'shape', name: 'other' }), undefined);
+    assert.equal(definitionIn(user, { kind: 'shape', name: 'disc' }), undefined);
     assert.equal(placesOf(user, { kind: 'stock', name: 'ply' }).length, 1);
   });
 
   it('are coloured in the order of the text, which editors ask for', () => {
-    const names = colouredNames(source);
+    const names = nameTokens(source);
     assert.ok(names.length > 20);
     for (const [index, { range }] of names.entries())
       assert.ok(index === 0 || range.start >= names[index - 1]!.range.end);

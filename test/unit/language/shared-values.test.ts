@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { completionsAt } from '../../../src/language/completion/complete.ts';
 import { hoverAt } from '../../../src/language/hover/hover.ts';
-import { nothingAround } from '../../../src/language/surroundings.ts';
+import { noWorkspaceNames } from '../../../src/language/workspace-names.ts';
 import { readShared } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 import { newEngine, report } from '../support/engine.ts';
@@ -31,7 +31,7 @@ describe('The stocks and ties of a workshop file', () => {
     const { uses } = await report(text, newEngine(beside));
     const offered = (before: string) =>
       completionsAt(text.replace(before, before.replace(/\S+$/, '')), text.indexOf(before) + before.search(/\S+$/), {
-        ...nothingAround,
+        ...noWorkspaceNames,
         uses,
       });
     const stocks = offered('stock: ply3').filter(({ label }) => label === 'ply3' || label === 'hostile');

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { hintsOf } from '../../../src/language/hover/hints.ts';
 import { lensesOf } from '../../../src/language/navigation/lenses.ts';
-import { stateOf } from '../../../src/language/hover/state.ts';
+import { stateOf } from '../../../src/language/hover/tag-state.ts';
 import { report } from '../support/engine.ts';
 import { samples } from './marked.ts';
 

@@ -109,16 +109,16 @@ describe('A layout on its way', () => {
   });
 
   it('is told as it becomes better: every layout is whole, and none takes more sheets than the one before', async () => {
-    const told: Layout[] = [];
-    const last = await nest(parts, room, never, 3_000_000, { onBetter: (layout) => told.push(layout) });
-    assert.ok(told.length > 1, String(told.length));
+    const reported: Layout[] = [];
+    const last = await nest(parts, room, never, 3_000_000, { onBetter: (layout) => reported.push(layout) });
+    assert.ok(reported.length > 1, String(reported.length));
     let sheets = Infinity;
-    for (const layout of [...told, last]) {
+    for (const layout of [...reported, last]) {
       assert.equal(layout.placements.length, parts.length);
       assert.ok(layout.sheets <= sheets);
       sheets = layout.sheets;
     }
-    for (const layout of [told[0]!, told.at(-1)!]) assertClear(parts, room, layout, []);
+    for (const layout of [reported[0]!, reported.at(-1)!]) assertClear(parts, room, layout, []);
   });
 
   it('comes out the same whether anyone looks or not, and stops at once when that is asked for', async () => {

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import type { Region } from '../../../src/geometry/types.ts';
 import { NoFitPolygon } from '../../../src/nesting/no-fit-polygon.ts';
 import { NoFitPolygons, sectionsSeen } from '../../../src/nesting/no-fit-polygons.ts';
-import { outlineOf } from '../../../src/nesting/outline.ts';
+import { outlineOf } from '../../../src/nesting/part-outline.ts';
 import { WorkBudget } from '../../../src/nesting/work-budget.ts';
 import type { Orientation, Turn } from '../../../src/nesting/orientation.ts';
 import { orient } from '../../../src/nesting/orientation.ts';

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import type { Region } from '../../../src/geometry/types.ts';
 import { orient } from '../../../src/nesting/orientation.ts';
 import type { Orientation, Turn } from '../../../src/nesting/orientation.ts';
-import { outlineOf } from '../../../src/nesting/outline.ts';
+import { outlineOf } from '../../../src/nesting/part-outline.ts';
 import { last, PenetrationField } from '../../../src/nesting/separation/penetration-field.ts';
 import { unionAreaByJts } from '../support/reference.ts';
 import { boxOf, moved } from '../support/sheets.ts';

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { ringArea } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import { coarser, outlineOf } from '../../../src/nesting/outline.ts';
+import { simplifiedOutline, outlineOf } from '../../../src/nesting/part-outline.ts';
 import { simplifyOutward } from '../../../src/nesting/simplify-outward.ts';
 import { unionAreaByJts } from '../support/reference.ts';
 import { distance } from '../support/distance.ts';
@@ -78,7 +78,10 @@ describe('What stands for a part', () => {
         const outline = outlineOf(region, gap)!.region;
         assert.ok(distance(region, outline) >= gap / 2 - 2e-5, String(distance(region, outline)));
         assert.ok(furthest(outline, region) <= gap / 2 + 0.0251);
-        assert.equal(outside(outline, coarser({ region: outline, bounds: outlineOf(region, gap)!.bounds }).region), 0);
+        assert.equal(
+          outside(outline, simplifiedOutline({ region: outline, bounds: outlineOf(region, gap)!.bounds }).region),
+          0,
+        );
       }
     }
   });
@@ -89,7 +92,7 @@ describe('What stands for a part', () => {
       ...Array.from({ length: 40_000 }, (_, i) => [20 + (i % 2) * 8, -5 + i / 4000] as const),
       [0, 5],
     );
-    const { region, bounds } = coarser({ region: [saw], bounds: { minX: 0, minY: -5, maxX: 28, maxY: 5 } });
+    const { region, bounds } = simplifiedOutline({ region: [saw], bounds: { minX: 0, minY: -5, maxX: 28, maxY: 5 } });
     assert.equal(count(region), 4);
     assert.equal(unionAreaByJts([region]), 280);
     assert.equal(bounds.maxX, 28);

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { applied } from '../../../src/fixes/find-fixes.ts';
+import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { editsOf, gripsOf } from '../../../src/scene/grips.ts';
 import type { HandChange } from '../../../src/protocol/preview.ts';
 import { pieceScales } from '../../../src/scene/piece-scale.ts';
@@ -34,7 +34,7 @@ function changed(text: string, label: string, change: HandChange, nth = 0): stri
   assert.ok(grip, grips.map((each) => each.label).join(', '));
   const edits = editsOf(grip, change, source, model.units);
   assert.ok(edits);
-  return applied(text, edits);
+  return withEdits(text, edits);
 }
 
 const byOne: HandChange = { kind: 'move', right: 1, up: 0 };
@@ -123,7 +123,7 @@ pieces: {tag: {body: [disc, disc], hanger: loop}}
       ],
     );
     const edits = editsOf(grips[1]!, byOne, source, 'mm');
-    assert.match(applied(text, edits!), /body: \[disc, \{from: disc, nudge: \{right: 1 mm\}\}\]/);
+    assert.match(withEdits(text, edits!), /body: \[disc, \{from: disc, nudge: \{right: 1 mm\}\}\]/);
   });
 
   it('is moved by less than the hand where the whole piece is drawn larger than written', async () => {
@@ -134,7 +134,7 @@ pieces: {tag: {body: [disc, disc], hanger: loop}}
     assert.ok(Math.abs(scales.get('tag')! - 2) < 0.001);
     const grip = gripsOf(model!, source, (id) => scales.get(id)!).find(({ label }) => label === 'dot')!;
     const edits = editsOf(grip, byOne, source, 'mm')!;
-    assert.match(applied(text, edits), /dot: \{ellipse: 5, nudge: \{right: 0\.5 mm\}\}/);
+    assert.match(withEdits(text, edits), /dot: \{ellipse: 5, nudge: \{right: 0\.5 mm\}\}/);
   });
 
   it('is one grip for a hanger that is defined once and hangs several pieces', () => {

@@ -24,7 +24,7 @@ describe('What the cursor lights up', () => {
   const { model, source, issues } = parseSpec(spec);
 
   /** With the cursor on the first character of the text. */
-  function lit(text: string): string[] {
+  function highlightedIn(text: string): string[] {
     assert.ok(model, JSON.stringify(issues));
     const offset = spec.indexOf(text);
     assert.ok(offset >= 0, text);
@@ -33,8 +33,8 @@ describe('What the cursor lights up', () => {
 
   it('is everything made of a shape, through other shapes too', () => {
     const both = ['back/mark-0', 'name/body-0', 'name/holes-0'];
-    assert.deepEqual(lit('Dill'), both);
-    assert.deepEqual(lit('0.5 mm}\n  backing'), both);
+    assert.deepEqual(highlightedIn('Dill'), both);
+    assert.deepEqual(highlightedIn('0.5 mm}\n  backing'), both);
   });
 
   it('is what runs around a shape where the shape itself is not to be seen', () => {
@@ -63,24 +63,24 @@ pieces:
   });
 
   it('is only what stands on the shape, not what the shape stands on', () => {
-    assert.deepEqual(lit('7 mm'), ['back/body-0', 'back/holes-0']);
+    assert.deepEqual(highlightedIn('7 mm'), ['back/body-0', 'back/holes-0']);
   });
 
   it('is the entry of a piece that it stands in', () => {
-    assert.deepEqual(lit('backing]'), ['back/body-0', 'back/holes-0']);
-    assert.deepEqual(lit('window]'), ['back/cut-0']);
-    assert.deepEqual(lit('-0.5'), ['back/mark-0']);
+    assert.deepEqual(highlightedIn('backing]'), ['back/body-0', 'back/holes-0']);
+    assert.deepEqual(highlightedIn('window]'), ['back/cut-0']);
+    assert.deepEqual(highlightedIn('-0.5'), ['back/mark-0']);
   });
 
   it('is the ring and its hole inside a hanger', () => {
-    assert.deepEqual(lit('left}'), ['back/hanger-0', 'back/hanger-hole-0']);
+    assert.deepEqual(highlightedIn('left}'), ['back/hanger-0', 'back/hanger-hole-0']);
   });
 
   it('is the whole piece elsewhere in it', () => {
-    assert.deepEqual(lit('many'), ['name/outer', 'name/body-0']);
+    assert.deepEqual(highlightedIn('many'), ['name/outer', 'name/body-0']);
   });
 
   it('is nothing outside shapes and pieces', () => {
-    assert.deepEqual(lit('tagwright'), []);
+    assert.deepEqual(highlightedIn('tagwright'), []);
   });
 });

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { Bounds } from '../../../src/geometry/types.ts';
 import type { Report } from '../../../src/engine/engine.ts';
-import { applied } from '../../../src/fixes/find-fixes.ts';
+import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { editsOf, gripsOf, type Grip } from '../../../src/scene/grips.ts';
 import { pieceScales } from '../../../src/scene/piece-scale.ts';
 import { report } from '../support/engine.ts';
@@ -82,7 +82,7 @@ describe('Moving by hand', function () {
       const before = laidOut(made);
       for (const grip of grips) {
         const edits = editsOf(grip, { kind: 'move', right: 0.7, up: 0.4 }, made.source, made.model!.units);
-        const after = laidOut(await report(applied(text, edits!)));
+        const after = laidOut(await report(withEdits(text, edits!)));
         const furthest = Math.max(
           ...after.flatMap((set, nth) => set.map((at, which) => Math.abs(at - before[nth]![which]!))),
         );

@@ -20,7 +20,7 @@ function texts(text: string, rows: number, beside: Beside = {}): Promise<string[
   );
 }
 
-const said = async (text: string, beside: Beside = {}): Promise<string[]> => {
+const messagesOf = async (text: string, beside: Beside = {}): Promise<string[]> => {
   const made: Report = await report(text, newEngine(beside));
   return made.issues.map((issue) => `${issue.code} “${placeOf(made, issue).text}”: ${issue.message}`);
 };
@@ -111,44 +111,44 @@ describe('A batch', () => {
     assert.deepEqual(await texts(text, 2, beside), ['Sorrel', 'Borage']);
     // What a row lacks is told where the row is, also where a used file asks for it.
     const lacking = text.replace('[Sorrel, Borage]', '[{plant: Sorrel}, {name: Borage}]');
-    assert.deepEqual(await said(lacking, beside), ['missing-key “{plant: Sorrel}”: “Sorrel” has no “name”.']);
-    assert.deepEqual(await said(text.replace('[Sorrel, Borage]', '[" "]'), beside), [
+    assert.deepEqual(await messagesOf(lacking, beside), ['missing-key “{plant: Sorrel}”: “Sorrel” has no “name”.']);
+    assert.deepEqual(await messagesOf(text.replace('[Sorrel, Borage]', '[" "]'), beside), [
       'bad-value “" "”: {name} is empty in “row 1”.',
     ]);
   });
 
   it('says which column there is not, and which row lacks one', async () => {
-    assert.deepEqual(await said(spec('[Sorrel]', '"{nmae}"')), [
+    assert.deepEqual(await messagesOf(spec('[Sorrel]', '"{nmae}"')), [
       'unknown-name “{nmae}”: There is no column “nmae” in the batch. Did you mean “name”?',
     ]);
-    assert.deepEqual(await said(spec('[{plant: Sorrel, sown: 3}]', '"{x}"')), [
+    assert.deepEqual(await messagesOf(spec('[{plant: Sorrel, sown: 3}]', '"{x}"')), [
       'unknown-name “{x}”: There is no column “x” in the batch. Columns: {plant}, {sown}.',
     ]);
-    assert.deepEqual(await said(spec('[Sorrel, {name: Borage, sown: 3}]', '"{sown}"')), [
+    assert.deepEqual(await messagesOf(spec('[Sorrel, {name: Borage, sown: 3}]', '"{sown}"')), [
       'missing-key “Sorrel”: “Sorrel” has no “sown”.',
     ]);
-    assert.deepEqual(await said(spec('[{name: Sorrel, sown: " "}]', '"{sown}"')), [
+    assert.deepEqual(await messagesOf(spec('[{name: Sorrel, sown: " "}]', '"{sown}"')), [
       'bad-value “{name: Sorrel, sown: " "}”: {sown} is empty in “Sorrel”.',
     ]);
-    assert.deepEqual(await said(spec('a.csv', '"{sown}"'), { 'a.csv': 'name,sown\nSorrel,\n' }), [
+    assert.deepEqual(await messagesOf(spec('a.csv', '"{sown}"'), { 'a.csv': 'name,sown\nSorrel,\n' }), [
       'bad-value “a.csv”: {sown} is empty in “Sorrel”, line 2 of its file.',
     ]);
   });
 
   it('says what is wrong with the list or the table, at its place', async () => {
-    assert.deepEqual(await said(spec('missing.csv')), [
+    assert.deepEqual(await messagesOf(spec('missing.csv')), [
       'bad-file “missing.csv”: “missing.csv” cannot be found or read.',
     ]);
-    assert.deepEqual(await said(spec('a.csv'), { 'a.csv': 'name,name\na,b\n' }), [
+    assert.deepEqual(await messagesOf(spec('a.csv'), { 'a.csv': 'name,name\na,b\n' }), [
       'bad-file “a.csv”: “a.csv” has two columns “name” in its first line.',
     ]);
-    assert.deepEqual(await said(spec('[]')), ['bad-value “[]”: “batch” needs at least 1 entries.']);
+    assert.deepEqual(await messagesOf(spec('[]')), ['bad-value “[]”: “batch” needs at least 1 entries.']);
     assert.match(
-      (await said(spec('[[Sorrel]]')))[0]!,
+      (await messagesOf(spec('[[Sorrel]]')))[0]!,
       /^bad-value “\[\[Sorrel\]\]”: .* It is: The same tag for a list/,
     );
     const many = `name\n${'Sorrel\n'.repeat(2001)}`;
-    assert.deepEqual(await said(spec('a.csv'), { 'a.csv': many }), [
+    assert.deepEqual(await messagesOf(spec('a.csv'), { 'a.csv': many }), [
       'bad-value “a.csv”: A batch has at most 2000 rows; this one has 2001.',
     ]);
   });

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { completionsAt } from '../../../src/language/completion/complete.ts';
 import { hoverAt } from '../../../src/language/hover/hover.ts';
 import { selfContained } from '../../../src/language/self-contained.ts';
-import { nothingAround } from '../../../src/language/surroundings.ts';
+import { noWorkspaceNames } from '../../../src/language/workspace-names.ts';
 import { measuredPlace } from '../../../src/edits/chosen-place.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
 import { measurements, withMeasured } from '../../../src/test-pieces/measurements.ts';
@@ -87,7 +87,7 @@ describe('A machine by its name', () => {
     );
   });
 
-  const faults: readonly (readonly [what: string, from: string, to: string, told: RegExp])[] = [
+  const faults: readonly (readonly [what: string, from: string, to: string, pattern: RegExp])[] = [
     ['a kerf no beam has', '0.22 mm', '22 mm', /“kerf” is 22\.00 mm, more than any kerf here/],
     [
       'a kerf that leaves nothing of the web',
@@ -104,20 +104,20 @@ describe('A machine by its name', () => {
       /Unknown key “thickness”\. Allowed here: kerf, min_web/,
     ],
   ];
-  for (const [what, from, to, told] of faults)
+  for (const [what, from, to, pattern] of faults)
     it(`is told of once where a stock has ${what} for it, whichever is chosen`, async () => {
       for (const text of [bench, on('machine: attic\n')]) {
         const { issues, model } = await read(text, shop.replace(from, to));
         assert.equal(model, undefined);
         assert.equal(issues.length, 1, issues.map(({ message }) => message).join());
-        assert.match(issues[0]!.message, told);
+        assert.match(issues[0]!.message, pattern);
       }
     });
 
   it('is offered, and says what it is under the pointer', async () => {
     const made = await read(bench);
     const text = bench.replace('machine: bench', 'machine: ');
-    const offered = completionsAt(text, text.indexOf('machine: ') + 9, { ...nothingAround, uses: made.uses });
+    const offered = completionsAt(text, text.indexOf('machine: ') + 9, { ...noWorkspaceNames, uses: made.uses });
     assert.deepEqual(
       offered.filter(({ label }) => label === 'bench' || label === 'attic').map(({ label, detail }) => [label, detail]),
       [
@@ -131,7 +131,7 @@ describe('A machine by its name', () => {
 
   it('is offered under a stock, unless it is there already', () => {
     const file = shop.replace('      bench: {', '      \n      bench: {');
-    const labels = completionsAt(file, file.indexOf('      \n      bench') + 6, nothingAround).map(
+    const labels = completionsAt(file, file.indexOf('      \n      bench') + 6, noWorkspaceNames).map(
       ({ label }) => label,
     );
     assert.ok(labels.includes('attic'), labels.join());

@@ -24,12 +24,12 @@ describe('What is said of slips in the text', () => {
       ],
     ];
     for (const [text, expected] of slips) {
-      const said = messages(text).filter((message) => message.startsWith('yaml-syntax'));
+      const reported = messages(text).filter((message) => message.startsWith('yaml-syntax'));
       assert.ok(
-        said.some((message) => expected.test(message)),
-        `${text}: ${said.join('\n')}`,
+        reported.some((message) => expected.test(message)),
+        `${text}: ${reported.join('\n')}`,
       );
-      for (const message of said)
+      for (const message of reported)
         assert.doesNotMatch(
           message,
           /flow|scalar|implicit|mapping|collection|token|alias|anchor|directive|resolve/i,
@@ -39,19 +39,19 @@ describe('What is said of slips in the text', () => {
   });
 
   it('is said once where a generator is misspelt', () => {
-    const said = messages('tagwright: 1\nshapes:\n  a: {elipse: 20}\npieces:\n  t: {body: [a]}\n');
-    assert.deepEqual(said, ['unknown-key: Unknown key “elipse”. Did you mean “ellipse”?']);
+    const reported = messages('tagwright: 1\nshapes:\n  a: {elipse: 20}\npieces:\n  t: {body: [a]}\n');
+    assert.deepEqual(reported, ['unknown-key: Unknown key “elipse”. Did you mean “ellipse”?']);
   });
 
   it('finds what was meant where two letters changed places', () => {
-    const said = messages('tagwright: 1\nshapes:\n  a: {ellipse: 20, widht: 3}\npieces:\n  t: {body: [a]}\n');
-    assert.match(said[0]!, /Did you mean “width”\?/);
+    const reported = messages('tagwright: 1\nshapes:\n  a: {ellipse: 20, widht: 3}\npieces:\n  t: {body: [a]}\n');
+    assert.match(reported[0]!, /Did you mean “width”\?/);
   });
 
   it('says what would fit where a value has no form that does', () => {
-    const said = messages(
+    const reported = messages(
       'tagwright: 1\nshapes:\n  a: {ellipse: 20}\npieces:\n  t: {body: [a], hanger: {ring: {at: middle}}}\n',
     );
-    assert.match(said[0]!, /“at” has a value that does not fit\. It is: A side, `auto`/);
+    assert.match(reported[0]!, /“at” has a value that does not fit\. It is: A side, `auto`/);
   });
 });

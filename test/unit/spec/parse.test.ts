@@ -14,7 +14,7 @@ pieces:
 `;
 
 /** Issues as “code line:column text”. */
-function told({ source, issues }: ParsedSpec): string[] {
+function messages({ source, issues }: ParsedSpec): string[] {
   return issues.map(({ code, range }) => {
     const { line, column } = source.position(range.start);
     return `${code} ${line}:${column} ${source.text.slice(range.start, range.end)}`;
@@ -50,8 +50,8 @@ describe('Reading a spec', () => {
   it('takes the least web as it is written, and no wider for a thick sheet', () => {
     const thick = parseSpec(good.replace('shapes:', 'stock: {thickness: 1/4 in}\nshapes:'));
     assert.equal(thick.model?.stock.minWeb, 1.5);
-    const said = parseSpec(good.replace('shapes:', 'stock: {thickness: 4 mm, min_web: 2 mm}\nshapes:'));
-    assert.equal(said.model?.stock.minWeb, 2);
+    const parsed = parseSpec(good.replace('shapes:', 'stock: {thickness: 4 mm, min_web: 2 mm}\nshapes:'));
+    assert.equal(parsed.model?.stock.minWeb, 2);
   });
 
   it('reads block style, flow style, quotes and aliases alike', () => {
@@ -88,7 +88,7 @@ pieces:
 
   it('reads Windows line ends, with the same lines and columns', () => {
     const wrong = good.replace('radius', 'radios');
-    assert.deepEqual(told(parseSpec(wrong.replaceAll('\n', '\r\n'))), told(parseSpec(wrong)));
+    assert.deepEqual(messages(parseSpec(wrong.replaceAll('\n', '\r\n'))), messages(parseSpec(wrong)));
     assert.deepEqual(parseSpec(good.replaceAll('\n', '\r\n')).model, parseSpec(good).model);
   });
 
@@ -121,7 +121,7 @@ describe('What is wrong with a spec is told where it stands', () => {
 
   it('unknown keys at every level', () => {
     const text = good.replace('title', 'titel').replace('    body', '    colour: red\n    body');
-    assert.deepEqual(told(parseSpec(text)), ['unknown-key 2:1 titel', 'unknown-key 7:5 colour']);
+    assert.deepEqual(messages(parseSpec(text)), ['unknown-key 2:1 titel', 'unknown-key 7:5 colour']);
   });
 
   it('a length that is none', () => {
@@ -184,7 +184,7 @@ pieces:
     body: [nothing]
     hanger: {ring: {at: above}}
 `;
-    const found = told(parseSpec(text)).sort();
+    const found = messages(parseSpec(text)).sort();
     for (const expected of [
       'unknown-key 2:9 thicknes',
       'bad-length 2:31 lots',
@@ -251,7 +251,7 @@ pieces:
     assert.equal(parsed.model, undefined);
     assert.ok(
       parsed.issues.every((issue) => issue.code === 'yaml-syntax'),
-      JSON.stringify(told(parsed)),
+      JSON.stringify(messages(parsed)),
     );
     assert.ok(parsed.source.position(parsed.issues[0]!.range.start).line >= 7);
     assert.ok(parseSpec(good.replace('  tag:', '\ttag:')).issues.some((issue) => issue.code === 'yaml-syntax'));

@@ -12,7 +12,7 @@ const spec = (batch: string, shape: string, extra = ''): string =>
 
 const located = { locate: (name: string): string => `/specs/${name}` };
 
-async function said(text: string, beside: Beside = {}): Promise<string[]> {
+async function messagesOf(text: string, beside: Beside = {}): Promise<string[]> {
   const made = await report(text, newEngine(beside));
   return made.issues.map((issue) => `${issue.code} “${placeOf(made, issue).text}”: ${issue.message}`);
 }
@@ -73,7 +73,7 @@ describe('A value from a column', () => {
     assert.doesNotMatch(first!, /small letters/);
     assert.doesNotMatch(second!, /"width":30/);
     const listed = spec('[{name: A, also: ""}, {name: B, also: plate}]', '{ellipse: 5 mm}', ', "{also}", nothing');
-    const issues = await said(listed);
+    const issues = await messagesOf(listed);
     assert.deepEqual(
       issues,
       ['unknown-shape “nothing”: There is no shape “nothing”.'],
@@ -88,7 +88,7 @@ describe('A value from a column', () => {
 
   it('is named at its cell where it is no good', async () => {
     const asked = '{rectangle: ["{long}", 4 mm]}';
-    assert.deepEqual(await said(spec('[{name: Sorrel, long: 20 mn}]', asked)), [
+    assert.deepEqual(await messagesOf(spec('[{name: Sorrel, long: 20 mn}]', asked)), [
       'bad-length “20 mn”: “20 mn” is not a length. Write a number with a unit, such as 3 mm or 1/4 in.',
     ]);
     const beside = { 't.csv': 'name;long\nSorrel;20 mm\n"Sea; Kale";20 mn\n' };
@@ -110,14 +110,14 @@ describe('A value from a column', () => {
   });
 
   it('of a column that there is not is named with the nearest, once', async () => {
-    assert.deepEqual(await said(spec('[{name: Sorrel, long: 20 mm}]', '{rectangle: ["{lnog}", 4 mm]}')), [
+    assert.deepEqual(await messagesOf(spec('[{name: Sorrel, long: 20 mm}]', '{rectangle: ["{lnog}", 4 mm]}')), [
       'unknown-name “{lnog}”: There is no column “lnog” in the batch. Did you mean “long”?',
     ]);
   });
 
   it('has nothing to come from where there is no batch, which is said instead of what it is not', async () => {
     const text = spec('[{name: A}]', '{rectangle: ["{long}", 4 mm]}').replace(/batch: .*\n/, '');
-    assert.deepEqual(await said(text), [
+    assert.deepEqual(await messagesOf(text), [
       'unknown-name “"{long}"”: There is no batch to take {long} from: give it as “batch”, a list or a CSV file.',
     ]);
     const [issue] = (await report(text.replace('shapes:', 'table: seeds.csv\nshapes:'))).issues;
@@ -127,8 +127,8 @@ describe('A value from a column', () => {
   it('may stand in a file that the spec uses', async () => {
     const beside = { 'marks.yaml': 'tagwright: 1\nshapes:\n  bar: {rectangle: ["{long}", 4 mm]}\n' };
     const text = spec('[{name: A, long: 20 mm}]', '{from: bar}').replace('batch:', 'use: marks.yaml\nbatch:');
-    assert.deepEqual(await said(text, beside), []);
-    const bad = await said(text.replace('20 mm', '20 mn'), beside);
+    assert.deepEqual(await messagesOf(text, beside), []);
+    const bad = await messagesOf(text.replace('20 mm', '20 mn'), beside);
     assert.match(bad.join(), /marks\.yaml, line 3: “20 mn” is not a length/);
   });
 

@@ -44,14 +44,14 @@ describe('The schema, to an editor that takes a spec for YAML', () => {
     });
 
   it('finds keys and values that do not fit', async () => {
-    const said = async (from: string, to: string) => {
+    const messagesAfter = async (from: string, to: string) => {
       const { text } = samples.find(({ title }) => title.startsWith('2-'))!;
       assert.ok(text.includes(from));
       return (await yaml.doValidation(document(text.replace(from, to)), false)).map(({ message }) => message);
     };
-    assert.deepEqual(await said('font:', 'fnot:'), ['Property fnot is not allowed.']);
-    assert.equal((await said('tagwright: 1', 'tagwright: 2')).length, 1);
-    assert.equal((await said('pieces:', 'piece:')).length, 2);
+    assert.deepEqual(await messagesAfter('font:', 'fnot:'), ['Property fnot is not allowed.']);
+    assert.equal((await messagesAfter('tagwright: 1', 'tagwright: 2')).length, 1);
+    assert.equal((await messagesAfter('pieces:', 'piece:')).length, 2);
   });
 
   it('says what a key does', async () => {

@@ -37,11 +37,11 @@ describe('The schema', () => {
 
   it('describes every key of a shape, the generators first', () => {
     const { properties } = schema.definitions.shape;
-    const said = Object.entries(properties).filter(
+    const described = Object.entries(properties).filter(
       ([, entry]) => 'description' in entry && entry.description.startsWith('Generator: '),
     );
     assert.deepEqual(
-      said.map(([key]) => key),
+      described.map(([key]) => key),
       generators,
     );
     for (const [key, entry] of Object.entries(properties)) {

@@ -11,7 +11,7 @@ pieces:
 `;
 
 /** Problems as “code line text”. */
-function told(text: string): string[] {
+function messages(text: string): string[] {
   const { source, issues, model } = parseSpec(text);
   assert.equal(model === undefined, issues.length > 0);
   return issues.map(({ code, range }) => {
@@ -23,8 +23,8 @@ describe('The sheet of a spec', () => {
   it('is read in millimetres, with no margin unless it is said', () => {
     const usual = { width: 600, height: 300, margin: 0, gap: 2, turn: 'half', copies: 1 };
     assert.deepEqual(parseSpec(spec('{size: [600, 300]}')).model?.sheet, usual);
-    const said = '{size: [60 cm, 300 mm], margin: 5, gap: 1/8 in, turn: never, copies: 12}';
-    const { gap, ...rest } = parseSpec(spec(said)).model!.sheet!;
+    const sheetText = '{size: [60 cm, 300 mm], margin: 5, gap: 1/8 in, turn: never, copies: 12}';
+    const { gap, ...rest } = parseSpec(spec(sheetText)).model!.sheet!;
     assert.deepEqual(rest, { width: 600, height: 300, margin: 5, turn: 'never', copies: 12 });
     assert.ok(Math.abs(gap - 3.175) < 1e-9);
   });
@@ -62,13 +62,13 @@ describe('The sheet of a spec', () => {
     ['{size: [600, 300], edge: 5}', 'unknown-key 3 edge'],
   ] as const) {
     it(`cannot be ${sheet}`, () => {
-      const [first, ...others] = told(spec(sheet));
+      const [first, ...others] = messages(spec(sheet));
       assert.deepEqual(others, []);
       assert.ok(first?.startsWith(problem), first);
     });
   }
 
   it('may have a margin that leaves a little of it', () => {
-    assert.deepEqual(told(spec('{size: [600, 300], margin: 149}')), []);
+    assert.deepEqual(messages(spec('{size: [600, 300], margin: 149}')), []);
   });
 });

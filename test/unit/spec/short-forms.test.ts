@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { nudgedCopy, nudgeEdits } from '../../../src/edits/nudge.ts';
-import { applied } from '../../../src/core/issue.ts';
+import { withEdits } from '../../../src/core/issue.ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
@@ -45,14 +45,14 @@ describe('One word, where one word says it all', () => {
     const text = spec('{ellipse: 9 mm, place: plate}', '{ring: top}', 'plate');
     const source = new SpecSource(text);
     const edits = nudgeEdits(source, ['pieces', 'tag', 'hanger', 'ring'], { x: 1, y: 2 }, 'mm')!;
-    assert.match(applied(text, edits), /hanger: \{ring: \{at: top, nudge: \{right: 1 mm, up: 2 mm\}\}\}/);
+    assert.match(withEdits(text, edits), /hanger: \{ring: \{at: top, nudge: \{right: 1 mm, up: 2 mm\}\}\}/);
     const margin = source.setKey(['shapes', 'mark', 'place'], 'by', 'box')!;
-    assert.match(applied(text, [margin]), /place: \{on: plate, by: box\}/);
+    assert.match(withEdits(text, [margin]), /place: \{on: plate, by: box\}/);
     const side = source.setKey(['pieces', 'tag', 'hanger', 'ring'], 'at', 'left')!;
-    assert.match(applied(text, [side]), /hanger: \{ring: left\}/);
+    assert.match(withEdits(text, [side]), /hanger: \{ring: left\}/);
     const moved = nudgedCopy(source, ['pieces', 'tag', 'body'], { x: 3, y: 0 }, 'mm')!;
-    assert.match(applied(text, [moved]), /body: \{from: plate, nudge: \{right: 3 mm\}\}/);
-    assert.deepEqual(parseSpec(applied(text, [moved])).issues, []);
+    assert.match(withEdits(text, [moved]), /body: \{from: plate, nudge: \{right: 3 mm\}\}/);
+    assert.deepEqual(parseSpec(withEdits(text, [moved])).issues, []);
     assert.equal(source.setKey(['shapes', 'mark', 'ellipse'], 'at', '3'), undefined, 'a size is no group');
   });
 
@@ -80,15 +80,15 @@ describe('Beside another shape', () => {
   });
 
   it('is said in one way only', () => {
-    const said = (place: string): string =>
+    const messageAt = (place: string): string =>
       parseSpec(spec(`{ellipse: 9 mm, place: ${place}}`))
         .issues.map(({ message }) => message)
         .join(' ');
-    assert.match(said('{gap: 3 mm}'), /“place” needs one of on, above, below, left_of, right_of/);
-    assert.match(said('{on: plate, below: word}'), /“on” and “below” both say where it goes; keep one/);
-    assert.match(said('{below: word, at: left}'), /“at” goes with on/);
-    assert.match(said('{on: word, gap: 3 mm}'), /“gap” goes with above, below, left_of or right_of/);
-    assert.match(said('{below: wort}'), /There is no shape “wort”\. Did you mean “word”/);
+    assert.match(messageAt('{gap: 3 mm}'), /“place” needs one of on, above, below, left_of, right_of/);
+    assert.match(messageAt('{on: plate, below: word}'), /“on” and “below” both say where it goes; keep one/);
+    assert.match(messageAt('{below: word, at: left}'), /“at” goes with on/);
+    assert.match(messageAt('{on: word, gap: 3 mm}'), /“gap” goes with above, below, left_of or right_of/);
+    assert.match(messageAt('{below: wort}'), /There is no shape “wort”\. Did you mean “word”/);
   });
 });
 
@@ -114,7 +114,7 @@ describe('The width of an arrow', () => {
       ['renamed-key', 'renamed-key'],
     );
     for (const { repairs } of issues) {
-      const fixed = applied(old, repairs![0]!.edits);
+      const fixed = withEdits(old, repairs![0]!.edits);
       assert.match(fixed, /\{length: 90 mm, shaft: 20 mm, width: 34 mm\}/);
       assert.deepEqual(parseSpec(fixed).issues, []);
     }

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { applied } from '../../../src/core/issue.ts';
+import { withEdits } from '../../../src/core/issue.ts';
 import type { Issue, TextChange } from '../../../src/core/issue.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { slips, soundSpec } from '../support/slips.ts';
@@ -40,7 +40,7 @@ describe('One slip, one message', () => {
       const [fix] = changesOf(issue) as [TextChange];
       assert.equal(fix.title, slip.fix);
       assert.deepEqual(
-        parseSpec(applied(text, fix.edits)).issues.map(({ message }) => message),
+        parseSpec(withEdits(text, fix.edits)).issues.map(({ message }) => message),
         [],
       );
     });
@@ -52,7 +52,7 @@ describe('One slip, one message', () => {
       const text = written(slip);
       const { issues } = parseSpec(text);
       for (const fix of issues.flatMap(changesOf)) {
-        const after = parseSpec(applied(text, fix.edits)).issues;
+        const after = parseSpec(withEdits(text, fix.edits)).issues;
         assert.ok(
           after.length < issues.length,
           `${slip.slip} → ${fix.title}: ${after.map((each) => each.message).join()}`,
@@ -76,7 +76,7 @@ describe('One slip, one message', () => {
       for (let round = 0; round < 4; round++) {
         const fix = parseSpec(now).issues.flatMap(changesOf)[0];
         if (!fix) break;
-        now = applied(now, fix.edits);
+        now = withEdits(now, fix.edits);
       }
       return parseSpec(now).issues.length === 0;
     });
@@ -89,7 +89,7 @@ describe('One slip, one message', () => {
       .replace('place: {on: plate}', 'place: {at: center}');
     const changes = parseSpec(spec).issues.flatMap(changesOf);
     assert.ok(changes.length > 0);
-    for (const { edits } of changes) assert.match(applied(spec, edits), /text: Dear Ann,$/m);
+    for (const { edits } of changes) assert.match(withEdits(spec, edits), /text: Dear Ann,$/m);
   });
 
   it('a key that no shape has is moved to no place among the shapes', () => {
@@ -114,7 +114,7 @@ describe('One slip, one message', () => {
       const text = written(slip).replaceAll('\n', '\r\n');
       const { issues } = parseSpec(text);
       assert.equal(issues.length, 1, `${slip.slip}: ${issues.map(({ message }) => message).join(' | ')}`);
-      const fixed = applied(text, changesOf(issues[0]!)[0]!.edits);
+      const fixed = withEdits(text, changesOf(issues[0]!)[0]!.edits);
       assert.deepEqual(
         parseSpec(fixed).issues.map(({ message }) => message),
         [],

@@ -29,7 +29,7 @@ const leaf =
 
 const files: Beside = { 'house.yaml': house, 'art/leaf.svg': leaf };
 
-const said = async (text: string, beside: Beside) => {
+const messagesOf = async (text: string, beside: Beside) => {
   const made = await report(text, newEngine(beside));
   return made.issues.map((issue) => `${issue.code} “${placeOf(made, issue).text}”: ${issue.message}`);
 };
@@ -80,48 +80,52 @@ describe('A file that a spec uses', () => {
     const broken = house
       .replace('rectangle: [2, 1]', 'rectangle: [2, -1]')
       .replace('side: {ring: {at: left}}', 'side: {ring: {at: left, wal: 2}}');
-    const told = await said(spec, { ...files, 'house.yaml': broken });
+    const messages = await messagesOf(spec, { ...files, 'house.yaml': broken });
     assert.ok(
-      told.some((line) => /^bad-length “house.yaml”: house.yaml, line 11: /.test(line)),
-      told.join('\n'),
+      messages.some((line) => /^bad-length “house.yaml”: house.yaml, line 11: /.test(line)),
+      messages.join('\n'),
     );
     assert.ok(
-      told.some((line) => /^unknown-key “house.yaml”: house.yaml, line 9: .*wall/.test(line)),
-      told.join('\n'),
+      messages.some((line) => /^unknown-key “house.yaml”: house.yaml, line 9: .*wall/.test(line)),
+      messages.join('\n'),
     );
     assert.match(
-      (await said(spec, { ...files, 'house.yaml': 'tagwright: 1\nshapes: {' })).join('\n'),
+      (await messagesOf(spec, { ...files, 'house.yaml': 'tagwright: 1\nshapes: {' })).join('\n'),
       /^yaml-syntax “house.yaml”: house.yaml, line 2/m,
     );
   });
 
   it('has what is weak about its shapes told there as well, and nothing is offered that would change it', async () => {
     const thin = house.replace('plate: {rectangle: [2, 1], radius: 1/4}', 'plate: {rectangle: [2, 0.7 mm]}');
-    const told = await said(spec, { ...files, 'house.yaml': thin });
+    const messages = await messagesOf(spec, { ...files, 'house.yaml': thin });
     assert.ok(
-      told.some((line) => line.startsWith('thin-stroke “house.yaml”')),
-      told.join('\n'),
+      messages.some((line) => line.startsWith('thin-stroke “house.yaml”')),
+      messages.join('\n'),
     );
   });
 
   it('that is missing, uses itself, or may not be read is told where it is used', async () => {
-    assert.match((await said(spec, {})).join(), /^bad-file “house.yaml”: “house.yaml” cannot be found or read/);
+    assert.match((await messagesOf(spec, {})).join(), /^bad-file “house.yaml”: “house.yaml” cannot be found or read/);
     const round: Beside = { 'a.yaml': 'tagwright: 1\nuse: b.yaml\n', 'b.yaml': 'tagwright: 1\nuse: a.yaml\n' };
     const text = 'tagwright: 1\nuse: a.yaml\nshapes: {p: {ellipse: 9}}\npieces: {t: {body: [p]}}\n';
-    assert.deepEqual(await said(text, round), ['cycle “a.yaml”: “a.yaml” uses itself: a.yaml → b.yaml → a.yaml.']);
+    assert.deepEqual(await messagesOf(text, round), [
+      'cycle “a.yaml”: “a.yaml” uses itself: a.yaml → b.yaml → a.yaml.',
+    ]);
     const apart = await newEngine(files).compute(spec, { locate: () => undefined });
     assert.match(apart.issues[0]!.message, /not inside the spec/);
   });
 
   it('and another that define the same name clash, at the name or at the second file', async () => {
     const own = spec.replace('pieces:', 'shapes: {plate: {ellipse: 30}}\npieces:');
-    assert.deepEqual(await said(own, files), ['name-clash “plate”: There is also a shape “plate” in house.yaml.']);
+    assert.deepEqual(await messagesOf(own, files), [
+      'name-clash “plate”: There is also a shape “plate” in house.yaml.',
+    ]);
     const two = spec.replace('use: house.yaml', 'use: [house.yaml, other.yaml]');
     const other = 'tagwright: 1\nhangers: {side: {hole: {}}}\n';
-    assert.deepEqual(await said(two, { ...files, 'other.yaml': other }), [
+    assert.deepEqual(await messagesOf(two, { ...files, 'other.yaml': other }), [
       'name-clash “other.yaml”: There is a hanger “side” in both house.yaml and other.yaml.',
     ]);
-    const ties = await said(two, { ...files, 'other.yaml': 'tagwright: 1\ntie: {twine: 3}\n' });
+    const ties = await messagesOf(two, { ...files, 'other.yaml': 'tagwright: 1\ntie: {twine: 3}\n' });
     assert.match(ties.join(), /name-clash .*Several of the used files set “tie”/);
   });
 
@@ -132,19 +136,22 @@ describe('A file that a spec uses', () => {
       'one.yaml': 'tagwright: 1\nuse: house.yaml\n',
       'two.yaml': 'tagwright: 1\nuse: house.yaml\n',
     };
-    assert.deepEqual(await said(text, shared), []);
+    assert.deepEqual(await messagesOf(text, shared), []);
   });
 
   it('has names that are suggested for one that is not known', async () => {
     assert.match(
-      (await said(spec.replace('stock: ply', 'stock: plly'), files)).join(),
+      (await messagesOf(spec.replace('stock: ply', 'stock: plly'), files)).join(),
       /unknown-name “plly”: There is no stock “plly”. Did you mean “ply”/,
     );
     assert.match(
-      (await said(spec.replace('hanger: side', 'hanger: sied'), files)).join(),
+      (await messagesOf(spec.replace('hanger: side', 'hanger: sied'), files)).join(),
       /unknown-hanger .*Did you mean “side”/,
     );
-    assert.match((await said(spec.replace('[plate]', '[plat]'), files)).join(), /unknown-shape .*Did you mean “plate”/);
+    assert.match(
+      (await messagesOf(spec.replace('[plate]', '[plat]'), files)).join(),
+      /unknown-shape .*Did you mean “plate”/,
+    );
   });
 
   it('changes the tag when it changes', async () => {
@@ -165,7 +172,7 @@ describe('A file that a spec uses', () => {
       many[`f${i}.yaml`] =
         `tagwright: 1\nuse: [${Array.from({ length: 20 }, (_, j) => `f${(i + j + 1) % 60}.yaml`).join(', ')}]\n`;
     const text = 'tagwright: 1\nuse: f0.yaml\nshapes: {p: {ellipse: 9}}\npieces: {t: {body: [p]}}\n';
-    const told = await said(text, many);
-    assert.ok(told.some((line) => /More than 50 files/.test(line)));
+    const messages = await messagesOf(text, many);
+    assert.ok(messages.some((line) => /More than 50 files/.test(line)));
   });
 });

@@ -18,7 +18,7 @@ const shop = (stock: string, tie = '{twine: 2 mm}', more = ''): Record<string, s
 const read = (stock: string, tie?: string, more?: string, text = spec) =>
   report(text, newEngine(shop(stock, tie, more)));
 
-const said = async (stock: string, tie?: string) => {
+const messagesOf = async (stock: string, tie?: string) => {
   const made = await read(stock, tie);
   return made.issues.map((issue) => `${issue.code} “${placeOf(made, issue).text}”: ${issue.message}`).join('\n');
 };
@@ -42,7 +42,7 @@ describe('What a workshop file says of a stock', () => {
     assert.equal(stock.caution, 'Peel the film.');
     assert.deepEqual(stock.look, { color: '#EEDDBB', grain: 'up-down', engraving: 'light' });
     assert.deepEqual(stock.measuredOn, { kerf: '2026-03-14', min_web: '2026-03-15' });
-    assert.deepEqual(stock.says, { kerf: true, minWeb: true });
+    assert.deepEqual(stock.stated, { kerf: true, minWeb: true });
     assert.equal(machine!.cut, 12);
     assert.equal(machine!.hatch, 0.08);
     assert.deepEqual(machine!.passes, { cut: 2, score: 1, engrave: 1 });
@@ -63,14 +63,14 @@ describe('What a workshop file says of a stock', () => {
     const made = await read('{}', '{twine: 2 mm, opening: 3.4 mm, measured_on: 2026-03-14}');
     assert.equal(made.tag!.pieces[0]!.hangers[0]!.openingSize, 3.4);
     const tight = spec.replace('at: left', 'at: left, diameter: 3.2 mm');
-    const told = await read('{kerf: 0.1 mm}', '{twine: 2 mm, opening: 3.4 mm, measured_on: 2026-03-14}', '', tight);
+    const messages = await read('{kerf: 0.1 mm}', '{twine: 2 mm, opening: 3.4 mm, measured_on: 2026-03-14}', '', tight);
     assert.deepEqual(
-      told.issues.map(({ message }) => message),
+      messages.issues.map(({ message }) => message),
       ['The hole is 3.20 mm; 2.00 mm twine, doubled, needs 3.40 mm, measured on 2026-03-14.'],
     );
   });
 
-  const faults: readonly (readonly [what: string, stock: string, tie: string | undefined, told: RegExp])[] = [
+  const faults: readonly (readonly [what: string, stock: string, tie: string | undefined, pattern: RegExp])[] = [
     [
       'a kerf no beam has',
       '{kerf: 16 mm}',
@@ -125,10 +125,10 @@ describe('What a workshop file says of a stock', () => {
     ['a tie of nothing', '{}', '{opening: 2 mm}', /missing-key .*A tie needs “twine” or “ribbon”/],
     ['two ties in one', '{}', '{twine: 2 mm, ribbon: 5 mm}', /A tie is either “twine” or “ribbon”, not both/],
   ];
-  for (const [what, stock, tie, told] of faults)
+  for (const [what, stock, tie, pattern] of faults)
     it(`is refused with its file and line where it is ${what}`, async () => {
-      const all = await said(stock, tie);
-      assert.match(all, told);
+      const all = await messagesOf(stock, tie);
+      assert.match(all, pattern);
       assert.match(all, /“shop\.workshop\.yaml”: shop\.workshop\.yaml, line \d/);
     });
 
@@ -177,12 +177,12 @@ describe('What a workshop file says of a stock', () => {
         )
         .replace('body: [plate]', 'body: [plate], engrave: [name]');
     const stock = '{kerf: 0.1 mm, min_x_height: 1.6 mm, measured_on: {min_x_height: 2026-03-14}}';
-    const told = async (height: number) =>
+    const messagesAt = async (height: number) =>
       (await read(stock, undefined, '', lettered(height))).issues.map(
         ({ severity, message }) => `${severity}: ${message}`,
       );
-    assert.deepEqual(await told(1.62), []);
-    assert.deepEqual(await told(1.55), [
+    assert.deepEqual(await messagesAt(1.62), []);
+    assert.deepEqual(await messagesAt(1.55), [
       'warning: “seeds” is too small for engraving: its letters are 1.55 mm high; minimum 1.60 mm, measured on 2026-03-14.',
     ]);
   });

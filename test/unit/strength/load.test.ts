@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import type { Region } from '../../../src/geometry/types.ts';
-import { effectiveWidth } from '../../../src/strength/lines.ts';
+import { effectiveWidth } from '../../../src/strength/line-stretches.ts';
 import { estimateLoad } from '../../../src/strength/load.ts';
 import { loadDuration, tenYearsSeconds, woodScatter } from '../../../src/strength/material-table.ts';
 import type { Piece } from '../../../src/tag/tag.ts';

@@ -5,7 +5,7 @@ import { normalise } from '../../../src/geometry/clipper.ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import type { FontFace } from '../../../src/text/font-face.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { packagedFace } from '../../fonts/faces.ts';
 
 /** A word in a font of a test package, `width` mm wide, all its letters united. */

@@ -3,7 +3,7 @@ import { areaD } from 'clipper2-ts';
 import { sheetJobs } from '../../../src/export/sheet-job.ts';
 import { filesIn } from '../../../src/export/formats.ts';
 import { jobOf } from '../../../src/export/job.ts';
-import { takesOfTag } from '../../../src/export/known-takes.ts';
+import { estimateOfTag } from '../../../src/export/known-estimates.ts';
 import { proofFacts } from '../../../src/export/proof-facts.ts';
 import { sceneOf } from '../../../src/scene/scene.ts';
 import { byStock } from '../../../src/tag/by-stock.ts';
@@ -52,18 +52,18 @@ describe('a piece of its own stock', () => {
     const { report: made } = await make(layered, engine);
     const [ply, cherry] = byStock(made.tag!);
     assert.deepEqual([ply!.stock.name, cherry!.stock.name], ['ply3', 'cherry2']);
-    const takes = takesOfTag(made.tag!)!;
+    const estimate = estimateOfTag(made.tag!)!;
     const hole = Math.PI * 2 ** 2;
-    assertNear(takes.weight!, (60 * 50 - hole) * 3 * 700e-6 + Math.PI * 150 * 2 * 600e-6, 0.01, 'weight');
-    assertNear(takes.cost!.amount, (60.2 * 50.2 * 20 + 30.1 * 20.1 * 50) / 1e6, 0.001, 'cost');
+    assertNear(estimate.weight!, (60 * 50 - hole) * 3 * 700e-6 + Math.PI * 150 * 2 * 600e-6, 0.01, 'weight');
+    assertNear(estimate.cost!.amount, (60.2 * 50.2 * 20 + 30.1 * 20.1 * 50) / 1e6, 0.001, 'cost');
     // Ramanujan's formula for the ellipse, half a kerf outside; the machine's own way of starting and stopping comes on top.
     const [a, b] = [15.05, 10.05];
     const oval = Math.PI * (3 * (a + b) - Math.sqrt((3 * a + b) * (a + 3 * b)));
     const straight = (2 * (60.2 + 50.2) + Math.PI * 3.8) / 10 + oval / 20;
-    assert.ok('seconds' in takes.time);
+    assert.ok('seconds' in estimate.time);
     assert.ok(
-      takes.time.cut >= straight - 0.05 && takes.time.cut < straight + 0.5,
-      `${takes.time.cut} s of ${straight}`,
+      estimate.time.cut >= straight - 0.05 && estimate.time.cut < straight + 0.5,
+      `${estimate.time.cut} s of ${straight}`,
     );
   });
 

@@ -7,7 +7,7 @@ import { toPng } from '../../../src/export/png.ts';
 import { area, boundsOf } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import { crossings } from '../../../src/strength/lines.ts';
+import { crossings } from '../../../src/strength/line-stretches.ts';
 import { moduleOf } from '../../../src/tag/code.ts';
 import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
@@ -154,7 +154,7 @@ describe('A code that is cut through', () => {
     const { tag } = await report(
       'tagwright: 1\nshapes: {plate: {rectangle: [60, 60]}, link: {code: "https://example.org/dill", size: 30, place: plate}}\npieces: {tag: {body: plate, engrave: [link]}}\n',
     );
-    const said = proofFacts(tag!).find(({ name }) => name === 'The code says');
-    assert.equal(said?.value, 'https://example.org/dill');
+    const contentFact = proofFacts(tag!).find(({ name }) => name === 'The code says');
+    assert.equal(contentFact?.value, 'https://example.org/dill');
   });
 });

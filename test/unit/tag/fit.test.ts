@@ -440,7 +440,7 @@ describe('Fitting what is put somewhere', () => {
 });
 
 describe('Fitting without room', () => {
-  const told = async (shapes: readonly string[], piece: string) => {
+  const messages = async (shapes: readonly string[], piece: string) => {
     const made = await report(specOf(shapes, piece));
     const found = made.issues.find(({ code }) => code === 'empty-shape');
     return found && { message: found.message, at: placeOf(made, found).text };
@@ -449,7 +449,7 @@ describe('Fitting without room', () => {
   const marked = 'body: [plate], engrave: [word]';
 
   it('says how much is missing, at its line', async () => {
-    const found = await told(['plate: {rectangle: [20, 3]}', word('margin: 2')], marked);
+    const found = await messages(['plate: {rectangle: [20, 3]}', word('margin: 2')], marked);
     assert.match(
       found!.message,
       /^There is no room in “plate”: with a margin of 2.00 mm it is more than 1.00 mm too narrow\.$/,
@@ -458,18 +458,18 @@ describe('Fitting without room', () => {
   });
 
   it('is silent as soon as there is some', async () => {
-    assert.equal(await told(['plate: {rectangle: [20, 3]}', word('margin: 1.45')], marked), undefined);
-    assert.ok(await told(['plate: {rectangle: [20, 3]}', word('margin: 1.55')], marked));
+    assert.equal(await messages(['plate: {rectangle: [20, 3]}', word('margin: 1.45')], marked), undefined);
+    assert.ok(await messages(['plate: {rectangle: [20, 3]}', word('margin: 1.55')], marked));
   });
 
   it('counts what is kept clear of', async () => {
     const shapes = ['plate: {ellipse: 20}', 'dot: {ellipse: 10}', word('margin: 2, clear: 4')];
-    const found = await told(shapes, 'body: [plate], cut: [dot], engrave: [word]');
+    const found = await messages(shapes, 'body: [plate], cut: [dot], engrave: [word]');
     assert.match(
       found!.message,
       /a margin of 2.00 mm and 4.00 mm clear of what else is there it is more than 1.00 mm too/,
     );
-    const covered = await told(
+    const covered = await messages(
       ['plate: {ellipse: 20}', 'dot: {ellipse: 30}', word('margin: 1')],
       'body: [plate], engrave: [dot, word]',
     );
@@ -477,7 +477,7 @@ describe('Fitting without room', () => {
   });
 
   it('says so where it is put where nothing goes', async () => {
-    const found = await told(
+    const found = await messages(
       [
         'plate: {ellipse: [80, 40]}',
         'word: {text: A, font: Nunito, fit: {in: plate, margin: 2}, place: {on: plate, at: top-left, margin: 2}}',

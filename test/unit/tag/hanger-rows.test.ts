@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { applied, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { difference } from '../../../src/geometry/clipper.ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
@@ -159,7 +159,7 @@ describe('Hangers in a row', () => {
     assert.ok(issue);
     const [fix] = await findFixes(engine, before, issue, options);
     assert.ok(fix);
-    const after = await engine.compute(applied(text, fix.edits), options);
+    const after = await engine.compute(withEdits(text, fix.edits), options);
     assert.deepEqual(after.issues, []);
     const [a, b] = after.tag!.pieces[0]!.hangers;
     assertNear(a!.centre.y, b!.centre.y, 1e-9);

@@ -8,7 +8,7 @@ import { distance } from '../support/distance.ts';
 
 const exact = 1e-4;
 
-async function hung(body: string, hanger: string, head: readonly string[] = []) {
+async function madeWithHanger(body: string, hanger: string, head: readonly string[] = []) {
   const made = await make(specOf([`body: ${body}`], `body: [body], hanger: {${hanger}}`, head));
   const piece = made.pieces[0]!;
   const [only] = piece.hangers;
@@ -26,7 +26,7 @@ describe('A ring', () => {
   for (const [what, body] of bodies) {
     for (const at of ['top', 'left', 'right', 'auto']) {
       it(`at ${at} of ${what} is joined, and its hole is clear`, async () => {
-        const { piece, hanger, region } = await hung(body, `ring: {at: ${at}, diameter: 3, wall: 2}`);
+        const { piece, hanger, region } = await madeWithHanger(body, `ring: {at: ${at}, diameter: 3, wall: 2}`);
         assert.equal(partsOf(region).length, partsOf(piece.body).length, 'no part more than the body');
         assert.ok(area(intersection(hanger.lug!, piece.body)) > 0.5, 'the wall laps into the body');
         // It touches the outline: at most a few hundredths of a millimetre of arcs lie within the hole.
@@ -47,7 +47,7 @@ describe('A ring', () => {
   ] as const) {
     it(`at ${at} lies on that side and is seen from outside`, async () => {
       for (const body of ['{text: Fennel, font: Pacifico, width: 80, grow: 0.4}', '{rectangle: [60, 30], radius: 4}']) {
-        const { piece, hanger } = await hung(body, `ring: {at: ${at}}`);
+        const { piece, hanger } = await madeWithHanger(body, `ring: {at: ${at}}`);
         const middle = centroid(piece.body)!;
         const out = { x: hanger.centre.x - middle.x, y: hanger.centre.y - middle.y };
         const along = out.x * direction.x + out.y * direction.y;
@@ -65,15 +65,15 @@ describe('A ring', () => {
     '{polygon: {sides: 6, across: 50}}',
   ]) {
     it(`at the top of a symmetric plate is centred: ${body}`, async () => {
-      const { hanger } = await hung(body, 'ring: {at: top}');
+      const { hanger } = await madeWithHanger(body, 'ring: {at: top}');
       assertNear(hanger.centre.x, 0, 0.05);
     });
   }
 
   it('has what the tie needs where nothing is said (rule of thumb, no source)', async () => {
-    const plain = await hung('{ellipse: 40}', 'ring: {at: top}');
+    const plain = await madeWithHanger('{ellipse: 40}', 'ring: {at: top}');
     assertNear(plain.hanger.openingSize, 2.8, exact);
-    const twine = await hung('{ellipse: 40}', 'ring: {at: top}', ['tie: {twine: 3 mm}']);
+    const twine = await madeWithHanger('{ellipse: 40}', 'ring: {at: top}', ['tie: {twine: 3 mm}']);
     assertNear(twine.hanger.openingSize, 6, exact);
     const bounds = boundsOf(twine.hanger.lug!)!;
     // Wall: 1.78 mm at least.
@@ -82,7 +82,7 @@ describe('A ring', () => {
 
   it('keeps its wall: no point of the lug is nearer to the hole, also when sunk', async () => {
     for (const sink of ['0', '1']) {
-      const { hanger, region } = await hung(
+      const { hanger, region } = await madeWithHanger(
         '{rectangle: [60, 30]}',
         `ring: {at: top, diameter: 4, wall: 2, sink: ${sink}}`,
       );
@@ -95,20 +95,23 @@ describe('A ring', () => {
 
   it('sunk by a millimetre lies a millimetre deeper', async () => {
     const at = async (sink: number) =>
-      (await hung('{rectangle: [60, 30]}', `ring: {at: top, diameter: 4, sink: ${sink}}`)).hanger.centre.y;
+      (await madeWithHanger('{rectangle: [60, 30]}', `ring: {at: top, diameter: 4, sink: ${sink}}`)).hanger.centre.y;
     assertNear(await at(0), 15 + 2, 0.02);
     assertNear((await at(0)) - (await at(1)), 1, 0.02);
   });
 
   it('at a point is there, and a nudge moves it', async () => {
-    const { hanger } = await hung('{rectangle: [60, 30]}', 'ring: {at: {up: 16, right: 5}, nudge: {left: 1}}');
+    const { hanger } = await madeWithHanger(
+      '{rectangle: [60, 30]}',
+      'ring: {at: {up: 16, right: 5}, nudge: {left: 1}}',
+    );
     assertNear(hanger.centre.x, 4, exact);
     assertNear(hanger.centre.y, 16, exact);
   });
 
   it('round an eccentric hole leaves R − r − e of material', async () => {
     // A disc R = 10 with a hole r = 3 drawn 4 off its centre: 3 mm at the thinnest.
-    const { region, hanger } = await hung('{ellipse: 20}', 'hole: {at: {up: 4}, diameter: 6}');
+    const { region, hanger } = await madeWithHanger('{ellipse: 20}', 'hole: {at: {up: 4}, diameter: 6}');
     const [outer] = region;
     assertNear(distance([outer!], hanger.opening), 10 - 3 - 4, 0.005);
   });
@@ -136,7 +139,7 @@ describe('A hole', () => {
   for (const at of ['top', 'bottom', 'left', 'right', '30']) {
     it(`at ${at} is exactly its inset from the edge`, async () => {
       for (const body of ['{rectangle: [84, 40], radius: 6}', '{ellipse: [70, 40]}']) {
-        const { piece, hanger } = await hung(body, `hole: {at: ${at}, diameter: 4, inset: 3}`);
+        const { piece, hanger } = await madeWithHanger(body, `hole: {at: ${at}, diameter: 4, inset: 3}`);
         assertNear(distance(piece.body, hanger.opening), 3, 0.01, body);
         assert.deepEqual(difference(hanger.opening, [offset(piece.body, -2.98)]), []);
         assertNear(piece.region.length, 2, 0);
@@ -145,7 +148,7 @@ describe('A hole', () => {
   }
 
   it('takes its area off the body', async () => {
-    const made = await hung('{rectangle: [84, 40]}', 'hole: {at: top, diameter: 4, inset: 3}');
+    const made = await madeWithHanger('{rectangle: [84, 40]}', 'hole: {at: top, diameter: 4, inset: 3}');
     assertNear(made.area, 3360 - Math.PI * 4, 0.02);
     assertNear(made.hanger.centre.y, 20 - 3 - 2, 0.005);
     assertNear(made.hanger.centre.x, 0, 0.005);
@@ -168,7 +171,7 @@ describe('A slot', () => {
       ['left', 3, 11],
       ['right', 3, 11],
     ] as const) {
-      const { hanger, piece } = await hung('{rectangle: [84, 60]}', `slot: {at: ${at}, inset: 4}`, [
+      const { hanger, piece } = await madeWithHanger('{rectangle: [84, 60]}', `slot: {at: ${at}, inset: 4}`, [
         'tie: {ribbon: 10 mm}',
       ]);
       const bounds = boundsOf(hanger.opening)!;

@@ -9,7 +9,7 @@ import { disc } from '../support/shapes.ts';
 
 const plate = 'plate: {rectangle: [80, 40]}';
 
-function hung(hanger: string, shape = plate): string {
+function specWithHanger(hanger: string, shape = plate): string {
   return specOf([shape], `body: [plate], hanger: {keyhole: ${hanger}}`, [
     'stock: {material: birch plywood, thickness: 4 mm}',
     'tie: {twine: 2 mm}',
@@ -17,7 +17,7 @@ function hung(hanger: string, shape = plate): string {
 }
 
 async function openingOf(hanger: string, shape?: string): Promise<Region> {
-  return (await make(hung(hanger, shape))).pieces[0]!.hangers[0]!.opening;
+  return (await make(specWithHanger(hanger, shape))).pieces[0]!.hangers[0]!.opening;
 }
 
 // A disc, a half disc and the slot between them.
@@ -34,7 +34,7 @@ describe('A keyhole', () => {
   });
 
   it('holds the head of its nail: moved up the slot, a disc as large as the opening no longer goes through', async () => {
-    const made = await make(hung('{at: top}'));
+    const made = await make(specWithHanger('{at: top}'));
     const { opening, centre } = made.pieces[0]!.hangers[0]!;
     const head = [disc(centre.x, centre.y, 4)];
     const free = intersectionAreaByJts(opening, head);
@@ -57,17 +57,17 @@ describe('A keyhole', () => {
   });
 
   it('is judged as any opening is, but not by the tie', async () => {
-    const near = await report(hung('{at: top, inset: 0.8}'));
+    const near = await report(specWithHanger('{at: top, inset: 0.8}'));
     assert.deepEqual(
       near.issues.map(({ code }) => code),
       ['hole-near-edge'],
     );
     assert.match(near.issues[0]!.message, /^Only 0\.80 mm of material is left between the keyhole and an edge/);
-    const open = await report(hung('{at: {up: 20 mm}}'));
+    const open = await report(specWithHanger('{at: {up: 20 mm}}'));
     assert.ok(open.issues.some(({ message }) => message === 'The keyhole is open to the edge: the nail slips out.'));
     // Twine of 2 mm would not go through a slot of 1 mm.
-    assert.deepEqual((await report(hung('{at: top, diameter: 6, width: 1}'))).issues, []);
-    const made = await make(hung('{at: top}'));
+    assert.deepEqual((await report(specWithHanger('{at: top, diameter: 6, width: 1}'))).issues, []);
+    const made = await make(specWithHanger('{at: top}'));
     const load = estimateLoad(made.pieces[0]!, made.report.tag!.stock);
     assert.equal(load?.kind, 'bears');
   });
@@ -84,7 +84,7 @@ describe('A keyhole', () => {
   ] as const) {
     it(`says why ${hanger} holds nothing`, async () => {
       assert.deepEqual(
-        (await report(hung(hanger))).issues.map(({ message: told }) => told),
+        (await report(specWithHanger(hanger))).issues.map(({ message: text }) => text),
         [message],
       );
     });

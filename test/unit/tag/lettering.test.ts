@@ -79,10 +79,10 @@ describe('Text sized by its letters', () => {
   ] as const) {
     it(`${key} of ${font}: an ${letter} is as high as that, growth included`, async () => {
       const font2 = create(bytes);
-      const said = key === 'cap_height' ? font2.capHeight : font2.xHeight;
+      const fontHeight = key === 'cap_height' ? font2.capHeight : font2.xHeight;
       for (const grow of [0, 0.6, -0.2]) {
         const made = await makeShape(`{text: ${letter}, font: ${font}, ${key}: 12 mm, grow: ${grow}}`, [], engine);
-        const em = (12 - 2 * grow) / (said / font2.unitsPerEm);
+        const em = (12 - 2 * grow) / (fontHeight / font2.unitsPerEm);
         const { bbox } = font2.layout(letter).glyphs[0]!;
         assertNear(made.height, (em * (bbox.maxY - bbox.minY)) / font2.unitsPerEm + 2 * grow, 0.02);
       }

@@ -28,7 +28,7 @@ const discArea = Math.PI * 400;
 const flattened = 0.252;
 
 describe('What of a drawing is left out', () => {
-  for (const [name, inside, told] of [
+  for (const [name, inside, description] of [
     ['a line', '<line x1="0" y1="0" x2="10" y2="10" stroke="black"/>', '1 line without a fill'],
     ['a straight path', '<path d="M0 0H10" stroke="black"/>', '1 line without a fill'],
     ['an open curve', '<path d="M0 0C10 0 20 10 20 20" fill="none" stroke="black"/>', '1 line without a fill'],
@@ -82,8 +82,8 @@ describe('What of a drawing is left out', () => {
       const made = await drawn(inside);
       const issue = only(made, 'not-drawn');
       assert.equal(issue.severity, 'warning');
-      const verb = told.startsWith('1 ') ? 'is' : 'are';
-      assert.equal(issue.message, `${told} in “leaf.svg” ${verb} left out: only filled shapes are used.`);
+      const verb = description.startsWith('1 ') ? 'is' : 'are';
+      assert.equal(issue.message, `${description} in “leaf.svg” ${verb} left out: only filled shapes are used.`);
       assert.equal(placeOf(made.report, issue).text, 'leaf.svg');
     });
   }

@@ -140,7 +140,7 @@ describe('Open lines', () => {
   it('of a drawing without strokes, and areas of one without areas, are told', async () => {
     const filled = '<svg viewBox="0 0 10 10"><path d="M0 0H9V9Z"/></svg>';
     const stroked = '<svg viewBox="0 0 10 10"><path d="M0 0H9" fill="none" stroke="red"/></svg>';
-    const told = async (svg: string, lines: string): Promise<string[]> => {
+    const messages = async (svg: string, lines: string): Promise<string[]> => {
       const { issues } = await report(
         specOf([plate, `it: {drawing: it.svg${lines}}`], 'body: [plate], score: [it]'),
         newEngine({ 'it.svg': svg }),
@@ -148,16 +148,16 @@ describe('Open lines', () => {
       return issues.map(({ message }) => message);
     };
     assert.ok(
-      (await told(filled, ', lines: true')).includes(
+      (await messages(filled, ', lines: true')).includes(
         'The drawing “it.svg” has no strokes, and “lines” keeps only those.',
       ),
     );
     assert.ok(
-      (await told(stroked, '')).includes(
+      (await messages(stroked, '')).includes(
         'The drawing “it.svg” has only lines without a fill; only filled shapes are used unless “lines: true” keeps them as lines.',
       ),
     );
-    assert.deepEqual(await told(stroked, ', lines: true'), []);
+    assert.deepEqual(await messages(stroked, ', lines: true'), []);
   });
 
   it('stay lines in copies, rows and unions of nothing but lines', async () => {

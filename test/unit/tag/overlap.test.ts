@@ -6,7 +6,7 @@ import { area, boundsOf, boxCentre, perimeter } from '../../../src/geometry/meas
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
 import type { TextGenerator } from '../../../src/spec/model.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
@@ -16,7 +16,7 @@ import { marksAbove } from '../../../src/tag/marks-above.ts';
 import { withoutSlivers } from '../../../src/tag/size.ts';
 import { setText } from '../../../src/tag/lettering.ts';
 import { lapMm } from '../../../src/tag/overlap/lap.ts';
-import { slidOutline } from '../../../src/tag/overlap/outline.ts';
+import { slidOutline } from '../../../src/tag/overlap/slid-outline.ts';
 import { closedCounters, textOf } from '../../names/joined.ts';
 import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';

@@ -15,7 +15,7 @@ async function strokes(text: string): Promise<readonly Line[]> {
   return tag.pieces[0]!.marks[0]!.lines!;
 }
 
-const said = async (text: string, list?: string) =>
+const messagesOf = async (text: string, list?: string) =>
   (await report(spec(text, list))).issues.map(({ message }) => message).join('\n');
 
 const heightOf = (lines: readonly Line[]) => {
@@ -78,25 +78,25 @@ describe('Single-line lettering', () => {
   });
 
   it('says which letters it lacks', async () => {
-    assert.match(await said('"Žlutá Ж", font: single line, x_height: 5 mm'), /Single-line lettering has no “Ж”/);
-    assert.equal(await said('"Žlutá – 12 × 3 °, Straße’s", font: single line, width: 70 mm'), '');
+    assert.match(await messagesOf('"Žlutá Ж", font: single line, x_height: 5 mm'), /Single-line lettering has no “Ж”/);
+    assert.equal(await messagesOf('"Žlutá – 12 × 3 °, Straße’s", font: single line, width: 70 mm'), '');
   });
 
   it('cannot be cut out, grown or slid together', async () => {
     assert.match(
-      await said('Dill, font: single line, width: 40 mm', 'cut'),
+      await messagesOf('Dill, font: single line, width: 40 mm', 'cut'),
       /“note” is made of lines, which enclose nothing/,
     );
     assert.match(
-      await said('Dill, font: single line, width: 40 mm, grow: 1 mm'),
+      await messagesOf('Dill, font: single line, width: 40 mm, grow: 1 mm'),
       /“grow” is for areas; lines have no width/,
     );
     assert.match(
-      await said('Dill, font: single line, width: 40 mm, overlap: 1 mm'),
+      await messagesOf('Dill, font: single line, width: 40 mm, overlap: 1 mm'),
       /“overlap” does not go with single-line/,
     );
     assert.match(
-      await said('Dill, font: [Nunito, single line], width: 40 mm'),
+      await messagesOf('Dill, font: [Nunito, single line], width: 40 mm'),
       /“single line” is for one text by itself/,
     );
   });

@@ -56,9 +56,9 @@ pieces:
   });
 
   it('is one side of a piece that hangs by itself', async () => {
-    const told = async (piece: string) =>
+    const messages = async (piece: string) =>
       (await report(specOf(shapes, piece))).issues.map(({ code, path }) => `${code} ${path.join('/')}`);
-    assert.deepEqual(await told('body: [plate], width: 90, height: 40'), ['bad-value pieces/tag/width']);
+    assert.deepEqual(await messages('body: [plate], width: 90, height: 40'), ['bad-value pieces/tag/width']);
     const glued =
       'tagwright: 1\nshapes: {a: {ellipse: 9}}\npieces: {b: {body: [a]}, c: {body: [a], glue_to: b, width: 30}}\n';
     assert.deepEqual(
@@ -66,7 +66,7 @@ pieces:
       ['bad-value'],
     );
     // A ring of 2.8 + 2 · 1.78 mm alone is wider than that.
-    assert.deepEqual(await told('body: [round], hanger: {ring: {at: top}}, width: 3'), [
+    assert.deepEqual(await messages('body: [round], hanger: {ring: {at: top}}, width: 3'), [
       'empty-shape pieces/tag/width',
     ]);
   });

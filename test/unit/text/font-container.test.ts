@@ -4,7 +4,7 @@ import { brotliCompressSync, constants, deflateSync } from 'node:zlib';
 import { curveBounds } from '../../../src/geometry/curves.ts';
 import { openFace } from '../../../src/text/font-face.ts';
 import { describeFont } from '../../../src/text/font-description.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { BadFontError } from '../../../src/text/bad-font.ts';
 import { readTables, scanTables, writeSfnt } from '../../../src/text/sfnt.ts';
 import { seededRandom } from '../support/shapes.ts';

@@ -6,7 +6,7 @@ import { bundledFonts } from '../../../src/text/bundled-fonts.ts';
 import type { FontFace } from '../../../src/text/font-face.ts';
 import type { FontFiles } from '../../../src/text/font-files.ts';
 import { FontLibrary, type FontProblem, type FontQuery } from '../../../src/text/font-library.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { nodeFontFiles } from '../../../src/text/node-font-files.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { collection } from '../../fonts/collection.ts';

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { create } from 'fontkit';
 import { curveBounds } from '../../../src/geometry/curves.ts';
 import { openFace, type FontFace } from '../../../src/text/font-face.ts';
-import { layoutText, type TextLayout, type TextSpec } from '../../../src/text/layout.ts';
+import { layoutText, type TextLayout, type TextSpec } from '../../../src/text/text-layout.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { bundledFace, packagedFace, words } from '../../fonts/faces.ts';
 import { bundledFontBytes } from '../../fonts/font-files.ts';

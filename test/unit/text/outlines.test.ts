@@ -3,7 +3,7 @@ import { create, type PathCommand } from 'fontkit';
 import { curveBounds, flatten, type CurveCommand } from '../../../src/geometry/curves.ts';
 import type { Affine, Ring } from '../../../src/geometry/types.ts';
 import { openFace, type FontFace } from '../../../src/text/font-face.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { bundledFace, packagedFace, words } from '../../fonts/faces.ts';
 import { bundledFontBytes, packagedFont, variableFont } from '../../fonts/font-files.ts';

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import type { FontFace } from '../../../src/text/font-face.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { itemise } from '../../../src/text/itemise.ts';
 import { packagedFace } from '../../fonts/faces.ts';
 

@@ -9,7 +9,7 @@ import { Blob, Buffer as TextBuffer, Direction, Face, Font, shape, Variation } f
 import { flatten, type CurveCommand, type CurvePath } from '../../../src/geometry/curves.ts';
 import type { Ring } from '../../../src/geometry/types.ts';
 import { openFace, type FontFace } from '../../../src/text/font-face.ts';
-import { layoutText } from '../../../src/text/layout.ts';
+import { layoutText } from '../../../src/text/text-layout.ts';
 import { readTables, writeSfnt } from '../../../src/text/sfnt.ts';
 import { latinWords } from '../../fonts/faces.ts';
 import { bundledFontBytes, packagedFont, variableFont } from '../../fonts/font-files.ts';

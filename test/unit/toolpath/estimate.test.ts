@@ -9,8 +9,8 @@ import type { Motion } from '../../../src/toolpath/motion.ts';
 import { estimateJob } from '../../../src/toolpath/estimate.ts';
 import type { JobEstimate } from '../../../src/toolpath/estimate.ts';
 import { planCuts } from '../../../src/toolpath/cut-plan.ts';
-import { takesOfPiece, takesOfTag } from '../../../src/export/known-takes.ts';
-import { takesFacts, takesLine } from '../../../src/export/takes-facts.ts';
+import { estimateOfPiece, estimateOfTag } from '../../../src/export/known-estimates.ts';
+import { estimateFacts, estimateLine } from '../../../src/export/estimate-facts.ts';
 import { stepped } from '../support/contours.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';
@@ -193,15 +193,15 @@ describe('What a tag takes', () => {
   const spec = (...head: string[]) => specOf(shapes, piece, head);
 
   it('is lengths and areas by exact geometry', async () => {
-    const takes = await taken(spec('stock: {thickness: 3, density: 700}'));
+    const estimate = await taken(spec('stock: {thickness: 3, density: 700}'));
     // Exact: the outline of 60 × 20 and a circle of 6; the panel of 40 × 10.
-    assertNear(takes.cutLength, 160 + 6 * Math.PI, 0.02);
-    assertNear(takes.scoreLength, 100, 1e-6);
-    assertNear(takes.engravedArea, 400, 1e-6);
-    assertNear(takes.sheetArea, 1200, 1e-6);
+    assertNear(estimate.cutLength, 160 + 6 * Math.PI, 0.02);
+    assertNear(estimate.scoreLength, 100, 1e-6);
+    assertNear(estimate.engravedArea, 400, 1e-6);
+    assertNear(estimate.sheetArea, 1200, 1e-6);
     // Exact: (1200 − 9π) mm² · 3 mm · 700 kg/m³.
-    assertNear(takes.weight!, (1200 - 9 * Math.PI) * 3 * 700e-6, 1e-3);
-    assert.ok(takes.travelLength > 0 && takes.travelLength < 160);
+    assertNear(estimate.weight!, (1200 - 9 * Math.PI) * 3 * 700e-6, 1e-3);
+    assert.ok(estimate.travelLength > 0 && estimate.travelLength < 160);
   });
 
   it('is a time only where the machine is known, and says what is missing', async () => {
@@ -265,14 +265,14 @@ describe('What a tag takes', () => {
   it('adds up over the plan: cut length is that of its paths', async () => {
     const { tag } = (await make(samples.find(({ name }) => name.startsWith('4-'))!.text)).report;
     const plan = planCuts(tag!)!;
-    const takes = estimateJob(tag!, plan);
+    const estimate = estimateJob(tag!, plan);
     const expected = plan.steps
       .filter(({ operation }) => operation.startsWith('cut'))
       .flatMap(({ paths }) => paths.flatMap(({ contours }) => contours.map(contourLength)))
       .reduce((sum, length) => sum + length, 0);
-    assertNear(takes.cutLength, expected, 1e-9);
-    assert.ok(takes.weight! > 0);
-    assertNear(takes.weight!, tag!.pieces.reduce((sum, { region }) => sum + area(region), 0) * 3 * 414e-6, 1e-6);
+    assertNear(estimate.cutLength, expected, 1e-9);
+    assert.ok(estimate.weight! > 0);
+    assertNear(estimate.weight!, tag!.pieces.reduce((sum, { region }) => sum + area(region), 0) * 3 * 414e-6, 1e-6);
   });
 
   it('is told in words: all that is known, and of a piece by itself as of a tag of it alone', async () => {
@@ -288,24 +288,24 @@ pieces: {${pieces}}
 `;
     const scored = 'a: {body: [plate], score: [line]}';
     const two = (await make(text(`${scored}, b: {body: [plate], engrave: [line]}`))).report.tag!;
-    const [one, other] = two.pieces.map((piece) => takesOfPiece(two, piece)!);
+    const [one, other] = two.pieces.map((piece) => estimateOfPiece(two, piece)!);
     const alone = (await make(text(scored))).report.tag!;
-    assert.deepEqual(one, takesOfTag(alone));
-    assert.equal(takesOfPiece(two, two.pieces[0]!), one, 'planned once');
-    assertNear(takesOfTag(two)!.cutLength, one!.cutLength + other!.cutLength, 0.01);
+    assert.deepEqual(one, estimateOfTag(alone));
+    assert.equal(estimateOfPiece(two, two.pieces[0]!), one, 'planned once');
+    assertNear(estimateOfTag(two)!.cutLength, one!.cutLength + other!.cutLength, 0.01);
 
     // A rectangle grown by half a kerf with round corners: 2·(60 + 20) + 0.2·π mm.
-    const facts = new Map(takesFacts(one!, 'mm').map(({ name, value }) => [name, value]));
+    const facts = new Map(estimateFacts(one!, 'mm').map(({ name, value }) => [name, value]));
     assert.deepEqual([...facts.keys()], ['Cut', 'Score', 'Travel', 'Sheet', 'Machine', 'Weight', 'Material cost']);
     assert.equal(facts.get('Cut'), `${(160 + 0.2 * Math.PI).toFixed(1)} mm`);
     assert.equal(facts.get('Score'), '70 mm');
     assert.equal(facts.get('Material cost'), `${((60.2 * 20.2 * 30) / 1e6).toFixed(2)} EUR`);
     assert.match(facts.get('Machine')!, /^about \d+ s$/);
     assert.equal(
-      takesLine(one!, 'mm'),
+      estimateLine(one!, 'mm'),
       `cut ${facts.get('Cut')!} · ${facts.get('Machine')!} · ${facts.get('Weight')!}`,
     );
-    const inches = new Map(takesFacts(other!, 'in').map(({ name, value }) => [name, value]));
+    const inches = new Map(estimateFacts(other!, 'in').map(({ name, value }) => [name, value]));
     assert.equal(inches.get('Engraved'), `${(150 / 645.16).toFixed(2)} in², lines 0.0039 in apart`);
     assert.equal(inches.has('Score'), false);
   });

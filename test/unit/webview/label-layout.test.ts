@@ -4,8 +4,8 @@ import { crosses, overlap } from '../../../webview/preview/measure/edge-grid.ts'
 import {
   layOut,
   type PlacedLabel,
-  type Surroundings,
-  type Wanted,
+  type LabelSpace,
+  type LabelToPlace,
 } from '../../../webview/preview/measure/label-layout.ts';
 import type { SpotLabel } from '../../../webview/preview/measure/label-places.ts';
 import { sizePlaces } from '../../../webview/preview/measure/size-lines.ts';
@@ -14,7 +14,7 @@ import type { Box, XY } from '../../../webview/common/camera/viewport.ts';
 const stage = { width: 600, height: 400 };
 const room: Box = [0, 0, 600, 400];
 const size = { width: 70, height: 18 };
-const empty: Surroundings = { room, under: () => 'free', boxes: [], marks: [] };
+const empty: LabelSpace = { room, under: () => 'free', boxes: [], marks: [] };
 const none: ReadonlyMap<string, string> = new Map();
 
 const spot = (id: string, at: XY, more: Partial<SpotLabel> = {}): SpotLabel => ({
@@ -30,7 +30,7 @@ const spot = (id: string, at: XY, more: Partial<SpotLabel> = {}): SpotLabel => (
 /** A plate in the middle of the stage, with an opening in the middle of it. */
 const plate: Box = [150, 100, 450, 300];
 const opening: Box = [290, 190, 310, 210];
-const onPlate: Surroundings = {
+const onPlate: LabelSpace = {
   ...empty,
   under: (box) => {
     if (overlap(box, opening)) return 'taken';
@@ -75,7 +75,7 @@ describe('What is written on the drawing', () => {
 
   it('is left out where there is no room, the least important first; what is vital never is', () => {
     // Room for one label beside its spot.
-    const narrow: Surroundings = { ...empty, room: [0, 0, 130, 24] };
+    const narrow: LabelSpace = { ...empty, room: [0, 0, 130, 24] };
     const wanted = [spot('first', [15, 12]), spot('second', [16, 13])];
     assert.deepEqual([...layOut(wanted, narrow, none).keys()], ['first']);
     assert.deepEqual([...layOut(wanted.toReversed(), narrow, none).keys()], ['second']);
@@ -85,9 +85,9 @@ describe('What is written on the drawing', () => {
 
   it('says less where there is no room for all of it', () => {
     // All of a label only fits into the strip along the top.
-    const under: Surroundings['under'] = ([left, , right, bottom]) =>
+    const under: LabelSpace['under'] = ([left, , right, bottom]) =>
       bottom <= 26 || right - left < 30 ? 'free' : 'taken';
-    const narrow: Surroundings = { ...empty, room: [0, 0, 130, 90], under };
+    const narrow: LabelSpace = { ...empty, room: [0, 0, 130, 90], under };
     const wanted = [spot('first', [15, 12]), spot('second', [60, 60], { least: { width: 18, height: 18 } })];
     const placed = layOut(wanted, narrow, none);
     const [first, second] = [placed.get('first')!, placed.get('second')!];
@@ -98,8 +98,8 @@ describe('What is written on the drawing', () => {
 
   it('turns aside sooner than have its leader run over a letter', () => {
     const letter: Box = [310, 100, 335, 300];
-    const beside: Surroundings = { ...empty, under: (box) => (overlap(box, letter) ? 'taken' : 'free') };
-    const leaderIn = (around: Surroundings) => layOut([spot('name', [300, 200])], around, none).get('name')!.lines[0]!;
+    const beside: LabelSpace = { ...empty, under: (box) => (overlap(box, letter) ? 'taken' : 'free') };
+    const leaderIn = (around: LabelSpace) => layOut([spot('name', [300, 200])], around, none).get('name')!.lines[0]!;
     assert.ok(crosses(...leaderIn(empty), letter));
     assert.ok(!crosses(...leaderIn(beside), letter));
   });
@@ -108,7 +108,7 @@ describe('What is written on the drawing', () => {
     const least = { width: 18, height: 18 };
     const widthFrom = (free: number): number => {
       // All of a label only fits right of there.
-      const under: Surroundings['under'] = ([left, , right]) => (left >= free || right - left < 30 ? 'free' : 'taken');
+      const under: LabelSpace['under'] = ([left, , right]) => (left >= free || right - left < 30 ? 'free' : 'taken');
       const [left, , right] = layOut([spot('name', [300, 200], { least })], { ...empty, under }, none).get('name')!.box;
       return right - left;
     };
@@ -117,7 +117,7 @@ describe('What is written on the drawing', () => {
 
   it('makes room for what is vital by letting it choose first', () => {
     // The second, which is large, can only go right of its spot, where the first would go if it were asked first.
-    const under: Surroundings['under'] = ([left, top, , bottom]) =>
+    const under: LabelSpace['under'] = ([left, top, , bottom]) =>
       left >= 300 || (left < 150 && bottom - top < 40) ? 'free' : 'taken';
     const tight = { ...empty, room: [0, 170, 420, 230] as const, under };
     const wanted = [
@@ -142,7 +142,7 @@ describe('What is written on the drawing', () => {
     for (let step = 0; step <= 100; step++) {
       const scale = 1 + step / 100;
       const grown: Box = [300 - 150 * scale, 200 - 60 * scale, 300 + 150 * scale, 200 + 60 * scale];
-      const under: Surroundings['under'] = (box) => (overlap(box, grown) ? 'taken' : 'free');
+      const under: LabelSpace['under'] = (box) => (overlap(box, grown) ? 'taken' : 'free');
       const placed = layOut(
         [spot('a', [300, 200 - 40 * scale], { outwards: -Math.PI / 2 })],
         { ...empty, under },
@@ -171,7 +171,7 @@ describe('What is written on the drawing', () => {
 });
 
 describe('The line of a size', () => {
-  const wanted = (axis: 'width' | 'height'): Wanted => {
+  const wanted = (axis: 'width' | 'height'): LabelToPlace => {
     const turned = axis === 'width' ? size : { width: size.height, height: size.width };
     return { id: axis, size: turned, places: sizePlaces(axis, plate, stage, turned) };
   };

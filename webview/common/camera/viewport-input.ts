@@ -2,7 +2,7 @@
 
 import { scrolled, panned, zoomedAt, type Box, type Size, type Viewport, type XY } from './viewport.ts';
 
-export interface Steered {
+export interface Steerable {
   readonly view: () => Viewport;
   readonly stage: () => Size;
   /** Extent of the drawing, in mm. */
@@ -18,19 +18,19 @@ export const zoomStep = 1.25;
 /** A press that moves less than this, in px, is a click. */
 const dragThresholdPx = 4;
 
-export function steer(stage: HTMLElement, target: Steered): void {
+export function steer(stage: HTMLElement, target: Steerable): void {
   steerByPointer(stage, target);
   steerByWheel(stage, target);
   steerByKeys(stage, target);
 }
 
-export function zoomAtCentre(target: Steered, factor: number): void {
+export function zoomAtCentre(target: Steerable, factor: number): void {
   const { width, height } = target.stage();
   target.setView(zoomedAt(target.view(), { width, height }, [width / 2, height / 2], factor));
 }
 
 /** One pointer drags; two pinch, which drags by their midpoint and zooms by their distance. */
-function steerByPointer(stage: HTMLElement, target: Steered): void {
+function steerByPointer(stage: HTMLElement, target: Steerable): void {
   const pointers = new Map<number, XY>();
   let travelled = 0;
   const positionOf = (event: PointerEvent): XY => {
@@ -48,14 +48,14 @@ function steerByPointer(stage: HTMLElement, target: Steered): void {
     const before = pointers.get(event.pointerId);
     if (!before) return;
     const now = positionOf(event);
-    const previous = grip(pointers);
+    const previous = pinchOf(pointers);
     travelled += Math.hypot(now[0] - before[0], now[1] - before[1]);
     pointers.set(event.pointerId, now);
     if (travelled < dragThresholdPx) return;
     // Captured only now: if captured at once, a click would go to the stage and not to the part under the pointer.
     stage.setPointerCapture(event.pointerId);
     stage.classList.add('dragging');
-    const next = grip(pointers);
+    const next = pinchOf(pointers);
     const moved = panned(target.view(), next.middle[0] - previous.middle[0], next.middle[1] - previous.middle[1]);
     const pinch = previous.spread > 0 ? next.spread / previous.spread : 1;
     target.setView(pinch === 1 ? moved : zoomedAt(moved, target.stage(), next.middle, pinch));
@@ -81,14 +81,14 @@ function steerByPointer(stage: HTMLElement, target: Steered): void {
   );
 }
 
-function grip(pointers: ReadonlyMap<number, XY>): { middle: XY; spread: number } {
+function pinchOf(pointers: ReadonlyMap<number, XY>): { middle: XY; spread: number } {
   const [a = [0, 0] as XY, b] = [...pointers.values()];
   if (!b) return { middle: a, spread: 0 };
   return { middle: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], spread: Math.hypot(a[0] - b[0], a[1] - b[1]) };
 }
 
 /** With Ctrl or Cmd, which a touchpad also reports for a pinch, the wheel zooms; alone it scrolls what does not fit. */
-function steerByWheel(stage: HTMLElement, target: Steered): void {
+function steerByWheel(stage: HTMLElement, target: Steerable): void {
   stage.addEventListener(
     'wheel',
     (event) => {
@@ -114,7 +114,7 @@ function steerByWheel(stage: HTMLElement, target: Steered): void {
   );
 }
 
-function steerByKeys(stage: HTMLElement, target: Steered): void {
+function steerByKeys(stage: HTMLElement, target: Steerable): void {
   const arrows: Readonly<Record<string, XY>> = {
     ArrowLeft: [keyPanPx, 0],
     ArrowRight: [-keyPanPx, 0],

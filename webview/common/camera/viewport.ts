@@ -38,12 +38,12 @@ export function fitted(box: Box, stage: Size): Viewport {
     (stage.height - 2 * margin) / Math.max(maxY - minY, 1e-3),
     maxFitScale,
   );
-  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2, scale: clamped(scale, minScale, maxScale) };
+  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2, scale: clamp(scale, minScale, maxScale) };
 }
 
 /** Zooms by `factor`, keeping the world point under `at` in place. */
 export function zoomedAt(view: Viewport, stage: Size, at: XY, factor: number): Viewport {
-  const scale = clamped(view.scale * factor, minScale, maxScale);
+  const scale = clamp(view.scale * factor, minScale, maxScale);
   const [x, y] = toWorld(view, stage, at);
   const keep = view.scale / scale;
   return { x: x + (view.x - x) * keep, y: y + (view.y - y) * keep, scale };
@@ -60,7 +60,7 @@ export function scrolled(view: Viewport, stage: Size, box: Box, dx: number, dy: 
     const lowest = Math.min(min + half, centre);
     const highest = Math.max(max - half, centre);
     // A fitted drawing cannot scroll, even if rounding leaves a fraction of a pixel.
-    return (highest - lowest) * view.scale < 1 ? centre : clamped(centre + delta, lowest, highest);
+    return (highest - lowest) * view.scale < 1 ? centre : clamp(centre + delta, lowest, highest);
   };
   const margin = fitMarginPx / view.scale;
   const x = along(view.x, stage.width / 2 / view.scale, box[0] - margin, box[2] + margin, dx / view.scale);
@@ -100,7 +100,7 @@ export function gridStep(scale: number, units: Units): number {
   return [1, 10, 100].map((times) => times * finest).find((step) => step * scale >= 14) ?? 1000 * finest;
 }
 
-export function joined(a: Box, b: Box): Box {
+export function joinedBox(a: Box, b: Box): Box {
   return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
 }
 
@@ -112,6 +112,6 @@ export function grown(box: Box, by: number): Box {
   return [box[0] - by, box[1] - by, box[2] + by, box[3] + by];
 }
 
-function clamped(value: number, min: number, max: number): number {
+function clamp(value: number, min: number, max: number): number {
   return Math.min(Math.max(value, min), max);
 }

@@ -44,7 +44,7 @@ export class Screen {
   }
 
   /** Takes over a value from another preview or the host. */
-  learn(devicePixelsPerMm: number | undefined): void {
+  setScreenScale(devicePixelsPerMm: number | undefined): void {
     this.devicePixelsPerMm = devicePixelsPerMm;
   }
 

@@ -2,7 +2,7 @@
 
 import type { HandChange } from '../../../src/protocol/preview.ts';
 import type { Units } from '../../../src/core/units.ts';
-import type { Hand } from './drag.ts';
+import type { DragController } from './drag-controller.ts';
 import { added, stepOf } from './drag-steps.ts';
 import { isPlain, undoStep } from '../../common/keys.ts';
 
@@ -17,17 +17,17 @@ const arrows: Readonly<Record<string, readonly [right: number, up: number]>> = {
   ArrowDown: [0, -1],
 };
 
-export interface HandKeysHost {
+export interface DragKeysHost {
   units(): Units;
   undo(step: 'undo' | 'redo'): void;
 }
 
-export function steerHand(stage: HTMLElement, hand: Hand, host: HandKeysHost): void {
+export function dragByKeys(stage: HTMLElement, controller: DragController, host: DragKeysHost): void {
   let sum: HandChange | undefined;
   let timer: number | undefined;
   const settle = (): void => {
     window.clearTimeout(timer);
-    if (sum) hand.make();
+    if (sum) controller.make();
     sum = undefined;
   };
 
@@ -35,21 +35,21 @@ export function steerHand(stage: HTMLElement, hand: Hand, host: HandKeysHost): v
     // A change of another kind is a step of its own.
     if (sum && added(sum, change) === change) settle();
     sum = added(sum, change);
-    hand.try(sum);
+    controller.try(sum);
     window.clearTimeout(timer);
     timer = window.setTimeout(settle, pauseMs);
   };
 
   stage.addEventListener('keydown', (event) => {
     const arrow = arrows[event.key];
-    if (event.target !== stage || !arrow || !hand.grip || event.altKey) return;
+    if (event.target !== stage || !arrow || !controller.grip || event.altKey) return;
     const [right, up] = arrow;
     const step = stepOf(host.units(), event.shiftKey);
     if (event.ctrlKey || event.metaKey) {
       const axis = right === 0 ? 'height' : 'width';
-      if (hand.grip.axes.includes(axis)) press({ kind: 'size', axis, by: (right + up) * step });
-    } else if (hand.grip.moves) press({ kind: 'move', right: right * step, up: up * step });
-    else hand.explain();
+      if (controller.grip.axes.includes(axis)) press({ kind: 'size', axis, by: (right + up) * step });
+    } else if (controller.grip.moves) press({ kind: 'move', right: right * step, up: up * step });
+    else controller.explain();
     event.preventDefault();
   });
   stage.addEventListener('focusout', settle);
@@ -58,11 +58,11 @@ export function steerHand(stage: HTMLElement, hand: Hand, host: HandKeysHost): v
     if (isPlain(event, 's') && take(event)) {
       settle();
       stage.focus();
-    } else if (event.key === 'Escape' && hand.grip) {
+    } else if (event.key === 'Escape' && controller.grip) {
       window.clearTimeout(timer);
       sum = undefined;
-      if (hand.isChanging) hand.drop();
-      else hand.select(undefined);
+      if (controller.isChanging) controller.drop();
+      else controller.select(undefined);
     } else {
       const step = undoStep(event);
       if (!step) return;
@@ -74,14 +74,14 @@ export function steerHand(stage: HTMLElement, hand: Hand, host: HandKeysHost): v
 
   /** Selects the thing whose button has the focus; else the next one, or with Shift the previous one. */
   function take(event: KeyboardEvent): boolean {
-    const { grips } = hand;
+    const { grips } = controller;
     if (grips.length === 0) return false;
     const listed = (event.target as Element).closest<HTMLElement>('[data-heats]')?.dataset['heats'];
     const meant = grips.find(({ parts }) => listed !== undefined && parts.includes(listed));
-    const at = grips.findIndex(({ id }) => id === hand.grip?.id);
+    const at = grips.findIndex(({ id }) => id === controller.grip?.id);
     const by = event.shiftKey ? -1 : 1;
     const start = event.shiftKey ? 0 : -1;
-    hand.select((meant ?? grips[((at < 0 ? start : at) + by + grips.length) % grips.length]!).id);
+    controller.select((meant ?? grips[((at < 0 ? start : at) + by + grips.length) % grips.length]!).id);
     return true;
   }
 }

@@ -2,12 +2,12 @@
 
 import type { SceneGrip } from '../../../src/protocol/preview.ts';
 import type { Units } from '../../../src/core/units.ts';
-import type { Hand } from './drag.ts';
+import type { DragController } from './drag-controller.ts';
 import { roundedToStep, tidy } from './drag-steps.ts';
-import { middleOf, snap, type SnapLine } from './snapping.ts';
+import { boxCentre, snap, type SnapLine } from './snapping.ts';
 import type { Box, XY } from '../../common/camera/viewport.ts';
 
-export interface HandPointerHost {
+export interface DragPointerHost {
   units(): Units;
   /** Pixels per mm. */
   scale(): number;
@@ -28,7 +28,7 @@ interface Drag {
   start?: { readonly box: Box; readonly lines: readonly SnapLine[] };
 }
 
-export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost): void {
+export function dragByPointer(stage: HTMLElement, controller: DragController, host: DragPointerHost): void {
   let drag: Drag | undefined;
   /** The click that ends a drag does not count. */
   let isDragged = false;
@@ -44,9 +44,9 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
     }
     const target = event.target as Element;
     const axis = target.closest<SVGElement>('.handle')?.dataset['axis'] as Drag['axis'];
-    const id = axis ? hand.grip?.id : target.closest<SVGElement>('[data-grip]')?.dataset['grip'];
-    const grip = hand.grips.find((each) => each.id === id);
-    if (event.button !== 0 || !grip || !(grip.free || grip.id === hand.grip?.id)) return;
+    const id = axis ? controller.grip?.id : target.closest<SVGElement>('[data-grip]')?.dataset['grip'];
+    const grip = controller.grips.find((each) => each.id === id);
+    if (event.button !== 0 || !grip || !(grip.free || grip.id === controller.grip?.id)) return;
     // If everything else would move along, there is nothing to drag, so the drawing is panned.
     if (!axis && !grip.moves) return;
     event.stopPropagation();
@@ -61,7 +61,7 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
       stage.setPointerCapture(event.pointerId);
       stage.classList.add('moving');
       isDragged = true;
-      hand.select(drag.grip.id);
+      controller.select(drag.grip.id);
       drag.start = { box: host.box() ?? [0, 0, 0, 0], lines: drag.axis ? [] : host.lines(drag.grip) };
     }
     const by: XY = [dx / host.scale(), dy / host.scale()];
@@ -73,7 +73,7 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
     const { box, lines } = drag!.start!;
     // With Shift, along the axis with the longer way.
     const along: XY = !shiftKey ? [dx, dy] : Math.abs(dx) >= Math.abs(dy) ? [dx, 0] : [0, dy];
-    const [x, y] = middleOf(box);
+    const [x, y] = boxCentre(box);
     const reach = altKey ? -1 : snapPx / host.scale();
     const rest = snap([x + along[0], y + along[1]], lines, reach);
     const at = (axis: 0 | 1): number => {
@@ -81,7 +81,7 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
       const isAtRest = rest.lines.some((line) => line.along === name);
       return isAtRest ? tidy(along[axis] + rest.by[axis]) : roundedToStep(along[axis], host.units());
     };
-    hand.try({ kind: 'move', right: at(0), up: tidy(-at(1)) }, rest.lines);
+    controller.try({ kind: 'move', right: at(0), up: tidy(-at(1)) }, rest.lines);
   };
 
   const size = (axis: 'width' | 'height', [dx, dy]: XY): void => {
@@ -92,18 +92,18 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
     const [low, high] = axis === 'width' ? ([0, 2] as const) : ([1, 3] as const);
     const grown = now[high] - now[low] - (box[high] - box[low]);
     const share = Math.abs(grown) < 0.5 ? 0.5 : Math.min(1, Math.max(0.25, (now[high] - box[high]) / grown));
-    hand.try({ kind: 'size', axis, by: roundedToStep((axis === 'width' ? dx : dy) / share, host.units()) });
+    controller.try({ kind: 'size', axis, by: roundedToStep((axis === 'width' ? dx : dy) / share, host.units()) });
   };
 
   const end = (event: PointerEvent): void => {
     if (drag?.pointer !== event.pointerId) return;
     const isStarted = drag.start !== undefined;
     finish();
-    if (isStarted) hand.make();
+    if (isStarted) controller.make();
   };
 
   const cancel = (): void => {
-    if (drag?.start) hand.drop();
+    if (drag?.start) controller.drop();
     finish();
   };
 
@@ -129,7 +129,9 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
       const isPan = Math.hypot(event.clientX - pressedAt[0], event.clientY - pressedAt[1]) >= thresholdPx;
       if (isDragged) event.stopPropagation();
       else if (!isPan)
-        hand.select((event.target as Element).closest<SVGElement>('[data-grip]')?.dataset['grip'] ?? keptBy(event));
+        controller.select(
+          (event.target as Element).closest<SVGElement>('[data-grip]')?.dataset['grip'] ?? keptBy(event),
+        );
       isDragged = false;
     },
     { capture: true },
@@ -146,6 +148,6 @@ export function dragHand(stage: HTMLElement, hand: Hand, host: HandPointerHost):
 
   /** A click on a pin or a handle does not deselect. */
   function keptBy({ target }: MouseEvent): string | undefined {
-    return (target as Element).closest('.pin, .handle') ? hand.grip?.id : undefined;
+    return (target as Element).closest('.pin, .handle') ? controller.grip?.id : undefined;
   }
 }

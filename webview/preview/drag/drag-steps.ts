@@ -56,7 +56,7 @@ export function changeText(change: HandChange, units: Units, result?: number): s
     [change.right, 'right', 'left'],
     [change.up, 'up', 'down'],
   ] as const;
-  const told = words.filter(([mm]) => mm !== 0);
-  if (told.length === 0) return 'where it was';
-  return told.map(([mm, grows, falls]) => `${mm > 0 ? grows : falls} ${lengthText(Math.abs(mm), units)}`).join(', ');
+  const moved = words.filter(([mm]) => mm !== 0);
+  if (moved.length === 0) return 'where it was';
+  return moved.map(([mm, grows, falls]) => `${mm > 0 ? grows : falls} ${lengthText(Math.abs(mm), units)}`).join(', ');
 }

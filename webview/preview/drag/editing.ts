@@ -3,31 +3,31 @@
 import type { SceneMessage } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import type { Units } from '../../../src/core/units.ts';
-import { Hand, type HandHost } from './drag.ts';
-import { steerHand } from './drag-by-keys.ts';
-import { dragHand } from './drag-by-pointer.ts';
+import { DragController, type DragHost } from './drag-controller.ts';
+import { dragByKeys } from './drag-by-keys.ts';
+import { dragByPointer } from './drag-by-pointer.ts';
 import type { SceneView } from '../scene/scene-view.ts';
 import { Selection } from './selection.ts';
 import { snapLines } from './snap-lines.ts';
 import type { Box, Size, Viewport } from '../../common/camera/viewport.ts';
 
-export interface EditingHost extends Omit<HandHost, 'sizeOf'> {
+export interface EditingHost extends Omit<DragHost, 'sizeOf'> {
   arranged(): Arranged | undefined;
   view(): Viewport;
 }
 
 export class Editing {
   readonly selection = new Selection();
-  readonly hand: Hand;
+  readonly drag: DragController;
 
   constructor(
     stage: HTMLElement,
     private readonly sceneView: SceneView,
     private readonly host: EditingHost,
   ) {
-    this.hand = new Hand({ ...host, sizeOf: (axis) => this.selection.sizeOf(axis) });
+    this.drag = new DragController({ ...host, sizeOf: (axis) => this.selection.sizeOf(axis) });
     const units = (): Units => host.drawn()?.scene?.units ?? 'mm';
-    dragHand(stage, this.hand, {
+    dragByPointer(stage, this.drag, {
       units,
       scale: () => host.view().scale,
       box: () => this.selection.box(),
@@ -36,7 +36,7 @@ export class Editing {
         return scene && arranged && box ? snapLines(scene, arranged, grip, box, (id) => sceneView.boxOf(id)) : [];
       },
     });
-    steerHand(stage, this.hand, {
+    dragByKeys(stage, this.drag, {
       units,
       undo: (type) => {
         const source = host.drawn()?.source;
@@ -47,14 +47,14 @@ export class Editing {
 
   /** Whether to draw the message. */
   receive(message: SceneMessage): boolean {
-    return this.hand.receive(message);
+    return this.drag.receive(message);
   }
 
   draw(hidden: readonly string[]): void {
     const arranged = this.host.arranged();
     if (!arranged) return;
-    this.sceneView.take(this.hand.grip?.id);
-    this.selection.draw(this.hand, arranged, hidden);
+    this.sceneView.take(this.drag.grip?.id);
+    this.selection.draw(this.drag, arranged, hidden);
   }
 
   /** Returns the space that its label takes. */

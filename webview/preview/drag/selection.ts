@@ -3,18 +3,26 @@
 import type { SceneGrip } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
-import type { Hand } from './drag.ts';
+import type { DragController } from './drag-controller.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import type { SnapLine } from './snapping.ts';
 import { textWidth } from '../../common/text-width.ts';
-import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
+import {
+  joinedBox,
+  moved,
+  toScreen,
+  type Box,
+  type Size,
+  type Viewport,
+  type XY,
+} from '../../common/camera/viewport.ts';
 
 /** Half the side of a handle, and the gap between outline and frame, in px. */
 const handlePx = 4.5;
 const framePx = 5;
 const fontPx = 12;
 
-interface Outline {
+interface HeldOutline {
   readonly id: string;
   readonly data: string;
   readonly at: XY;
@@ -25,7 +33,7 @@ export class Selection {
   readonly world = svg('g', { class: 'selection' });
   /** In px, on top of everything. */
   readonly overlay = svg('g', { class: 'selection-frame' });
-  private readonly outlines = new KeyedList<Outline, OutlineView>(this.world, () => new OutlineView());
+  private readonly outlines = new KeyedList<HeldOutline, OutlineView>(this.world, () => new OutlineView());
   private readonly frame = svg('rect', { class: 'frame' });
   /** Keeps the frame visible on dark wood. */
   private readonly casing = svg('rect', { class: 'frame-casing' });
@@ -35,7 +43,7 @@ export class Selection {
     height: svg('rect', { class: 'handle', 'data-axis': 'height', rx: '1.5' }),
   };
   private grip: SceneGrip | undefined;
-  private shown: readonly Outline[] = [];
+  private shown: readonly HeldOutline[] = [];
   private readonly words = svg('text', { class: 'words' });
   private lines: readonly SnapLine[] = [];
 
@@ -43,14 +51,14 @@ export class Selection {
     this.overlay.append(this.guides, this.casing, this.frame, this.handles.width, this.handles.height, this.words);
   }
 
-  draw(hand: Hand, arranged: Arranged, hidden: readonly string[]): void {
-    const { grip, shift, lines } = hand;
+  draw(drag: DragController, arranged: Arranged, hidden: readonly string[]): void {
+    const { grip, shift, lines } = drag;
     this.grip = grip;
     this.lines = lines;
     this.shown = grip ? outlinesOf(grip, arranged, hidden, shift) : [];
     this.outlines.patch(this.shown);
     // Only now, because the text includes the drawn size.
-    setText(this.words, hand.words ?? grip?.label ?? '');
+    setText(this.words, drag.words ?? grip?.label ?? '');
   }
 
   /** Size of one of its uses; all have the same. */
@@ -65,7 +73,7 @@ export class Selection {
       const { x, y, width, height } = this.outlines.get(id)!.element.getBBox();
       return moved([x, y, x + width, y + height], at);
     });
-    return boxes.length > 0 ? boxes.reduce(joined) : undefined;
+    return boxes.length > 0 ? boxes.reduce(joinedBox) : undefined;
   }
 
   /** Returns the space that its label takes. */
@@ -104,10 +112,10 @@ export class Selection {
   }
 }
 
-class OutlineView implements ItemView<Outline> {
+class OutlineView implements ItemView<HeldOutline> {
   readonly element = svg('path');
 
-  update({ data, at: [x, y] }: Outline): void {
+  update({ data, at: [x, y] }: HeldOutline): void {
     setAttribute(this.element, 'd', data);
     this.element.style.translate = `${x}px ${y}px`;
   }
@@ -119,7 +127,7 @@ function outlinesOf(
   { order, offsets }: Arranged,
   hidden: readonly string[],
   shift: XY,
-): Outline[] {
+): HeldOutline[] {
   return order
     .filter((piece) => !hidden.includes(piece.id))
     .flatMap((piece) => {
@@ -128,8 +136,8 @@ function outlinesOf(
       const all = [...piece.shapes, ...piece.hangers, ...piece.parts, ...piece.areas].filter(({ id }) =>
         parts.includes(id),
       );
-      const solid = all.filter(({ id }) => !own.has(id));
-      return (solid.length > 0 ? solid : all).map(({ id, data }) => ({
+      const others = all.filter(({ id }) => !own.has(id));
+      return (others.length > 0 ? others : all).map(({ id, data }) => ({
         id,
         data,
         at: [dx + shift[0], dy + shift[1]] as const,

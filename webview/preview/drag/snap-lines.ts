@@ -2,8 +2,8 @@
 
 import type { Scene, SceneGrip } from '../../../src/protocol/preview.ts';
 import type { Arranged } from '../scene/arrange.ts';
-import { cross, middleOf, type SnapLine } from './snapping.ts';
-import { joined, moved, type Box } from '../../common/camera/viewport.ts';
+import { cross, boxCentre, type SnapLine } from './snapping.ts';
+import { joinedBox, moved, type Box } from '../../common/camera/viewport.ts';
 
 /**
  * Lines through the centre of the rest of the piece, or, if there is no rest, of the pieces glued to it or below it;
@@ -34,9 +34,9 @@ export function snapLines(
     .map(({ id, bounds }) => at(bounds, id));
   const round = others.length > 0 ? others : glued;
   const [dx, dy] = offsets.get(piece.id) ?? [0, 0];
-  const [x, y] = middleOf(box);
+  const [x, y] = boxCentre(box);
   return [
-    ...(round.length > 0 ? cross(middleOf(round.reduce(joined)), 'middle') : []),
+    ...(round.length > 0 ? cross(boxCentre(round.reduce(joinedBox)), 'middle') : []),
     ...(others.length > 0 ? cross([piece.balance[0] + dx, piece.balance[1] + dy], 'balance') : []),
     ...cross([x - grip.nudge[0], y + grip.nudge[1]], 'own place'),
   ];

@@ -28,7 +28,7 @@ export function cross([x, y]: XY, name: SnapLine['name']): SnapLine[] {
   ];
 }
 
-export function middleOf([minX, minY, maxX, maxY]: Box): XY {
+export function boxCentre([minX, minY, maxX, maxY]: Box): XY {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 

@@ -9,7 +9,7 @@ import type { Pins } from '../problems/pins.ts';
 import { rulerPx } from './rulers.ts';
 import { toWorld, type Box, type Size, type Viewport } from '../../common/camera/viewport.ts';
 
-export interface CalloutsSight {
+export interface CalloutsView {
   readonly arranged: Arranged;
   readonly hiddenPieces: readonly string[];
   readonly units: Units;
@@ -34,7 +34,7 @@ export class Callouts {
     private readonly pins: Pins,
   ) {}
 
-  follow({ arranged, hiddenPieces, units, view, stage, taken, isHidden }: CalloutsSight): void {
+  follow({ arranged, hiddenPieces, units, view, stage, taken, isHidden }: CalloutsView): void {
     this.lookAt(arranged, hiddenPieces);
     this.dimensions.lookAt(arranged, hiddenPieces, units, view, stage);
     this.pins.lookAt(arranged, view, stage);

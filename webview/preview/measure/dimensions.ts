@@ -11,10 +11,18 @@ import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { caliper, pair } from './caliper.ts';
 import { sizePlaces } from './size-lines.ts';
-import type { PlacedLabel, Wanted } from './label-layout.ts';
-import type { Line, SpotLabel } from './label-places.ts';
+import type { PlacedLabel, LabelToPlace } from './label-layout.ts';
+import type { LineSegment, SpotLabel } from './label-places.ts';
 import { textWidth } from '../../common/text-width.ts';
-import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
+import {
+  joinedBox,
+  moved,
+  toScreen,
+  type Box,
+  type Size,
+  type Viewport,
+  type XY,
+} from '../../common/camera/viewport.ts';
 
 const fontPx = 12;
 const chipPx: Size = { width: 10, height: 17 };
@@ -22,10 +30,10 @@ const chipPx: Size = { width: 10, height: 17 };
 const minSpanPx = 36;
 
 interface Dimension {
-  readonly wanted: Wanted;
+  readonly wanted: LabelToPlace;
   readonly text: string;
   /** The bar across a wall. */
-  readonly bar?: Line;
+  readonly bar?: LineSegment;
   readonly isUpright?: boolean;
 }
 
@@ -60,7 +68,7 @@ export class Dimensions {
       const shown = group.pieces.filter((piece) => !hidden.includes(piece.id));
       if (shown.length === 0) continue;
       const after = this.outcome?.filter(({ id }) => shown.some((piece) => piece.id === id)) ?? [];
-      const boxes = [boxOf(shown, arranged), boxOf(after.length > 0 ? after : shown, arranged)] as const;
+      const boxes = [arrangedBox(shown, arranged), arrangedBox(after.length > 0 ? after : shown, arranged)] as const;
       sizes.push(...sizeDimensions(group.pieces[0]!.id, boxes, units, view, stage));
       for (const piece of shown) {
         const onScreen = screenOf(piece, arranged, view, stage);
@@ -72,15 +80,15 @@ export class Dimensions {
     this.all = [...sizes, ...hangers, ...walls];
   }
 
-  get sizes(): Wanted[] {
+  get sizes(): LabelToPlace[] {
     return this.all.flatMap(({ wanted }) => ('places' in wanted ? [wanted] : []));
   }
 
-  get figures(): Wanted[] {
+  get figures(): LabelToPlace[] {
     return this.all.flatMap(({ wanted }) => ('places' in wanted ? [] : [wanted]));
   }
 
-  get bars(): Line[] {
+  get bars(): LineSegment[] {
     return this.all.flatMap(({ bar }) => (bar ? [bar] : []));
   }
 
@@ -95,8 +103,8 @@ export class Dimensions {
   }
 }
 
-function boxOf(pieces: readonly Pick<ScenePiece, 'id' | 'bounds'>[], arranged: Arranged): Box {
-  return pieces.map(({ id, bounds }) => moved(bounds, arranged.offsets.get(id)!)).reduce(joined);
+function arrangedBox(pieces: readonly Pick<ScenePiece, 'id' | 'bounds'>[], arranged: Arranged): Box {
+  return pieces.map(({ id, bounds }) => moved(bounds, arranged.offsets.get(id)!)).reduce(joinedBox);
 }
 
 /** Size of the first box; and of the second, the outcome being shown, if it differs. */

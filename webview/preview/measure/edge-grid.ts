@@ -17,7 +17,7 @@ export class EdgeGrid {
 
   constructor(rings: Rings) {
     this.edges = edgesOf(rings);
-    this.box = boxOf(this.edges);
+    this.box = boundsOfEdges(this.edges);
     const [minX, minY, maxX, maxY] = this.box;
     this.cell = [Math.max(maxX - minX, 1e-9) / cellsAlong, Math.max(maxY - minY, 1e-9) / cellsAlong];
     for (let edge = 0; edge < this.edges.length; edge += 4) this.sortIn(edge);
@@ -113,7 +113,7 @@ function edgesOf(rings: Rings): Float64Array {
 }
 
 /** Bounds of all edges; without edges, a box that meets nothing. */
-function boxOf(edges: Float64Array): Box {
+function boundsOfEdges(edges: Float64Array): Box {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let at = 0; at < edges.length; at += 2) {
     const [x, y] = [edges[at]!, edges[at + 1]!];

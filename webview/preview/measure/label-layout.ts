@@ -17,13 +17,13 @@ import {
   leaderTo,
   moveCost,
   nearestTo,
-  type Line,
+  type LineSegment,
   type LineLabel,
   type SpotLabel,
 } from './label-places.ts';
 import type { Box, XY } from '../../common/camera/viewport.ts';
 
-export type Wanted = SpotLabel | LineLabel;
+export type LabelToPlace = SpotLabel | LineLabel;
 
 export interface PlacedLabel {
   /** Stays the same as long as the label keeps its place. */
@@ -33,17 +33,17 @@ export interface PlacedLabel {
   /** There is room only for the short form. */
   readonly isLeast?: boolean;
   /** The leader, or the lines that the label stands on. */
-  readonly lines: readonly Line[];
+  readonly lines: readonly LineSegment[];
 }
 
-export interface Surroundings {
+export interface LabelSpace {
   /** Labels stay within this box. */
   readonly room: Box;
   readonly under: (box: Box) => GroundKind;
   /** Neither labels nor leaders may cover these. */
   readonly boxes: readonly Box[];
   /** Labels may not hide these, because they are what labels are about. */
-  readonly marks: readonly Line[];
+  readonly marks: readonly LineSegment[];
 }
 
 const clearancePx = 3;
@@ -76,12 +76,12 @@ const retries = 3;
  * `wanted`: the most important first; labels that find no place are left out. `last`: keys of their previous places.
  */
 export function layOut(
-  wanted: readonly Wanted[],
-  around: Surroundings,
+  wanted: readonly LabelToPlace[],
+  space: LabelSpace,
   last: ReadonlyMap<string, string>,
 ): Map<string, PlacedLabel> {
   let order = wanted;
-  let tried = placedIn(order, around, last);
+  let tried = placedIn(order, space, last);
   let best = tried;
   for (let retry = 0; retry < retries && best.squeezed.length > 0; retry++) {
     // Labels that were squeezed in now choose before others of their kind.
@@ -89,24 +89,24 @@ export function layOut(
     const at = order.findIndex(isVital);
     const others = order.filter((label) => !first.includes(label));
     order = [...others.slice(0, at), ...first, ...others.slice(at)];
-    tried = placedIn(order, around, last);
+    tried = placedIn(order, space, last);
     if (tried.squeezed.length < best.squeezed.length) best = tried;
   }
   return best.placed;
 }
 
-function isVital(label: Wanted): label is SpotLabel {
+function isVital(label: LabelToPlace): label is SpotLabel {
   return 'isVital' in label && label.isVital;
 }
 
 function placedIn(
-  order: readonly Wanted[],
-  around: Surroundings,
+  order: readonly LabelToPlace[],
+  space: LabelSpace,
   last: ReadonlyMap<string, string>,
-): { readonly placed: Map<string, PlacedLabel>; readonly squeezed: readonly Wanted[] } {
-  const layout = new Layout(around);
+): { readonly placed: Map<string, PlacedLabel>; readonly squeezed: readonly LabelToPlace[] } {
+  const layout = new PlacedLabels(space);
   const placed = new Map<string, PlacedLabel>();
-  const squeezed: Wanted[] = [];
+  const squeezed: LabelToPlace[] = [];
   for (const label of order) {
     const before = last.get(label.id);
     let place = 'places' in label ? layout.onLine(label, before) : layout.inShort(label, before);
@@ -121,20 +121,20 @@ function placedIn(
   return { placed, squeezed };
 }
 
-interface Placing {
+interface LabelPlacing {
   readonly place: PlacedLabel;
   readonly cost: number;
 }
 
-class Layout {
+class PlacedLabels {
   private readonly boxes: Box[];
-  private readonly lines: Line[];
+  private readonly lines: LineSegment[];
   /** Leaders may cross, but are then harder to follow. */
-  private readonly leaders: Line[] = [];
+  private readonly leaders: LineSegment[] = [];
 
-  constructor(private readonly around: Surroundings) {
-    this.boxes = [...around.boxes];
-    this.lines = [...around.marks];
+  constructor(private readonly space: LabelSpace) {
+    this.boxes = [...space.boxes];
+    this.lines = [...space.marks];
   }
 
   take({ box, lines }: PlacedLabel): void {
@@ -168,9 +168,9 @@ class Layout {
    * The nearest place clear of everything, in any direction; a shorter leader makes up for a change of direction.
    * Failing that, one on material.
    */
-  atSpot(label: SpotLabel, last: string | undefined): Placing | undefined {
+  atSpot(label: SpotLabel, last: string | undefined): LabelPlacing | undefined {
     const nearest = nearestTo(label);
-    const best: Partial<Record<GroundKind, Placing>> = {};
+    const best: Partial<Record<GroundKind, LabelPlacing>> = {};
     const groundAt = (angle: number, radius: number): GroundKind | undefined => {
       const box = boxAt(label, angle, radius);
       const ground = this.groundFor(box);
@@ -198,13 +198,13 @@ class Layout {
   }
 
   leastBad(label: SpotLabel, last: string | undefined): PlacedLabel {
-    let best: Placing | undefined;
+    let best: LabelPlacing | undefined;
     const nearest = nearestTo(label);
     for (const { angle, key, extra } of anglesOf(label, last)) {
       for (let radius = nearest; radius <= nearest + reachPx; radius += 3 * stepPx) {
         const box = boxAt(label, angle, radius);
         const leader = leaderTo(label, box);
-        const ground = this.around.under(box);
+        const ground = this.space.under(box);
         const hit = this.boxes.filter((other) => overlap(grown(box), other)).length + (this.areHit([leader]) ? 1 : 0);
         const worse =
           (ground === 'taken' ? cost.overDrawing : 0) + cost.overLabel * hit + cost.beyond * this.beyond(box);
@@ -218,35 +218,35 @@ class Layout {
 
   /** `undefined` if another label or a line is in the way. */
   private groundFor(box: Box): GroundKind | undefined {
-    const { room } = this.around;
+    const { room } = this.space;
     if (box[0] < room[0] || box[1] < room[1] || box[2] > room[2] || box[3] > room[3]) return undefined;
     const wide = grown(box);
     if (this.boxes.some((other) => overlap(wide, other))) return undefined;
     if (this.lines.some(([a, b]) => crosses(a, b, wide))) return undefined;
-    return this.around.under(wide);
+    return this.space.under(wide);
   }
 
-  private areHit(lines: readonly Line[]): boolean {
+  private areHit(lines: readonly LineSegment[]): boolean {
     return lines.some(([a, b]) => this.boxes.some((box) => crosses(a, b, box)));
   }
 
-  private crossings([a, b]: Line): number {
+  private crossings([a, b]: LineSegment): number {
     return this.leaders.filter(([c, d]) => areApart(a, b, c, d) && areApart(c, d, a, b)).length;
   }
 
   /** Length of a leader over letters or material in px, by sampling. */
-  private overShapePx([[ax, ay], [bx, by]]: Line): number {
+  private overShapePx([[ax, ay], [bx, by]]: LineSegment): number {
     const steps = Math.ceil(Math.hypot(bx - ax, by - ay) / leaderStepPx);
     let over = 0;
     for (let step = 1; step < steps; step++) {
       const [x, y] = [ax + ((bx - ax) * step) / steps, ay + ((by - ay) * step) / steps];
-      if (this.around.under([x - 1, y - 1, x + 1, y + 1]) !== 'free') over += leaderStepPx;
+      if (this.space.under([x - 1, y - 1, x + 1, y + 1]) !== 'free') over += leaderStepPx;
     }
     return over;
   }
 
   private beyond(box: Box): number {
-    const { room } = this.around;
+    const { room } = this.space;
     const over = [room[0] - box[0], room[1] - box[1], box[2] - room[2], box[3] - room[3]];
     return over.reduce((sum, by) => sum + Math.max(by, 0), 0);
   }

@@ -5,7 +5,7 @@
 
 import type { Box, Size, XY } from '../../common/camera/viewport.ts';
 
-export type Line = readonly [XY, XY];
+export type LineSegment = readonly [XY, XY];
 
 interface Common {
   readonly id: string;
@@ -33,7 +33,7 @@ export interface LineLabel extends Common {
 export interface LinePlace {
   readonly key: string;
   readonly middle: XY;
-  readonly lines: readonly Line[];
+  readonly lines: readonly LineSegment[];
   readonly cost: number;
 }
 
@@ -81,13 +81,13 @@ export function boxAbout([x, y]: XY, { width, height }: Size): Box {
 }
 
 /** From the edge of what the label is about to the nearest point of the label. */
-export function leaderTo({ at, from }: SpotLabel, box: Box): Line {
-  const to: XY = [clamped(at[0], box[0] + 4, box[2] - 4), clamped(at[1], box[1], box[3])];
+export function leaderTo({ at, from }: SpotLabel, box: Box): LineSegment {
+  const to: XY = [clamp(at[0], box[0] + 4, box[2] - 4), clamp(at[1], box[1], box[3])];
   const length = Math.hypot(to[0] - at[0], to[1] - at[1]) || 1;
   const share = Math.min(from / length, 1);
   return [[at[0] + (to[0] - at[0]) * share, at[1] + (to[1] - at[1]) * share], to];
 }
 
-function clamped(value: number, min: number, max: number): number {
+function clamp(value: number, min: number, max: number): number {
   return Math.min(Math.max(value, min), max);
 }

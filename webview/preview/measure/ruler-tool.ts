@@ -27,7 +27,7 @@ const edgePx = 7;
 /** Step of the arrow keys in px, without and with Shift. */
 const keyPx = { fine: 1, coarse: 10 } as const;
 
-interface Outlines {
+interface OutlinePoints {
   readonly of: Arranged;
   readonly rings: Rings;
   readonly corners: readonly XY[];
@@ -41,7 +41,7 @@ export class RulerTool {
   private readonly spot = svg('path', { class: 'spot' });
   private readonly text = svg('text', { 'text-anchor': 'middle' });
   private isOn = false;
-  private outlines: Outlines | undefined;
+  private outlines: OutlinePoints | undefined;
   /** Both ends in mm; the second follows the pointer until it is set. */
   private from: XY | undefined;
   private to: XY | undefined;
@@ -178,7 +178,7 @@ export class RulerTool {
     return edge && { at: edge, kind: 'edge' };
   }
 
-  private current(): Outlines | undefined {
+  private current(): OutlinePoints | undefined {
     const arranged = this.host.arranged();
     if (!arranged || this.outlines?.of === arranged) return this.outlines;
     const shown = arranged.order.filter(({ id }) => !this.host.hiddenPieces().includes(id));

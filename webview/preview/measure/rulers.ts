@@ -38,7 +38,7 @@ export class Rulers {
   }
 }
 
-interface Figure {
+interface RulerFigure {
   readonly id: string;
   readonly text: string;
   readonly at: number;
@@ -50,7 +50,7 @@ class Ruler {
   private readonly pointer = svg('path', { class: 'pointer' });
   private readonly figures = svg('g');
   readonly element = svg('g', {}, this.strip, this.marks, this.figures, this.pointer);
-  private readonly list = new KeyedList<Figure>(this.figures, () => new FigureView(this.along));
+  private readonly list = new KeyedList<RulerFigure>(this.figures, () => new RulerFigureView(this.along));
 
   constructor(private readonly along: 'across' | 'down') {}
 
@@ -64,8 +64,8 @@ class Ruler {
     const line = (mark: RulerMark): string =>
       isAcross ? `M${px(mark)} ${rulerPx}v${-markPx[mark.rank]}` : `M${rulerPx} ${px(mark)}h${-markPx[mark.rank]}`;
     setAttribute(this.marks, 'd', marks.map(line).join(''));
-    const told = marks.filter(({ rank }) => rank === 'figure');
-    this.list.patch(told.map((mark) => ({ id: mark.text, text: mark.text, at: px(mark) })));
+    const numbered = marks.filter(({ rank }) => rank === 'figure');
+    this.list.patch(numbered.map((mark) => ({ id: mark.text, text: mark.text, at: px(mark) })));
   }
 
   point(at: number): void {
@@ -74,12 +74,12 @@ class Ruler {
   }
 }
 
-class FigureView implements ItemView<Figure> {
+class RulerFigureView implements ItemView<RulerFigure> {
   readonly element = svg('text');
 
   constructor(private readonly along: 'across' | 'down') {}
 
-  update({ text, at }: Figure): void {
+  update({ text, at }: RulerFigure): void {
     setText(this.element, text);
     const place = this.along === 'across' ? `translate(${at + 3} 9)` : `translate(9 ${at - 3}) rotate(-90)`;
     setAttribute(this.element, 'transform', place);

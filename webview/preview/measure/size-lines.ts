@@ -3,7 +3,7 @@
  * screen pixels.
  */
 
-import type { Line, LinePlace } from './label-places.ts';
+import type { LineSegment, LinePlace } from './label-places.ts';
 import type { Box, Size, XY } from '../../common/camera/viewport.ts';
 
 /** Distances from what is measured to the line, and the extra cost of the other side. */
@@ -27,7 +27,7 @@ export function sizePlaces(axis: 'width' | 'height', box: Box, stage: Size, labe
     const way = side === 0 ? 1 : -1;
     return offsetsPx.flatMap((offset) => {
       const across = edge + way * offset;
-      const lines: Line[] = [
+      const lines: LineSegment[] = [
         [point(start, across), point(end, across)],
         [point(start, edge + way * gapPx), point(start, across + way * gapPx)],
         [point(end, edge + way * gapPx), point(end, across + way * gapPx)],

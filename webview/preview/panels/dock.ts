@@ -8,11 +8,11 @@ import type { SceneMessage } from '../../../src/protocol/preview.ts';
 import { byId, setAttribute } from '../../common/dom.ts';
 import type { DockChoice } from '../state.ts';
 
-type Shows = 'nothing' | 'problems' | 'all';
+type DockContent = 'nothing' | 'problems' | 'all';
 
 const restMs = 1000;
 
-export function showsOf(choice: DockChoice, problems: number): Shows {
+export function dockContent(choice: DockChoice, problems: number): DockContent {
   if (choice === 'open') return 'all';
   return choice === 'auto' && problems > 0 ? 'problems' : 'nothing';
 }
@@ -21,7 +21,7 @@ export function showsOf(choice: DockChoice, problems: number): Shows {
  * The choice after a press: everything, or one line. Without problems, closing returns to the default, which may open
  * it again.
  */
-export function pressed(choice: DockChoice, problems: number): DockChoice {
+export function choiceAfterPress(choice: DockChoice, problems: number): DockChoice {
   if (choice !== 'open') return 'open';
   return problems > 0 ? 'closed' : 'auto';
 }
@@ -62,7 +62,7 @@ export class Dock {
   settle(): void {
     if (this.choice === undefined) return;
     window.clearTimeout(this.timer);
-    const shows = showsOf(this.choice, this.problems ?? 0);
+    const shows = dockContent(this.choice, this.problems ?? 0);
     setAttribute(this.element, 'data-shows', shows);
     // The focus must not be lost with it.
     if (shows === 'nothing' && this.element.contains(document.activeElement)) byId('summary').focus();

@@ -7,7 +7,7 @@ import { exportKinds, type ExportKind } from '../../../src/protocol/preview.ts';
 import { byId, setAttribute, setText } from '../../common/dom.ts';
 import { MenuButton } from '../../common/menu.ts';
 
-interface Words {
+interface ExportLabels {
   /** Label of the button, if it was the last kind. */
   readonly button: string;
   /** Label in the menu. */
@@ -15,7 +15,7 @@ interface Words {
   readonly hint: string;
 }
 
-const words: Readonly<Record<ExportKind, Words>> = {
+const words: Readonly<Record<ExportKind, ExportLabels>> = {
   svg: { button: 'Export SVG', item: 'SVG…', hint: 'the cut file' },
   formats: { button: 'Export…', item: 'Other formats…', hint: 'DXF, PDF or PNG' },
   sheets: { button: 'Export sheets…', item: 'Sheets…', hint: 'every tag laid out on your stock' },

@@ -58,16 +58,16 @@ export class Summary {
   }
 }
 
-type Drawn = NonNullable<SceneMessage['scene']>;
+type DrawnScene = NonNullable<SceneMessage['scene']>;
 
 /** Size of what hangs together; separate tags have their own sizes in the list. */
-function overallSize(scene: Drawn): string {
+function overallSize(scene: DrawnScene): string {
   const groups = arrange(scene, 'assembled').groups;
   const [minX, minY, maxX, maxY] = groups[0]?.bounds ?? [0, 0, 0, 0];
   return groups.length === 1 ? bothSizes(maxX - minX, maxY - minY, scene.units) : `${groups.length} separate tags`;
 }
 
-function totals(scene: Drawn): string {
+function totals(scene: DrawnScene): string {
   const sum = (of: 'partCount' | 'holeCount'): number => scene.pieces.reduce((total, piece) => total + piece[of], 0);
   const parts = partsText({ partCount: sum('partCount'), holeCount: sum('holeCount') });
   return scene.pieces.length === 1 ? parts : `${counted(scene.pieces.length, 'piece')} · ${parts}`;

@@ -7,7 +7,7 @@ import { zoomText } from '../../common/format.ts';
 import { isPlain } from '../../common/keys.ts';
 import { MenuButton, type MenuItem } from '../../common/menu.ts';
 import { roving } from '../../common/roving.ts';
-import { zoomAtCentre, zoomStep, type Steered } from '../../common/camera/viewport-input.ts';
+import { zoomAtCentre, zoomStep, type Steerable } from '../../common/camera/viewport-input.ts';
 
 interface ToolbarActions {
   toggleProof(): void;
@@ -22,7 +22,7 @@ export class Toolbar {
   private readonly arrangement = byId('arrangement');
   private readonly zoomButton = byId('zoom-button');
 
-  constructor(steered: Steered, actions: ToolbarActions) {
+  constructor(steered: Steerable, actions: ToolbarActions) {
     for (const name of arrangements) {
       this.button(name).addEventListener('click', () => {
         actions.arrange(name);
@@ -79,7 +79,7 @@ export class Toolbar {
 }
 
 /** Zoom buttons, some of which give way in a narrow row, and a menu with all of them. */
-function zooming(button: HTMLElement, steered: Steered, measureScreen: () => void): void {
+function zooming(button: HTMLElement, steered: Steerable, measureScreen: () => void): void {
   const ways: Readonly<Record<string, MenuItem>> = {
     in: {
       label: 'Zoom in',

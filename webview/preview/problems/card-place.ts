@@ -33,7 +33,7 @@ export function cardPlace(anchor: Box, card: Size, window: Size, watched: Box | 
   for (const place of places) {
     const at = inWindow(place);
     const box: Box = [at[0], at[1], at[0] + card.width, at[1] + card.height];
-    const away = Math.hypot(distance(left, right, box[0], box[2]), distance(top, bottom, box[1], box[3]));
+    const away = Math.hypot(intervalGap(left, right, box[0], box[2]), intervalGap(top, bottom, box[1], box[3]));
     const onAnchor = overlap(box, anchor) ? 1e6 : 0;
     const cost = onAnchor + away + (watched ? coveredWeight * shared(box, watched) : 0);
     if (!best || cost < best.cost) best = { at, cost };
@@ -42,7 +42,7 @@ export function cardPlace(anchor: Box, card: Size, window: Size, watched: Box | 
 }
 
 /** Gap between two intervals. */
-function distance(a: number, b: number, c: number, d: number): number {
+function intervalGap(a: number, b: number, c: number, d: number): number {
   return Math.max(c - b, a - d, 0);
 }
 

@@ -78,7 +78,7 @@ export class FixMenu {
   }
 
   /** The answer to `show`; returns whether the focus is on the fix concerned. */
-  tell(index: number, words: string): boolean {
+  describe(index: number, words: string): boolean {
     setText(this.outcome, index === this.shown ? words : '');
     return this.offered[index] === document.activeElement;
   }
@@ -181,12 +181,12 @@ export class FixMenu {
 
   private place(): void {
     const { offsetWidth: width, offsetHeight: height } = this.element;
-    const at = cardPlace(boxOf(this.anchor!), { width, height }, sizeOfWindow(), this.actions.watched());
+    const at = cardPlace(elementBox(this.anchor!), { width, height }, sizeOfWindow(), this.actions.watched());
     this.element.style.translate = `${Math.round(at[0])}px ${Math.round(at[1])}px`;
   }
 }
 
-function boxOf(element: Element): Box {
+function elementBox(element: Element): Box {
   const { left, top, right, bottom } = element.getBoundingClientRect();
   return [left, top, right, bottom];
 }

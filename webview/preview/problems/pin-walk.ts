@@ -4,7 +4,7 @@ import type { Arranged } from '../scene/arrange.ts';
 import { isPlain } from '../../common/keys.ts';
 import type { Pins } from './pins.ts';
 import { fitted, grown, showing } from '../../common/camera/viewport.ts';
-import type { Steered } from '../../common/camera/viewport-input.ts';
+import type { Steerable } from '../../common/camera/viewport-input.ts';
 
 /** Visible margin around a place that is zoomed in on, in mm: enough to recognise the letter. */
 const aroundMm = 6;
@@ -12,7 +12,7 @@ const aroundMm = 6;
 export class PinWalk {
   constructor(
     private readonly pins: Pins,
-    private readonly steered: Steered,
+    private readonly steered: Steerable,
     private readonly arranged: () => Arranged | undefined,
     /** Called before moving to a pin, because pins may be hidden. */
     private readonly wanted: () => void,

@@ -12,10 +12,18 @@ import type { Units } from '../../../src/core/units.ts';
 import { setSeverity, severityIcon } from '../../common/icons.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import type { PlacedLabel } from '../measure/label-layout.ts';
-import type { Line, SpotLabel } from '../measure/label-places.ts';
+import type { LineSegment, SpotLabel } from '../measure/label-places.ts';
 import { plumbEnds, plumbFoot, plumbLine } from '../measure/plumb.ts';
 import { textWidth } from '../../common/text-width.ts';
-import { joined, moved, toScreen, type Box, type Size, type Viewport, type XY } from '../../common/camera/viewport.ts';
+import {
+  joinedBox,
+  moved,
+  toScreen,
+  type Box,
+  type Size,
+  type Viewport,
+  type XY,
+} from '../../common/camera/viewport.ts';
 
 /** Size of a label without a number, in px. */
 const iconSize: Size = { width: 18, height: 18 };
@@ -29,7 +37,7 @@ const labelAreaPx = 70 * 18;
 const maxPins = 60;
 
 /** One place of a problem. */
-interface Spot {
+interface PinSpot {
   /** For the worst place, the problem's own id. */
   readonly id: string;
   readonly pin: ScenePin;
@@ -39,18 +47,18 @@ interface Spot {
 
 export class Pins {
   readonly marks = svg('g', { class: 'pin-marks' });
-  private readonly markList = new KeyedList<Spot, MarkView>(this.marks, () => new MarkView());
-  private readonly labelList: KeyedList<Spot, LabelView>;
-  private shown: readonly Spot[] = [];
+  private readonly markList = new KeyedList<PinSpot, MarkView>(this.marks, () => new MarkView());
+  private readonly labelList: KeyedList<PinSpot, LabelView>;
+  private shown: readonly PinSpot[] = [];
   private ends: ReadonlyMap<string, readonly XY[]> = new Map();
   /** Labels of the pins on the stage, in text order. */
   wanted: readonly SpotLabel[] = [];
   /** Marks that labels must not hide. */
-  drawnMarks: readonly Line[] = [];
+  drawnMarks: readonly LineSegment[] = [];
   private units: Units = 'mm';
 
   constructor(private readonly labels: HTMLElement) {
-    this.labelList = new KeyedList<Spot, LabelView>(labels, () => new LabelView(() => this.units));
+    this.labelList = new KeyedList<PinSpot, LabelView>(labels, () => new LabelView(() => this.units));
   }
 
   patch(pins: readonly ScenePin[], hidden: readonly string[], units: Units): void {
@@ -104,7 +112,7 @@ export class Pins {
     const spot = this.shown.find((each) => each.id === id);
     return spot?.points
       .map(([x, y]): Box => moved([x, y, x, y], offsets.get(spot.pin.piece ?? '') ?? [0, 0]))
-      .reduce((a, b) => joined(a, b));
+      .reduce((a, b) => joinedBox(a, b));
   }
 
   /** Highlights every place of the problem that the pointer or focus is on in the list. */
@@ -116,20 +124,20 @@ export class Pins {
   }
 }
 
-function spotsOf(pin: ScenePin): Spot[] {
+function spotsOf(pin: ScenePin): PinSpot[] {
   const { id, points, width, others = [] } = pin;
   const worst = { id, pin, points, ...(width !== undefined && { width }) };
   return [worst, ...others.map((place, index) => ({ id: `${id}+${index + 1}`, pin, ...place }))];
 }
 
-class MarkView implements ItemView<Spot> {
+class MarkView implements ItemView<PinSpot> {
   private readonly wedge = svg('path', { class: 'wedge' });
   private readonly casing = svg('path', { class: 'casing' });
   private readonly bar = svg('path', { class: 'bar' });
   readonly element = svg('g', { class: 'pin-mark' }, this.wedge, this.casing, this.bar);
   private isPlumb = false;
 
-  update({ pin }: Spot): void {
+  update({ pin }: PinSpot): void {
     this.isPlumb = hangsOn(pin);
     this.element.classList.toggle('plumb', this.isPlumb);
     setAttribute(this.element, 'data-severity', pin.severity);
@@ -147,14 +155,14 @@ class MarkView implements ItemView<Spot> {
   }
 }
 
-class LabelView implements ItemView<Spot> {
+class LabelView implements ItemView<PinSpot> {
   private readonly icon = severityIcon('warning');
   private readonly width = html('span');
   readonly element = html('button', { type: 'button', class: 'pin' }, this.icon, this.width);
 
   constructor(private readonly units: () => Units) {}
 
-  update({ id, pin, width }: Spot): void {
+  update({ id, pin, width }: PinSpot): void {
     const figure = figureOf(pin, width, this.units());
     setText(this.width, figure);
     setSeverity(this.icon, pin.severity);
@@ -181,7 +189,7 @@ class LabelView implements ItemView<Spot> {
   }
 }
 
-function endsOf({ pin, points }: Spot, arranged: Arranged, view: Viewport, stage: Size): XY[] {
+function endsOf({ pin, points }: PinSpot, arranged: Arranged, view: Viewport, stage: Size): XY[] {
   const [dx, dy] = (pin.piece === undefined ? undefined : arranged.offsets.get(pin.piece)) ?? [0, 0];
   return points.map(([x, y]) => toScreen(view, stage, [x + dx, y + dy]));
 }
@@ -199,10 +207,10 @@ function figureOf({ angle }: ScenePin, width: number | undefined, units: Units):
 
 /** The point that the label belongs to. */
 function spotOf(pin: ScenePin, ends: readonly XY[]): XY {
-  return hangsOn(pin) ? ends[0]! : middleOf(ends);
+  return hangsOn(pin) ? ends[0]! : meanPoint(ends);
 }
 
-function middleOf(ends: readonly XY[]): XY {
+function meanPoint(ends: readonly XY[]): XY {
   const sum = ends.reduce(([ax, ay], [x, y]) => [ax + x, ay + y], [0, 0]);
   return [sum[0] / ends.length, sum[1] / ends.length];
 }
@@ -211,8 +219,8 @@ function middleOf(ends: readonly XY[]): XY {
 const spotPx = 6;
 
 /** A cross on the spot, and the bar or the plumb line. */
-function marksOf(pin: ScenePin, ends: readonly XY[], [x, y]: XY): Line[] {
-  const cross: Line[] = [
+function marksOf(pin: ScenePin, ends: readonly XY[], [x, y]: XY): LineSegment[] {
+  const cross: LineSegment[] = [
     [
       [x - spotPx, y],
       [x + spotPx, y],

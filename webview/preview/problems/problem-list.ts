@@ -6,7 +6,7 @@ import { setSeverity, severityIcon, wrenchIcon } from '../../common/icons.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { roving } from '../../common/roving.ts';
 
-export class IssuesList {
+export class ProblemList {
   private readonly rows: KeyedList<ScenePin>;
   private readonly section = byId('problems');
   private readonly acceptedTitle: HTMLElement;

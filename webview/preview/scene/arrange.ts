@@ -5,7 +5,7 @@
  */
 
 import type { Scene, ScenePiece } from '../../../src/protocol/preview.ts';
-import { joined, moved, type Box, type XY } from '../../common/camera/viewport.ts';
+import { joinedBox, moved, type Box, type XY } from '../../common/camera/viewport.ts';
 
 export const arrangements = ['assembled', 'exploded', 'apart'] as const;
 export type Arrangement = (typeof arrangements)[number];
@@ -33,7 +33,7 @@ export function arrange(scene: Scene, arrangement: Arrangement, keep?: Arranged[
   const sets = arrangement === 'apart' ? scene.pieces.map((piece) => [piece]) : assemblies(scene);
   const lifts = new Map(sets.flatMap((pieces) => (arrangement === 'exploded' ? liftsOf(pieces, depths) : [])));
   const lifted = ({ id, bounds }: ScenePiece): Box => moved(bounds, [0, lifts.get(id) ?? 0]);
-  const boxes = sets.map((pieces) => pieces.map(lifted).reduce(joined));
+  const boxes = sets.map((pieces) => pieces.map(lifted).reduce(joinedBox));
   const fresh = sideBySide(boxes);
   const offsets = new Map(
     sets.flatMap((pieces, index) =>
@@ -49,8 +49,8 @@ export function arrange(scene: Scene, arrangement: Arrangement, keep?: Arranged[
   const all = [...scene.pieces.map(boxOf), ...(scene.ghosts.length > 0 ? [scene.bounds] : [])];
   return {
     offsets,
-    groups: measured.map((pieces) => ({ pieces, bounds: pieces.map(boxOf).reduce(joined) })),
-    bounds: all.length > 0 ? all.reduce(joined) : scene.bounds,
+    groups: measured.map((pieces) => ({ pieces, bounds: pieces.map(boxOf).reduce(joinedBox) })),
+    bounds: all.length > 0 ? all.reduce(joinedBox) : scene.bounds,
     order,
   };
 }
@@ -61,7 +61,7 @@ function liftsOf(pieces: readonly ScenePiece[], depths: ReadonlyMap<string, numb
   for (const piece of pieces) (layers[depths.get(piece.id)!] ??= []).push(piece);
   let top = Infinity;
   return layers.flatMap((layer) => {
-    const [, minY, , maxY] = layer.map(({ bounds }) => bounds).reduce(joined);
+    const [, minY, , maxY] = layer.map(({ bounds }) => bounds).reduce(joinedBox);
     const lift = top === Infinity ? 0 : top - liftGapMm - maxY;
     top = minY + lift;
     return layer.map(({ id }): [string, number] => [id, lift]);

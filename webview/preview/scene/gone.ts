@@ -3,7 +3,7 @@
 import type { GoneMessage } from '../../../src/protocol/preview.ts';
 import { byId, setText } from '../../common/dom.ts';
 
-export class Gone {
+export class GoneNotice {
   private readonly element = byId('gone');
   private readonly text = this.element.querySelector('p')!;
   private readonly button = this.element.querySelector('button')!;

@@ -9,14 +9,14 @@ import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import type { XY } from '../../common/camera/viewport.ts';
 
-interface Ghost extends OutcomePiece {
+interface OutcomeAt extends OutcomePiece {
   readonly at: XY;
 }
 
 export class Outcome {
   /** In mm, among the pieces. */
   readonly element = svg('g', { class: 'outcome', 'aria-hidden': 'true' });
-  private readonly list = new KeyedList<Ghost>(this.element, () => new GhostView());
+  private readonly list = new KeyedList<OutcomeAt>(this.element, () => new OutcomeView());
 
   show({ pieces }: OutcomeMessage, { offsets }: Arranged, hidden: readonly string[]): void {
     const placeOf = ({ id, glueTo }: OutcomePiece): XY => offsets.get(id) ?? offsets.get(glueTo ?? '') ?? [0, 0];
@@ -29,13 +29,13 @@ export class Outcome {
   }
 }
 
-class GhostView implements ItemView<Ghost> {
+class OutcomeView implements ItemView<OutcomeAt> {
   private readonly fill = svg('path', { class: 'ghost-fill' });
   private readonly casing = svg('path', { class: 'ghost-casing' });
   private readonly line = svg('path', { class: 'ghost-line' });
   readonly element = svg('g', {}, this.fill, this.casing, this.line);
 
-  update({ solid, marks, at: [x, y] }: Ghost): void {
+  update({ solid, marks, at: [x, y] }: OutcomeAt): void {
     setAttribute(this.fill, 'd', solid);
     for (const path of [this.casing, this.line]) setAttribute(path, 'd', solid + marks);
     this.element.style.translate = `${x}px ${y}px`;

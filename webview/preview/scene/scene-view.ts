@@ -21,7 +21,7 @@ import { setAttribute, svg } from '../../common/dom.ts';
 import { AreaView, GhostView } from './unmade-views.ts';
 import { setTarget } from './target.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
-import { joined, moved, type Box } from '../../common/camera/viewport.ts';
+import { joinedBox, moved, type Box } from '../../common/camera/viewport.ts';
 
 export class SceneView {
   private readonly sheet = svg('g');
@@ -35,7 +35,7 @@ export class SceneView {
   private taken: string | undefined;
   private offsets: Arranged['offsets'] = new Map();
   private shown: readonly string[] = [];
-  private lit: ReadonlySet<string> = new Set();
+  private highlighted: ReadonlySet<string> = new Set();
   private hot: ReadonlySet<string> = new Set();
 
   draw(scene: Scene, arranged: Arranged, hidden: readonly string[]): void {
@@ -64,7 +64,7 @@ export class SceneView {
 
   /** Highlights what is at the editor's cursor. */
   light(ids: readonly string[]): void {
-    this.lit = new Set(ids);
+    this.highlighted = new Set(ids);
     this.mark();
   }
 
@@ -88,12 +88,12 @@ export class SceneView {
   }
 
   /** Bounds of what is highlighted as drawn, in mm; `undefined` if nothing is. */
-  litBox(): Box | undefined {
+  highlightedBox(): Box | undefined {
     let box: Box | undefined;
     for (const element of this.world.querySelectorAll<SVGGraphicsElement>('.lit')) {
       if (element.getClientRects().length === 0) continue;
       const own = this.boxRound(element);
-      box = box ? joined(box, own) : own;
+      box = box ? joinedBox(box, own) : own;
     }
     return box;
   }
@@ -106,7 +106,7 @@ export class SceneView {
 
   private mark(): void {
     const taken = this.grips.find(({ id }) => id === this.taken)?.parts ?? [];
-    const isWorkedOn = (id: string): boolean => this.lit.has(id) || taken.includes(id);
+    const isWorkedOn = (id: string): boolean => this.highlighted.has(id) || taken.includes(id);
     const open = new Set(this.areas.filter(({ id, holds }) => [id, ...holds].some(isWorkedOn)).map(({ id }) => id));
     const gripOf = new Map(this.grips.flatMap((grip) => grip.parts.map((part) => [part, grip] as const)));
     for (const element of this.world.querySelectorAll<SVGElement>('[data-id]')) {
@@ -115,7 +115,7 @@ export class SceneView {
       if (grip) setAttribute(element, 'data-grip', grip.id);
       else element.removeAttribute('data-grip');
       element.classList.toggle('movable', grip?.moves === true && (grip.free || grip.id === this.taken));
-      element.classList.toggle('lit', this.lit.has(id));
+      element.classList.toggle('lit', this.highlighted.has(id));
       element.classList.toggle('hot', this.hot.has(id));
       element.classList.toggle('open', open.has(id));
     }
@@ -155,7 +155,7 @@ class PieceView implements ItemView<ScenePiece> {
     setAttribute(this.element, 'data-piece', piece.id);
     // Glued pieces show another part of the sheet.
     setAttribute(this.grain, 'fill', piece.glueTo === undefined ? 'url(#grain)' : 'url(#grain-on-top)');
-    const solid = solidOf(piece);
+    const solid = materialData(piece);
     for (const path of [this.shade, this.edge, this.solid, this.grain, this.gloss]) setAttribute(path, 'd', solid);
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
@@ -222,7 +222,7 @@ class PartView implements ItemView<ScenePart> {
 }
 
 /** Cuts bound the material: filled by the even-odd rule, they give the finished piece. */
-function solidOf({ parts }: ScenePiece): PathData {
+function materialData({ parts }: ScenePiece): PathData {
   const cuts = parts.filter(({ operation }) => operation === 'cut-outer' || operation === 'cut-inner');
   return cuts.map(({ data }) => data).join('');
 }

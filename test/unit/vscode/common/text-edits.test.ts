@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { plain } from '../../../../src/language/hover/plain-markdown.ts';
+import { escapeMarkdown } from '../../../../src/language/hover/escape-markdown.ts';
 import { editsBetween } from '../../../../src/vscode/common/text-edits.ts';
-import { applied } from '../../../../src/fixes/find-fixes.ts';
+import { withEdits } from '../../../../src/fixes/find-fixes.ts';
 
 describe('Edits from one text to another', () => {
   it('lead from the one to the other, whatever they are, and do not touch each other', () => {
@@ -12,7 +12,7 @@ describe('Edits from one text to another', () => {
     fc.assert(
       fc.property(text, text, (before, after) => {
         const edits = editsBetween(before, after);
-        assert.equal(applied(before, edits), after);
+        assert.equal(withEdits(before, edits), after);
         edits.slice(1).forEach(({ range }, index) => {
           assert.ok(range.start > edits[index]!.range.end, 'they are apart');
         });
@@ -33,7 +33,7 @@ describe('Edits from one text to another', () => {
 describe('Text in a hover', () => {
   it('is never markup', () => {
     const marks = '<img src=x onerror=1> [a](b) **c** `d` _e_ $(icon) # f & g | h ~i~ !j http://k';
-    const shown = plain(marks);
+    const shown = escapeMarkdown(marks);
     for (const open of ['<img', '[a](b)', '**c', '`d', '_e', '$(', '# f', '& g', '| h', '~i']) {
       assert.ok(
         !new RegExp(`(^|[^\\\\])${open.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')}`).test(shown),
@@ -41,7 +41,7 @@ describe('Text in a hover', () => {
       );
     }
     // Character references as in the HTML standard; Markdown leaves them as they are.
-    assert.equal(plain('a & <b>'), 'a &#38; &#60;b&#62;');
-    assert.equal(plain('Bears a pull\n  of 14 N'), 'Bears a pull of 14 N');
+    assert.equal(escapeMarkdown('a & <b>'), 'a &#38; &#60;b&#62;');
+    assert.equal(escapeMarkdown('Bears a pull\n  of 14 N'), 'Bears a pull of 14 N');
   });
 });

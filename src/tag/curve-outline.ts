@@ -1,0 +1,141 @@
+/** A shape before it has its size. */
+
+import { scaling } from '../geometry/affine.ts';
+import { curveBounds, flatten, flattenLines } from '../geometry/curves.ts';
+import type { CurvePath } from '../geometry/curves.ts';
+import { normalise, union } from '../geometry/clipper.ts';
+import { boundsOf, boxCentre } from '../geometry/measure.ts';
+import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
+import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
+import type { YamlPath } from '../core/issue.ts';
+import type { Checkpoint } from './cache.ts';
+import { flattenLetters, Lettering } from './letters.ts';
+import type { LetterCurves } from './letters.ts';
+import { mapBand, mapShape } from './made-shape.ts';
+import type { LetterBand, MadeShape } from './made-shape.ts';
+import type { DrawnShape } from './svg-drawing.ts';
+
+/** Half the width and half the height of an ellipse, in mm. */
+export interface HalfAxes {
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Sets lines round an ellipse whose middle is on the origin; `mm`: height of the largest line's small letters. */
+export interface RoundSetter {
+  /** The largest such height, up to `most`, with which all have room; 0 where none does. */
+  largest(axes: HalfAxes, most: number): number;
+  at(axes: HalfAxes, mm: number): { readonly solid: MadeShape };
+  /** What runs round, not yet united. */
+  outlines(axes: HalfAxes, mm: number): Region;
+}
+
+export interface CurveOutline {
+  /** At its natural size; `undefined` if there is nothing. */
+  readonly bounds: Bounds | undefined;
+  /** Scale over its natural size if nothing else is asked for; 1 if absent. */
+  readonly ownScale?: number;
+  /** For letters that slide together, which are sized before they are grown: their outline without any growth. */
+  readonly ungrown?: CurveOutline;
+  /** Heights of letters, for lettering at its natural size. */
+  readonly heights?: Readonly<Record<'capitals' | 'small letters', number>>;
+  /** Whether another size is more than a mere enlargement. */
+  readonly changes?: boolean;
+  /** Of lines that run round: what sets them along the edge of what they are fitted into. */
+  readonly round?: RoundSetter;
+  /**
+   * The shape at a scale over its natural size. Curves are only flattened here, so that every size is equally smooth.
+   */
+  at(scaleX: number, scaleY: number, checkpoint: Checkpoint): MadeShape | Promise<MadeShape>;
+}
+
+/** A polygon; it is scaled about the middle of its box, which stays where it is. */
+export function polygonOutline(polygon: MadeShape): CurveOutline {
+  const bounds = boundsOf(polygon.region);
+  return {
+    bounds,
+    at: (x, y) => (bounds && (x !== 1 || y !== 1) ? mapShape(polygon, scaling(x, y, boxCentre(bounds))) : polygon),
+  };
+}
+
+/** Shapes that stay where they were drawn, united. */
+export function drawnOutline(shapes: readonly DrawnShape[]): CurveOutline {
+  return curveOutline(
+    shapes.flatMap(({ curves }) => [...curves]),
+    (centre) => centre,
+    () => ({}),
+    undefined,
+    (affine) => union(shapes.map(({ curves, rule }) => normalise(flatten(curves, { affine }), rule))),
+  );
+}
+
+/** Curves that stay lines, where they were drawn. */
+export function openOutline(curves: CurvePath): CurveOutline {
+  const bounds = curveBounds(curves);
+  const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
+  return {
+    bounds,
+    at: (scaleX, scaleY) => {
+      const affine = scaling(scaleX, scaleY, centre);
+      const lines = flattenLines(curves, { affine });
+      return { lines, region: strokesAlong(lines, strokeMm) };
+    },
+  };
+}
+
+/** A text in em, with its curves also letter by letter. */
+export interface DrawnText {
+  readonly curves: CurvePath;
+  readonly letters: readonly LetterCurves[];
+  readonly xHeight: number;
+  readonly path: YamlPath;
+}
+
+/** Curves with the middle of their box on the origin; `band` is in the curves' own coordinates. */
+export function centredOutline({ curves, ...letters }: DrawnText, band: LetterBand): CurveOutline {
+  return curveOutline(
+    curves,
+    () => ({ x: 0, y: 0 }),
+    (toY, scaleX) => ({ band: mapBand(band, toY, scaleX) }),
+    letters,
+  );
+}
+
+/** Curves round the origin, which stays where it is and is their hub. */
+export function outlineAboutOrigin({ curves, ...letters }: DrawnText): CurveOutline {
+  return curveOutline(
+    curves,
+    (centre, scaleX, scaleY) => ({ x: centre.x * scaleX, y: centre.y * scaleY }),
+    () => ({ arcCentre: { x: 0, y: 0 } }),
+    letters,
+  );
+}
+
+export function letteringAt({ letters, xHeight, path }: Omit<DrawnText, 'curves'>, affine: Affine): Lettering {
+  const about = { path, xHeight: xHeight * affine.d, grow: 0, as: 'material' as const };
+  return new Lettering(about, () => flattenLetters(letters, affine));
+}
+
+/** `goal` is where the middle of the curves' box goes. */
+function curveOutline(
+  curves: CurvePath,
+  goal: (centre: Point, scaleX: number, scaleY: number) => Point,
+  more: (toY: (y: number) => number, scaleX: number) => Omit<MadeShape, 'region'>,
+  lettering?: Omit<DrawnText, 'curves'>,
+  fill: (affine: Affine) => Region = (affine) => normalise(flatten(curves, { affine })),
+): CurveOutline {
+  const bounds = curveBounds(curves);
+  const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
+  return {
+    bounds,
+    at: (scaleX, scaleY) => {
+      const to = goal(centre, scaleX, scaleY);
+      const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: to.x - centre.x * scaleX, f: to.y - centre.y * scaleY };
+      return {
+        region: fill(affine),
+        ...more((y) => y * scaleY + affine.f, scaleX),
+        ...(lettering ? { lettering: [letteringAt(lettering, affine)] } : {}),
+      };
+    },
+  };
+}

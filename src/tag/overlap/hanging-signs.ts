@@ -1,0 +1,106 @@
+/** Apostrophes and other high signs that nothing before them reaches: they wait for the next letter. */
+
+import { union } from '../../geometry/clipper.ts';
+import { boundsOf } from '../../geometry/measure.ts';
+import type { Point } from '../../geometry/types.ts';
+import { movedRegion } from './bodies.ts';
+import type { LetterBody } from './bodies.ts';
+import { gapTo, placeMarks } from './marks.ts';
+import type { Measures } from './measures.ts';
+import { keptApart } from './meet.ts';
+import type { Join, PlacedLetter } from './meet.ts';
+import { bestPost, clearance } from './post.ts';
+import type { Post } from './post.ts';
+import { profileOf, touching } from './profile.ts';
+import type { ShiftedRows } from './profile.ts';
+import { columnsOf, lineAt, movedRuns } from './runs.ts';
+import { shares } from './shares.ts';
+
+/**
+ * A letter is as tall as a sign if it has ink on this share of the sign's rows; one that only reaches up to the sign
+ * would merge with it.
+ */
+const tallShare = 0.6;
+
+export function isAsTall(letter: LetterBody, sign: LetterBody): boolean {
+  const { first, lines } = sign.rows;
+  const shared = lines.filter((_, index) => lineAt(letter.rows, first + index).length > 0);
+  return shared.length >= tallShare * lines.length;
+}
+
+/** The letter after a waiting sign: it meets the sign if it is as tall, otherwise the two letters leave room for it. */
+export function roundSign(
+  bodies: readonly LetterBody[],
+  positions: readonly Point[],
+  waiting: number,
+  next: PlacedLetter,
+  measures: Measures,
+): Join {
+  const { xHeight } = measures;
+  const sign = bodies[waiting]!;
+  const before = bodies[waiting - 1]!;
+  const standing: ShiftedRows = { rows: next.body.rows, dx: next.dx };
+  const room = touching(profileOf([{ rows: sign.rows, dx: positions[waiting]!.x }], standing));
+  const low = profileOf([{ rows: before.rows, dx: positions[waiting - 1]!.x }], standing);
+  const apart = keptApart(low, shares.signGap, measures);
+  if (!(room < shares.highReach * xHeight && isAsTall(next.body, sign))) return apart;
+  return { shift: Math.max(0, Math.min(room, apart.shift)), joint: apart.joint };
+}
+
+export interface PlacedSign {
+  readonly position: Point;
+  readonly post?: Post;
+}
+
+/** Limits, in x-heights, for moving a sign sideways, with the step to try, and for raising or lowering it. */
+const reach = { aside: 0.45, step: 0.033, raised: 0.6, lowered: 0.35 } as const;
+
+/** Distance between a sign and what it stands on, in x-heights: nearer, they would merge. */
+const signAbove = 0.2;
+
+/** Costs per mm of moving a sign sideways, of raising or lowering it, and of being too near its neighbours. */
+const cost = { aside: 0.2, raised: 0.5, crowded: 4 } as const;
+
+/** Place of a sign that has waited: at the next letter if that is as tall, otherwise on a post above one of the two. */
+export function placeSign(
+  bodies: readonly LetterBody[],
+  positions: readonly Point[],
+  index: number,
+  measures: Measures,
+): PlacedSign {
+  const { xHeight, web, pitch } = measures;
+  const sign = bodies[index]!;
+  const at = positions[index]!;
+  const next = bodies[index + 1];
+  const gap = next
+    ? touching(profileOf([{ rows: sign.rows, dx: at.x }], { rows: next.rows, dx: positions[index + 1]!.x }))
+    : Infinity;
+  if (next && gap < shares.highReach * xHeight && isAsTall(next, sign))
+    return { position: { x: at.x + gap + web / 8, y: 0 } };
+  const near = [index - 1, index + 1].filter((k) => bodies[k]);
+  const neighbours = union(near.map((k) => movedRegion(bodies[k]!.base, positions[k]!)));
+  const beside = near.flatMap((k) => {
+    const { rows, columns, marks, markRows, markColumns } = bodies[k]!;
+    const base = { rows, columns, at: positions[k]! };
+    return marks.length > 0 ? [base, { rows: markRows, columns: markColumns, at: positions[k]! }] : [base];
+  });
+  const below = columnsOf(neighbours, pitch);
+  const { minX, maxX } = boundsOf(sign.base)!;
+  const steps = Math.ceil(reach.aside / reach.step);
+  let best: (PlacedSign & { readonly cost: number }) | undefined;
+  for (let k = -steps; k <= steps; k++) {
+    const x = at.x + (k * reach.aside * xHeight) / steps;
+    const across = Math.round(x / pitch);
+    const clear = clearance(movedRuns(sign.columns, across, 0), below);
+    const y = Math.max(signAbove * xHeight - clear, -reach.lowered * xHeight);
+    if (!Number.isFinite(clear) || y > reach.raised * xHeight) continue;
+    const post = bestPost(movedRuns(sign.columns, across, y), below, web, (minX + maxX) / 2 + x);
+    if (!post) continue;
+    const lacks = Math.max(0, shares.markGap * xHeight - gapTo(beside, sign, { x, y }));
+    const whole = cost.aside * Math.abs(x - at.x) + cost.raised * Math.abs(y) + cost.crowded * lacks + post.cost;
+    if (!best || whole < best.cost) best = { position: { x, y }, post, cost: whole };
+  }
+  if (best) return { position: best.position, ...(best.post ? { post: best.post } : {}) };
+  const [placed] = placeMarks(neighbours, [movedRegion(sign.base, at)], measures);
+  return { position: { x: at.x + placed!.move.x, y: placed!.move.y }, ...(placed!.post ? { post: placed!.post } : {}) };
+}

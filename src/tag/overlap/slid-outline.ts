@@ -1,0 +1,132 @@
+/** Lettering whose letters are slid until they join, at any size. */
+
+import { translation } from '../../geometry/affine.ts';
+import { normalise, union } from '../../geometry/clipper.ts';
+import { curveBounds, flatten } from '../../geometry/curves.ts';
+import { boundsOf, boxCentre } from '../../geometry/measure.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { Checkpoint, StageCache } from '../cache.ts';
+import type { SetText } from '../lettering.ts';
+import { Lettering } from '../letters.ts';
+import type { Letter, LetterCurves } from '../letters.ts';
+import type { DrawnText, CurveOutline } from '../curve-outline.ts';
+import { mapShape } from '../made-shape.ts';
+import type { MadeShape } from '../made-shape.ts';
+import { movedRegion, shapeOf } from './bodies.ts';
+import type { LetterBody, LetterShape } from './bodies.ts';
+import { onCircle } from './circle.ts';
+import type { Bend } from './circle.ts';
+import { joinLetters } from './join.ts';
+import { letterParts } from './letters.ts';
+import { pitchFor } from './measures.ts';
+import type { Measures } from './measures.ts';
+
+/** Measures in mm. */
+export interface Slide {
+  /** Largest overlap of letters. */
+  readonly overlap: number;
+  /** Least width of a joint. */
+  readonly web: number;
+  /** Growth still to come. */
+  readonly grow: number;
+}
+
+export interface OverlapInput {
+  /** Caches prepared letters: the same letter recurs, in this text and in the next. */
+  readonly cache: StageCache;
+  /** Identifies the font. */
+  readonly font: string;
+}
+
+/** The outline of slid lettering. Straight text has the middle of its box on the origin, text on an arc its hub. */
+export function slidOutline(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
+  const outline = curveOutlineOf(drawn, slide, making);
+  return { ...outline, ungrown: slide.grow > 0 ? curveOutlineOf(drawn, { ...slide, grow: 0 }, making) : outline };
+}
+
+type SlidText = DrawnText & Pick<SetText, 'band' | 'arc'>;
+
+function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
+  const { curves, letters, band, arc, path } = drawn;
+  return {
+    bounds: curveBounds(curves),
+    at: async (scaleX, scaleY, checkpoint) => {
+      const xHeight = drawn.xHeight * scaleY;
+      const measures = { ...slide, grow: Math.max(0, slide.grow), xHeight, pitch: pitchFor(xHeight, slide.web) };
+      const bend = arc && onCircle(arc, scaleY);
+      const bodies = await bodiesOf(letters, { scaleX, scaleY, measures, bend, making }, checkpoint);
+      const joined = await joinLetters(bodies, measures, checkpoint);
+      const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
+      const whole = letters.flatMap(({ text, line }, index): Letter[] => {
+        const own = joined.letters.filter((_, k) => bodies[k]!.index === index).flat();
+        if (own.length === 0) return [];
+        const asSet = bodies.filter((body) => body.index === index).flatMap(setRegion);
+        const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
+        return [{ text, region: bent(own), opens, asSet: bent(asSet) }];
+      });
+      const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true };
+      const made: MadeShape = {
+        region: union([...whole.map(({ region }) => region), bent(joined.joints)]),
+        lettering: [new Lettering(about, () => whole)],
+        ...(band ? { band: { baseline: band.baseline * scaleY, top: band.top * scaleY } } : {}),
+        ...(bend ? { arcCentre: { x: 0, y: 0 } } : {}),
+      };
+      const box = boundsOf(made.region);
+      if (!box || bend) return made;
+      const centre = boxCentre(box);
+      return mapShape(made, translation(-centre.x, -centre.y));
+    },
+  };
+}
+
+/** The letter where its font has it. */
+function setRegion({ drawn, at }: LetterBody): Region {
+  return movedRegion([drawn.base, ...drawn.marks].flat(), at);
+}
+
+interface SlideSetting {
+  readonly scaleX: number;
+  readonly scaleY: number;
+  readonly measures: Measures;
+  readonly bend: Bend | undefined;
+  readonly making: OverlapInput;
+}
+
+async function bodiesOf(
+  letters: readonly LetterCurves[],
+  { scaleX, scaleY, measures, bend, making }: SlideSetting,
+  checkpoint: Checkpoint,
+): Promise<LetterBody[]> {
+  const bodies: LetterBody[] = [];
+  const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: 0, f: 0 };
+  const shapesOf = (text: string, ink: Region): LetterShape[] =>
+    letterParts(text, ink, measures.xHeight).map((part) => shapeOf(part, measures));
+  for (const [index, { text, line, baseline, curves, drawn }] of letters.entries()) {
+    if (curves.length === 0) continue;
+    let at = { x: 0, y: baseline * scaleY };
+    let shapes: readonly LetterShape[];
+    if (drawn && !bend) {
+      at = { x: drawn.origin.x * scaleX, y: drawn.origin.y * scaleY };
+      const inputs = [making.font, drawn.key, text, scaleX, scaleY, measures];
+      const make = (): LetterShape[] => shapesOf(text, normalise(flatten(drawn.curves, { affine })));
+      shapes = making.cache.get('sliding letter', inputs, make).value;
+    } else {
+      const ink = normalise(flatten(curves, { affine }));
+      shapes = shapesOf(text, movedRegion(bend ? bend.straight(ink) : ink, { x: 0, y: -at.y }));
+    }
+    const afterGap = isAfterGap(letters, index);
+    bodies.push(...shapes.map((shape, k) => ({ ...shape, index, text, line, afterGap: afterGap && k === 0, at })));
+    await checkpoint();
+  }
+  return bodies;
+}
+
+function isAfterGap(letters: readonly LetterCurves[], index: number): boolean {
+  const before = letters[index - 1];
+  return before?.line === letters[index]!.line && /^\s+$/u.test(before.text);
+}
+
+/** Line of the last letter with ink before this one. */
+function inkBefore(letters: readonly LetterCurves[], index: number): number | undefined {
+  return letters.slice(0, index).findLast(({ curves }) => curves.length > 0)?.line;
+}

@@ -1,0 +1,186 @@
+/** Lines of lettering stacked as close as their ink allows. */
+
+import { normalise, unionOfWhole } from '../geometry/clipper.ts';
+import { curveBounds, flatten } from '../geometry/curves.ts';
+import { boundsOf, boxCentre } from '../geometry/measure.ts';
+import { profilesOf } from '../geometry/profiles.ts';
+import type { Profiles } from '../geometry/profiles.ts';
+import type { Bounds, Region } from '../geometry/types.ts';
+import type { YamlPath } from '../core/issue.ts';
+import type { TextLine, TextGenerator } from '../spec/model.ts';
+import type { FontFace } from '../text/font-face.ts';
+import { inkOf, setAt } from './lettering.ts';
+import type { SetText } from './lettering.ts';
+import { mapBand } from './made-shape.ts';
+import type { MadeShape } from './made-shape.ts';
+import { letteringAt } from './curve-outline.ts';
+import type { CurveOutline } from './curve-outline.ts';
+
+export interface LineInput extends TextLine {
+  readonly face: FontFace;
+  readonly text: TextGenerator;
+  readonly path: YamlPath;
+}
+
+export interface LineSpacing {
+  /** The largest share among all that stand together, where these are not all of them. */
+  readonly most?: number;
+  /** Distance between the ink of two lines, in mm. */
+  readonly gap?: number;
+  /** Spaced as if every line had all letters. */
+  readonly evenly: boolean;
+}
+
+/** Default space between two lines, in x-heights of the smaller one; our own judgement. */
+const usualGap = 0.35;
+
+/** Columns in which the ink of two lines is compared. */
+const columns = 160;
+
+/** Tolerance of curves for that, in x-heights of the largest line. */
+const closeUnits = 0.001;
+
+/** A line at its place; in units of which the small letters of the largest line are one high. */
+export interface PlacedLine {
+  readonly line: LineInput;
+  readonly set: SetText;
+  /** Units per em. */
+  readonly em: number;
+  /** Origin of the first letter. */
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * The lines at natural size: the x-height of the largest line is 1 mm. `undefined` if one of the lines cannot be set.
+ */
+export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing): CurveOutline | undefined {
+  const natural = placedLines(lines, spacing, undefined);
+  if (!natural) return undefined;
+  const changes = spacing.gap !== undefined || lines.some(({ text }) => text.letterSpacingMm !== 0);
+  return {
+    bounds: boundsOfLines(natural),
+    heights: heightsOf(lines),
+    changes,
+    at: (scaleX, scaleY) => {
+      const placed = changes ? placedLines(lines, spacing, scaleY) : undefined;
+      return shapeOfLines(placed ?? natural, scaleX, scaleY, spacing.evenly);
+    },
+  };
+}
+
+/** Of the largest line's letters. */
+export function heightsOf(lines: readonly LineInput[]): NonNullable<CurveOutline['heights']> {
+  const { face } = lines.reduce((most, line) => (line.share > most.share ? line : most));
+  return { 'small letters': 1, capitals: face.capHeight / face.xHeight };
+}
+
+/** @param mmPerUnit What is given in mm counts for nothing where there is none. */
+export function placedLines(
+  lines: readonly LineInput[],
+  { gap, evenly, most = Math.max(...lines.map(({ share }) => share)) }: LineSpacing,
+  mmPerUnit: number | undefined,
+): PlacedLine[] | undefined {
+  const sets: { readonly line: LineInput; readonly set: SetText; readonly em: number; readonly box: Bounds }[] = [];
+  for (const line of lines) {
+    const em = line.share / most / line.face.xHeight;
+    const set = setAt(line.face, line.text, mmPerUnit === undefined ? Infinity : em * mmPerUnit);
+    const box = 'problem' in set ? undefined : curveBounds(set.curves);
+    if ('problem' in set) return undefined;
+    // A line without ink takes no room.
+    if (box) sets.push({ line, set, em, box });
+  }
+  const width = Math.max(...sets.map(({ em, box }) => em * (box.maxX - box.minX)));
+  const placed: PlacedLine[] = [];
+  for (const { line, set, em, box } of sets) {
+    const free = width - em * (box.maxX - box.minX);
+    const x = { left: 0, center: 0.5, right: 1 }[line.align] * free - em * box.minX;
+    const above = placed.at(-1);
+    const smaller = Math.min(line.share, above?.line.share ?? Infinity) / most;
+    const between = gap !== undefined && mmPerUnit !== undefined ? gap / mmPerUnit : usualGap * smaller;
+    const here = { line, set, em, x, y: 0 };
+    const drop = above ? (evenly ? evenDrop(above, here) + between : inkDrop(above, here, width, between)) : 0;
+    placed.push({ ...here, y: (above?.y ?? 0) - drop });
+  }
+  return placed;
+}
+
+export function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined {
+  return boundsOf(
+    lines.map(({ set, em, x, y }) => {
+      const box = curveBounds(set.curves)!;
+      return [
+        { x: x + em * box.minX, y: y + em * box.minY },
+        { x: x + em * box.maxX, y: y + em * box.maxY },
+      ];
+    }),
+  );
+}
+
+/** Distance from baseline to baseline whatever the letters: from the deepest letter to the highest. */
+function evenDrop(above: PlacedLine, below: PlacedLine): number {
+  const [deep, high] = [above, below].map(({ line }) => inkOf(line.face, hasSmall(line.text.text) ? 'pd' : 'H'));
+  return above.em * Math.max(0, -deep!.minY) + below.em * high!.maxY;
+}
+
+const hasSmall = (text: string): boolean => /\p{Ll}/u.test(text);
+
+/**
+ * Distance from the baseline of one line to that of the next, such that their ink comes no nearer than `between`, and
+ * the x-height of the lower line stays that far below the upper baseline: descenders may reach between ascenders.
+ */
+function inkDrop(above: PlacedLine, below: PlacedLine, width: number, between: number): number {
+  const { low } = inkProfile(above, width);
+  const { high } = inkProfile(below, width);
+  const beside = Math.ceil((between / width) * columns);
+  let most = below.em * (below.set.band?.top ?? 0);
+  for (let i = 0; i < columns; i++) {
+    for (let j = Math.max(0, i - beside); j <= Math.min(columns - 1, i + beside); j++) {
+      if (low[i]! < Infinity && high[j]! > -Infinity) most = Math.max(most, high[j]! - low[i]!);
+    }
+  }
+  return most + between;
+}
+
+/** The lowest and highest ink in each column, relative to the baseline. */
+function inkProfile({ set, em, x }: PlacedLine, width: number): Profiles {
+  const ink = flatten(set.curves, { affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 }, tolerance: closeUnits });
+  return profilesOf(ink, 0, width, columns);
+}
+
+/** With the middle of its box on the origin. */
+export function shapeOfLines(lines: readonly PlacedLine[], scaleX: number, scaleY: number, evenly: boolean): MadeShape {
+  const box = boundsOfLines(lines);
+  if (!box) return { region: [] };
+  const middle = boxCentre(box);
+  const made = lines.map(({ line, set, em, x, y }) => {
+    const affine = {
+      a: em * scaleX,
+      b: 0,
+      c: 0,
+      d: em * scaleY,
+      e: (x - middle.x) * scaleX,
+      f: (y - middle.y) * scaleY,
+    };
+    const drawn = { letters: set.letters, xHeight: line.face.xHeight, path: line.path };
+    return {
+      region: normalise(flatten(set.curves, { affine })) satisfies Region,
+      lettering: letteringAt(drawn, affine),
+      foot: affine.f,
+      top: affine.f + (set.band?.top ?? 0) * affine.d,
+      head: affine.f + line.face.capHeight * affine.d,
+      usual: mapBand(set.band!, (value) => affine.f + value * affine.d, affine.a).usual!,
+    };
+  });
+  const [first, last] = [made[0]!, made.at(-1)!];
+  return {
+    region: unionOfWhole(made.map(({ region }) => region)),
+    lettering: made.map(({ lettering }) => lettering),
+    band: {
+      baseline: last.foot,
+      top: first.top,
+      ...(evenly ? { head: first.head } : {}),
+      usual: { deep: last.usual.deep, tall: first.usual.tall, long: Math.max(...made.map(({ usual }) => usual.long)) },
+    },
+  };
+}

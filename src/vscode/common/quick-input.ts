@@ -1,0 +1,122 @@
+/** Questions in the editor's quick input, single or in a series; the item in focus is previewed before it is chosen. */
+
+import * as vscode from 'vscode';
+
+/** Answer that goes back to the previous question. */
+export const back = Symbol('back');
+
+/** `undefined`: cancelled. */
+export type Answer<T> = T | typeof back | undefined;
+
+interface Question {
+  readonly title: string;
+  /** Position in a series of questions, from 1. */
+  readonly step?: number;
+  readonly totalSteps?: number;
+}
+
+/** A choice without a value is a note that cannot be chosen. */
+interface ChoiceItem<T> extends vscode.QuickPickItem {
+  readonly value: T | undefined;
+}
+
+export function askPick<T>(
+  question: Question & {
+    readonly placeholder: string;
+    readonly items: readonly ChoiceItem<T>[];
+    /** Put in front of the items once they are known. */
+    readonly moreItems?: Promise<readonly ChoiceItem<T>[]>;
+    /** Items for the typed text. */
+    readonly itemsFor?: (typed: string) => readonly ChoiceItem<T>[];
+  },
+  follow: (value: T) => void,
+): Promise<Answer<T>> {
+  const input = vscode.window.createQuickPick<ChoiceItem<T>>();
+  input.placeholder = question.placeholder;
+  input.items = question.items;
+  input.matchOnDetail = true;
+  input.matchOnDescription = true;
+  const { itemsFor, moreItems } = question;
+  if (moreItems) {
+    input.busy = true;
+    void moreItems.then((more) => {
+      input.items = [...more, ...question.items];
+      input.busy = false;
+    });
+  }
+  if (itemsFor) {
+    input.onDidChangeValue((typed) => {
+      input.items = itemsFor(typed).map((item) => ({ ...item, alwaysShow: true }));
+    });
+  }
+  input.onDidChangeActive(([item]) => {
+    if (item?.value !== undefined) follow(item.value);
+  });
+  return answered(input, question, () => input.activeItems[0]?.value);
+}
+
+export function askText<T>(
+  question: Question & {
+    readonly prompt: string;
+    readonly value: string;
+    /** Error message for an empty input, which is not allowed. */
+    readonly emptiness: string;
+    /** Warning about a typed value, which is accepted all the same. */
+    readonly warningOf: (value: T) => Promise<string | undefined>;
+  },
+  valueOf: (typed: string) => T,
+  follow: (value: T) => void,
+): Promise<Answer<T>> {
+  const input = vscode.window.createInputBox();
+  input.prompt = question.prompt;
+  input.value = question.value;
+  input.valueSelection = [0, question.value.length];
+  const { Warning, Error: error } = vscode.InputBoxValidationSeverity;
+  const isBlank = () => input.value.trim() === '';
+  const judge = async () => {
+    input.validationMessage = isBlank() ? { message: question.emptiness, severity: error } : undefined;
+    if (isBlank()) return;
+    const judged = input.value;
+    const message = await question.warningOf(valueOf(judged));
+    if (message !== undefined && input.value === judged) input.validationMessage = { message, severity: Warning };
+  };
+  input.onDidChangeValue((typed) => {
+    if (!isBlank()) follow(valueOf(typed));
+    void judge();
+  });
+  void judge();
+  return answered(input, question, () => (isBlank() ? undefined : valueOf(input.value)));
+}
+
+/** Ignores Enter while there is no answer to accept. */
+function answered<T>(
+  input: vscode.QuickPick<ChoiceItem<T>> | vscode.InputBox,
+  { title, step = 1, totalSteps = 1 }: Question,
+  answer: () => T | undefined,
+): Promise<Answer<T>> {
+  input.title = title;
+  if (totalSteps > 1) {
+    input.step = step;
+    input.totalSteps = totalSteps;
+  }
+  // The preview takes a moment to open, and must not close the question when it does.
+  input.ignoreFocusOut = true;
+  if (step > 1) input.buttons = [vscode.QuickInputButtons.Back];
+  return new Promise((resolve) => {
+    const settle = (result: Answer<T>) => {
+      resolve(result);
+      input.dispose();
+    };
+    input.onDidTriggerButton(() => {
+      settle(back);
+    });
+    input.onDidAccept(() => {
+      const result = answer();
+      if (result !== undefined) settle(result);
+    });
+    input.onDidHide(() => {
+      settle(undefined);
+    });
+    input.show();
+  });
+}

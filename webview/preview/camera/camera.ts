@@ -1,0 +1,99 @@
+/** The visible part of the drawing: where the user went, as remembered in the page's state, or everything. */
+
+import type { Arranged, Arrangement } from '../scene/arrange.ts';
+import type { PageState } from '../state.ts';
+import type { Steerable } from '../../common/camera/viewport-input.ts';
+import { fitted, showing, zoomedAt, type Box, type Size, type Viewport } from '../../common/camera/viewport.ts';
+
+export interface CameraHost {
+  state(): PageState;
+  keep(viewports: PageState['viewports']): void;
+  arranged(): Arranged | undefined;
+  /** Pixels per mm at true size. */
+  trueScale(): number;
+  /** Moves everything to match the view. */
+  follow(): void;
+}
+
+export class Camera implements Steerable {
+  private size: Size;
+  private frame = 0;
+  /** View and positions frozen during a change by hand, which could otherwise trigger a new fit or arrangement. */
+  private held: { readonly view: Viewport; readonly offsets: Arranged['offsets'] } | undefined;
+
+  constructor(
+    stage: HTMLElement,
+    private readonly host: CameraHost,
+  ) {
+    const measure = (): Size => ({ width: stage.clientWidth, height: stage.clientHeight });
+    this.size = measure();
+    new ResizeObserver(() => {
+      this.size = measure();
+      host.follow();
+    }).observe(stage);
+  }
+
+  stage(): Size {
+    return this.size;
+  }
+
+  box(): Box {
+    return this.host.arranged()?.bounds ?? [0, 0, 0, 0];
+  }
+
+  view(): Viewport {
+    const { viewports, arrangement } = this.host.state();
+    return viewports[arrangement] ?? this.held?.view ?? fitted(this.box(), this.size);
+  }
+
+  setView(view: Viewport, atOnce = false): void {
+    const { viewports, arrangement } = this.host.state();
+    this.host.keep({ ...viewports, [arrangement]: view });
+    if (atOnce) this.host.follow();
+    else this.followSoon();
+  }
+
+  /** Fits everything, also from now on. */
+  fit(): void {
+    const { viewports, arrangement } = this.host.state();
+    const others: Partial<Record<Arrangement, Viewport>> = { ...viewports };
+    Reflect.deleteProperty(others, arrangement);
+    this.held = undefined;
+    this.host.keep(others);
+    this.followSoon();
+  }
+
+  actualSize(): void {
+    const centre = [this.size.width / 2, this.size.height / 2] as const;
+    const view = this.view();
+    this.setView(zoomedAt(view, this.size, centre, this.host.trueScale() / view.scale));
+  }
+
+  /** Moves to the box if it is out of sight. */
+  show(box: Box): void {
+    const before = this.view();
+    const after = showing(before, this.size, box);
+    if (after !== before) this.setView(after);
+  }
+
+  hold(): void {
+    const arranged = this.host.arranged();
+    this.held ??= arranged && { view: this.view(), offsets: arranged.offsets };
+  }
+
+  release(): void {
+    this.held = undefined;
+  }
+
+  get heldOffsets(): Arranged['offsets'] | undefined {
+    return this.held?.offsets;
+  }
+
+  /** Once a frame: a fast pointer reports several times within one. */
+  followSoon(): void {
+    cancelAnimationFrame(this.frame);
+    this.frame = requestAnimationFrame(() => {
+      this.host.follow();
+    });
+  }
+}

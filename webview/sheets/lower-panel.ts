@@ -1,0 +1,63 @@
+/** Summary line below the sheets, with all facts in a panel that it opens. */
+
+import type { SheetProblem, SheetsScene } from '../../src/protocol/sheets.ts';
+import { counted } from '../../src/core/units.ts';
+import { button, byId, html, setText } from '../common/dom.ts';
+import { percent } from './words.ts';
+
+export interface SheetsLowerPanelHost {
+  opened(open: boolean): void;
+  show(problem: Pick<SheetProblem, 'offset' | 'row'>): void;
+}
+
+export class SheetsLowerPanel {
+  private readonly summary = byId('summary');
+  private readonly dock = byId('dock');
+
+  constructor(
+    private choice: boolean | undefined,
+    private readonly host: SheetsLowerPanelHost,
+  ) {
+    this.summary.addEventListener('click', () => {
+      this.choice = this.dock.hidden;
+      this.open(this.choice);
+      host.opened(this.choice);
+    });
+  }
+
+  patch({ sheets, facts, problems, warning }: SheetsScene): void {
+    this.summary.hidden = false;
+    this.open(this.choice ?? problems.length > 0);
+    const pieces = sheets.reduce((sum, sheet) => sum + sheet.pieces.length, 0);
+    const summaryParts = [
+      ...(problems.length > 0 ? [`${warning}: ${counted(problems.length, 'problem')}`] : []),
+      counted(sheets.length, 'sheet'),
+      counted(pieces, 'piece'),
+      `filled ${sheets.map(({ filled }) => percent(filled)).join(', ')}`,
+    ];
+    setText(this.summary, summaryParts.join(' · '));
+    this.summary.classList.toggle('faulty', problems.length > 0);
+    const section = this.dock.querySelector<HTMLElement>('.problems')!;
+    section.hidden = problems.length === 0;
+    setText(section.querySelector('h2')!, warning);
+    section.querySelector('ul')!.replaceChildren(...problems.map((problem) => this.item(problem)));
+    // An unfinished layout has no facts yet.
+    if (facts.length === 0) return;
+    this.dock
+      .querySelector('dl')!
+      .replaceChildren(...facts.map(({ name, value }) => html('div', {}, html('dt', {}, name), html('dd', {}, value))));
+  }
+
+  private item({ labels, message, line, offset, row }: SheetProblem): HTMLElement {
+    const toLine = button(`Line ${line}`, '', () => {
+      this.host.show({ offset, row });
+    });
+    const who = labels.length > 0 ? [html('strong', {}, `${labels.join(', ')}: `)] : [];
+    return html('li', {}, ...who, `${message} `, toLine);
+  }
+
+  private open(isOpen: boolean): void {
+    this.dock.hidden = !isOpen;
+    this.summary.setAttribute('aria-expanded', `${isOpen}`);
+  }
+}

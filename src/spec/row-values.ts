@@ -1,7 +1,7 @@
 /** A spec as one row of its batch reads it, with the row's cells in place of each `{column}`. */
 
 import type { Issue, TextRange, YamlPath } from '../core/issue.ts';
-import { isGroup } from '../core/values.ts';
+import { isGroup, valueAt } from '../core/values.ts';
 import { columnsIn, filled } from './batch.ts';
 import type { BatchRow } from './batch.ts';
 import type { SpecPlaces } from './source.ts';
@@ -9,6 +9,9 @@ import type { TableFile } from './used-files.ts';
 
 /** Texts are filled in when they are read: `007` in them is not a number, and an empty cell does not remove them. */
 const words: ReadonlySet<unknown> = new Set(['text', 'title', 'code']);
+
+/** Keys that say what a shape is, by a name or a file: without them nothing of the shape is left. */
+const generatorsByName = ['drawing', 'path', 'from'] as const;
 
 /** Files are loaded before any row is read. */
 const loadedFirst: ReadonlySet<unknown> = new Set(['batch', 'use']);
@@ -83,7 +86,7 @@ export class RowValues {
   #read(source: SpecPlaces): RowReading {
     const { row } = this;
     const reader = new RowReader(row, new Set(this.columns));
-    const value = reader.read(source.value, []);
+    const value = reader.readSpec(source.value);
     const { missing, columnsAt, written } = reader;
     const range = (path: YamlPath): TextRange => {
       const [column] = columnsAt(path);
@@ -113,29 +116,58 @@ class RowReader {
   readonly #filled = new Map<string, { readonly columns: readonly string[]; readonly text: string }>();
   /** By path of a list that lost entries: the original indices of the remaining ones. */
   readonly #kept = new Map<string, readonly number[]>();
+  /** Named shapes that an empty cell leaves out, and with them their entries in the lists of pieces. */
+  #leftOut: ReadonlySet<unknown> = new Set();
 
   constructor(row: BatchRow, columns: ReadonlySet<string>) {
     this.#row = row;
     this.#columns = columns;
   }
 
+  readSpec(spec: unknown): unknown {
+    const shapes = valueAt(spec, ['shapes']);
+    this.#leftOut = new Set(
+      Object.entries(isGroup(shapes) ? shapes : {}).flatMap(([name, shape]) => (this.#isEmptied(shape) ? [name] : [])),
+    );
+    return this.#read(spec, []);
+  }
+
   /** The value with cells filled in; `undefined` if an empty cell removes it. Without columns, the same object. */
-  read(value: unknown, path: YamlPath): unknown {
-    if (typeof value === 'string') return this.#fill(value, path);
-    if (!asksForColumns(value, path.at(-1))) return value;
+  #read(value: unknown, path: YamlPath): unknown {
+    const mayNameShapes = path[0] === 'pieces' && this.#leftOut.size > 0;
+    if (typeof value === 'string')
+      return mayNameShapes && this.#leftOut.has(value) ? undefined : this.#fill(value, path);
+    if (!mayNameShapes && !asksForColumns(value, path.at(-1))) return value;
+    if (typeof value !== 'object' || value === null) return value;
     if (Array.isArray(value)) return this.#list(value as readonly unknown[], path);
-    const entries = Object.entries(value as object).map(([key, each]): [string, unknown] => [
+    if (this.#isEmptied(value)) return undefined;
+    const entries = Object.entries(value).map(([key, each]): [string, unknown] => [
       key,
-      loadedFirst.has(key) && path.length === 0 ? each : this.read(each, [...path, key]),
+      loadedFirst.has(key) && path.length === 0 ? each : this.#read(each, [...path, key]),
     ]);
     return Object.fromEntries(entries.filter(([, each]) => each !== undefined));
+  }
+
+  /** Whether a shape is made by what an empty cell should have named. */
+  #isEmptied(shape: unknown): boolean {
+    if (!isGroup(shape)) return false;
+    return generatorsByName.some((key) => {
+      const value = shape[key];
+      return typeof value === 'string' && this.#hasEmptyCell(columnsIn(value).map(({ column }) => column));
+    });
+  }
+
+  /** A row without such a cell counts as having an empty one. */
+  #hasEmptyCell(columns: readonly string[]): boolean {
+    const known = columns.every((column) => this.#columns.has(column));
+    return known && columns.some((column) => (this.#row.cells.get(column) ?? '').trim() === '');
   }
 
   #list(list: readonly unknown[], path: YamlPath): unknown[] {
     const kept: number[] = [];
     const entries: unknown[] = [];
     for (const [index, each] of list.entries()) {
-      const entry = this.read(each, [...path, entries.length]);
+      const entry = this.#read(each, [...path, entries.length]);
       if (entry === undefined) continue;
       kept.push(index);
       entries.push(entry);
@@ -150,8 +182,7 @@ class RowReader {
     const unknown = asked.filter((column) => !this.#columns.has(column));
     this.missing.push(...unknown.map((column) => ({ column, path })));
     if (unknown.length > 0) return text;
-    // A row without such a cell counts as having an empty one.
-    if (asked.some((column) => (this.#row.cells.get(column) ?? '').trim() === '')) return undefined;
+    if (this.#hasEmptyCell(asked)) return undefined;
     const whole = filled(text, this.#row, () => undefined)!.trim();
     this.#filled.set(JSON.stringify(path), { columns: asked, text: whole });
     return plainValue(whole);

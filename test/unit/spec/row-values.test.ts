@@ -81,6 +81,26 @@ describe('A value from a column', () => {
     );
   });
 
+  it('leaves a shape out where the cell that makes it is empty, and its entries in pieces', async () => {
+    const text = [
+      'tagwright: 1',
+      'batch: [{name: Sorrel, motif: leaf}, {name: Dill, motif: ""}, {name: Chard}]',
+      'shapes:',
+      '  plate: {rectangle: [60 mm, 30 mm]}',
+      '  mark: {drawing: "{motif}.svg", width: 10 mm}',
+      'pieces:',
+      '  tag: {body: plate, engrave: [mark, {drawing: "{motif}.svg", width: 5 mm}, nothing]}',
+      '  other: {body: plate, score: mark}',
+    ].join('\n');
+    const leaf = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><circle cx="4" cy="4" r="4"/></svg>';
+    assert.deepEqual(await messagesOf(text, { 'leaf.svg': leaf }), [
+      'unknown-shape “nothing”: There is no shape “nothing”.',
+    ]);
+    const [sorrel, dill, chard] = await models(text.replace(', nothing', ''), 3, { 'leaf.svg': leaf });
+    assert.match(sorrel!, /leaf\.svg/);
+    for (const without of [dill!, chard!]) assert.doesNotMatch(without, /svg/);
+  });
+
   it('does not change words: a number in them is what is written', async () => {
     const [made] = await models(spec('[{name: "007"}]', '{text: "{name}", font: Pacifico, width: 20 mm}'), 1);
     assert.match(made!, /"text":"007"/);

@@ -163,7 +163,8 @@ class RowReader {
     return known && columns.some((column) => (this.#row.cells.get(column) ?? '').trim() === '');
   }
 
-  #list(list: readonly unknown[], path: YamlPath): unknown[] {
+  /** `undefined` if empty cells leave nothing of the list. */
+  #list(list: readonly unknown[], path: YamlPath): unknown[] | undefined {
     const kept: number[] = [];
     const entries: unknown[] = [];
     for (const [index, each] of list.entries()) {
@@ -173,7 +174,7 @@ class RowReader {
       entries.push(entry);
     }
     if (kept.length < list.length) this.#kept.set(JSON.stringify(path), kept);
-    return entries;
+    return entries.length === 0 && list.length > 0 ? undefined : entries;
   }
 
   #fill(text: string, path: YamlPath): unknown {

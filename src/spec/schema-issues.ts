@@ -212,7 +212,7 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
     case 'maxLength':
       return `may have at most ${limit} characters.`;
     case 'minItems':
-      return `needs at least ${limit} entries.`;
+      return `needs at least ${Number(limit) === 1 ? 'one entry' : `${limit} entries`}.`;
     case 'maxItems':
       return `may have at most ${limit} entries.`;
     case 'minProperties':

@@ -12,6 +12,9 @@ import { mm } from '../core/figures.ts';
 /** Visible tilt, in degrees (our own judgement). */
 const seenDegrees = 3;
 
+/** The same of two openings that are meant to be level: what hangs on two cords shows it sooner (our own judgement). */
+const levelDegrees = 1;
+
 /** A place that leaves the direction open is meant for the side that it lies this near to; else for a corner, at any angle. */
 const meantDegrees = 20;
 
@@ -44,7 +47,7 @@ function suspensionsOf(pieces: Tag['pieces']): Suspension[] {
 function tiltFindings({ piece, hangers, balance }: Suspension, tie: Tie | undefined): Finding[] {
   const [first, second] = outermost(hangers);
   const tilt = second ? tiltBetweenTwo(first, second, balance, hangers.length) : tiltOnOneHanger(first, balance, tie);
-  if (!tilt || Math.abs(tilt.clockwise) <= (hasChosenPlace(tilt.hanger) ? seenTilt : seenDegrees)) return [];
+  if (!tilt || Math.abs(tilt.clockwise) <= tilt.seen) return [];
   const angle = Math.abs(tilt.clockwise);
   const turned = `turned ${Math.round(angle)}° ${tilt.clockwise > 0 ? 'clockwise' : 'counter-clockwise'}`;
   return [
@@ -87,6 +90,8 @@ interface Tilt {
   readonly hanger: PlacedHanger;
   /** Rotation of the drawing when it hangs, relative to what is meant, in degrees. */
   readonly clockwise: number;
+  /** From this many degrees on it counts. */
+  readonly seen: number;
   /** Start of the plumb line. */
   readonly from: Point;
   readonly because: string;
@@ -111,6 +116,7 @@ function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | unde
   return {
     hanger,
     clockwise: degrees(Math.atan2(beside, dot(up, lever))),
+    seen: hasChosenPlace(hanger) ? seenTilt : seenDegrees,
     from: { x: centre.x + reach * lever.x, y: centre.y + reach * lever.y },
     because: reasonOf(up, sideways, kind),
   };
@@ -139,6 +145,7 @@ function tiltBetweenTwo(first: PlacedHanger, second: PlacedHanger, balance: Poin
   return {
     hanger: second,
     clockwise: degrees(Math.atan2(rise, Math.abs(dot(chord, right)))),
+    seen: levelDegrees,
     from: middle,
     because: `its ${count === 2 ? 'two' : 'outer'} openings are ${mm(Math.abs(rise))} off level`,
   };

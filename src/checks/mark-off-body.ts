@@ -7,14 +7,16 @@ import { area, boundsOf, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import type { Finding } from '../core/issue.ts';
+import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
 import { pointsAlong } from './points-along.ts';
 import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
 import { isCrossed } from './crossed.ts';
 import { isLettering } from './origin.ts';
-import { mmByMm } from '../core/figures.ts';
+import { mm, mmByMm } from '../core/figures.ts';
+import { narrowGap, nearMm } from './near.ts';
+import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
 /** Outlines this near to each other, in mm, are the same line drawn with different points; far below any kerf. */
@@ -26,6 +28,9 @@ const toleranceMm = 0.01;
 /** Lettering that loses more than this share of its area is no longer the word (our own judgement). */
 const letteringLost = 0.1;
 
+/** Of any other mark that loses more than this share of its area nothing is left to speak of (our own judgement). */
+const markLost = 0.9;
+
 export const markOffBody: Check = ({ pieces }) =>
   pieces.flatMap((piece) => piece.marks.flatMap((mark) => offBody(mark, piece)));
 
@@ -35,7 +40,7 @@ function offBody({ region, operation, path, shape }: Mark, piece: Piece): Findin
   const [largest, ...others] = beyond(region, piece.region).filter(({ edge }) =>
     edge.some((point) => !contains(opening, point)),
   );
-  if (!largest) return [];
+  if (!largest) return isLettering(shape) ? atTheEdge(region, path, piece) : [];
   const what = operation === 'engrave' ? 'Engraving' : 'A score line';
   const outers = piece.region.filter((ring) => ringArea(ring) > 0);
   const where = contains(outers, largest.edge[0]!) ? 'into an opening' : 'beyond the edge';
@@ -44,8 +49,10 @@ function offBody({ region, operation, path, shape }: Mark, piece: Piece): Findin
   const places = others.length === 0 ? size : `${others.length + 1} places, the largest ${size}`;
   const inner = innerPoint(largest.part[0]!);
   const share = [largest, ...others].reduce((sum, { part }) => sum + area(part), 0) / area(region);
-  const isCutShort = isLettering(shape) && share > letteringLost;
-  const lost = isCutShort ? ` ${Math.round(100 * share)} % of its letters are lost.` : '';
+  const isCutShort = share > (isLettering(shape) ? letteringLost : markLost);
+  const lost = isCutShort
+    ? ` ${Math.round(100 * share)} % of ${isLettering(shape) ? 'its letters are' : 'it is'} lost.`
+    : '';
   return [
     {
       code: 'mark-off-body',
@@ -57,6 +64,25 @@ function offBody({ region, operation, path, shape }: Mark, piece: Piece): Findin
     },
   ];
 }
+
+/** Letters that just miss the edge of the piece; `hole-blocked` reports those beside a hanger's opening. */
+function atTheEdge(letters: Region, path: YamlPath, piece: Piece): Finding[] {
+  const gap = narrowGap(letters, outersOf(piece.region));
+  if (!gap) return [];
+  const room = gap.width < sameLineMm ? 'No room' : `Only ${mm(gap.width)}`;
+  return [
+    {
+      code: 'mark-off-body',
+      severity: 'info',
+      piece: piece.id,
+      path,
+      points: [gap.point],
+      message: `${room} between these letters and the edge of “${piece.title}”: it looks like a slip; minimum ${mm(nearMm)}.`,
+    },
+  ];
+}
+
+const outersOf = perRegion((region): Region => region.filter((ring) => ringArea(ring) > 0));
 
 interface PartOffBody {
   readonly part: Region;

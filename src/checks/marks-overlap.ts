@@ -10,7 +10,7 @@ import type { Shape } from '../spec/model.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { nameForMessage, isLettering, originOf } from './origin.ts';
+import { isLettering, isMadeWith, nameForMessage, originOf } from './origin.ts';
 import {
   areaOfAll,
   beyondAHair,
@@ -24,11 +24,15 @@ import {
   touchesOf,
   uncovered,
 } from './overlap.ts';
+import { narrowGap, nearMm } from './near.ts';
 import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
 /** Lines that run through engraving over less than this in all, in mm, are not noticed (our own judgement). */
 const seenMm = 1;
+
+/** Smaller gaps than this, in mm, are none. */
+const seenGapMm = 0.05;
 
 export const marksOverlap: Check = (tag) => tag.pieces.flatMap((piece) => overlapsOn(piece, tag));
 
@@ -86,11 +90,21 @@ function touching(earlier: Mark, later: Mark, covers: readonly Region[]): Collis
   const all = touchesOf(earlier.region, later.region);
   const seen = covers.length === 0 ? all : all.flatMap(({ region }) => touchesIn(uncovered(region, covers)));
   const [longest, ...others] = seen.toSorted((a, b) => touchLength(b) - touchLength(a));
-  if (!longest) return undefined;
+  if (!longest) return all.length === 0 && covers.length === 0 ? nearly(earlier, later) : undefined;
   const length = seen.reduce((sum, each) => sum + touchLength(each), 0);
   const figures = `${mm(length, 1)}${others.length > 0 ? ` in ${others.length + 1} places` : ''}`;
   const message = `${nameAtStart(later.shape)} touches ${nameInSentence(earlier.shape)} (${figures}): engraved together, they merge.`;
   return { point: overlapCentre(longest), message, isSevere: true };
+}
+
+/** Engraved so near to each other that they look as if they touched, with no overlap. */
+function nearly(earlier: Mark, later: Mark): Collision | undefined {
+  if (isMadeWith(earlier.shape, later.shape) || isMadeWith(later.shape, earlier.shape)) return undefined;
+  const gap = narrowGap(later.region, earlier.region);
+  if (!gap) return undefined;
+  const room = gap.width < seenGapMm ? 'No room' : `Only ${mm(gap.width)}`;
+  const message = `${room} between ${nameInSentence(later.shape)} and ${nameInSentence(earlier.shape)}: it looks like a slip; minimum ${mm(nearMm)}.`;
+  return { point: gap.point, message, isSevere: false };
 }
 
 function lineCollision(under: Mark, line: Mark, covers: readonly Region[]): Collision | undefined {

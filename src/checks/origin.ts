@@ -9,6 +9,14 @@ export function originOf(shape: Shape): Shape {
   return shape.generator.kind === 'from' ? originOf(shape.generator.shape) : shape;
 }
 
+/** Whether a shape is made with another, or with a copy of it: a halo with the letters it surrounds. */
+export function isMadeWith(shape: Shape, other: Shape): boolean {
+  if (originOf(shape) === originOf(other)) return true;
+  const { generator } = shape;
+  if ('shapes' in generator) return generator.shapes.some((part) => isMadeWith(part, other));
+  return 'shape' in generator && isMadeWith(generator.shape, other);
+}
+
 /** Whether a piece is made of the shape, of a copy of it, or of the shape it is a copy of. */
 export function isMadeFromSame(shape: Shape, { sources }: Piece, made: Tag['made']): boolean {
   const origin = originOf(shape);

@@ -105,7 +105,9 @@ export class TagJobs {
     if (errors.length === 0) return true;
     this.complete = false;
     printReport(file, { ...report, issues: errors });
-    console.error(`${label}: has errors and was left out; --force exports it anyway.`);
+    console.error(
+      `${label}: has errors and ${this.#force ? 'is exported anyway, as --force asks.' : 'was left out; --force exports it anyway.'}`,
+    );
     return this.#force;
   }
 }

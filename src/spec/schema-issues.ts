@@ -227,7 +227,7 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
     default:
       return parentSchema?.description === undefined
         ? 'has a value that does not fit here.'
-        : `has a value that does not fit. It is: ${firstSentence(parentSchema.description)}`;
+        : `has a value that does not fit. What goes here: ${firstSentence(parentSchema.description)}`;
   }
 }
 

@@ -13,7 +13,7 @@ const otherNames: Readonly<Record<string, readonly string[]>> = {
   round: ['circle'],
   rect: ['rectangle'],
   square: ['rectangle'],
-  outline: ['around', 'score'],
+  outline: ['around', 'border', 'score'],
   contour: ['around', 'score'],
   offset: ['grow', 'by'],
   opening: ['diameter', 'width'],
@@ -55,6 +55,13 @@ const otherNames: Readonly<Record<string, readonly string[]>> = {
   rounded: ['radius'],
   string: ['twine'],
   cord: ['twine'],
+  qr: ['code'],
+  qrcode: ['code'],
+  stake: ['stick'],
+  spike: ['stick'],
+  frame: ['border'],
+  margin: ['inset'],
+  at: ['place'],
 };
 
 /** Groups that can be created for a key that belongs in one. */
@@ -78,6 +85,7 @@ export function movedKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
   if (issue.code !== 'unknown-key' || typeof key !== 'string') return [];
   return [
     ...boldAsWeight(issue, key, source),
+    ...sidesAsSize(issue, key, source),
     ...renamedKey(issue, key),
     ...movedKey(issue, key, source),
     ...inNewGroup(issue, key, source),
@@ -95,6 +103,32 @@ function boldAsWeight({ path, range }: Issue, key: string, source: SpecSource): 
       title: 'Change to “weight: 700”',
       edits: [replacement(entry.start, entry.end, 'weight: 700')],
       rarity: 1,
+    },
+  ];
+}
+
+/** Plates whose width and height are a list of two under `size`. */
+const plates: ReadonlySet<unknown> = new Set(['house', 'label', 'ticket', 'oval']);
+
+/** `{width: 60 mm, height: 70 mm}` of a plate becomes its `size`. */
+function sidesAsSize({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
+  const home = path.slice(0, -1);
+  if (!plates.has(home.at(-1)) || (key !== 'width' && key !== 'height')) return [];
+  const [width, height] = (['width', 'height'] as const).map((side) => ({
+    written: writtenValue(source, [...home, side]),
+    entry: entryRange(source, [...home, side]),
+  }));
+  const taken = height!.entry && takenOut(source, height!.entry);
+  if (!width?.written || !width.entry || !height?.written || !taken) return [];
+  const size = `size: [${width.written}, ${height.written}]`;
+  return [
+    {
+      slip: range,
+      message: `Width and height are a list of two here: ${quoted(size)}.`,
+      title: `Change to ${quoted(size)}`,
+      edits: [replacement(width.entry.start, width.entry.end, size), taken],
+      rarity: 0,
+      explains: true,
     },
   ];
 }

@@ -138,12 +138,12 @@ describe('A tag that hangs between two openings', () => {
     assertSilent(await tag('[{hole: {at: top-left}}, {hole: {at: top-right}}]'), 'hangs-askew');
   });
 
-  it('is told how far they are off level, from three degrees on', async () => {
+  it('is told how far they are off level, from one degree on', async () => {
     const rise = (up: number) => tag(two('left: 20, up: 12', `right: 20, up: ${12 + up}`));
-    // Exact: 40·tan 3° = 2.096.
-    assertSilent(await rise(2.09), 'hangs-askew');
-    const issue = only(await rise(2.11), 'hangs-askew');
-    assert.equal(issue.message, 'Hangs askew, turned 3° clockwise: its two openings are 2.11 mm off level.');
+    // Exact: 40·tan 1° = 0.698.
+    assertSilent(await rise(0.69), 'hangs-askew');
+    const issue = only(await rise(0.71), 'hangs-askew');
+    assert.equal(issue.message, 'Hangs askew, turned 1° clockwise: its two openings are 0.71 mm off level.');
     assert.deepEqual(issue.path, ['pieces', 'tag', 'hanger', 1, 'hole']);
     assert.match(only(await rise(-4), 'hangs-askew').message, /turned 6° counter-clockwise/);
   });

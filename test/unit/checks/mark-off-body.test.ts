@@ -42,6 +42,32 @@ describe('A mark that runs off its piece', () => {
     });
   }
 
+  it('is an error where more than nine tenths of any other mark are lost', async () => {
+    // Of a patch 10 mm wide whose left edge is at 30 − kept, so much is kept.
+    for (const [kept, severity] of [
+      [0.9, 'error'],
+      [1.1, 'warning'],
+    ] as const) {
+      const made = await marked([`patch: {rectangle: [10, 4], nudge: {right: ${35 - kept}}}`], 'engrave: [patch]');
+      const issue = only(made, 'mark-off-body');
+      assert.equal(issue.severity, severity, issue.message);
+      assert.equal(/ 91 % of it is lost\.$/.test(issue.message), severity === 'error', issue.message);
+    }
+  });
+
+  it('is told more quietly where letters just miss the edge, up to 0.3 mm; nothing else is', async () => {
+    const beside = (shape: string, width: number) => marked([shape.replace('WIDTH', `${width}`)], 'engrave: [word]');
+    const word = 'word: {text: HERBS, font: Nunito, width: WIDTH}';
+    assertSilent(await beside(word, 60 - 2 * 0.31), 'mark-off-body');
+    const made = await beside(word, 60 - 2 * 0.29);
+    const issue = only(made, 'mark-off-body');
+    assert.equal(issue.severity, 'info');
+    assert.match(issue.message, /^Only 0\.29 mm between these letters and the edge of “tag”/);
+    const [point] = issue.points!;
+    assertNear(Math.abs(point!.x), 30 - 0.29, 0.02);
+    assertSilent(await beside('word: {rectangle: [WIDTH, 8]}', 60 - 2 * 0.1), 'mark-off-body');
+  });
+
   it('is an error where more than a tenth of a lettering is lost, and a warning below that', async () => {
     // A line of thirty bars, of which the plate, 60 mm wide, shows what does not reach beyond it.
     for (const [aside, severity] of [

@@ -82,16 +82,17 @@ describe('A mark that lies on another', () => {
       );
 
     it('is told where it touches over 1 mm, at least 0.05 mm deep', async () => {
-      assertSilent(await touching(2, 0.045), 'marks-overlap');
+      // Less is still said, as letters that are too near.
+      assert.match(only(await touching(2, 0.045), 'marks-overlap').message, /^No room between/);
       const issue = only(await touching(2, 0.06), 'marks-overlap');
       assert.equal(issue.severity, 'warning');
       assert.match(issue.message, /^“line” touches “year” \(2\.\d mm\): engraved together, they merge\.$/);
-      assertSilent(await touching(0.8, 0.15), 'marks-overlap');
-      only(await touching(0.9, 0.15), 'marks-overlap');
+      assert.match(only(await touching(0.8, 0.15), 'marks-overlap').message, /^No room between/);
+      assert.match(only(await touching(0.9, 0.15), 'marks-overlap').message, /touches/);
     });
 
     it('is told where it is more than a hair deep, however short', async () => {
-      assertSilent(await touching(0.5, 0.18), 'marks-overlap');
+      assert.equal(only(await touching(0.5, 0.18), 'marks-overlap').severity, 'info');
       assert.match(only(await touching(0.5, 0.22), 'marks-overlap').message, /touches “year” \(0\.7 mm\)/);
     });
 
@@ -118,6 +119,21 @@ describe('A mark that lies on another', () => {
     );
     assert.deepEqual(figures(only(made, 'marks-overlap').message), [0.8]);
     assert.match(only(made, 'marks-overlap').message, /in 3 places/);
+  });
+
+  it('is told more quietly where letters nearly touch it, up to 0.3 mm; other marks are not', async () => {
+    // The border's inner edge is 42.2 mm from the middle.
+    const beside = (shape: string, gap: number) =>
+      marked(
+        ['edge: {border: {of: plate, inset: 2, width: 0.8}}', shape.replace('WIDTH', `${2 * (42.2 - gap)}`)],
+        'engrave: [edge, mark]',
+      );
+    const word = 'mark: {text: HERBS, font: Nunito, width: WIDTH}';
+    assertSilent(await beside(word, 0.31), 'marks-overlap');
+    const issue = only(await beside(word, 0.29), 'marks-overlap');
+    assert.equal(issue.severity, 'info');
+    assert.equal(issue.message, 'Only 0.29 mm between “mark” and “edge”: it looks like a slip; minimum 0.30 mm.');
+    assertSilent(await beside('mark: {rectangle: [WIDTH, 8]}', 0.1), 'marks-overlap');
   });
 
   it('is one finding for each pair', async () => {

@@ -142,10 +142,10 @@ describe('A batch', () => {
     assert.deepEqual(await messagesOf(spec('a.csv'), { 'a.csv': 'name,name\na,b\n' }), [
       'bad-file “a.csv”: “a.csv” has two columns “name” in its first line.',
     ]);
-    assert.deepEqual(await messagesOf(spec('[]')), ['bad-value “[]”: “batch” needs at least 1 entries.']);
+    assert.deepEqual(await messagesOf(spec('[]')), ['bad-value “[]”: “batch” needs at least one entry.']);
     assert.match(
       (await messagesOf(spec('[[Sorrel]]')))[0]!,
-      /^bad-value “\[\[Sorrel\]\]”: .* It is: The same tag for a list/,
+      /^bad-value “\[\[Sorrel\]\]”: .* What goes here: The same tag for a list/,
     );
     const many = `name\n${'Sorrel\n'.repeat(2001)}`;
     assert.deepEqual(await messagesOf(spec('a.csv'), { 'a.csv': many }), [

@@ -92,6 +92,24 @@ describe('One slip, one message', () => {
     for (const { edits } of changes) assert.match(withEdits(spec, edits), /text: Dear Ann,$/m);
   });
 
+  it('width and height of a plate are its size, told once', () => {
+    for (const plate of [
+      'house: {width: 60 mm, height: 70 mm}',
+      'label: {height: 70 mm, width: 60 mm, clip: 5 mm}',
+      'ticket:\n      width: 60 mm\n      height: 70 mm',
+    ]) {
+      const text = `tagwright: 1\nshapes:\n  a:\n    ${plate}\npieces:\n  tag: {body: a}\n`;
+      const { issues } = parseSpec(text);
+      assert.deepEqual(
+        issues.map(({ message }) => message),
+        ['Width and height are a list of two here: “size: [60 mm, 70 mm]”.'],
+        plate,
+      );
+      const fixed = parseSpec(withEdits(text, changesOf(issues[0]!)[0]!.edits));
+      assert.deepEqual(fixed.issues, [], plate);
+    }
+  });
+
   it('a key that no shape has is moved to no place among the shapes', () => {
     for (const key of ['single_line', 'stroke', 'engrave']) {
       const spec = soundSpec.replace('rectangle: [60 mm, 30 mm]', `rectangle: [60 mm, 30 mm], ${key}: true`);

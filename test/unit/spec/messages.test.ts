@@ -52,6 +52,6 @@ describe('What is said of slips in the text', () => {
     const reported = messages(
       'tagwright: 1\nshapes:\n  a: {ellipse: 20}\npieces:\n  t: {body: [a], hanger: {ring: {at: middle}}}\n',
     );
-    assert.match(reported[0]!, /“at” has a value that does not fit\. It is: A side, `auto`/);
+    assert.match(reported[0]!, /“at” has a value that does not fit\. What goes here: A side, `auto`/);
   });
 });

@@ -137,7 +137,7 @@ describe('A shape that is repeated', () => {
     ['{shape: dot}', '“repeat” in a row needs “count” and “spacing”.'],
     ['{shape: dot, along: grid}', 'A grid needs “count” and “spacing”.'],
     ['{shape: dot, along: {circle: 30}}', '“repeat” needs “count”, “spacing” or both.'],
-    ['{shape: dot, count: [2, 3], spacing: 5}', '“count” is one number here; two go with “along: grid”.'],
+    ['{shape: dot, count: [2, 3], spacing: 5, along: right}', '“count” is one number here; two go with “along: grid”.'],
     [
       '{shape: dot, count: 2, spacing: 5, upright: true}',
       '“upright” is for copies that go round a circle or an outline; in a row each is as it was drawn.',

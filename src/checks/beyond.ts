@@ -1,11 +1,10 @@
 /** Distances by which lines on one piece lie outside another that is glued over them. */
 
 import { EdgeIndex } from '../geometry/edge-index.ts';
-import { contains } from '../geometry/measure.ts';
+import { contains, distanceToSegment } from '../geometry/measure.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point } from '../geometry/types.ts';
 import { pointsAlong } from './points-along.ts';
-import { distanceToSegment } from './blame.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
 /**

@@ -1,5 +1,6 @@
 /** Finds the line of the spec that a place on a piece comes from. */
 
+import { distanceToSegment } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
@@ -52,12 +53,4 @@ export function distanceTo(region: Region, point: Point): number {
     }
   }
   return least;
-}
-
-export function distanceToSegment({ x, y }: Point, from: Point, to: Point): number {
-  const dx = to.x - from.x;
-  const dy = to.y - from.y;
-  const length = dx * dx + dy * dy;
-  const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / length));
-  return Math.sqrt((from.x + t * dx - x) ** 2 + (from.y + t * dy - y) ** 2);
 }

@@ -1,8 +1,7 @@
 /** The clearance between two outlines, and the length over which they are close. */
 
-import { boundsOf, contains, distance } from '../geometry/measure.ts';
+import { boundsOf, contains, distance, distanceToSegment } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
-import { distanceToSegment } from './blame.ts';
 
 type Edge = readonly [Point, Point];
 

@@ -3,14 +3,13 @@
 import { difference } from '../geometry/clipper.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import { innerPoint } from '../geometry/inner-point.ts';
-import { area, boundsOf, contains, ringArea } from '../geometry/measure.ts';
+import { area, boundsOf, contains, distanceToSegment, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
 import { pointsAlong } from './points-along.ts';
-import { distanceToSegment } from './blame.ts';
 import type { Check } from './check.ts';
 import { isCrossed } from './crossed.ts';
 import { isLettering } from './origin.ts';

@@ -1,8 +1,8 @@
 /** Lettering so near to an edge or to another mark that it looks like a slip, though neither touches the other. */
 
 import { EdgeIndex } from '../geometry/edge-index.ts';
+import { distanceToSegment } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import { distanceToSegment } from './blame.ts';
 import { clearance } from './clearance.ts';
 import { perRegionPair } from './per-region-pair.ts';
 

@@ -1,9 +1,8 @@
 /** Clearances between an opening and glued pieces, on the path of the tie and elsewhere. */
 
-import { boundsOf, boxCentre, contains, distance, ringArea } from '../geometry/measure.ts';
+import { boundsOf, boxCentre, contains, distance, distanceToSegment, ringArea } from '../geometry/measure.ts';
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import type { Point, Region } from '../geometry/types.ts';
-import { distanceToSegment } from './blame.ts';
 import { perRegion } from './per-region.ts';
 
 /** Distance from the edge of an opening to a glued piece, in mm. */

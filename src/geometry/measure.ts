@@ -105,3 +105,12 @@ export function contains(region: Region, point: Point): boolean {
   }
   return inside;
 }
+
+/** Distance in mm of a point from the segment between two others. */
+export function distanceToSegment({ x, y }: Point, from: Point, to: Point): number {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const length = dx * dx + dy * dy;
+  const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / length));
+  return Math.sqrt((from.x + t * dx - x) ** 2 + (from.y + t * dy - y) ** 2);
+}

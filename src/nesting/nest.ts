@@ -22,6 +22,7 @@ import { searchResult, search } from './search.ts';
 import { compactLayout } from './compaction.ts';
 import type { NestShape } from './shapes.ts';
 import { nestShapes } from './shapes.ts';
+import { uprightLayout } from './upright.ts';
 
 export type { Layout, PartToNest, SheetRoom, Placement };
 
@@ -101,8 +102,11 @@ export async function nest(
   const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
   const { room: inner, candidates, settled: lying } = side;
   const toSheet = backTo(room, side.quarters);
+  const regions = parts.map(({ region }) => region);
+  const smallest = Math.min(...[...goes].map((part) => shorterSide(parts[part]!.region)));
   const layoutOf = (laid: readonly PlacedPart[]): Layout => {
-    const placements = laid.map(({ part, sheet, orientation, x, y }): Placement => {
+    const upright = uprightLayout(laid, { regions, shapes, quarters: side.quarters, smallest });
+    const placements = upright.map(({ part, sheet, orientation, x, y }): Placement => {
       const { minX, minY } = boundsOf(parts[part]!.region)!;
       const steps = [translation(-minX, -minY), orientation.toOrigin, translation(x, y), toSheet];
       return { part, sheet, transform: tidy(steps.reduce(chain)) };
@@ -116,6 +120,11 @@ export async function nest(
   const start = { room: inner, shapes, candidates, laid: begun, share, settled: lying };
   const better = await improveLayout(start, seededRandom(options.seed ?? 1), budget, reportBetter);
   return layoutOf(await compactLayout(better, lying.parts, shapes, budget));
+}
+
+function shorterSide(region: Region): number {
+  const { minX, minY, maxX, maxY } = boundsOf(region)!;
+  return Math.min(maxX - minX, maxY - minY);
 }
 
 /** Lower left corner of a region on the sheet, in the coordinates of the room being filled. */

@@ -4,12 +4,11 @@
  */
 
 import { assemblyOf, balanceOf, gluedOver } from '../../checks/assembly.ts';
-import { distanceToSegment } from '../../checks/blame.ts';
 import { intendedUp } from '../../checks/hangs-askew.ts';
 import { accentAbove, openingNeighbours, slipMm } from '../../checks/hole-beside-marks.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
-import { boundsOf } from '../../geometry/measure.ts';
+import { boundsOf, distanceToSegment } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import { strandOf } from '../../spec/tie.ts';
 import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';

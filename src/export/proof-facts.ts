@@ -1,5 +1,6 @@
 /** Facts beside the picture of a proof, for a customer who knows nothing about how tags are made. */
 
+import { shortLength } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
 import { byStock, stockOf } from '../tag/by-stock.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
@@ -59,11 +60,16 @@ export function sizeOf({ layers, bounds }: Assembly, tag: Tag): string {
   if (known.length < count) return [...across, ...(count > 1 ? [`${number} layers, glued`] : [])].join(', ');
   const alike = new Set(known).size === 1;
   const of = alike
-    ? ` of ${lengthIn(known[0]!, units)}`
-    : `: ${known.map((sheet) => lengthIn(sheet, units)).join(' and ')}`;
+    ? ` of ${thicknessIn(known[0]!, units)}`
+    : `: ${known.map((sheet) => thicknessIn(sheet, units)).join(' and ')}`;
   const each = count > 1 ? ` (${number} layers${of}, glued)` : '';
   const whole = known.reduce((sum, sheet) => sum + sheet, 0);
-  return [...across, `${lengthIn(whole, units)} thick${each}`].join(', ');
+  return [...across, `${thicknessIn(whole, units)} thick${each}`].join(', ');
+}
+
+/** A sheet of card is a fraction of a millimetre thick. */
+function thicknessIn(mm: number, units: Units): string {
+  return mm < 1 ? shortLength(mm, units) : lengthIn(mm, units);
 }
 
 /** Greatest thickness of pieces side by side; `undefined` if one of them states none. */

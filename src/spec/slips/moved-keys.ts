@@ -86,6 +86,7 @@ export function movedKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
   return [
     ...boldAsWeight(issue, key, source),
     ...sidesAsSize(issue, key, source),
+    ...namedStock(issue, source),
     ...renamedKey(issue, key),
     ...movedKey(issue, key, source),
     ...inNewGroup(issue, key, source),
@@ -103,6 +104,22 @@ function boldAsWeight({ path, range }: Issue, key: string, source: SpecSource): 
       title: 'Change to “weight: 700”',
       edits: [replacement(entry.start, entry.end, 'weight: 700')],
       rarity: 1,
+    },
+  ];
+}
+
+/** `stock: {maple: {…}, walnut: {…}}` becomes `stocks`. */
+function namedStock({ path, range }: Issue, source: SpecSource): Repair[] {
+  if (path.length !== 2 || path[0] !== 'stock' || !isGroup(valueAt(source.value, path))) return [];
+  const stock = source.keyRange(['stock']);
+  return [
+    {
+      slip: range,
+      message: `Stocks with names go under “stocks”, and a piece names its own: ${quoted(`stock: ${String(path[1])}`)}.`,
+      title: 'Change “stock” to “stocks”',
+      edits: [replacement(stock.start, stock.end, 'stocks')],
+      rarity: 0,
+      explains: true,
     },
   ];
 }

@@ -92,6 +92,17 @@ describe('One slip, one message', () => {
     for (const { edits } of changes) assert.match(withEdits(spec, edits), /text: Dear Ann,$/m);
   });
 
+  it('stocks with names under “stock” belong under “stocks”', () => {
+    const text = soundSpec.replace(/^stock:.*$/m, 'stock: {oak2: {material: oak, thickness: 2 mm}}');
+    assert.notEqual(text, soundSpec);
+    const { issues } = parseSpec(text);
+    assert.deepEqual(
+      issues.map(({ message }) => message),
+      ['Stocks with names go under “stocks”, and a piece names its own: “stock: oak2”.'],
+    );
+    assert.deepEqual(parseSpec(withEdits(text, changesOf(issues[0]!)[0]!.edits)).issues, []);
+  });
+
   it('width and height of a plate are its size, told once', () => {
     for (const plate of [
       'house: {width: 60 mm, height: 70 mm}',

@@ -1,6 +1,6 @@
 /**
  * `npm test`: every step under a heading, all of them even if one fails, with the total of all tests on the last line.
- * Browser tests wait as often as they work, so the unit tests run beside them.
+ * Browser tests wait as often as they work, so the steps without a browser run beside them.
  */
 
 import { availableParallelism } from 'node:os';
@@ -8,6 +8,12 @@ import { bin, check, largestFirst, StepRunner, tests, type TestStep } from './st
 
 const tsx = ['--import', 'tsx'];
 const jobs = availableParallelism();
+
+const withoutBrowser: readonly TestStep[] = [
+  check('Types and lint', ...tsx, 'src/dev/lint.ts'),
+  check('Format', bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'),
+  tests('Unit tests', jobs, largestFirst('test/unit')),
+];
 
 const inBrowser: readonly TestStep[] = [
   check('Editor', ...tsx, 'test/editor/install.ts'),
@@ -17,17 +23,8 @@ const inBrowser: readonly TestStep[] = [
   tests('Tests from end to end', jobs, largestFirst('test/editor/e2e'), '--retries', '1'),
 ];
 
-// One process each, so they fill the time that the unit tests still take when the browser is done.
-const ofText: readonly TestStep[] = [
-  check('Types and lint', ...tsx, 'src/dev/lint.ts'),
-  check('Format', bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'),
-];
-
 const run = new StepRunner();
 // Without a build there is nothing for the editor to load.
 const built = await run.step(check('Build', ...tsx, 'src/dev/build.ts'));
-await Promise.all([
-  run.step(tests('Unit tests', jobs, largestFirst('test/unit'))),
-  run.inTurn([...(built ? inBrowser : []), ...ofText]),
-]);
+await Promise.all([run.inTurn(withoutBrowser), built ? run.inTurn(inBrowser) : undefined]);
 run.end();

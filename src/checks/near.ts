@@ -4,26 +4,39 @@ import { EdgeIndex } from '../geometry/edge-index.ts';
 import { distanceToSegment } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { clearance } from './clearance.ts';
+import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
 /** Gaps below this, in mm, are hardly wider than the beam's spot and look like a slip (our own judgement). */
 export const nearMm = 0.3;
 
-/** The gap between the outlines of two regions, in mm, and the place of it; `undefined` if it is wide enough. */
-export const narrowGap = perRegionPair((letters, other): { width: number; point: Point } | undefined => {
-  const width = clearance(letters, other, nearMm);
-  return width < nearMm ? { width, point: nearestCorner(letters, other) } : undefined;
+interface Gap {
+  readonly width: number;
+  /** A corner of either outline at the gap. */
+  readonly point: Point;
+}
+
+/**
+ * The narrowest gap between two outlines, 0 if they cross; `undefined` if it is wide enough. That of outlines that do not
+ * cross is at a corner of one of them.
+ */
+export const narrowGap = perRegionPair((letters, other): Gap | undefined => {
+  const [one, two] = [nearestCorner(letters, edgesOf(other)), nearestCorner(other, edgesOf(letters))];
+  const gap = one.width <= two.width ? one : two;
+  if (gap.width >= nearMm) return undefined;
+  // Slower, but it knows outlines that cross; seldom needed.
+  return { ...gap, width: clearance(letters, other, nearMm) };
 });
 
-/** The corner of the letters that is nearest to the other outline; good enough to point at. */
-function nearestCorner(letters: Region, other: Region): Point {
-  const edges = new EdgeIndex(other);
-  let [best, least] = [letters[0]![0]!, Infinity];
-  for (const point of letters.flat()) {
-    for (const [from, to] of edges.near(point, 2 * nearMm)) {
-      const away = distanceToSegment(point, from, to);
-      if (away < least) [best, least] = [point, away];
-    }
-  }
-  return best;
+const edgesOf = perRegion((region) => new EdgeIndex(region));
+
+function nearestCorner(region: Region, edges: EdgeIndex): Gap {
+  let gap: Gap = { width: Infinity, point: { x: 0, y: 0 } };
+  for (const ring of region)
+    for (const point of ring)
+      for (const [from, to] of edges.near(point, nearMm)) {
+        const width = distanceToSegment(point, from, to);
+        if (width < gap.width) gap = { width, point };
+      }
+  return gap;
 }

@@ -22,7 +22,7 @@ import { searchResult, search } from './search.ts';
 import { compactLayout } from './compaction.ts';
 import type { NestShape } from './shapes.ts';
 import { nestShapes } from './shapes.ts';
-import { uprightLayout } from './upright.ts';
+import { uprighting } from './upright.ts';
 
 export type { Layout, PartToNest, SheetRoom, Placement };
 
@@ -102,11 +102,10 @@ export async function nest(
   const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
   const { room: inner, candidates, settled: lying } = side;
   const toSheet = backTo(room, side.quarters);
-  const regions = parts.map(({ region }) => region);
-  const smallest = Math.min(...[...goes].map((part) => shorterSide(parts[part]!.region)));
+  const regions = [...parts, ...settled].map(({ region }) => region);
+  const upright = uprighting(regions, shapes, side.quarters);
   const layoutOf = (laid: readonly PlacedPart[]): Layout => {
-    const upright = uprightLayout(laid, { regions, shapes, quarters: side.quarters, smallest });
-    const placements = upright.map(({ part, sheet, orientation, x, y }): Placement => {
+    const placements = upright(laid).map(({ part, sheet, orientation, x, y }): Placement => {
       const { minX, minY } = boundsOf(parts[part]!.region)!;
       const steps = [translation(-minX, -minY), orientation.toOrigin, translation(x, y), toSheet];
       return { part, sheet, transform: tidy(steps.reduce(chain)) };
@@ -120,11 +119,6 @@ export async function nest(
   const start = { room: inner, shapes, candidates, laid: begun, share, settled: lying };
   const better = await improveLayout(start, seededRandom(options.seed ?? 1), budget, reportBetter);
   return layoutOf(await compactLayout(better, lying.parts, shapes, budget));
-}
-
-function shorterSide(region: Region): number {
-  const { minX, minY, maxX, maxY } = boundsOf(region)!;
-  return Math.min(maxX - minX, maxY - minY);
 }
 
 /** Lower left corner of a region on the sheet, in the coordinates of the room being filled. */

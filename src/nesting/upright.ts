@@ -11,38 +11,31 @@ import type { NestShape } from './shapes.ts';
 const sameMm = 1e-5;
 
 /**
- * The layout with every part upright whose outer outline is the same upside down. `quarters`: turn of the sheet that was
- * filled. `smallest`: shorter side of the smallest part in mm; no part lies in a hole narrower than that, so such holes
- * do not matter.
+ * Turns upright every part whose outer outline is the same upside down. `regions` and `shapes`: of all parts, fixed ones
+ * included. `quarters`: turn of the sheet that was filled.
  */
-export function uprightLayout(
-  laid: readonly PlacedPart[],
-  {
-    regions,
-    shapes,
-    quarters,
-    smallest,
-  }: {
-    readonly regions: readonly Region[];
-    readonly shapes: readonly (NestShape | undefined)[];
-    readonly quarters: 0 | 1;
-    readonly smallest: number;
-  },
-): PlacedPart[] {
+export function uprighting(
+  regions: readonly Region[],
+  shapes: readonly (NestShape | undefined)[],
+  quarters: 0 | 1,
+): (laid: readonly PlacedPart[]) => PlacedPart[] {
+  // No part lies in a hole narrower than the narrowest part, so such holes do not matter.
+  const narrowest = Math.min(...regions.filter((_, part) => shapes[part]).map(shorterSide));
   const known = new Map<NestShape, boolean>();
-  return laid.map((each) => {
+  const upright = (each: PlacedPart): PlacedPart => {
     const shape = shapes[each.part]!;
     if ((each.orientation.turn - quarters + 4) % 4 < 2) return each;
-    const isSame = known.get(shape) ?? isSameUpsideDown(regions[each.part]!, smallest);
+    const isSame = known.get(shape) ?? isSameUpsideDown(regions[each.part]!, narrowest);
     known.set(shape, isSame);
     return isSame ? { ...each, orientation: shape.orientation(((each.orientation.turn + 2) % 4) as Turn) } : each;
-  });
+  };
+  return (laid) => laid.map(upright);
 }
 
 /** Whether a half turn about the middle of its box leaves the outer outline, and holes that could hold a part. */
-function isSameUpsideDown(region: Region, smallest: number): boolean {
+function isSameUpsideDown(region: Region, narrowest: number): boolean {
   const { minX, minY, maxX, maxY } = boundsOf(region)!;
-  const counts = region.filter((ring) => ringArea(ring) > 0 || couldHold(ring, smallest));
+  const counts = region.filter((ring) => ringArea(ring) > 0 || shorterSide([ring]) >= narrowest);
   const edges = new EdgeIndex(counts);
   return counts.flat().every(({ x, y }) => {
     const point = { x: minX + maxX - x, y: minY + maxY - y };
@@ -50,7 +43,7 @@ function isSameUpsideDown(region: Region, smallest: number): boolean {
   });
 }
 
-function couldHold(ring: Region[number], smallest: number): boolean {
-  const { minX, minY, maxX, maxY } = boundsOf([ring])!;
-  return Math.min(maxX - minX, maxY - minY) >= smallest;
+function shorterSide(region: Region): number {
+  const { minX, minY, maxX, maxY } = boundsOf(region)!;
+  return Math.min(maxX - minX, maxY - minY);
 }

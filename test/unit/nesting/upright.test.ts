@@ -3,7 +3,7 @@ import { nest } from '../../../src/nesting/nest.ts';
 import type { PartToNest, SheetRoom } from '../../../src/nesting/layout.ts';
 import type { Turn } from '../../../src/nesting/orientation.ts';
 import { nestShapes } from '../../../src/nesting/shapes.ts';
-import { uprightLayout } from '../../../src/nesting/upright.ts';
+import { uprighting } from '../../../src/nesting/upright.ts';
 import { assertKept, never } from '../support/sheets.ts';
 import { box, disc, polygon, roundedBox, seededRandom, subtract } from '../support/shapes.ts';
 
@@ -40,23 +40,40 @@ describe('Parts on a sheet', () => {
 
   it('stay turned where an opening off their middle could hold another, or their outline is not the same', async () => {
     const frame = subtract(roundedBox(0, 0, 80, 60, 4), [disc(26, 30, 20)]);
-    const tag = subtract(roundedBox(0, 0, 80, 30, 4), [disc(5, 15, 1.5)]);
-    const cut = subtract(tag, [box(70, 20, 90, 40)]);
-    const regions = [frame, tag, cut];
-    const shapes = await nestShapes(
-      regions.map((region) => ({ region, turns: 'quarter' }) as const),
-      2,
-      never,
+    const tag = subtract(roundedBox(0, 0, 80, 50, 4), [disc(5, 25, 1.5)]);
+    const cut = subtract(tag, [box(70, 40, 90, 60)]);
+    const turned = async (narrowest: number, turn: Turn, quarters: 0 | 1) => {
+      const regions = [frame, tag, cut, [box(0, 0, narrowest, 60)]];
+      const shapes = await nestShapes(
+        regions.map((region) => ({ region, turns: 'quarter' }) as const),
+        2,
+        never,
+      );
+      const laid = [0, 1, 2].map((part) => ({
+        part,
+        sheet: 0,
+        orientation: shapes[part]!.orientation(turn),
+        x: 0,
+        y: 0,
+      }));
+      return uprighting(regions, shapes, quarters)(laid).map(({ orientation }) => orientation.turn);
+    };
+    assert.deepEqual(await turned(39, 2, 0), [2, 0, 2]);
+    assert.deepEqual(await turned(41, 2, 0), [0, 0, 2]);
+    assert.deepEqual(await turned(41, 3, 0), [1, 1, 3]);
+    assert.deepEqual(await turned(41, 0, 1), [2, 2, 0], 'on a sheet that is turned by a quarter, 0 is three quarters');
+    assert.deepEqual(await turned(41, 1, 0), [1, 1, 1]);
+  });
+
+  it('stay turned where what is fixed lies in their opening', async () => {
+    const frame = subtract(roundedBox(0, 0, 80, 60, 4), [disc(26, 30, 20)]);
+    const tight: SheetRoom = { width: 90, height: 70, margin: 5, gap: 2 };
+    // Only upside down does the frame go round it.
+    const fixed = [[[disc(59, 35, 5)]]];
+    const layout = await nest([{ region: frame, turns: 'half' }], tight, never, 300_000, { fixed });
+    assert.deepEqual(
+      layout.placements.map(({ sheet, transform: { a } }) => [sheet, a]),
+      [[0, -1]],
     );
-    const turned = (smallest: number, turn: Turn, quarters: 0 | 1) =>
-      uprightLayout(
-        regions.map((_, part) => ({ part, sheet: 0, orientation: shapes[part]!.orientation(turn), x: 0, y: 0 })),
-        { regions, shapes, quarters, smallest },
-      ).map(({ orientation }) => orientation.turn);
-    assert.deepEqual(turned(39, 2, 0), [2, 0, 2]);
-    assert.deepEqual(turned(41, 2, 0), [0, 0, 2]);
-    assert.deepEqual(turned(41, 3, 0), [1, 1, 3]);
-    assert.deepEqual(turned(41, 0, 1), [2, 2, 0], 'on a sheet that is turned by a quarter, 0 is three quarters');
-    assert.deepEqual(turned(41, 1, 0), [1, 1, 1]);
   });
 });

@@ -1,5 +1,6 @@
 /** Pieces that do not fit the sheet, however they are turned. */
 
+import { hullOf } from '../geometry/hull.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
@@ -56,7 +57,8 @@ function fitsTurned(region: Region, free: UsableArea): boolean {
   if (known?.width === free.width && known.height === free.height) return known.fits;
   const box = boundsOf(region)!;
   const reach = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
-  const hull = convexHull(region);
+  // No other corners ever touch an edge of the sheet.
+  const hull = hullOf(region.flat());
   const result = fitsFlush(hull, free) || fitsWithin(hull, free, reach, 0, Math.PI);
   turned.set(region, { ...free, fits: result });
   return result;
@@ -103,24 +105,4 @@ function extentAt(points: readonly Point[], angle: number): number {
     if (along > high) high = along;
   }
   return high - low;
-}
-
-/** The corners of the convex hull: no others ever touch an edge of the sheet (Andrew's monotone chain). */
-function convexHull(region: Region): Point[] {
-  const points = region.flat().sort((a, b) => a.x - b.x || a.y - b.y);
-  return [...monotoneChain(points), ...monotoneChain(points.reverse())];
-}
-
-/** One side of the hull. */
-function monotoneChain(points: readonly Point[]): Point[] {
-  const kept: Point[] = [];
-  for (const point of points) {
-    while (kept.length > 1 && !turnsLeft(kept.at(-2)!, kept.at(-1)!, point)) kept.pop();
-    kept.push(point);
-  }
-  return kept;
-}
-
-function turnsLeft(a: Point, b: Point, c: Point): boolean {
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x) > 0;
 }

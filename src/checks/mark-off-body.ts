@@ -41,8 +41,7 @@ function offBody({ region, operation, path, shape }: Mark, piece: Piece): Findin
   );
   if (!largest) return isLettering(shape) ? atTheEdge(region, path, piece) : [];
   const what = operation === 'engrave' ? 'Engraving' : 'A score line';
-  const outers = piece.region.filter((ring) => ringArea(ring) > 0);
-  const where = contains(outers, largest.edge[0]!) ? 'into an opening' : 'beyond the edge';
+  const where = contains(outersOf(piece.region), largest.edge[0]!) ? 'into an opening' : 'beyond the edge';
   const box = boundsOf(largest.part)!;
   const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY);
   const places = others.length === 0 ? size : `${others.length + 1} places, the largest ${size}`;
@@ -76,7 +75,7 @@ function atTheEdge(letters: Region, path: YamlPath, piece: Piece): Finding[] {
       piece: piece.id,
       path,
       points: [gap.point],
-      message: `${room} between these letters and the edge of “${piece.title}”: it looks like a slip; minimum ${mm(nearMm)}.`,
+      message: `${room} between these letters and the edge of “${piece.title}”: it looks like a mistake; minimum ${mm(nearMm)}.`,
     },
   ];
 }

@@ -103,7 +103,7 @@ function nearly(earlier: Mark, later: Mark): Collision | undefined {
   const gap = narrowGap(later.region, earlier.region);
   if (!gap) return undefined;
   const room = gap.width < seenGapMm ? 'No room' : `Only ${mm(gap.width)}`;
-  const message = `${room} between ${nameInSentence(later.shape)} and ${nameInSentence(earlier.shape)}: it looks like a slip; minimum ${mm(nearMm)}.`;
+  const message = `${room} between ${nameInSentence(later.shape)} and ${nameInSentence(earlier.shape)}: it looks like a mistake; minimum ${mm(nearMm)}.`;
   return { point: gap.point, message, isSevere: false };
 }
 

@@ -1,4 +1,4 @@
-/** Lettering so near to an edge or to another mark that it looks like a slip, though neither touches the other. */
+/** Lettering so near to an edge or to another mark that it looks like a mistake, though neither touches the other. */
 
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import { distanceToSegment } from '../geometry/measure.ts';
@@ -7,7 +7,7 @@ import { clearance } from './clearance.ts';
 import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
-/** Gaps below this, in mm, are hardly wider than the beam's spot and look like a slip (our own judgement). */
+/** Gaps below this, in mm, are hardly wider than the beam's spot and look like a mistake (our own judgement). */
 export const nearMm = 0.3;
 
 interface Gap {

@@ -1,5 +1,6 @@
 /** Words that ask for a column in a spec without a batch: they would be on the tag, braces and all. */
 
+import { isWithin } from '../core/values.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import { isError } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
@@ -19,7 +20,7 @@ export const notFilled: Check = (tag) =>
 /** Unfilled words in the title or on a piece: a shape that no piece uses may be waiting for its batch. */
 function unfilledOn({ unfilled = [], ghosts = [] }: Tag): readonly Unfilled[] {
   const unused = ghosts.filter(({ why }) => why === 'unused');
-  return unfilled.filter(({ path }) => !unused.some((ghost) => startsWith(path, ghost.path)));
+  return unfilled.filter(({ path }) => !unused.some((ghost) => isWithin(path, ghost.path)));
 }
 
 function unfilledMessage(columns: readonly string[], path: YamlPath): string {
@@ -38,20 +39,16 @@ export function withoutPlaceholders(found: readonly Finding[], tag: Tag): readon
   const written = tag.unfilled.map(({ path }) => path);
   const shapes = [...tag.made.keys()]
     .map(({ path }) => path)
-    .filter((shape) => written.some((each) => startsWith(each, shape)));
+    .filter((shape) => written.some((each) => isWithin(each, shape)));
   // A finding is at the line of the shape that was made from the words if that has its own, such as an outline round
   // them.
   const made = tag.pieces.flatMap(({ sources, marks }) =>
     [...sources, ...marks].flatMap(({ shape, path, lettering = [] }) =>
-      lettering.some((each) => shapes.some((own) => startsWith(each.path, own))) ? [shape.path, path] : [],
+      lettering.some((each) => shapes.some((own) => isWithin(each.path, own))) ? [shape.path, path] : [],
     ),
   );
   const places = [...shapes, ...made];
   return found.filter(
-    (each) => each.code === 'not-filled' || isError(each) || !places.some((place) => startsWith(each.path, place)),
+    (each) => each.code === 'not-filled' || isError(each) || !places.some((place) => isWithin(each.path, place)),
   );
-}
-
-function startsWith(path: YamlPath, whole: YamlPath): boolean {
-  return whole.every((step, index) => path[index] === step);
 }

@@ -16,6 +16,11 @@ export function valueAt(root: unknown, path: YamlPath): unknown {
   }, root);
 }
 
+/** Whether a path is `whole`, or leads to something in it. */
+export function isWithin(path: YamlPath, whole: YamlPath): boolean {
+  return whole.every((step, index) => path[index] === step);
+}
+
 /** The unit of bare numbers in a spec, or in a file it uses. */
 export function unitsOf(spec: unknown): Units {
   return valueAt(spec, ['units']) === 'in' ? 'in' : 'mm';

@@ -1,5 +1,6 @@
 /** Scene ids of everything that the text at a cursor position makes. Pure. */
 
+import { isWithin } from '../core/values.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
 import { targetOf } from './areas.ts';
@@ -25,9 +26,9 @@ export function highlightedIds(model: TagModel, path: YamlPath): string[] {
   }
   const hangerIds = hangersAt(model, path);
   if (hangerIds.length > 0) return hangerIds;
-  const piece = model.pieces.find((candidate) => startsWith(path, candidate.path));
+  const piece = model.pieces.find((candidate) => isWithin(path, candidate.path));
   if (!piece) return [];
-  const entry = entriesOf(piece).find((candidate) => startsWith(path, candidate.path));
+  const entry = entriesOf(piece).find((candidate) => isWithin(path, candidate.path));
   return entry ? entry.ids : wholePiece(piece);
 }
 
@@ -35,7 +36,7 @@ export function highlightedIds(model: TagModel, path: YamlPath): string[] {
 function hangersAt({ pieces }: TagModel, path: YamlPath): string[] {
   return pieces.flatMap(({ id, hangers }) =>
     hangers.flatMap((hanger, index) =>
-      startsWith(path, hanger.path) ? [ids.hanger(id, index), ids.hangerHole(id, index)] : [],
+      isWithin(path, hanger.path) ? [ids.hanger(id, index), ids.hangerHole(id, index)] : [],
     ),
   );
 }
@@ -50,8 +51,4 @@ function isMadeOf(shape: Shape, name: string | number, evenAround: boolean): boo
   if ('shapes' in generator) return generator.shapes.some((part) => isMadeOf(part, name, evenAround));
   if ((generator.kind === 'around' || generator.kind === 'border') && !evenAround) return false;
   return 'shape' in generator && isMadeOf(generator.shape, name, evenAround);
-}
-
-function startsWith(path: YamlPath, start: YamlPath): boolean {
-  return start.every((step, index) => path[index] === step);
 }

@@ -160,12 +160,11 @@ class PieceBuilder {
       }
     }
     const stages = [...openings];
-    const open = { ids: openings.map(({ id }) => id), region: union(openings.map(({ value }) => value)) };
     for (const { entry, isLine } of entries) {
       const { id, value } = await this.evaluator.target(entry);
       stages.push(
-        cache.get('in the way', [id, isLine, value.border ? open.ids : undefined], () => {
-          const { region } = clearedBorder(value, open.region);
+        cache.get('in the way', [id, isLine, value.border && openings.map((opening) => opening.id)], () => {
+          const { region } = value.border ? clearedBorder(value, union(openings.map((each) => each.value))) : value;
           return isLine ? scoredLine(region) : region;
         }),
       );

@@ -1,5 +1,6 @@
 /** How far a placed shape is off centre on its target, by each centring rule. */
 
+import { isWithin } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { YamlPath } from '../../core/issue.ts';
 import type { CentreRule } from '../../spec/model.ts';
@@ -22,9 +23,7 @@ const middleMm = 0.01;
 export function centringDocs(path: YamlPath, tag: Tag): string {
   const shape = [...tag.made.keys()].find(
     ({ path: own, modifiers }) =>
-      (modifiers.place ?? modifiers.fit) &&
-      own.every((step, index) => path[index] === step) &&
-      isAbout(path[own.length]),
+      (modifiers.place ?? modifiers.fit) && isWithin(path, own) && isAbout(path[own.length]),
   );
   const placeOrFit = shape && (shape.modifiers.place ?? shape.modifiers.fit);
   const made = shape && tag.made.get(shape);

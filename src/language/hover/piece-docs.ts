@@ -1,5 +1,6 @@
 /** Hover text for a finished piece. */
 
+import { isWithin } from '../../core/values.ts';
 import { stockOf } from '../../tag/by-stock.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
@@ -68,5 +69,5 @@ export function loadDocs(piece: Piece, tag: Tag): string {
 
 /** Whether the path is a hanger of the piece, or inside one. */
 export function isHangerOf({ hangers }: Piece, path: YamlPath): boolean {
-  return hangers.some((hanger) => hanger.path.every((step, index) => path[index] === step));
+  return hangers.some((hanger) => isWithin(path, hanger.path));
 }

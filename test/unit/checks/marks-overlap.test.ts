@@ -132,7 +132,7 @@ describe('A mark that lies on another', () => {
     assertSilent(await beside(word, 0.31), 'marks-overlap');
     const issue = only(await beside(word, 0.29), 'marks-overlap');
     assert.equal(issue.severity, 'info');
-    assert.equal(issue.message, 'Only 0.29 mm between “mark” and “edge”: it looks like a slip; minimum 0.30 mm.');
+    assert.equal(issue.message, 'Only 0.29 mm between “mark” and “edge”: it looks like a mistake; minimum 0.30 mm.');
     assertSilent(await beside('mark: {rectangle: [WIDTH, 8]}', 0.1), 'marks-overlap');
   });
 

@@ -7,6 +7,7 @@ import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
 import type { TextGenerator } from '../../../src/spec/model.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';
+import { isSpeck } from '../../../src/checks/speck.ts';
 import { readability } from '../../../src/checks/readability.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { blockFont } from '../../fonts/block-font.ts';
@@ -360,6 +361,24 @@ describe('What joining letters leaves', () => {
     assert.equal(left(0.101, 12), 1);
     assert.equal(left(0.0399, 2), 0);
     assert.equal(left(0.0401, 2), 1);
+  });
+
+  it('is no hole below 0.8 mm either, but for counters', () => {
+    const ring = (size: number): Ring => rectangle(5, 5, 5 + size, 5 + size).toReversed();
+    const left = (size: number, letter: Region): number => {
+      const about = { path: [], xHeight: 12, grow: 0, as: 'material', slid: true } as const;
+      const lettering = [new Lettering(about, () => [{ text: 'o', region: letter }])];
+      return withoutSlivers([rectangle(0, 0, 20, 20), ring(size)], { region: [], lettering }).length;
+    };
+    assert.equal(left(0.79, [rectangle(0, 0, 20, 20)]), 1);
+    assert.equal(left(0.81, [rectangle(0, 0, 20, 20)]), 2);
+    assert.equal(left(0.79, [rectangle(0, 0, 20, 20), rectangle(4, 4, 8, 8).toReversed()]), 2);
+  });
+
+  it('is no speck where growth closes the mouth of a notch before its ground', async () => {
+    const made = await slid('Max', 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.5 mm', 'Alfa Slab One');
+    assert.ok(made.region.every((ring) => !isSpeck(ring, 0.16)));
+    assert.equal(made.report.issues.filter(({ code }) => code === 'speck').length, 0);
   });
 });
 

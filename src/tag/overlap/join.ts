@@ -71,6 +71,7 @@ export async function joinLetters(
   // Before the beads: a gap filled only part of the way is a thin wall.
   const wedges = wedgesOf(whole, grown);
   await add(wedges);
+  // Marks, and what joins letters; their own hairlines are as wide already.
   const hairlines = hairlinesOf(whole, hairlineWidth(measures));
   await add([hairlineStrokes(hairlines)]);
   const beads = beadsFor(whole, [...grown, ...joints, ...wedges], measures);
@@ -86,6 +87,7 @@ export async function joinLetters(
     joints: [
       ...joints.flatMap((joint) => thinned(joint, measures)),
       ...wedges.flat(),
+      ...bodies.flatMap(({ strokes }, index) => movedRegion(strokes, positions[index]!)),
       ...hairlineStrokes(hairlines, 2 * measures.grow),
       ...slits,
     ],

@@ -16,6 +16,7 @@ import { grainLines, grainOrigin, grainTile } from '../look/grain.ts';
 import type { Look } from '../look/looks.ts';
 import { grainIsUpright, lookOfStock } from '../look/stock-look.ts';
 import { stockOf } from '../tag/by-stock.ts';
+import { areasIn } from '../tag/open-lines.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { blend } from '../look/blend.ts';
 import { curvesOf } from './page.ts';
@@ -118,14 +119,12 @@ function drawMarks(
     ]);
     page.draw(engraved, { fill: blend(face, burn, burnStrength) });
   }
-  const isLine = (mark: Piece['marks'][number]) => mark.operation === 'score' && mark.lines;
-  for (const { lines = [] } of marks.filter(isLine))
-    page.draw(transformCurves(curvesOf(fitLines(lines)), toPaper), {
-      stroke: blend(face, burn, 0.75),
-      lineWidth: scoreWidthMm * scale,
-    });
-  for (const { region: scored } of marks.filter((mark) => mark.operation === 'score' && !mark.lines))
-    page.draw(paths(offset(scored, 0)), { stroke: blend(face, burn, 0.75), lineWidth: scoreWidthMm * scale });
+  const scored = { stroke: blend(face, burn, 0.75), lineWidth: scoreWidthMm * scale };
+  for (const mark of marks.filter(({ operation }) => operation === 'score')) {
+    const areas = areasIn(mark);
+    if (mark.lines) page.draw(transformCurves(curvesOf(fitLines(mark.lines)), toPaper), scored);
+    if (areas.length > 0) page.draw(paths(offset(areas, 0)), scored);
+  }
 }
 
 /** Grain lines across the piece, each in its colour on the face. */

@@ -12,6 +12,7 @@ import type { FaultPlace, Issue, YamlPath } from '../core/issue.ts';
 import type { AcceptedIssue } from '../engine/severity.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Ghost } from '../tag/tag.ts';
+import { areasIn } from '../tag/open-lines.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import { areasOf } from './areas.ts';
@@ -212,7 +213,7 @@ function markParts(piece: Piece, operation: Mark['operation'], sourceOf: SourceO
     id: ids.mark(piece.id, index),
     label: all.length > 1 ? `${word} ${nth + 1}` : word,
     operation,
-    data: mark.lines && mark.operation === 'score' ? lineData(mark.lines) : pathData(mark.region),
+    data: mark.operation === 'score' ? lineData(mark.lines ?? []) + pathData(areasIn(mark)) : pathData(mark.region),
     source: sourceOf(mark.path),
   }));
 }

@@ -2,9 +2,11 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import { columnsIn } from './batch.ts';
-import type { Generator, TextLine, Shape, TextGenerator } from './model.ts';
+import type { Generator, TextLine, Shape, StrokesGenerator, TextGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
-import { readWords, sizesByFont, reportEmpty } from './read-text.ts';
+import { reportOutlines, reportWidths } from './read-strokes.ts';
+import { readFont, readSpacing, reportEmpty, sizesByFont } from './read-text.ts';
+import { isSingleLine } from './single-line.ts';
 import type { LineList, ShapeSpec } from './types.generated.ts';
 
 type LineSpec = LineList[number];
@@ -23,6 +25,7 @@ export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): 
     return undefined;
   }
   tellRound(spec, path, problems);
+  if (lines.some(({ shape }) => shape.generator.kind === 'strokes')) reportWidths(spec, path, problems);
   return {
     kind: 'lines',
     shapes: lines.map(({ shape }) => shape),
@@ -50,8 +53,11 @@ function readLine(
     return undefined;
   }
   const { font = whole.font, weight = whole.weight, italic = whole.italic, features = whole.features } = line;
-  const generator: TextGenerator = {
-    ...readWords({ font, weight, italic, features, letter_spacing: line.letter_spacing }, path, problems),
+  const isOpen = isSingleLine(font);
+  if (isOpen) reportOutlines(line, path, problems);
+  const generator: TextGenerator | StrokesGenerator = {
+    ...(isOpen ? { kind: 'strokes' as const } : readFont({ font, weight, italic }, path, problems)),
+    ...readSpacing({ letter_spacing: line.letter_spacing, ...(isOpen ? {} : { features }) }, path, problems),
     text,
     align: 'center',
   };

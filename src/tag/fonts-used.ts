@@ -3,6 +3,7 @@
  */
 
 import type { Finding, YamlPath } from '../core/issue.ts';
+import { listed } from '../core/names.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { embeddingInWords } from '../text/embedding.ts';
 import type { FontLicence } from '../text/font-description.ts';
@@ -94,7 +95,11 @@ function fallbackFindings(setting: FontUse): Finding[] {
   const { shape, face } = setting;
   return [...fallbacksUsed(setting)].map(([{ family }, letters]) => {
     const several = letters.length > 1;
-    const message = `${face.family} has no ${letters.map((letter) => `“${letter}”`).join(', no ')}; ${several ? 'those' : 'that'} of ${family} ${several ? 'were' : 'was'} used instead.`;
+    const message = `${face.family} has no ${listed(
+      letters.map((letter) => `“${letter}”`),
+      Infinity,
+      'or',
+    )}; ${several ? 'those' : 'that'} of ${family} ${several ? 'were' : 'was'} used instead.`;
     return { code: 'other-style', severity: 'info', path: [...shape.path, 'font'], message };
   });
 }

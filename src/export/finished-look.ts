@@ -14,8 +14,9 @@ import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import { grainLines, grainOrigin, grainTile } from '../look/grain.ts';
 import type { Look } from '../look/looks.ts';
-import { grainIsUpright, lookOfStock } from '../look/stock-look.ts';
+import { lookOfStock } from '../look/stock-look.ts';
 import { stockOf } from '../tag/by-stock.ts';
+import { isGrainUpright } from '../tag/grain-direction.ts';
 import { areasIn } from '../tag/open-lines.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { blend } from '../look/blend.ts';
@@ -94,7 +95,7 @@ export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPape
       lineWidth: 0.15,
     });
   page.draw(outline, { fill: face, stroke: look.char, lineWidth: Math.min(0.2, 0.12 * scale) });
-  page.clipped(outline, grainOn(piece, look, face, { toPaper, isUpright: grainIsUpright(stock) }));
+  page.clipped(outline, grainOn(piece, look, face, { toPaper, isUpright: isGrainUpright(piece, tag) }));
   drawMarks(page, piece, look, face, { toPaper, scale, paths });
 }
 

@@ -12,6 +12,7 @@ import type { FaultPlace, Issue, YamlPath } from '../core/issue.ts';
 import type { AcceptedIssue } from '../engine/severity.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Ghost } from '../tag/tag.ts';
+import { isGrainUpright } from '../tag/grain-direction.ts';
 import { areasIn } from '../tag/open-lines.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
@@ -45,7 +46,7 @@ const drawnWithinMm = 0.005;
 type SourceOf = (path: YamlPath) => number;
 
 export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[] = []): Scene {
-  const pieces = tag.pieces.flatMap((piece) => pieceScene(piece, sourceOf));
+  const pieces = tag.pieces.flatMap((piece) => pieceScene(piece, tag, sourceOf));
   const ghosts = tag.ghosts ?? [];
   const boxes = [
     ...pieces.map(({ bounds }) => bounds),
@@ -157,7 +158,7 @@ function shortDecimal(thousandths: number): string {
   return `${thousandths < 0 ? '-' : ''}${whole > 0 || fraction === '' ? whole : ''}${fraction}`;
 }
 
-function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
+function pieceScene(piece: Piece, tag: Tag, sourceOf: SourceOf): ScenePiece[] {
   const bounds = boundsOf(piece.region);
   if (!bounds) return [];
   const outers = piece.region.filter((ring) => ringArea(ring) > 0);
@@ -169,6 +170,7 @@ function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
       title: piece.title,
       ...(piece.glueTo !== undefined && { glueTo: piece.glueTo }),
       ...(piece.cutFrom && { sheet: sheetOf(piece.cutFrom.stock) }),
+      ...(isGrainUpright(piece, tag) && { hasUprightGrain: true as const }),
       shapes: bodyShapes(piece, sourceOf),
       parts: [
         ...markParts(piece, 'engrave', sourceOf),

@@ -9,14 +9,20 @@ import { readFont, readSpacing, reportEmpty, sizesByFont } from './read-text.ts'
 import { isSingleLine } from './single-line.ts';
 import type { LineList, ShapeSpec } from './types.generated.ts';
 
-type LineSpec = LineList[number];
+type LineSpec = Exclude<LineList[number], string>;
+
+/** The lines with their keys; the schema check leaves holes in lists. */
+function writtenLines(spec: ShapeSpec): (LineSpec | undefined)[] {
+  const list: readonly (LineList[number] | undefined)[] = spec.lines as LineList;
+  return [...list].map((line) => (typeof line === 'string' ? { text: line } : line));
+}
 
 export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  // The schema check leaves holes in lists.
-  const written: readonly (LineSpec | undefined)[] = spec.lines as LineList;
   const size = sizesByFont(spec, path, problems, ['x_height', 'cap_height']);
   const gap = problems.length(spec.gap, [...path, 'gap'], 'distance');
-  const read = [...written].map((line, index) => line && readLine(line, spec, [...path, 'lines', index], problems));
+  const read = writtenLines(spec).map(
+    (line, index) => line && readLine(line, spec, [...path, 'lines', index], problems),
+  );
   const lines = read.flatMap((line) => (line === undefined || line === 'left out' ? [] : line));
   if (lines.length === 0) {
     if (read.length > 0 && read.every((line) => line === 'left out')) {
@@ -72,12 +78,11 @@ function readLine(
 
 /** What does not go with lines that run round. */
 function tellRound(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
-  const list: readonly (LineSpec | undefined)[] = spec.lines as LineList;
   const say = (at: YamlPath, message: string) => {
     problems.error('bad-value', at, message, { range: problems.source.keyRange(at) });
   };
   const taken = new Set<string>();
-  for (const [index, line] of [...list].entries()) {
+  for (const [index, line] of writtenLines(spec).entries()) {
     if (!line?.arc) continue;
     const at = [...path, 'lines', index];
     if (taken.has(line.arc)) say([...at, 'arc'], `Another line has the ${line.arc} already.`);

@@ -16,3 +16,8 @@ export function freeName(wanted: string, isTaken: (name: string) => boolean, joi
   for (let count = 2; isTaken(name); count++) name = `${wanted}${joint}${count}`;
   return name;
 }
+
+/** Name of a spec’s file without its `.tag.yaml` ending. */
+export function specName(fileName: string): string {
+  return fileName.replace(/(\.tag)?\.ya?ml$/i, '');
+}

@@ -14,7 +14,7 @@ import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import { grainLines, grainOrigin, grainTile } from '../look/grain.ts';
 import type { Look } from '../look/looks.ts';
-import { lookOfStock } from '../look/stock-look.ts';
+import { lookOfStock, usualThicknessMm } from '../look/stock-look.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import { isGrainUpright } from '../tag/grain-direction.ts';
 import { areasIn } from '../tag/open-lines.ts';
@@ -53,9 +53,6 @@ export interface PaperView {
 
 /** Share of the thickness that is visible as cut edge, for a viewer slightly below the middle, as in the preview. */
 export const edgeShare = 0.17;
-
-/** Thickness of a stock that states none, in mm. */
-export const usualThicknessMm = 3;
 
 /** In mm. */
 export function thicknessOf(piece: Piece, tag: Tag): number {

@@ -2,7 +2,7 @@
 
 import { difference, offset } from '../geometry/clipper.ts';
 import { largestRectangle } from '../geometry/largest-rectangle.ts';
-import { area, boundsOf } from '../geometry/measure.ts';
+import { area, boundsArea, boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
 import { leastOffcutMm } from '../nesting/leftover.ts';
 import type { PartToNest, SheetRoom } from '../nesting/nest.ts';
@@ -70,7 +70,7 @@ export function roomOutline({ room: { width, height }, offcut }: Room): Region {
 function rectanglesIn(region: Region, margin: number, gap: number): Bounds[] {
   const box = boundsOf(region);
   if (!box) return [];
-  const isRectangle = area(region) > (box.maxX - box.minX) * (box.maxY - box.minY) * (1 - 1e-6);
+  const isRectangle = area(region) > boundsArea(box) * (1 - 1e-6);
   if (isRectangle) {
     const inner = { minX: margin, minY: margin, maxX: box.maxX - margin, maxY: box.maxY - margin };
     return isWorthIt(inner) ? [inner] : [];

@@ -4,6 +4,9 @@ import { lookOf } from './looks.ts';
 import type { Look } from './looks.ts';
 import { blend } from './blend.ts';
 
+/** Thickness drawn for a stock that states none, in mm. */
+export const usualThicknessMm = 3;
+
 /** As written in a spec; colours as #rrggbb. */
 export interface StockLook {
   readonly color?: string;

@@ -21,7 +21,7 @@ import type { Operation, Tag } from '../../../src/tag/tag.ts';
 import { openFace } from '../../../src/text/font-face.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { assertNear, make, report, specOf } from '../support/engine.ts';
-import { dxfText, readDxf, readDxfToo, readPdf } from '../support/file-readers.ts';
+import { dxfText, outlinesInPdf, readDxf, readDxfToo, readPdf } from '../support/file-readers.ts';
 import type { Outline, ReadDxf } from '../support/file-readers.ts';
 import { samples } from '../support/samples.ts';
 import { pathsOf } from '../support/svg-reader.ts';
@@ -63,10 +63,8 @@ function byLayer(outlines: ReadDxf['outlines']): Read {
 
 /** From the cut page, the second of two. */
 async function fromPdf(bytes: Uint8Array, tag: Tag): Promise<Read> {
-  const { count, pages } = await readPdf(bytes, 2);
-  assert.equal(count, 2);
   const colors = Object.entries(coloursOf(tag.output));
-  return pages[0]!.outlines.flatMap(({ color, ring, closed }) => {
+  return (await outlinesInPdf(bytes, 2)).flatMap(({ color, ring, closed }) => {
     const operation = colors.find(([, each]) => each.toLowerCase() === color)?.[0] as Operation | undefined;
     return operation ? [{ operation, ring, closed }] : [];
   });
@@ -305,8 +303,10 @@ describe('The PDF file', () => {
       'output: {cut_outer: {color: "#FF0000", line_width: 0.26 mm}, cut_inner: {color: "#0000FF"}, engrave: {color: "#112233"}}';
     const shapes = ['plate: {rectangle: [60, 30]}', 'window: {ellipse: 8}', 'dot: {ellipse: 4, nudge: {right: 20}}'];
     const spec = specOf(shapes, 'body: [plate], cut: [window], engrave: [dot]', [output]);
-    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools), 2);
-    const found = pages[0]!.outlines.map(({ color, lineWidth }) => [color, lineWidth?.toFixed(3)]);
+    const found = (await outlinesInPdf(await toPdf(await jobFrom(spec), tools), 2)).map(({ color, lineWidth }) => [
+      color,
+      lineWidth?.toFixed(3),
+    ]);
     assert.deepEqual(found, [
       ['#112233', undefined],
       ['#0000ff', '0.100'],
@@ -338,11 +338,12 @@ describe('The PDF file', () => {
 
   it('has a proof at true size, on a sheet of letter size where the spec is in inches', async () => {
     const spec = specOf(['plate: {rectangle: [3, 2]}'], 'body: [plate]', ['units: in']);
-    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools));
+    const file = await toPdf(await jobFrom(spec), tools);
+    const { pages } = await readPdf(file);
     assertNear(pages[0]!.width, 612, 1e-9);
     assertNear(pages[0]!.height, 792, 1e-9);
     assert.match(pages[0]!.text, /3 in wide, 2 in high/);
-    const face = pages[0]!.outlines.find(({ color }) => color === lookOf(undefined).wood);
+    const face = (await outlinesInPdf(file, 1)).find(({ color }) => color === lookOf(undefined).wood);
     const { minX, maxX, minY, maxY } = boundsOf([face!.ring])!;
     assertNear(maxX - minX, 76.2, 0.01);
     assertNear(maxY - minY, 50.8, 0.01);
@@ -350,10 +351,11 @@ describe('The PDF file', () => {
 
   it('warns above what must not be cut, and not across it, however small it is', async () => {
     const spec = specOf(['body: {text: i, font: Nunito, height: 9}']);
-    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools), 2);
-    const [page] = pages;
+    const file = await toPdf(await jobFrom(spec), tools);
+    const [, page] = (await readPdf(file)).pages;
+    const outlines = await outlinesInPdf(file, 2);
     const [warning, cuts] = [true, false].map((red) =>
-      boundsOf(page!.outlines.filter(({ color }) => (color === '#b00020') === red).map(({ ring }) => ring))!,
+      boundsOf(outlines.filter(({ color }) => (color === '#b00020') === red).map(({ ring }) => ring))!,
     );
     assert.match(page!.text, /DO NOT CUT.* fall/);
     assert.ok(warning!.minY > cuts!.maxY, `${warning!.minY} over ${cuts!.maxY}`);

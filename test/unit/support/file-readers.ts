@@ -128,44 +128,35 @@ export interface ReadPage {
   /** In points, 1/72 in. */
   readonly width: number;
   readonly height: number;
-  /** In mm, y up, in the order of the page. */
-  readonly outlines: readonly Painted[];
   readonly text: string;
 }
 
 export interface ReadPdf {
-  /** Of its pages. */
-  readonly count: number;
   readonly title: string;
   readonly subject: string;
   readonly pages: readonly ReadPage[];
 }
 
-/** `only`: the number of the one page that is read, from 1. */
-export async function readPdf(bytes: Uint8Array, only?: number): Promise<ReadPdf> {
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
   const info = (await file.getMetadata()).info as { readonly Title: string; readonly Subject: string };
   const pages: ReadPage[] = [];
-  const all = Array.from({ length: file.numPages }, (_, i) => i + 1);
-  for (const number of all.filter((each) => only === undefined || each === only)) {
+  for (let number = 1; number <= file.numPages; number++) {
     const page = await file.getPage(number);
     const [, , width, height] = page.view as [number, number, number, number];
-    const { fnArray, argsArray } = await page.getOperatorList();
     const { items } = await page.getTextContent();
-    let outlines: readonly Painted[] | undefined;
-    pages.push({
-      width,
-      height,
-      // Many look at the words only.
-      get outlines() {
-        return (outlines ??= outlinesOf(fnArray, argsArray as unknown[][]));
-      },
-      text: items.map((item) => ('str' in item ? item.str : '')).join(' '),
-    });
+    pages.push({ width, height, text: items.map((item) => ('str' in item ? item.str : '')).join(' ') });
   }
-  const count = file.numPages;
   await file.destroy();
-  return { count, title: info.Title, subject: info.Subject, pages };
+  return { title: info.Title, subject: info.Subject, pages };
+}
+
+/** What is painted on a page, in mm, y up, in its order; it takes much longer to read than the words. `number`: from 1. */
+export async function outlinesInPdf(bytes: Uint8Array, number: number): Promise<readonly Painted[]> {
+  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const { fnArray, argsArray } = await (await file.getPage(number)).getOperatorList();
+  await file.destroy();
+  return outlinesOf(fnArray, argsArray as unknown[][]);
 }
 
 function outlinesOf(operators: readonly number[], operands: readonly unknown[][]): Painted[] {

@@ -2,12 +2,9 @@
 
 import { lookNames, looks, tints } from '../../../src/look/looks.ts';
 import type { Look } from '../../../src/look/looks.ts';
-import { lookOfStock } from '../../../src/look/stock-look.ts';
+import { lookOfStock, usualThicknessMm } from '../../../src/look/stock-look.ts';
 import { styleNames } from '../../../src/look/style-names.ts';
 import type { Scene, SceneSheet } from '../../../src/protocol/preview.ts';
-
-/** Edge thickness for a spec that states none, in mm. */
-export const usualThicknessMm = 3;
 
 /** Classes for the page. */
 export function lookOf(material: string | undefined): string[] {

@@ -16,8 +16,9 @@ import type {
   SceneShape,
 } from '../../../src/protocol/preview.ts';
 import { leadersOf, type Arranged } from './arrange.ts';
+import { usualThicknessMm } from '../../../src/look/stock-look.ts';
 import { grainPattern, sharedGrainId } from './grain-pattern.ts';
-import { showSheet, usualThicknessMm } from './look.ts';
+import { showSheet } from './look.ts';
 import { setAttribute, svg } from '../../common/dom.ts';
 import { AreaView, GhostView } from './unmade-views.ts';
 import { setTarget } from './target.ts';

@@ -55,8 +55,3 @@ export function lookOfStock(stock: StockAppearance): Look {
   const lines = stock.look?.color === undefined ? (usualGrain ?? blend(usual.wood, '#000000', 0.3)) : grain;
   return { ...plain, ...own, ...(has && lines !== undefined ? { grain: lines } : {}) };
 }
-
-/** Whether the grain runs up and down rather than from left to right. */
-export function grainIsUpright({ look }: StockAppearance): boolean {
-  return look?.grain === 'up-down';
-}

@@ -14,6 +14,7 @@ import { toPdf } from '../../../src/export/pdf.ts';
 import { toPng } from '../../../src/export/png.ts';
 import { proofPicture } from '../../../src/export/proof-picture.ts';
 import { toSvg } from '../../../src/export/svg.ts';
+import { areasIn } from '../../../src/tag/open-lines.ts';
 import { coloursOf } from '../../../src/tag/operation-colours.ts';
 import { operations } from '../../../src/tag/tag.ts';
 import type { Operation, Tag } from '../../../src/tag/tag.ts';
@@ -79,8 +80,8 @@ function wanted({ pieces, stock: { kerf } }: Tag): {
 } {
   const cuts = pieces.map(({ region, cutLine }) => cutLine ?? offset(region, kerf / 2));
   const marks = pieces.map((piece) => ({
-    engrave: union(piece.marks.filter(({ operation }) => operation === 'engrave').map(({ region }) => region)),
-    score: piece.marks.filter(({ operation }) => operation === 'score').flatMap(({ region }) => [...region]),
+    engrave: union(piece.marks.filter(({ operation }) => operation === 'engrave').map(areasIn)),
+    score: piece.marks.filter(({ operation }) => operation === 'score').flatMap((mark) => [...areasIn(mark)]),
   }));
   const boxes = pieces.map((_, i) => boundsOf([...cuts[i]!, ...marks[i]!.engrave, ...marks[i]!.score])!);
   return {
@@ -97,13 +98,36 @@ function allowed(region: Region): number {
   return Math.max(5e-4 * area(region), (2 / 3) * 0.002 * perimeter(region));
 }
 
+/** What else is in the file than lines that enclose nothing, each of which is there once. */
+function besidesLines(read: Read, { pieces }: Tag, what: string): Read {
+  const left = [...read];
+  for (const { operation, lines = [] } of pieces.flatMap(({ marks }) => marks)) {
+    for (const line of lines) {
+      const isClosed = line.length > 2 && line[0]!.x === line.at(-1)!.x && line[0]!.y === line.at(-1)!.y;
+      const found = left.findIndex(
+        (each) => each.operation === operation && each.closed === isClosed && isAsLarge(each.ring, line),
+      );
+      assert.ok(found >= 0, `${what}: a line of ${line.length} points`);
+      left.splice(found, 1);
+    }
+  }
+  return left;
+}
+
+function isAsLarge(ring: Ring, line: Ring): boolean {
+  const [a, b] = [boundsOf([ring])!, boundsOf([line])!];
+  const off = [a.maxX - a.minX - (b.maxX - b.minX), a.maxY - a.minY - (b.maxY - b.minY)];
+  return off.every((each) => Math.abs(each) < 0.02);
+}
+
 function assertRight(read: Read, tag: Tag, what: string): void {
   const expected = wanted(tag);
+  const areas = besidesLines(read, tag, what);
   const rings = (...chosen: Operation[]) =>
-    read.filter(({ operation }) => chosen.includes(operation)).map(({ ring }) => ring);
+    areas.filter(({ operation }) => chosen.includes(operation)).map(({ ring }) => ring);
   assert.ok(
-    read.every(({ closed }) => closed),
-    `${what}: all are closed`,
+    areas.every(({ closed }) => closed),
+    `${what}: all areas are closed`,
   );
   for (const [found, region, name] of [
     [rings('cut-inner', 'cut-outer'), expected.cut, 'cut'],

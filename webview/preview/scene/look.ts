@@ -28,6 +28,8 @@ export function showLook({ material, look }: Pick<Scene, 'material' | 'look'>): 
 /** Gives a piece of another stock that stock's look; `undefined` leaves it like the rest of the tag. */
 export function showSheet(element: SVGElement, sheet: SceneSheet | undefined): void {
   setLook(element, sheet && lookOfStock(sheet));
+  element.classList.toggle('own-stock', sheet !== undefined);
+  element.classList.toggle('look-acrylic', sheet !== undefined && lookNames(sheet.material).look === 'acrylic');
   if (sheet) element.style.setProperty('--thickness', `${sheet.thickness ?? usualThicknessMm}`);
   else element.style.removeProperty('--thickness');
 }

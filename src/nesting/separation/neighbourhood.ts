@@ -7,7 +7,6 @@
  */
 
 import type { Board } from './board.ts';
-import type { Overlaps } from './overlaps.ts';
 import { last } from './penetration-field.ts';
 import type { PenetrationField } from './penetration-field.ts';
 
@@ -30,16 +29,17 @@ export function overlapCost(depth: number, both: number): number {
 
 export class Neighbourhood {
   readonly #board: Board;
-  readonly #overlaps: Overlaps;
+  /** By pair, in either order. */
+  readonly #weights: Float64Array;
   #count = 0;
   /** For each neighbour: its centre, the direction in its field of a mm to the right, its size with the part, and its weight. */
   readonly #numbers: Float64Array;
   readonly #fields: PenetrationField[] = [];
   readonly others: Int32Array;
 
-  constructor(board: Board, overlaps: Overlaps) {
+  constructor(board: Board, weights: Float64Array) {
     this.#board = board;
-    this.#overlaps = overlaps;
+    this.#weights = weights;
     this.#numbers = new Float64Array(6 * board.count);
     this.others = new Int32Array(board.count);
   }
@@ -52,7 +52,7 @@ export class Neighbourhood {
   gather(part: number, turn: number, x: number, y: number, margin: number): void {
     const { count, xs, ys, kinds, turns, halfWidths, halfHeights, reach, sizes, fields, boxes } = this.#board;
     const { made, stride } = fields;
-    const { weights } = this.#overlaps;
+    const weights = this.#weights;
     const numbers = this.#numbers;
     const { others } = this;
     const kind = kinds[part]!;

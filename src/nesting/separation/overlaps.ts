@@ -30,7 +30,7 @@ export class Overlaps {
     this.#depths = new Float64Array(count * count);
     this.#isActive = new Uint8Array(count * count);
     this.#collisions = new Int32Array(count);
-    this.near = new Neighbourhood(board, this);
+    this.near = new Neighbourhood(board, this.weights);
   }
 
   isColliding(part: number): boolean {

@@ -230,7 +230,7 @@ function lettering(
   return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {
     const outlineOf = (known: SetText): CurveOutline => {
       const drawn = { ...known, xHeight: face.xHeight, path };
-      if (slide) return slidOutline(drawn, slide, { cache, font: face.id });
+      if (slide) return slidOutline(drawn, slide, { cache, face });
       return known.band ? centredOutline(drawn, known.band) : outlineAboutOrigin(drawn);
     };
     return {

@@ -25,8 +25,8 @@ export interface MadeName {
   readonly region: Region;
   /** Where they stand, before growth. */
   readonly letters: readonly Letter[];
-  /** Width to which hairlines were thickened, in mm; 0 if they are as drawn. */
-  readonly hairline: number;
+  /** Width to which hairlines were thickened, in mm; 0 or absent if they are as drawn. */
+  readonly hairline?: number;
 }
 
 export function textOf(text: string): TextGenerator {
@@ -59,7 +59,7 @@ export async function nameOf(face: FontFace, text: string, grow: number, overlap
 const openShare = { usual: 0.75, fine: 0.4 } as const;
 
 /** Counters of single letters of which less than that is open in the region. */
-export function closedCounters({ region, letters, hairline }: MadeName, grow: number): number {
+export function closedCounters({ region, letters, hairline = 0 }: MadeName, grow: number): number {
   const least = hairline > 0 ? openShare.fine : openShare.usual;
   const holes = region.filter((ring) => ringArea(ring) < 0);
   let closed = 0;

@@ -14,6 +14,7 @@ import type { Check } from './check.ts';
 import { openingNeighbours, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';
 import { lineWithin } from './line-within.ts';
 import { roomLeft } from './near.ts';
+import { oncePerRow } from './once-per-row.ts';
 import { perRegionPair } from './per-region-pair.ts';
 import { clearances, hasOwnHole } from './room-for-tie.ts';
 
@@ -36,7 +37,12 @@ const touchingMm2 = 0.02;
 const touchingMm = 0.05;
 
 export const holeBlocked: Check = (tag) =>
-  tag.pieces.flatMap((piece) => piece.hangers.flatMap((hanger) => blockedHole(hanger, piece, tag)));
+  tag.pieces.flatMap((piece) =>
+    oncePerRow(
+      piece.hangers.flatMap((hanger) => blockedHole(hanger, piece, tag)),
+      piece,
+    ),
+  );
 
 function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): Finding[] {
   const findings: Finding[] = [];

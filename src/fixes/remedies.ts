@@ -14,6 +14,7 @@ import { wideGaps, joinedParts, thicker } from './remedies/lettering.ts';
 import { overBalance } from './remedies/balance.ts';
 import { clearOffLine, clearOfAll, clearOnLine } from './remedies/clear-place.ts';
 import { cutOnBody } from './remedies/cuts.ts';
+import { loadOnPiece } from './remedies/load.ts';
 import { coarserDetail, hiddenLine, onBody } from './remedies/marks.ts';
 import { marksApart, piecesApart } from './remedies/overlaps.ts';
 import { blunter } from './remedies/points.ts';
@@ -35,7 +36,7 @@ export function remediesFor(at: Case): Remedy[] {
         ...otherFonts(at, shapeAt(at, issue.path)),
       ];
     case 'loose-part':
-      return [...joinedParts(at), ...onBacking(at), ...gluedOnBacking(at)];
+      return [...loadOnPiece(at), ...joinedParts(at), ...onBacking(at), ...gluedOnBacking(at)];
     case 'hanger-weak':
       return strongerRing(at);
     case 'hole-near-edge':

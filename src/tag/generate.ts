@@ -226,7 +226,7 @@ function lettering(
   return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {
     const outlineOf = (known: SetText): CurveOutline => {
       const drawn = { ...known, xHeight: face.xHeight, path, isOpen };
-      if (slide) return slidOutline(drawn, slide, { cache, font: face.id });
+      if (slide) return slidOutline(drawn, slide, { cache, face });
       return known.band ? centredOutline(drawn, known.band) : outlineAboutOrigin(drawn);
     };
     return {

@@ -5,7 +5,7 @@ import { offset, union } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import { hairlinesOf, hairlineStrokes, hairlineWidth } from './hairlines.ts';
+import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { LetterPart } from './letters.ts';
 import { placeMarks } from './marks.ts';
 import type { PlacedMark } from './marks.ts';
@@ -63,7 +63,7 @@ function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
 export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {
   const part = widened(drawn, measures);
   const plain = grown(part.base, measures);
-  const hairlines = hairlinesOf(plain, hairlineWidth(measures));
+  const hairlines = hairlinesOf(plain, measures.hairline);
   const base = hairlines.length > 0 ? union([plain, hairlineStrokes(hairlines)]) : plain;
   const grownMarks = part.marks.map((mark) => grown(mark, measures));
   const marks = placeMarks(base, grownMarks, measures);

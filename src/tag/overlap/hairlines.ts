@@ -23,6 +23,14 @@ const spareMm = 0.01;
 /** Distance between a line and its simplified form, in mm. */
 const toleranceMm = 0.005;
 
+/** A letter has hairlines if something in it is thinner than this share of the web; what lacks less may as well grow. Our own judgement. */
+const fineShare = 0.5;
+
+/** Whether a letter has hairlines before it grows. */
+export function hasHairlines(letter: Region, web: number): boolean {
+  return thinSpines(letter, fineShare * web).length > 0;
+}
+
 /** Width to which hairlines are thickened, growth included, in mm. */
 export function hairlineWidth({ web, xHeight }: Pick<Measures, 'web' | 'xHeight'>): number {
   return Math.min(web + spareMm, stemShare * xHeight);

@@ -15,7 +15,7 @@ import type { Checkpoint } from '../cache.ts';
 import { movedRegion } from './bodies.ts';
 import type { LetterBody } from './bodies.ts';
 import { uncrowded } from './crowded.ts';
-import { hairlinesOf, hairlineStrokes, hairlineWidth } from './hairlines.ts';
+import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { postBar } from './bars.ts';
@@ -72,7 +72,7 @@ export async function joinLetters(
   const wedges = wedgesOf(whole, grown);
   await add(wedges);
   // Marks, and what joins letters; their own hairlines are as wide already.
-  const hairlines = hairlinesOf(whole, hairlineWidth(measures));
+  const hairlines = hairlinesOf(whole, measures.hairline);
   await add([hairlineStrokes(hairlines)]);
   const beads = beadsFor(whole, [...grown, ...joints, ...wedges], measures);
   await add(beads);

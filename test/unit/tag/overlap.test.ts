@@ -17,7 +17,7 @@ import { Lettering } from '../../../src/tag/letters.ts';
 import { marksAbove } from '../../../src/tag/marks-above.ts';
 import { withoutSlivers } from '../../../src/tag/size.ts';
 import { setText } from '../../../src/tag/lettering.ts';
-import { hairlinesOf } from '../../../src/tag/overlap/hairlines.ts';
+import { hairlinesOf, hasHairlines } from '../../../src/tag/overlap/hairlines.ts';
 import { lapMm } from '../../../src/tag/overlap/lap.ts';
 import { slidOutline } from '../../../src/tag/overlap/slid-outline.ts';
 import { closedCounters, textOf } from '../../names/joined.ts';
@@ -185,7 +185,7 @@ describe('Letters slid until they overlap', () => {
     assert.ok('curves' in set);
     const cache = new StageCache();
     const slide = { overlap: 0.6, web: 1.5, grow: 0 };
-    const outline = slidOutline({ ...set, xHeight: face.xHeight, path: [] }, slide, { cache, font: face.id });
+    const outline = slidOutline({ ...set, xHeight: face.xHeight, path: [] }, slide, { cache, face });
     const wait = async () => outline.at(20, 20, checkpoint);
     await assert.rejects(wait, /no longer wanted/);
     left = Infinity;
@@ -476,6 +476,14 @@ describe('Hairlines of letters that slide', () => {
     assert.deepEqual(widths(1.38), [1.5]);
     assertNear(widths(1.34)[0]!, 0.8 * 1.5, 1e-9);
     assert.deepEqual(widths(0.4), []);
+  });
+
+  it('are thinner than half of min_web; what lacks less is left to growth', async () => {
+    const bar = (height: number) => [rectangle(0, 0, 12, height), rectangle(0, 2, 12, 5)];
+    assert.ok(hasHairlines(bar(0.74), 1.5));
+    assert.ok(!hasHairlines(bar(0.76), 1.5));
+    const made = await slid('Tim', 'x_height: 12 mm, overlap: 0.6 mm', 'Pacifico');
+    assert.equal([...made.report.tag!.made.values()][0]!.lettering![0]!.hairline, 0);
   });
 
   it('count as thickened where it is asked whether the letters can be read', async () => {

@@ -25,7 +25,11 @@ function loosePartsOf(piece: Piece): Finding[] {
   const held = parts.find((part) => isHeld(part, piece)) ?? parts[0];
   const loose = parts.filter((part) => part !== held);
   if (loose.length > mostCounted) {
-    const message = `“${piece.title}” falls into ${parts.length} parts. Join them, put them on a backing, or keep them apart with “parts: many”.`;
+    const ways =
+      piece.glueTo === undefined
+        ? 'Join them, put them on a backing, or keep them apart with “parts: many”.'
+        : 'Join them, or glue each by itself with “parts: many”.';
+    const message = `“${piece.title}” falls into ${parts.length} parts. ${ways}`;
     return [loosePartFinding(piece, blame(piece, onEdge(loose[0]!)), loose, message)];
   }
   return byCause(piece, loose, (part) => [onEdge(part)]).map(({ path, found }) =>
@@ -44,10 +48,11 @@ function messageOf(parts: readonly Region[], piece: Piece): string {
 }
 
 /** The keys that join parts, as far as they suit what the piece is made of, and the one that leaves them apart. */
-function waysOut({ sources }: Piece, them: 'it' | 'them'): string {
+function waysOut({ sources, glueTo }: Piece, them: 'it' | 'them'): string {
   const isLettered = sources.some(({ use, shape }) => use === 'body' && isLettering(shape));
   const keys = isLettered ? '“overlap”, “straps” or “bridges”' : '“straps” or “bridges”';
-  return `Join ${them} with ${keys}, or keep ${them} apart with “parts: many”.`;
+  const apart = glueTo === undefined ? `keep ${them} apart` : `glue ${them} on separately`;
+  return `Join ${them} with ${keys}, or ${apart} with “parts: many”.`;
 }
 
 /** Whether the piece hangs by this part, which is then the one that stays. */

@@ -13,7 +13,7 @@ import { setText } from '../../src/tag/lettering.ts';
 import type { Letter } from '../../src/tag/letters.ts';
 import { centredOutline } from '../../src/tag/curve-outline.ts';
 import { slidOutline } from '../../src/tag/overlap/slid-outline.ts';
-import { sliver, tidied } from '../../src/tag/size.ts';
+import { withoutSlivers } from '../../src/tag/size.ts';
 import type { MadeShape } from '../../src/tag/made-shape.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
 
@@ -47,7 +47,7 @@ export async function nameOf(face: FontFace, text: string, grow: number, overlap
   const solid: MadeShape = await outline.at(em, em, checkpoint);
   const region = offset(solid.region, grow);
   return {
-    region: overlap === undefined ? region : tidied(region, sliver.mm),
+    region: overlap === undefined ? region : withoutSlivers(region, solid),
     letters: solid.lettering?.[0]?.letters ?? [],
   };
 }

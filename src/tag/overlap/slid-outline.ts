@@ -16,6 +16,7 @@ import { movedRegion, shapeOf } from './bodies.ts';
 import type { LetterBody, LetterShape } from './bodies.ts';
 import { onCircle } from './circle.ts';
 import type { Bend } from './circle.ts';
+import { hairlineWidth } from './hairlines.ts';
 import { joinLetters } from './join.ts';
 import { letterParts } from './letters.ts';
 import { pitchFor } from './measures.ts';
@@ -64,7 +65,8 @@ function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): Cu
         const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
         return [{ text, region: bent(own), opens, asSet: bent(asSet) }];
       });
-      const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true };
+      const hairline = Math.max(0, hairlineWidth(measures) - 2 * measures.grow);
+      const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true, hairline };
       const made: MadeShape = {
         region: union([...whole.map(({ region }) => region), bent(joined.joints)]),
         lettering: [new Lettering(about, () => whole)],

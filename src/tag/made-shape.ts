@@ -104,7 +104,7 @@ const gravityShare = 0.35;
 /** Height of the middle of a line with small letters and capitals, in capital heights (our own judgement). */
 const evenShare = 0.42;
 
-export function evenMiddle({ baseline }: LetterBand, head: number): number {
+export function evenMiddle({ baseline }: Pick<LetterBand, 'baseline'>, head: number): number {
   return baseline + evenShare * (head - baseline);
 }
 

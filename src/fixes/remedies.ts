@@ -6,7 +6,7 @@ import type { Case, Remedy } from './candidate.ts';
 import { setting, settingLengths, shapeAt, shapeTitle } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
 import { onItsBacking } from './remedies/carried.ts';
-import { otherFonts } from './remedies/fonts.ts';
+import { otherFonts, withMissingLetters } from './remedies/fonts.ts';
 import { unblocked, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { legible } from './remedies/legible.ts';
@@ -79,7 +79,7 @@ export function remediesFor(at: Case): Remedy[] {
     case 'exceeds-sheet':
       return smallerPiece(at);
     case 'missing-glyph':
-      return otherFonts(at, shapeAt(at, issue.path.slice(0, -1)));
+      return withMissingLetters(at);
     default:
       return [];
   }

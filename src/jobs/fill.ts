@@ -118,8 +118,9 @@ class Filler<P extends PieceToFill> {
   }
 
   get #area(): number {
-    const { width, height, margin } = this.#room.room;
-    return (width - 2 * margin) * (height - 2 * margin);
+    const { room, missing } = this.#room;
+    const { width, height, margin } = room;
+    return (width - 2 * margin) * (height - 2 * margin) - missing.reduce((sum, region) => sum + area(region), 0);
   }
 
   /** Turns pieces only if that saves a sheet. */

@@ -1,8 +1,6 @@
 /** Fixed pieces in a room: what lies on its sheets already, and which sheet numbers that leaves for the others. */
 
-import { transform, translation } from '../geometry/affine.ts';
-import { boundsOf } from '../geometry/measure.ts';
-import type { Bounds, Region } from '../geometry/types.ts';
+import type { Region } from '../geometry/types.ts';
 import type { Room } from './rooms.ts';
 
 /** A fixed piece, on the sheet with this number or on this offcut. */
@@ -15,35 +13,27 @@ export interface FixedInRoom {
   readonly order: string;
 }
 
-/** Fixed regions on one sheet, in the room's own coordinates, and their orders. */
+/** Fixed regions on one sheet, and their orders. */
 export interface FixedContents {
   readonly regions: readonly Region[];
   readonly orders: ReadonlySet<string>;
 }
 
-/** By sheet number, ascending. */
+/** By sheet number, ascending. What is missing of an offcut counts as fixed. */
 export function fixedIn(
-  { room, offcut, at, first, most }: Room,
+  { offcut, first, most, missing }: Room,
   fixed: readonly FixedInRoom[],
 ): Map<number, FixedContents> {
-  const box = { minX: -room.gap, minY: -room.gap, maxX: room.width + room.gap, maxY: room.height + room.gap };
   const own = fixed.filter((each) =>
     offcut ? each.room.offcut?.offcut === offcut.offcut : each.number >= first && each.number < first + most,
   );
   const found = new Map<number, FixedContents>();
+  if (offcut && missing.length > 0) found.set(offcut.offcut.id, { regions: missing, orders: new Set() });
   for (const { number, region, order } of [...own].sort((a, b) => a.number - b.number)) {
-    const here = transform(region, translation(-at.x, -at.y));
-    // An offcut has several rooms.
-    if (!touches(here, box)) continue;
     const { regions = [], orders = [] } = found.get(number) ?? {};
-    found.set(number, { regions: [...regions, here], orders: new Set([...orders, order]) });
+    found.set(number, { regions: [...regions, region], orders: new Set([...orders, order]) });
   }
   return found;
-}
-
-function touches(region: Region, { minX, minY, maxX, maxY }: Bounds): boolean {
-  const box = boundsOf(region);
-  return box !== undefined && box.minX < maxX && box.maxX > minX && box.minY < maxY && box.maxY > minY;
 }
 
 /** Sheets with fixed pieces keep their numbers; the others take the remaining ones. */

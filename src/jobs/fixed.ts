@@ -196,7 +196,7 @@ function liesOnSheet({ of, entry, room, enclosed }: FixedPiece, report: ReportFi
     report('exceeds-sheet', [...entry.path, 'at'], message);
     return false;
   }
-  const { margin } = room;
+  const { margin } = room.room;
   if (margin > 0 && area(difference(enclosed, [offset(sheet, nearMm - margin)])) > leastOverlap)
     report('bad-value', [...entry.path, 'at'], `${pieceLabel(of)} lies in the margin of ${mm(margin, 1)}.`, 'warning');
   return true;

@@ -1,6 +1,6 @@
 /** Layout of a job: the place and number of each piece on the sheets, and the pieces that fit on none. */
 
-import { chain, transform, translation } from '../geometry/affine.ts';
+import { transform } from '../geometry/affine.ts';
 import { union } from '../geometry/clipper.ts';
 import { area, boundsOf } from '../geometry/measure.ts';
 import type { Affine, Bounds, Region } from '../geometry/types.ts';
@@ -145,7 +145,7 @@ interface SheetGroup {
   readonly laid: readonly Pick<LaidJobPiece, 'of' | 'toSheet' | 'fixed'>[];
 }
 
-/** The rectangles of an offcut count as one sheet. A fixed piece stays on its sheet even if nothing else is there. */
+/** A fixed piece stays on its sheet even if nothing else is there. */
 function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): SheetGroup[] {
   const groups = new Map<Offcut | number, SheetGroup>();
   const add = (room: Room, number: number, laid: SheetGroup['laid']): void => {
@@ -158,11 +158,10 @@ function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): 
     });
   };
   for (const { room, number, laid } of filled) {
-    const onto = translation(room.at.x, room.at.y);
     add(
       room,
       number,
-      laid.map(({ piece: { of }, transform: toRoom }) => ({ of, toSheet: chain(toRoom, onto) })),
+      laid.map(({ piece: { of }, transform: toSheet }) => ({ of, toSheet })),
     );
   }
   for (const { of, entry, room, toSheet } of fixed) add(room, entry.on.number, [{ of, toSheet, fixed: entry }]);
@@ -195,7 +194,7 @@ function draftOf({ room, number: sheetNumber, laid: lying }: SheetGroup, stock: 
     name,
     width: box.maxX,
     height: box.maxY,
-    margin: room.margin,
+    margin: room.room.margin,
     gap: room.room.gap,
     outline,
     ...(room.offcut ? { offcut: room.offcut } : {}),

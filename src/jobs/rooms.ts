@@ -1,9 +1,9 @@
-/** Rooms for the pieces of a stock: whole sheets and rectangles within offcuts, in order of use. */
+/** Rooms for the pieces of a stock: whole sheets, and offcuts by their outlines, in order of use. */
 
 import { difference, offset } from '../geometry/clipper.ts';
-import { largestRectangle } from '../geometry/largest-rectangle.ts';
 import { area, boundsOf } from '../geometry/measure.ts';
-import type { Bounds, Point, Region } from '../geometry/types.ts';
+import { partsOf } from '../geometry/parts.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import { leastOffcutMm } from '../nesting/leftover.ts';
 import type { PartToNest, SheetRoom } from '../nesting/nest.ts';
 import type { Laying, SheetSource } from './model.ts';
@@ -16,10 +16,8 @@ export interface Room {
   /** Number of such sheets, and the number of the first, counted over all sheets of the stock; 0 for offcuts. */
   readonly most: number;
   readonly first: number;
-  /** Width kept free along the edges of the sheet or of the surrounding offcut, in mm. */
-  readonly margin: number;
-  /** Its place on the offcut. */
-  readonly at: Point;
+  /** What is missing of the rectangle where an offcut is none: pieces keep the gap from it, which is the margin then. */
+  readonly missing: readonly Region[];
   readonly offcut?: { readonly file: string; readonly offcut: Offcut };
 }
 
@@ -28,8 +26,8 @@ export const turnsOf = { never: 'none', half: 'half', quarter: 'quarter' } as co
   PartToNest['turns']
 >;
 
-/** Limit on rectangles from one offcut; what is left after that is narrow. */
-const mostRectangles = 4;
+/** Smaller ones are rounding along the edges. */
+const leastMissingMm2 = 1e-3;
 
 /** `kerf`: width that the beam takes between two pieces, in mm. */
 export function roomsOf(
@@ -45,57 +43,39 @@ export function roomsOf(
       const { width, height, count } = source;
       const first = next;
       next += count;
-      return [{ room: { width, height, margin, gap }, turn, most: count, first, margin, at: { x: 0, y: 0 } }];
+      return [{ room: { width, height, margin, gap }, turn, most: count, first, missing: [] }];
     }
     const file = offcuts.get(source.file);
-    return (file ? freeOffcuts(file, job) : []).flatMap((offcut) =>
-      rectanglesIn(offcut.region, margin, gap).map(({ minX, minY, maxX, maxY }) => ({
-        room: { width: maxX - minX, height: maxY - minY, margin: 0, gap },
-        turn,
-        most: 1,
-        first: 0,
-        margin,
-        at: { x: minX, y: minY },
-        offcut: { file: source.file, offcut },
-      })),
-    );
+    return (file ? freeOffcuts(file, job) : []).flatMap((offcut): Room[] => {
+      const { maxX: width, maxY: height } = boundsOf(offcut.region) ?? { maxX: 0, maxY: 0 };
+      const missing = missingOf(offcut.region, width, height, margin - gap);
+      const free = width * height - missing.reduce((sum, region) => sum + area(region), 0);
+      if (Math.min(width, height) - 2 * margin < leastOffcutMm || free < leastOffcutMm ** 2) return [];
+      const room = { width, height, margin, gap };
+      return [{ room, turn, most: 1, first: 0, missing, offcut: { file: source.file, offcut } }];
+    });
   });
 }
 
 export function roomOutline({ room: { width, height }, offcut }: Room): Region {
-  return offcut?.offcut.region ?? [corners({ minX: 0, minY: 0, maxX: width, maxY: height })];
+  return offcut?.offcut.region ?? [corners(width, height)];
 }
 
-/** The largest rectangle, then repeatedly the largest in what is left, down to the least that is worth cutting. */
-function rectanglesIn(region: Region, margin: number, gap: number): Bounds[] {
-  const box = boundsOf(region);
-  if (!box) return [];
-  const isRectangle = area(region) > (box.maxX - box.minX) * (box.maxY - box.minY) * (1 - 1e-6);
-  if (isRectangle) {
-    const inner = { minX: margin, minY: margin, maxX: box.maxX - margin, maxY: box.maxY - margin };
-    return isWorthIt(inner) ? [inner] : [];
-  }
-  const found: Bounds[] = [];
-  let free = offset(region, -margin);
-  while (found.length < mostRectangles) {
-    const next = largestRectangle(free);
-    if (!next || !isWorthIt(next)) break;
-    found.push(next);
-    free = difference(free, [offset([corners(next)], gap)]);
-  }
-  return found;
+/** `inset`: how far inside the outline pieces that keep the gap from what is missing would still be too near, in mm. */
+function missingOf(region: Region, width: number, height: number, inset: number): Region[] {
+  const isRectangle = area(region) > width * height * (1 - 1e-6);
+  if (isRectangle) return [];
+  const usable = inset > 0 ? offset(region, -inset) : region;
+  const all = difference([corners(width, height)], [usable]);
+  return partsOf(all).filter((part) => area(part) > leastMissingMm2);
 }
 
-function isWorthIt({ minX, minY, maxX, maxY }: Bounds): boolean {
-  return Math.min(maxX - minX, maxY - minY) >= leastOffcutMm;
-}
-
-function corners({ minX, minY, maxX, maxY }: Bounds): Point[] {
+function corners(width: number, height: number): Point[] {
   return [
-    { x: minX, y: minY },
-    { x: maxX, y: minY },
-    { x: maxX, y: maxY },
-    { x: minX, y: maxY },
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: width, y: height },
+    { x: 0, y: height },
   ];
 }
 

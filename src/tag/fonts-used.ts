@@ -3,6 +3,7 @@
  */
 
 import type { Finding, YamlPath } from '../core/issue.ts';
+import { listed } from '../core/names.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { embeddingInWords } from '../text/embedding.ts';
 import type { FontLicence } from '../text/font-description.ts';
@@ -96,8 +97,8 @@ function fallbackFindings(setting: FontUse): Finding[] {
   return [...fallbacksUsed(setting)].map(([other, letters]): Finding => {
     const [those, were, look] = letters.length > 1 ? ['those', 'were', 'look'] : ['that', 'was', 'looks'];
     const seen = standsOut(other, face);
-    const lacking = letters.map((letter) => `“${letter}”`).join(', no ');
-    const message = `${face.family} has no ${lacking}; ${those} of ${other.family} ${were} used instead${seen ? `, and ${look} ${seen} than the rest` : ''}.`;
+    const quoted = letters.map((letter) => `“${letter}”`);
+    const message = `${face.family} has no ${listed(quoted, Infinity, 'or')}; ${those} of ${other.family} ${were} used instead${seen ? `, and ${look} ${seen} than the rest` : ''}.`;
     return { code: 'other-style', severity: seen ? 'warning' : 'info', path: [...shape.path, 'font'], message };
   });
 }

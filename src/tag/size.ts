@@ -44,7 +44,9 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
   for (let round = 0; round < rounds; round++) {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
     const made = await outline.at(scaleX, scaleY, checkpoint);
-    const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
+    const full = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
+    // Counters that close as letters grow leave specks that no beam draws.
+    const region = grow > 0 && made.lettering ? withoutSlivers(full, made) : full;
     const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
     const border = made.border && grownBorder(made.border, grow);
     sizedShape = {

@@ -1,7 +1,8 @@
 /** Finds a better place for one part: many places are evaluated roughly, and the best of them refined exactly. */
 
-import { way } from './board.ts';
 import type { Board } from './board.ts';
+import type { Neighbourhood } from './neighbourhood.ts';
+import { way } from './neighbourhood.ts';
 
 /** Number of places that are refined. */
 const refined = 3;
@@ -16,6 +17,8 @@ const nearShare = 0.6;
 const firstStep = 0.04;
 const lastStep = 0.0008;
 const mostSteps = 22;
+/** How far from a place its neighbours are gathered, as a share of the part's size. */
+const marginShare = 0.25;
 
 const tops = {
   cost: new Float64Array(refined),
@@ -33,14 +36,21 @@ export interface PlaceRule {
 }
 
 /** Moves the part to the best place found; it stays if there is none better. */
-export function improvePlace(board: Board, part: number, { random, anywhere, nearby }: PlaceRule): void {
+export function improvePlace(
+  board: Board,
+  near: Neighbourhood,
+  part: number,
+  { random, anywhere, nearby }: PlaceRule,
+): void {
   const [ownTurn, ownX, ownY] = [board.turns[part]!, board.xs[part]!, board.ys[part]!];
-  const own = board.cost(part, ownTurn, ownX, ownY, Infinity);
+  near.gather(part, ownTurn, ownX, ownY, 0);
+  const own = near.cost(ownX, ownY, Infinity);
   if (own === 0) return;
   let found = 0;
   const consider = (turn: number, x: number, y: number): void => {
     const limit = found < refined ? Infinity : tops.cost[refined - 1]!;
-    const cost = board.roughCost(part, turn, x, y, limit);
+    near.gather(part, turn, x, y, 0);
+    const cost = near.roughCost(x, y, limit);
     if (!(cost < limit)) return;
     let slot = found < refined ? found++ : refined - 1;
     for (; slot > 0 && tops.cost[slot - 1]! > cost; slot -= 1) {
@@ -51,7 +61,7 @@ export function improvePlace(board: Board, part: number, { random, anywhere, nea
     }
     [tops.cost[slot], tops.turn[slot], tops.x[slot], tops.y[slot]] = [cost, turn, x, y];
   };
-  const near = nearShare * board.size(part);
+  const radius = nearShare * board.size(part);
   const turns = board.turnsOf(part);
   const mostAnywhere = Math.max(leastAnywhere, anywhere / turns.length);
   const mostNearby = Math.max(leastNearby, nearby / turns.length);
@@ -61,15 +71,15 @@ export function improvePlace(board: Board, part: number, { random, anywhere, nea
     const [spanX, spanY] = [board.mostX(part, turn) - lowX, board.mostY(part, turn) - lowY];
     for (let i = 0; i < mostAnywhere; i += 1) consider(turn, lowX + random() * spanX, lowY + random() * spanY);
     for (let i = 0; i < mostNearby; i += 1) {
-      const x = ownX + (2 * random() - 1) * near;
-      const y = ownY + (2 * random() - 1) * near;
+      const x = ownX + (2 * random() - 1) * radius;
+      const y = ownY + (2 * random() - 1) * radius;
       consider(turn, Math.max(lowX, Math.min(lowX + spanX, x)), Math.max(lowY, Math.min(lowY + spanY, y)));
     }
   }
   [best.cost, best.turn, best.x, best.y] = [own, ownTurn, ownX, ownY];
-  closeIn(board, part, ownTurn, ownX, ownY, random);
+  closeIn(board, near, part, ownTurn, ownX, ownY, random);
   for (let i = 0; i < found && best.cost > 0; i += 1) {
-    closeIn(board, part, tops.turn[i]!, tops.x[i]!, tops.y[i]!, random);
+    closeIn(board, near, part, tops.turn[i]!, tops.x[i]!, tops.y[i]!, random);
   }
   board.put(part, best.turn, best.x, best.y);
 }
@@ -78,7 +88,15 @@ export function improvePlace(board: Board, part: number, { random, anywhere, nea
  * Descends from a place along the ways out and in random directions while the cost decreases; stored in `best` if it is
  * better.
  */
-function closeIn(board: Board, part: number, turn: number, startX: number, startY: number, random: () => number): void {
+function closeIn(
+  board: Board,
+  near: Neighbourhood,
+  part: number,
+  turn: number,
+  startX: number,
+  startY: number,
+  random: () => number,
+): void {
   const [lowX, lowY, highX, highY] = [
     board.leastX(part, turn),
     board.leastY(part, turn),
@@ -86,9 +104,12 @@ function closeIn(board: Board, part: number, turn: number, startX: number, start
     board.mostY(part, turn),
   ];
   let [x, y] = [startX, startY];
-  let cost = board.cost(part, turn, x, y, Infinity);
-  let [allX, allY, dearestX, dearestY] = [way.allX, way.allY, way.dearestX, way.dearestY];
   const size = board.size(part);
+  const margin = marginShare * size;
+  let [middleX, middleY] = [x, y];
+  near.gather(part, turn, x, y, margin);
+  let cost = near.cost(x, y, Infinity);
+  let [allX, allY, dearestX, dearestY] = [way.allX, way.allY, way.dearestX, way.dearestY];
   let step = firstStep * size;
   let tries = 0;
   for (let i = 0; i < mostSteps && cost > 0 && step > lastStep * size; i += 1) {
@@ -104,7 +125,11 @@ function closeIn(board: Board, part: number, turn: number, startX: number, start
     }
     const tx = Math.max(lowX, Math.min(highX, x + dx));
     const ty = Math.max(lowY, Math.min(highY, y + dy));
-    const found = board.cost(part, turn, tx, ty, cost);
+    if (Math.abs(tx - middleX) > margin || Math.abs(ty - middleY) > margin) {
+      [middleX, middleY] = [tx, ty];
+      near.gather(part, turn, tx, ty, margin);
+    }
+    const found = near.cost(tx, ty, cost);
     if (found < cost) {
       [x, y, cost] = [tx, ty, found];
       [allX, allY, dearestX, dearestY] = [way.allX, way.allY, way.dearestX, way.dearestY];

@@ -12,7 +12,9 @@ import { noFitBoundary } from './no-fit-boundary.ts';
 
 const cells = 24;
 
-const [unknown, outside, inside, crossed] = [0, 1, 2, 3];
+/** Contents of a cell: not yet known, or outside; otherwise twice the place of its list, and one more if it is crossed. */
+const unknown = 0;
+const outside = -1;
 
 /** Way out for the last exact query, in mm, and the number of stretches visited since `work` was last set to 0. */
 export const last = { exitX: 0, exitY: 0, work: 0 };
@@ -26,17 +28,16 @@ export class PenetrationField {
   readonly minY: number;
   readonly maxX: number;
   readonly maxY: number;
-  readonly #stepX: number;
-  readonly #stepY: number;
+  readonly #cellsPerMmX: number;
+  readonly #cellsPerMmY: number;
   /** For each stretch: its start, its vector, and the inverse of its squared length. */
   readonly #edges: Float64Array;
   readonly #all: Uint16Array;
-  readonly #kinds = new Uint8Array(cells * cells);
-  readonly #starts = new Int32Array(cells * cells);
+  readonly #cells = new Int32Array(cells * cells);
   readonly #depths = new Float32Array(cells * cells);
   /** For each filled cell: the number of stretches, and their indices. */
   #lists = new Uint16Array(256);
-  #used = 0;
+  #used = 1;
 
   constructor(resting: Orientation, moving: Orientation) {
     const { boundary, work } = noFitBoundary(resting, moving);
@@ -51,45 +52,42 @@ export class PenetrationField {
     }
     [this.minX, this.minY, this.maxX, this.maxY] = [minX, minY, maxX, maxY];
     this.#all = Uint16Array.from({ length: count }, (_, i) => i);
-    this.#stepX = (maxX - minX) / cells;
-    this.#stepY = (maxY - minY) / cells;
+    this.#cellsPerMmX = cells / (maxX - minX);
+    this.#cellsPerMmY = cells / (maxY - minY);
   }
 
   /** Approximate depth in mm, to within a cell. */
   roughDepth(x: number, y: number): number {
     last.work += 1;
     if (!(x > this.minX && x < this.maxX && y > this.minY && y < this.maxY)) return 0;
-    const column = Math.min(cells - 1, Math.floor((x - this.minX) / this.#stepX));
-    const row = Math.min(cells - 1, Math.floor((y - this.minY) / this.#stepY));
-    const cell = row * cells + column;
-    if (this.#kinds[cell] === unknown) this.#fill(cell, column, row);
+    const cell = this.#cellAt(x, y);
+    if (this.#cells[cell] === unknown) this.#fill(cell);
     return this.#depths[cell]!;
   }
 
   /** Exact depth in mm; the way out is in `last`. */
   depth(x: number, y: number): number {
-    if (!(x > this.minX && x < this.maxX && y > this.minY && y < this.maxY)) {
-      last.work += 1;
-      return 0;
-    }
-    const column = Math.min(cells - 1, Math.floor((x - this.minX) / this.#stepX));
-    const row = Math.min(cells - 1, Math.floor((y - this.minY) / this.#stepY));
-    const cell = row * cells + column;
-    if (this.#kinds[cell] === unknown) this.#fill(cell, column, row);
-    const kind = this.#kinds[cell]!;
-    if (kind === outside) {
-      last.work += 1;
-      return 0;
-    }
-    const isInside = this.#nearest(x, y, this.#lists, this.#starts[cell]! + 1, this.#lists[this.#starts[cell]!]!);
-    if (kind === crossed && !isInside) return 0;
-    return near.distance;
+    last.work += 1;
+    if (!(x > this.minX && x < this.maxX && y > this.minY && y < this.maxY)) return 0;
+    const cell = this.#cellAt(x, y);
+    let content = this.#cells[cell]!;
+    if (content === unknown) content = this.#fill(cell);
+    if (content === outside) return 0;
+    const start = content >> 1;
+    const isInside = this.#nearest(x, y, this.#lists, start + 1, this.#lists[start]!);
+    return isInside || (content & 1) === 0 ? near.distance : 0;
+  }
+
+  #cellAt(x: number, y: number): number {
+    const column = Math.min(cells - 1, ((x - this.minX) * this.#cellsPerMmX) | 0);
+    const row = Math.min(cells - 1, ((y - this.minY) * this.#cellsPerMmY) | 0);
+    return row * cells + column;
   }
 
   /** Writes the way to the nearest of some stretches into `last`; returns whether it is the way out. */
   #nearest(x: number, y: number, list: Uint16Array, from: number, count: number): boolean {
     const edges = this.#edges;
-    last.work += 1 + count;
+    last.work += count;
     let least = Infinity;
     let exitX = 0;
     let exitY = 0;
@@ -126,31 +124,31 @@ export class PenetrationField {
     return side > 0;
   }
 
-  #fill(cell: number, column: number, row: number): void {
-    const x = this.minX + (column + 0.5) * this.#stepX;
-    const y = this.minY + (row + 0.5) * this.#stepY;
-    const reach = Math.hypot(this.#stepX, this.#stepY) / 2;
-    const edges = this.#edges;
-    const count = edges.length / 5;
-    last.work += 1 + count;
+  /** Returns the cell's content. */
+  #fill(cell: number): number {
+    const column = cell % cells;
+    const row = (cell - column) / cells;
+    const x = this.minX + (column + 0.5) / this.#cellsPerMmX;
+    const y = this.minY + (row + 0.5) / this.#cellsPerMmY;
+    const reach = Math.hypot(1 / this.#cellsPerMmX, 1 / this.#cellsPerMmY) / 2;
+    const count = this.#all.length;
     const isInside = this.#nearest(x, y, this.#all, 0, count);
     const away = near.distance;
-    if (away > reach) this.#kinds[cell] = isInside ? inside : outside;
-    else this.#kinds[cell] = crossed;
-    this.#depths[cell] = isInside ? Math.max(away, reach / 4) : away > reach ? 0 : reach / 8;
-    if (this.#kinds[cell] === outside) return;
+    const isCrossed = away <= reach;
+    this.#depths[cell] = isInside ? Math.max(away, reach / 4) : isCrossed ? reach / 8 : 0;
+    if (!isCrossed && !isInside) return (this.#cells[cell] = outside);
     if (this.#used + count + 1 > this.#lists.length) {
       const longer = new Uint16Array(2 * this.#lists.length + count);
       longer.set(this.#lists);
       this.#lists = longer;
     }
     const start = this.#used;
-    this.#starts[cell] = start;
     const limit = (away + 2 * reach) ** 2;
     let end = start + 1;
     for (let i = 0; i < count; i += 1) if (this.#squareTo(5 * i, x, y) <= limit) this.#lists[end++] = i;
     this.#lists[start] = end - start - 1;
     this.#used = end;
+    return (this.#cells[cell] = 2 * start + (isCrossed ? 1 : 0));
   }
 
   #squareTo(at: number, x: number, y: number): number {

@@ -5,21 +5,13 @@
  */
 
 import type { WorkBudget } from '../work-budget.ts';
-import type { Board } from './board.ts';
 import { improvePlace } from './move.ts';
 import type { PlaceRule } from './move.ts';
+import type { Overlaps } from './overlaps.ts';
 import { last } from './penetration-field.ts';
 
-/**
- * Growth of the weight of an overlapping pair: a constant factor, plus more for deeper overlaps; and decay of the
- * others.
- */
-const growth = 1.1;
-const deeper = 0.4;
-const decay = 0.98;
-
 /** Work for visiting a stretch, in edges of the budget. */
-export const edgesPerStretch = 0.65;
+export const edgesPerStretch = 0.4;
 
 export interface SeparationRule extends PlaceRule {
   /** Number of rounds after which it gives up if they improve the least overlap so far by less than 2 %. */
@@ -28,34 +20,34 @@ export interface SeparationRule extends PlaceRule {
   readonly until: number;
 }
 
-/** Returns true if nothing overlaps any more. The board's depths are then up to date. */
-export async function separate(board: Board, rule: SeparationRule, budget: WorkBudget): Promise<boolean> {
-  const { count } = board;
+/** Returns true if nothing overlaps any more. The overlaps are then up to date. */
+export async function separate(overlaps: Overlaps, rule: SeparationRule, budget: WorkBudget): Promise<boolean> {
+  const { board, near } = overlaps;
   // Every try costs something, so that loops of repeated tries end.
-  last.work += count;
+  last.work += board.count;
   await countWork(budget);
   const { movable } = board;
   const order = Int32Array.from({ length: movable }, (_, part) => part);
-  let least = board.loss();
+  let least = overlaps.loss();
   for (let idle = 0; idle < rule.idleRounds && budget.share < rule.until; idle += 1) {
     for (let i = movable - 1; i > 0; i -= 1) {
       const j = Math.floor(rule.random() * (i + 1));
       [order[i], order[j]] = [order[j]!, order[i]!];
     }
     for (const part of order) {
-      if (!board.isColliding(part)) continue;
-      improvePlace(board, part, rule);
-      board.measure(part);
+      if (!overlaps.isColliding(part)) continue;
+      improvePlace(board, near, part, rule);
+      overlaps.measure(part);
       await countWork(budget);
-      if (budget.share >= rule.until) return board.loss() === 0;
+      if (budget.share >= rule.until) return overlaps.loss() === 0;
     }
-    const loss = board.loss();
+    const loss = overlaps.loss();
     if (loss === 0) return true;
     if (loss < 0.98 * least) {
       least = loss;
       idle = -1;
     }
-    reweigh(board);
+    overlaps.reweigh();
   }
   return false;
 }
@@ -65,16 +57,4 @@ export async function countWork(budget: WorkBudget): Promise<void> {
   budget.spent += last.work * edgesPerStretch;
   last.work = 0;
   if (budget.isDue) await budget.pause();
-}
-
-function reweigh({ count, weights, depths }: Board): void {
-  let deepest = 0;
-  for (let at = 0; at < depths.length; at += 1) if (depths[at]! > deepest) deepest = depths[at]!;
-  for (let part = 0; part < count; part += 1) {
-    for (let at = part * count; at < (part + 1) * count; at += 1) {
-      const depth = depths[at]!;
-      weights[at] =
-        depth > 0 ? weights[at]! * (growth + (deeper * depth) / deepest) : Math.max(1, weights[at]! * decay);
-    }
-  }
 }

@@ -7,6 +7,7 @@ import type { BinSize } from '../layout.ts';
 import type { WorkBudget } from '../work-budget.ts';
 import type { Turn } from '../orientation.ts';
 import { Board } from './board.ts';
+import { Overlaps } from './overlaps.ts';
 import { separate, countWork } from './separate.ts';
 import type { Mover } from './penetration-fields.ts';
 import { PenetrationFields } from './penetration-fields.ts';
@@ -104,9 +105,11 @@ async function withOneMore(
     place = { turn, x, y };
   }
   board.put(last, place.turn, place.x, place.y);
-  board.measureAll();
+  const overlaps = new Overlaps(board);
+  overlaps.measureAll();
   await countWork(budget);
-  if (board.loss() > 0 && !(await separate(board, { idleRounds, random, ...places, until }, budget))) return undefined;
+  if (overlaps.loss() > 0 && !(await separate(overlaps, { idleRounds, random, ...places, until }, budget)))
+    return undefined;
   return all.map(({ part, mover }, i): PartPose => {
     return { part, mover, turn: board.turns[i]! as Turn, x: board.xs[i]!, y: board.ys[i]! };
   });

@@ -6,6 +6,7 @@
 
 import type { WorkBudget } from '../work-budget.ts';
 import { Board } from './board.ts';
+import { Overlaps } from './overlaps.ts';
 import type { PenetrationFields } from './penetration-fields.ts';
 import { separate } from './separate.ts';
 import type { SeparationRule } from './separate.ts';
@@ -67,6 +68,7 @@ export class StripSearch {
   readonly #task: StripTask;
   readonly #budget: WorkBudget;
   readonly #board: Board;
+  readonly #overlaps: Overlaps;
   #best: StripArrangement | undefined;
   readonly #onBetter: (best: StripArrangement) => void;
 
@@ -75,6 +77,7 @@ export class StripSearch {
     this.#budget = budget;
     const { known, movable } = task;
     this.#board = new Board(task.fields, task.kinds, task.width, known.height, movable);
+    this.#overlaps = new Overlaps(this.#board);
     for (let part = movable; part < task.kinds.length; part += 1)
       this.#board.settle(part, known.turns[part]!, known.xs[part]!, known.ys[part]!);
     this.#onBetter = onBetter;
@@ -103,9 +106,9 @@ export class StripSearch {
     const board = this.#board;
     board.height = Math.max(leastHeight, known.height * (1 - schedule.shorter));
     for (let part = 0; part < board.movable; part += 1) this.#throw(part);
-    board.measureAll();
+    this.#overlaps.measureAll();
     while (this.#budget.share < until && board.height < known.height) {
-      if (await separate(board, this.#rule(schedule.beginIdle, until), this.#budget)) {
+      if (await separate(this.#overlaps, this.#rule(schedule.beginIdle, until), this.#budget)) {
         this.#take();
         return;
       }
@@ -129,13 +132,13 @@ export class StripSearch {
     while (this.#best && this.#budget.share < until && this.#best.height > leastHeight + 1e-6) {
       const target = Math.max(leastHeight, this.#best.height * (1 - schedule.shrink));
       this.#put(this.#best);
-      board.weights.fill(1);
+      this.#overlaps.level();
       if (hasFailed) this.#scatter();
       this.#resize(target, random() * this.#best.height);
-      let isApart = await separate(board, this.#rule(schedule.exploreIdle, until), this.#budget);
+      let isApart = await separate(this.#overlaps, this.#rule(schedule.exploreIdle, until), this.#budget);
       if (!isApart && this.#budget.share < until) {
         this.#resize((target + this.#best.height) / 2, random() * board.height);
-        isApart = await separate(board, this.#rule(schedule.exploreIdle / 2, until), this.#budget);
+        isApart = await separate(this.#overlaps, this.#rule(schedule.exploreIdle / 2, until), this.#budget);
       }
       if (isApart) this.#take();
       hasFailed = !isApart;
@@ -143,16 +146,15 @@ export class StripSearch {
   }
 
   async #compress(until: number): Promise<void> {
-    const board = this.#board;
     const { random, leastHeight } = this.#task;
     const from = this.#budget.share;
     while (this.#best && this.#budget.share < until && this.#best.height > leastHeight + 1e-6) {
       const done = (this.#budget.share - from) / (until - from);
       const shrink = schedule.compressFrom * (schedule.compressTo / schedule.compressFrom) ** done;
       this.#put(this.#best);
-      board.weights.fill(1);
+      this.#overlaps.level();
       this.#resize(Math.max(leastHeight, this.#best.height * (1 - shrink)), random() * this.#best.height);
-      if (await separate(board, this.#rule(schedule.compressIdle, until), this.#budget)) this.#take();
+      if (await separate(this.#overlaps, this.#rule(schedule.compressIdle, until), this.#budget)) this.#take();
     }
   }
 
@@ -166,7 +168,7 @@ export class StripSearch {
       if (!board.fits(part, board.turns[part]!)) this.#throw(part);
       else board.put(part, board.turns[part]!, board.xs[part]!, board.ys[part]! + (board.ys[part]! > cut ? by : 0));
     }
-    board.measureAll();
+    this.#overlaps.measureAll();
   }
 
   /** Exchanges two large, different parts, to move the search elsewhere. */

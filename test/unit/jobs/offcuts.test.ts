@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { largestRectangle } from '../../../src/geometry/largest-rectangle.ts';
 import { normalise } from '../../../src/geometry/clipper.ts';
 import type { Region } from '../../../src/geometry/types.ts';
+import type { JobSheet } from '../../../src/jobs/layout.ts';
 import { leftoversOf } from '../../../src/jobs/leftovers.ts';
 import { readOffcuts } from '../../../src/jobs/offcuts.ts';
 import { offcutChanges } from '../../../src/jobs/write-offcuts.ts';
@@ -25,6 +26,13 @@ const box = (x: number, y: number, width: number, height: number): Region => [
     { x, y: y + height },
   ],
 ];
+
+/** Corners of a circle that touches both axes, as a spec has them. */
+const circle = (radius: number, corners: number): string[] =>
+  Array.from({ length: corners }, (_, i) => {
+    const angle = (2 * Math.PI * i) / corners;
+    return `[${(radius + radius * Math.cos(angle)).toFixed(1)}, ${(radius + radius * Math.sin(angle)).toFixed(1)}]`;
+  });
 
 const regionOf = (text: string, id: number): Region => {
   const { offcuts, issues } = readOffcuts(new SpecSource(text));
@@ -95,6 +103,34 @@ describe('Offcuts', () => {
       for (const other of first!.pieces.slice(0, index))
         assert.ok(intersectionAreaByJts(one.enclosed, other.enclosed) < 1e-6);
   });
+
+  // Of the largest rectangles within them, the first two hold 6 each (measured).
+  for (const [name, outline, least] of [
+    ['a triangle', '[[0, 0], [320, 0], [0, 240]]', 9],
+    ['a circle', `[${circle(110, 60).join(', ')}]`, 8],
+    [
+      'a plate with a slit',
+      '[[0, 0], [200, 0], [200, 150], [100.5, 150], [100.5, 20], [99.9, 20], [99.9, 150], [0, 150]]',
+      6,
+    ],
+  ] as const) {
+    for (const margin of [0, 3]) {
+      it(`are filled by their outlines, with a margin of ${margin} mm: ${name}`, async () => {
+        const own = [`ply3: [{offcuts: ply3.offcuts.yaml, margin: ${margin} mm}, {size: [200 mm, 150 mm]}]`];
+        const text = `${head}offcuts:\n  - {id: 1, outline: ${outline}}\n`;
+        const { layout } = await laidOutJob(jobOf(['{spec: plate.tag.yaml, quantity: 20}'], own), withOffcuts(text));
+        const [{ offcut, outline: edge, pieces, gap }] = layout.sheets as [JobSheet];
+        assert.ok(offcut && pieces.length >= least, `${pieces.length} pieces`);
+        const outside = [...box(-50, -50, 500, 500), ...edge.map((ring) => [...ring].reverse())];
+        for (const [index, { enclosed }] of pieces.entries()) {
+          assert.ok(differenceAreaByJts(enclosed, edge) < 1e-6);
+          // Half a micrometre for rounding to the grid.
+          assert.ok(distanceByJts(enclosed, outside) >= margin - 5e-4);
+          for (const other of pieces.slice(0, index)) assert.ok(distanceByJts(enclosed, other.enclosed) >= gap - 5e-4);
+        }
+      });
+    }
+  }
 
   it('are written back: what is used is marked, what is left is added, and lies nowhere on what was cut', async () => {
     const before = `${head}offcuts:\n  - {size: [140 mm, 50 mm]}   # the light one\n`;

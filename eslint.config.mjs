@@ -12,6 +12,10 @@ export default tseslint.config(
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
       // Geometry walks arrays by index; `noUncheckedIndexedAccess` already makes each access say what it assumes.
       '@typescript-eslint/no-non-null-assertion': 'off',
+      // Two of the dearest rules, with nothing to find here: our code has no enums, and classes have private members, which the
+      // compiler asks for by itself.
+      '@typescript-eslint/no-unsafe-enum-assignment': 'off',
+      '@typescript-eslint/no-unsafe-class-instance-assignment': 'off',
       '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
     },
   },

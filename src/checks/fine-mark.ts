@@ -5,6 +5,7 @@ import type { ClosePlace } from '../geometry/close-edges.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
 import type { Check } from './check.ts';
+import { areasIn } from '../tag/open-lines.ts';
 import { mm } from '../core/figures.ts';
 import { perRegion } from './per-region.ts';
 
@@ -18,8 +19,8 @@ export const fineMarks: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
     piece.marks
       // The modules of a code meet at their corners, and have a limit of their own; lines are as wide as the beam.
-      .filter(({ codes, lines }) => !codes && !lines)
-      .flatMap((mark) => fineMark(piece, mark, Math.max(stock.kerf, finestMm))),
+      .filter(({ codes }) => !codes)
+      .flatMap((mark) => fineMark(piece, { ...mark, region: areasIn(mark) }, Math.max(stock.kerf, finestMm))),
   );
 
 const closeIn = perRegion(closeOnBothSides);

@@ -10,6 +10,7 @@ import { distanceTo } from './blame.ts';
 import { locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
+import { oncePerRow } from './once-per-row.ts';
 import { perRegionPair } from './per-region-pair.ts';
 import { minimumNote, byMinimum, faultPlaceOf, minimumDated, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
@@ -22,8 +23,11 @@ const touchingMm2 = 0.02;
 
 export const hangerWeak: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
-    piece.hangers.flatMap((hanger) =>
-      hanger.lug ? [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock)] : [],
+    oncePerRow(
+      piece.hangers.flatMap((hanger) =>
+        hanger.lug ? [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock)] : [],
+      ),
+      piece,
     ),
   );
 

@@ -13,6 +13,8 @@ import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { openingNeighbours, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';
 import { lineWithin } from './line-within.ts';
+import { roomLeft } from './near.ts';
+import { oncePerRow } from './once-per-row.ts';
 import { perRegionPair } from './per-region-pair.ts';
 import { clearances, hasOwnHole } from './room-for-tie.ts';
 
@@ -35,7 +37,12 @@ const touchingMm2 = 0.02;
 const touchingMm = 0.05;
 
 export const holeBlocked: Check = (tag) =>
-  tag.pieces.flatMap((piece) => piece.hangers.flatMap((hanger) => blockedHole(hanger, piece, tag)));
+  tag.pieces.flatMap((piece) =>
+    oncePerRow(
+      piece.hangers.flatMap((hanger) => blockedHole(hanger, piece, tag)),
+      piece,
+    ),
+  );
 
 function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): Finding[] {
   const findings: Finding[] = [];
@@ -107,7 +114,7 @@ function isLikelySlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece
   const what = openingNoun(hanger);
   const message = isAccent
     ? `The hole stands ${mm(width)} above a letter of ${name} and reads as its accent.`
-    : `${width < slackMm ? 'No room' : `Only ${mm(width)}`} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
+    : `${roomLeft(width)} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
 }
 
@@ -157,8 +164,7 @@ function tooNear(
   if (!worst) return [];
   const { width, minimum, ends } = worst;
   const what = tie?.kind === 'ribbon' ? `${mm(tie.size)} ribbon` : `${mm(strand)} twine`;
-  const room = width < slackMm ? 'No room' : `Only ${mm(width)}`;
-  const message = `${room} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
+  const message = `${roomLeft(width)} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
   return [{ code: 'hole-blocked', severity: 'warning', piece: id, path, points: ends, width, minimum, message }];
 }
 

@@ -7,17 +7,21 @@ import { locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { stateOf } from './joined-opening.ts';
 import type { OpeningState } from './joined-opening.ts';
+import { oncePerRow } from './once-per-row.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
 
 export const holeNearEdge: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
-    piece.hangers.flatMap((hanger) => [
-      ...notClosed(piece, hanger),
-      // `hanger-weak` reports the wall of a ring.
-      ...(hanger.kind === 'ring' ? [] : nearEdges(piece, hanger, stock)),
-    ]),
+    oncePerRow(
+      piece.hangers.flatMap((hanger) => [
+        ...notClosed(piece, hanger),
+        // `hanger-weak` reports the wall of a ring.
+        ...(hanger.kind === 'ring' ? [] : nearEdges(piece, hanger, stock)),
+      ]),
+      piece,
+    ),
   );
 
 function notClosed(piece: Piece, hanger: PlacedHanger): Finding[] {

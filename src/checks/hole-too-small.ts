@@ -2,35 +2,44 @@
 
 import { tightestOpening } from '../spec/tie.ts';
 import type { Finding } from '../core/issue.ts';
+import type { Tie } from '../spec/model.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
+import { oncePerRow } from './once-per-row.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 
 /** Tolerance for comparing two written figures, in mm. */
 const slackMm = 0.01;
 
-export const holeTooSmall: Check = ({ tie, pieces }) => {
-  if (!tie) return [];
-  const allHangers = pieces.flatMap(({ id, hangers }) => hangers.map((hanger) => ({ id, hanger })));
-  return allHangers.flatMap(({ id, hanger }): Finding[] => {
-    // A keyhole hangs on a nail.
-    if (hanger.kind === 'keyhole') return [];
-    // Twine goes doubled through the narrow side; a ribbon lies flat along a slot and gathers in a round hole.
-    const flat = tie.kind === 'ribbon' && hanger.kind === 'slot';
-    const needed = flat ? tie.size : tightestOpening(tie);
-    const has = flat ? hanger.openingLength : hanger.openingSize;
-    if (has >= needed - slackMm) return [];
-    const what = tie.kind === 'twine' ? `${mm(tie.size)} twine, doubled,` : `${mm(tie.size)} ribbon`;
-    return [
-      {
-        code: 'hole-too-small',
-        severity: 'warning',
-        piece: id,
-        path: hanger.path,
-        points: [hanger.centre],
-        width: has,
-        message: `The ${hanger.kind === 'slot' ? 'slot' : 'hole'} is ${mm(has)}; ${what} needs ${mm(needed)}${flat ? '' : measuredOn(tie.openingOn)}.`,
-      },
-    ];
-  });
-};
+export const holeTooSmall: Check = ({ tie, pieces }) =>
+  tie
+    ? pieces.flatMap((piece) =>
+        oncePerRow(
+          piece.hangers.flatMap((hanger) => tooSmall(hanger, piece, tie)),
+          piece,
+        ),
+      )
+    : [];
+
+function tooSmall(hanger: PlacedHanger, { id }: Piece, tie: Tie): Finding[] {
+  // A keyhole hangs on a nail.
+  if (hanger.kind === 'keyhole') return [];
+  // Twine goes doubled through the narrow side; a ribbon lies flat along a slot and gathers in a round hole.
+  const flat = tie.kind === 'ribbon' && hanger.kind === 'slot';
+  const needed = flat ? tie.size : tightestOpening(tie);
+  const has = flat ? hanger.openingLength : hanger.openingSize;
+  if (has >= needed - slackMm) return [];
+  const what = tie.kind === 'twine' ? `${mm(tie.size)} twine, doubled,` : `${mm(tie.size)} ribbon`;
+  return [
+    {
+      code: 'hole-too-small',
+      severity: 'warning',
+      piece: id,
+      path: hanger.path,
+      points: [hanger.centre],
+      width: has,
+      message: `The ${hanger.kind === 'slot' ? 'slot' : 'hole'} is ${mm(has)}; ${what} needs ${mm(needed)}${flat ? '' : measuredOn(tie.openingOn)}.`,
+    },
+  ];
+}

@@ -1,12 +1,13 @@
 /** The losses of a letter that is grown or thinned: white that fills in, strokes that disappear. */
 
 import { transform, translation } from '../geometry/affine.ts';
-import { offset } from '../geometry/clipper.ts';
+import { offset, union } from '../geometry/clipper.ts';
 import { area, boundsOf, contains, perimeter, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
 import type { Letter } from '../tag/letters.ts';
+import { hairlinesOf, hairlineStrokes } from '../tag/overlap/hairlines.ts';
 
 export interface LetterLoss {
   /** Letters with the same number have the same outline. */
@@ -26,12 +27,13 @@ export interface LetterLoss {
   readonly grown: Region;
 }
 
-/**
- * Radii of discs in mm: white survives only where the `grow` disc fits, and strokes only where the `thin` disc fits.
- */
-export interface LossRadii {
+/** In mm. */
+export interface LetterChange {
+  /** Radii of discs: white survives only where the first fits, and strokes only where the second fits. */
   readonly grow: number;
   readonly thin: number;
+  /** Width to which hairlines are thickened before that; 0 if they are as drawn. */
+  readonly hairline: number;
 }
 
 /** Share of the x-height that the outlines compared may be off by: far below what any reader sees. */
@@ -44,7 +46,7 @@ const counterShare = 0.004;
 const openShare = 0.06;
 
 /** The loss of each letter; equal outlines are examined once, so a long text costs no more than its alphabet. */
-export function letterLosses(letters: readonly Letter[], xHeight: number, reach: LossRadii): LetterLoss[] {
+export function letterLosses(letters: readonly Letter[], xHeight: number, change: LetterChange): LetterLoss[] {
   const known = new Map<string, LetterLoss>();
   return letters.map(({ text, region }) => {
     const { minX, minY, maxX, maxY } = boundsOf(region)!;
@@ -58,32 +60,39 @@ export function letterLosses(letters: readonly Letter[], xHeight: number, reach:
       const { outline, grown } = before;
       return { ...before, at, outline: transform(outline, shift), grown: transform(grown, shift) };
     }
-    const loss = { ...lossOf(region, xHeight, reach), like: known.size, at };
+    const loss = { ...lossOf(region, xHeight, change), like: known.size, at };
     known.set(key, loss);
     return loss;
   });
 }
 
-function lossOf(region: Region, xHeight: number, { grow, thin }: LossRadii): Omit<LetterLoss, 'like' | 'at'> {
+function lossOf(region: Region, xHeight: number, change: LetterChange): Omit<LetterLoss, 'like' | 'at'> {
+  const { grow, thin, hairline } = change;
   const tolerance = outlineShare * xHeight;
   const outline = simplified(region, tolerance);
-  const ink = area(outline);
-  const grown = grow > 0 ? offset(outline, grow, 'round', tolerance) : outline;
-  const core = thin > 0 ? offset(outline, -thin, 'round', tolerance) : outline;
-  const left = thin > 0 ? offset(core, thin, 'round', tolerance) : outline;
+  const stout = hairline > 0 ? thickened(outline, hairline) : outline;
+  const ink = area(stout);
+  const grown = grow > 0 ? offset(stout, grow, 'round', tolerance) : stout;
+  const core = thin > 0 ? offset(stout, -thin, 'round', tolerance) : stout;
+  const left = thin > 0 ? offset(core, thin, 'round', tolerance) : stout;
   const counters = outline.filter((ring) => -ringArea(ring) > counterShare * xHeight * xHeight);
   const holes = grown.filter((ring) => ringArea(ring) < 0);
   return {
     counters: {
       drawn: counters.length,
-      open: grow > 0 ? counters.filter((counter) => isOpen(counter, holes)).length : counters.length,
+      open: grow > 0 || hairline > 0 ? counters.filter((counter) => isOpen(counter, holes)).length : counters.length,
     },
     gone: ink > 0 ? Math.max(0, ink - area(left)) / ink : 0,
-    fallen: thin > 0 ? Math.max(0, partsOf(core).length - partsOf(outline).length) : 0,
-    stem: (2 * ink) / Math.max(perimeter(outline), 1e-9),
+    fallen: thin > 0 ? Math.max(0, partsOf(core).length - partsOf(stout).length) : 0,
+    stem: (2 * ink) / Math.max(perimeter(stout), 1e-9),
     outline,
     grown,
   };
+}
+
+function thickened(outline: Region, width: number): Region {
+  const strokes = hairlineStrokes(hairlinesOf(outline, width));
+  return strokes.length > 0 ? union([outline, strokes]) : outline;
 }
 
 function isOpen(counter: Ring, holes: readonly Ring[]): boolean {

@@ -2,11 +2,12 @@
  * Parts that fall out of a piece: dots of letters, letters that do not touch, counters of letters cut through a plate.
  */
 
+import { intersection } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, contains } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
-import type { Piece } from '../tag/tag.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
 import { mm2, mmByMm } from '../core/figures.ts';
 import { blame } from './blame.ts';
 import { byCause, locationOf } from './by-cause.ts';
@@ -16,8 +17,32 @@ import { isLettering } from './origin.ts';
 /** Most parts counted individually; a text whose letters all fall apart is reported as a whole. */
 const mostCounted = 6;
 
-export const looseParts: Check = ({ pieces }) =>
-  pieces.flatMap((piece) => (piece.parts === 'many' ? [] : loosePartsOf(piece)));
+/** A stick that meets less than this share of what it carries on its piece carries something that is not there. */
+const carriedShare = 0.5;
+
+export const looseParts: Check = ({ pieces, made }) =>
+  pieces.flatMap((piece) => [...emptySticks(piece, made), ...(piece.parts === 'many' ? [] : loosePartsOf(piece))]);
+
+/** Sticks whose load is not on their piece. */
+function emptySticks(piece: Piece, made: Tag['made']): Finding[] {
+  return piece.sources.flatMap(({ use, shape }): Finding[] => {
+    if (use !== 'body' || shape.generator.kind !== 'stick') return [];
+    const { shape: load } = shape.generator;
+    const carried = made.get(load)?.region ?? [];
+    if (carried.length === 0 || area(intersection(carried, piece.body)) >= carriedShare * area(carried)) return [];
+    const message = `The stick carries “${load.name ?? 'a shape'}”, which is not on “${piece.title}”: it needs to be in “body” too.`;
+    return [
+      {
+        code: 'loose-part',
+        severity: 'error',
+        piece: piece.id,
+        path: [...shape.path, 'stick', 'carries'],
+        points: [boxCentre(boundsOf(carried)!)],
+        message,
+      },
+    ];
+  });
+}
 
 /** One finding for each shape to blame, at its largest part. */
 function loosePartsOf(piece: Piece): Finding[] {
@@ -25,7 +50,11 @@ function loosePartsOf(piece: Piece): Finding[] {
   const held = parts.find((part) => isHeld(part, piece)) ?? parts[0];
   const loose = parts.filter((part) => part !== held);
   if (loose.length > mostCounted) {
-    const message = `“${piece.title}” falls into ${parts.length} parts. Join them, put them on a backing, or keep them apart with “parts: many”.`;
+    const ways =
+      piece.glueTo === undefined
+        ? 'Join them, put them on a backing, or keep them apart with “parts: many”.'
+        : 'Join them, or glue each by itself with “parts: many”.';
+    const message = `“${piece.title}” falls into ${parts.length} parts. ${ways}`;
     return [loosePartFinding(piece, blame(piece, onEdge(loose[0]!)), loose, message)];
   }
   return byCause(piece, loose, (part) => [onEdge(part)]).map(({ path, found }) =>
@@ -44,10 +73,11 @@ function messageOf(parts: readonly Region[], piece: Piece): string {
 }
 
 /** The keys that join parts, as far as they suit what the piece is made of, and the one that leaves them apart. */
-function waysOut({ sources }: Piece, them: 'it' | 'them'): string {
+function waysOut({ sources, glueTo }: Piece, them: 'it' | 'them'): string {
   const isLettered = sources.some(({ use, shape }) => use === 'body' && isLettering(shape));
   const keys = isLettered ? '“overlap”, “straps” or “bridges”' : '“straps” or “bridges”';
-  return `Join ${them} with ${keys}, or keep ${them} apart with “parts: many”.`;
+  const apart = glueTo === undefined ? `keep ${them} apart` : `glue ${them} on separately`;
+  return `Join ${them} with ${keys}, or ${apart} with “parts: many”.`;
 }
 
 /** Whether the piece hangs by this part, which is then the one that stays. */

@@ -14,7 +14,7 @@ import type { Check } from './check.ts';
 import { isCrossed } from './crossed.ts';
 import { isLettering } from './origin.ts';
 import { mm, mmByMm } from '../core/figures.ts';
-import { narrowGap, nearMm } from './near.ts';
+import { narrowGap, nearMm, roomLeft } from './near.ts';
 import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
@@ -67,7 +67,6 @@ function offBody({ region, operation, path, shape }: Mark, piece: Piece): Findin
 function atTheEdge(letters: Region, path: YamlPath, piece: Piece): Finding[] {
   const gap = narrowGap(letters, outersOf(piece.region));
   if (!gap) return [];
-  const room = gap.width < sameLineMm ? 'No room' : `Only ${mm(gap.width)}`;
   return [
     {
       code: 'mark-off-body',
@@ -75,7 +74,7 @@ function atTheEdge(letters: Region, path: YamlPath, piece: Piece): Finding[] {
       piece: piece.id,
       path,
       points: [gap.point],
-      message: `${room} between these letters and the edge of “${piece.title}”: it looks like a mistake; minimum ${mm(nearMm)}.`,
+      message: `${roomLeft(gap.width)} between these letters and the edge of “${piece.title}”: it looks like a mistake; minimum ${mm(nearMm)}.`,
     },
   ];
 }

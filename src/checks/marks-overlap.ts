@@ -24,15 +24,12 @@ import {
   touchesOf,
   uncovered,
 } from './overlap.ts';
-import { narrowGap, nearMm } from './near.ts';
+import { narrowGap, nearMm, roomLeft } from './near.ts';
 import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
 /** Lines that run through engraving over less than this in all, in mm, are not noticed (our own judgement). */
 const seenMm = 1;
-
-/** Smaller gaps than this, in mm, are none. */
-const seenGapMm = 0.05;
 
 export const marksOverlap: Check = (tag) => tag.pieces.flatMap((piece) => overlapsOn(piece, tag));
 
@@ -102,8 +99,7 @@ function nearly(earlier: Mark, later: Mark): Collision | undefined {
   if (isMadeWith(earlier.shape, later.shape) || isMadeWith(later.shape, earlier.shape)) return undefined;
   const gap = narrowGap(later.region, earlier.region);
   if (!gap) return undefined;
-  const room = gap.width < seenGapMm ? 'No room' : `Only ${mm(gap.width)}`;
-  const message = `${room} between ${nameInSentence(later.shape)} and ${nameInSentence(earlier.shape)}: it looks like a mistake; minimum ${mm(nearMm)}.`;
+  const message = `${roomLeft(gap.width)} between ${nameInSentence(later.shape)} and ${nameInSentence(earlier.shape)}: it looks like a mistake; minimum ${mm(nearMm)}.`;
   return { point: gap.point, message, isSevere: false };
 }
 

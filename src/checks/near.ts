@@ -3,12 +3,19 @@
 import { EdgeIndex } from '../geometry/edge-index.ts';
 import { distanceToSegment } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
+import { mm } from '../core/figures.ts';
 import { clearance } from './clearance.ts';
 import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
 /** Gaps below this, in mm, are hardly wider than the beam's spot and look like a mistake (our own judgement). */
 export const nearMm = 0.3;
+
+/** Narrower gaps, in mm, look like none. */
+const seenGapMm = 0.05;
+
+/** Start of a sentence on a gap of this width, in mm. */
+export const roomLeft = (width: number): string => (width < seenGapMm ? 'No room' : `Only ${mm(width)}`);
 
 interface Gap {
   readonly width: number;

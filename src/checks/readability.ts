@@ -101,12 +101,12 @@ function isLump({ crowded }: Pick<LossCounts, 'crowded'>): boolean {
 
 /** The readability of letters and digits; a heart or a star is not text. `undefined` if there are none. */
 export function readability(lettering: Lettering, { beam, over = 0 }: BeamEffect): Readability | undefined {
-  const { xHeight, slid } = lettering;
+  const { xHeight, slid, hairline } = lettering;
   const letters = lettering.letters.filter(({ text }) => /[\p{L}\p{N}]/u.test(text));
   if (letters.length === 0 || !(xHeight > 0)) return undefined;
   const by = lettering.grow + over;
   const grow = Math.max(0, by + beam / 2);
-  const losses = letterLosses(letters, xHeight, { grow, thin: Math.max(0, -by) });
+  const losses = letterLosses(letters, xHeight, { grow, thin: Math.max(0, -by), hairline });
   const n = letters.length;
   const sum = (of: (loss: (typeof losses)[number]) => number) => losses.reduce((all, loss) => all + of(loss), 0);
   const left = unionPerimeter(losses.map(({ grown }) => grown));

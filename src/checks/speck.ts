@@ -5,14 +5,12 @@ import { offset } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, contains, perimeter, ringArea } from '../geometry/measure.ts';
 import type { Region, Ring } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
+import { extentOf, speckMm } from '../tag/size.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { perRegion } from './per-region.ts';
-
-/** Largest speck, by the larger side of its box, as `tidy` measures it, in mm. Rule of thumb, no source. */
-const speckMm = 0.8;
 
 export const specks: Check = ({ pieces, stock }) => pieces.flatMap((piece) => specksOf(piece, stock.kerf));
 
@@ -56,11 +54,6 @@ function isNarrower(hole: Ring, width: number): boolean {
   const inside: Region = [hole.toReversed()];
   // The area of a ring never exceeds its length times the radius of the largest disc in it.
   return -2 * ringArea(hole) < width * perimeter(inside) && offset(inside, -width / 2).length === 0;
-}
-
-function extentOf(ring: Ring): number {
-  const { minX, minY, maxX, maxY } = boundsOf([ring])!;
-  return Math.max(maxX - minX, maxY - minY);
 }
 
 function messageOf(rings: readonly Ring[], size: number): string {

@@ -1,7 +1,7 @@
 /** Reads specs for the command line, and creates its engine. */
 
 import { readFile } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { Engine } from '../engine/engine.ts';
@@ -55,9 +55,4 @@ function onceRead(files: FontFiles): FontFiles {
       return bytes;
     },
   };
-}
-
-/** Name of a spec without its `.tag.yaml` ending. */
-export function specName(file: string): string {
-  return basename(file).replace(/(\.tag)?\.ya?ml$/i, '');
 }

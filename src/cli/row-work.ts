@@ -1,6 +1,6 @@
 /** The work of a command on one tag of a batch, in this thread or another: input and output are plain data. */
 
-import { resolve, dirname } from 'node:path';
+import { basename, resolve, dirname } from 'node:path';
 import type { Engine, Report } from '../engine/engine.ts';
 import type { AcceptedIssue, Severities } from '../engine/severity.ts';
 import { isError } from '../core/issue.ts';
@@ -14,7 +14,8 @@ import { packOf } from '../export/pack.ts';
 import { withSpec } from '../language/spec-along.ts';
 import type { TagAsk } from '../jobs/work.ts';
 import type { Tag } from '../tag/tag.ts';
-import { newEngine, specName } from './files.ts';
+import { specName } from '../core/names.ts';
+import { newEngine } from './files.ts';
 import { rowJson } from './report-json.ts';
 import { toolsOf } from './tools.ts';
 
@@ -86,7 +87,7 @@ export class RowWorker {
     if (!job) return {};
     const tools = toolsOf(this.#engine);
     if (wish.what === 'pack') {
-      const name = wish.name ?? tagFileName(specName(this.#task.file), report);
+      const name = wish.name ?? tagFileName(specName(basename(this.#task.file)), report);
       return { files: await packOf(withSpec(job, report), name, tools) };
     }
     const drawnJob = wish.pictureWidth === undefined ? job : withPictures(job, wish.pictureWidth);

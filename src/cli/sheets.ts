@@ -1,12 +1,13 @@
 /** `tagwright sheets`: lays all tags of a spec out on its sheets. */
 
 import { mkdir } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { sheetFiles } from '../export/sheet-files.ts';
 import { sheetJobs } from '../export/sheet-job.ts';
 import type { TagReport } from '../export/sheet-job.ts';
 import { sheetFormatsOf, write } from './export.ts';
-import { newEngine, specName } from './files.ts';
+import { specName } from '../core/names.ts';
+import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { TagJobs } from './tag-jobs.ts';
 import { newNestThreads } from './nest-threads.ts';
@@ -47,7 +48,9 @@ export async function sheetsAll(
     }
     for (const { name, value } of sheets.facts) console.error(`${spec.file}: ${name}: ${value}`);
     if (sheets.plan.left.length > 0) isWhole = false;
-    for (const [file, content] of Object.entries(await sheetFiles(sheets, specName(spec.file), wanted, tools)))
+    for (const [file, content] of Object.entries(
+      await sheetFiles(sheets, specName(basename(spec.file)), wanted, tools),
+    ))
       isWhole = (await write(join(out, file), content, overwrite)) && isWhole;
   }
   threads.end();

@@ -1,5 +1,6 @@
 /** Export jobs for the command line: one for each tag of the specs and their batches. */
 
+import { basename } from 'node:path';
 import type { Engine, Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import { freeFileName, tagFileName } from '../export/file-names.ts';
@@ -11,7 +12,7 @@ import { printReport } from './check.ts';
 import { eachRow } from './rows.ts';
 import { RowWorker } from './row-work.ts';
 import type { RowResult, RowRequest } from './row-work.ts';
-import { specName } from './files.ts';
+import { specName } from '../core/names.ts';
 import type { SpecFile } from './files.ts';
 
 /**
@@ -37,7 +38,7 @@ export class TagJobs {
         this.#nothingToCut(label);
         continue;
       }
-      const wanted = tagFileName(specName(spec.file), { ...first, row: made.row });
+      const wanted = tagFileName(specName(basename(spec.file)), { ...first, row: made.row });
       const name = this.#nameOf(spec.file, { ...first, row: made.row });
       const files = name === wanted ? made.files : (await this.#packed(spec, made.row, name)).files!;
       yield {
@@ -89,7 +90,7 @@ export class TagJobs {
   }
 
   #nameOf(file: string, tag: Pick<Report, 'batch' | 'row'>): string {
-    const wanted = tagFileName(specName(file), tag);
+    const wanted = tagFileName(specName(basename(file)), tag);
     const name = tag.batch ? freeFileName(wanted, this.#names) : wanted;
     this.#names.add(name);
     return name;

@@ -4,10 +4,10 @@
  * “Sorrel, Rue and Dill”; beyond `most` names, “Sorrel, Rue and 4 more”. A single name too many is still written out,
  * as it is about as short as “1 more”.
  */
-export function listed(names: readonly string[], most = Infinity): string {
+export function listed(names: readonly string[], most = Infinity, joint: 'and' | 'or' = 'and'): string {
   const more = names.length - most;
   if (more > 1) return `${names.slice(0, most).join(', ')} and ${more} more`;
-  return [names.slice(0, -1).join(', '), ...names.slice(-1)].filter((part) => part !== '').join(' and ');
+  return [names.slice(0, -1).join(', '), ...names.slice(-1)].filter((part) => part !== '').join(` ${joint} `);
 }
 
 /** The name itself if it is free, else with the first number appended that makes it so. */
@@ -15,4 +15,9 @@ export function freeName(wanted: string, isTaken: (name: string) => boolean, joi
   let name = wanted;
   for (let count = 2; isTaken(name); count++) name = `${wanted}${joint}${count}`;
   return name;
+}
+
+/** Name of a spec’s file without its `.tag.yaml` ending. */
+export function specName(fileName: string): string {
+  return fileName.replace(/(\.tag)?\.ya?ml$/i, '');
 }

@@ -2,6 +2,7 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import type { SpecSource } from '../spec/source.ts';
+import { allUsedFiles } from '../spec/used-files.ts';
 import type { UsedFile } from '../spec/used-files.ts';
 import { valueAt } from '../core/values.ts';
 
@@ -20,7 +21,7 @@ export function chosenPlace(
   source: SpecSource,
   used: readonly UsedFile[],
 ): ChosenPlace | undefined {
-  const files = [{ source }, ...allUsedFiles(used)];
+  const files = allFiles(source, used);
   const chooser = files.find((file) => valueAt(file.source.value, [what]) !== undefined);
   const value = chooser && valueAt(chooser.source.value, [what]);
   if (chooser === undefined || value === undefined) return undefined;
@@ -45,12 +46,16 @@ export function measuredPlace(
 
 /** The name of the machine that a spec, or a file that it uses, chooses. */
 export function chosenMachine(source: SpecSource, used: readonly UsedFile[]): string | undefined {
-  const machine = [{ source }, ...allUsedFiles(used)]
+  const machine = allFiles(source, used)
     .map((file) => valueAt(file.source.value, ['machine']))
     .find((each) => each !== undefined);
   return typeof machine === 'string' ? machine : undefined;
 }
 
-function allUsedFiles(used: readonly UsedFile[]): { readonly file: string; readonly source: SpecSource }[] {
-  return used.flatMap(({ file, source, uses }) => [{ file, source }, ...allUsedFiles(uses)]);
+/** The spec and all files that it uses, those before others that rank above them. */
+function allFiles(
+  source: SpecSource,
+  used: readonly UsedFile[],
+): { readonly file?: string; readonly source: SpecSource }[] {
+  return [{ source }, ...allUsedFiles(used).map((each) => ({ file: each.file, source: each.source }))];
 }

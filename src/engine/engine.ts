@@ -78,6 +78,7 @@ export type Judged = Pick<Report, 'tag' | 'issues' | 'accepted'>;
 export interface EngineOptions {
   readonly giveWay?: () => Promise<void>;
   readonly stages?: number;
+  readonly fonts?: FontLibrary;
 }
 
 /** How long the engine works before it yields, in ms: less than a frame at 60 Hz. */
@@ -90,12 +91,12 @@ export class Engine {
   readonly #giveWay: () => Promise<void>;
   #lastSizes: { readonly key: string; readonly sizes: ReadonlyMap<string, number> } | undefined;
 
-  /** `giveWay`: yields to other tasks. `stages`: number of results cached for the next time. */
-  constructor(files: FontFiles, { giveWay = nextTask, stages }: EngineOptions = {}) {
+  /** `giveWay`: yields to other tasks. `stages`: number of results cached for the next time. `fonts`: a library of the same files. */
+  constructor(files: FontFiles, { giveWay = nextTask, stages, fonts = new FontLibrary(files) }: EngineOptions = {}) {
     this.#files = files;
     this.#giveWay = giveWay;
     this.#cache = new StageCache(stages);
-    this.fonts = new FontLibrary(files);
+    this.fonts = fonts;
   }
 
   /** Never throws because of a spec's contents; rejects only with the signal's reason once that is aborted. */

@@ -23,6 +23,8 @@ const ofMaterial: Readonly<Record<LookName, string>> = {
   beech: wood,
   tan: wood,
   fibre: 'Fibreboard makes much smoke, and its glue gives off formaldehyde. Clean lens and filter more often.',
+  plain:
+    'Nothing is known here of this material. Ask its maker whether it may be cut with a laser; if you do not know what a sheet is, do not cut it.',
   paper: 'Card and paper catch fire easily: as little power as cuts them, and eyes on the job.',
   leather: 'Vegetable-tanned leather only: fumes of chrome-tanned and imitation leather are harmful.',
   felt: 'Know what the felt is made of: wool smells and chars, polyester melts.',

@@ -14,8 +14,10 @@ import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import { grainLines, grainOrigin, grainTile } from '../look/grain.ts';
 import type { Look } from '../look/looks.ts';
-import { grainIsUpright, lookOfStock } from '../look/stock-look.ts';
+import { lookOfStock, usualThicknessMm } from '../look/stock-look.ts';
 import { stockOf } from '../tag/by-stock.ts';
+import { isGrainUpright } from '../tag/grain-direction.ts';
+import { areasIn } from '../tag/open-lines.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { blend } from '../look/blend.ts';
 import { curvesOf } from './page.ts';
@@ -51,9 +53,6 @@ export interface PaperView {
 
 /** Share of the thickness that is visible as cut edge, for a viewer slightly below the middle, as in the preview. */
 export const edgeShare = 0.17;
-
-/** Thickness of a stock that states none, in mm. */
-export const usualThicknessMm = 3;
 
 /** In mm. */
 export function thicknessOf(piece: Piece, tag: Tag): number {
@@ -93,7 +92,7 @@ export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPape
       lineWidth: 0.15,
     });
   page.draw(outline, { fill: face, stroke: look.char, lineWidth: Math.min(0.2, 0.12 * scale) });
-  page.clipped(outline, grainOn(piece, look, face, { toPaper, isUpright: grainIsUpright(stock) }));
+  page.clipped(outline, grainOn(piece, look, face, { toPaper, isUpright: isGrainUpright(piece, tag) }));
   drawMarks(page, piece, look, face, { toPaper, scale, paths });
 }
 
@@ -118,14 +117,12 @@ function drawMarks(
     ]);
     page.draw(engraved, { fill: blend(face, burn, burnStrength) });
   }
-  const isLine = (mark: Piece['marks'][number]) => mark.operation === 'score' && mark.lines;
-  for (const { lines = [] } of marks.filter(isLine))
-    page.draw(transformCurves(curvesOf(fitLines(lines)), toPaper), {
-      stroke: blend(face, burn, 0.75),
-      lineWidth: scoreWidthMm * scale,
-    });
-  for (const { region: scored } of marks.filter((mark) => mark.operation === 'score' && !mark.lines))
-    page.draw(paths(offset(scored, 0)), { stroke: blend(face, burn, 0.75), lineWidth: scoreWidthMm * scale });
+  const scored = { stroke: blend(face, burn, 0.75), lineWidth: scoreWidthMm * scale };
+  for (const mark of marks.filter(({ operation }) => operation === 'score')) {
+    const areas = areasIn(mark);
+    if (mark.lines) page.draw(transformCurves(curvesOf(fitLines(mark.lines)), toPaper), scored);
+    if (areas.length > 0) page.draw(paths(offset(areas, 0)), scored);
+  }
 }
 
 /** Grain lines across the piece, each in its colour on the face. */

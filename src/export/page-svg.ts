@@ -2,6 +2,7 @@
 
 import type { CurvePath } from '../geometry/curves.ts';
 import { formatNumber } from './job.ts';
+import { pathOfLetters } from './page.ts';
 import type { Drawing, Page } from './page.ts';
 
 export function pageSvg({ width, height, drawings }: Page): string {
@@ -10,6 +11,7 @@ export function pageSvg({ width, height, drawings }: Page): string {
     return `<path fill="${fill ?? 'none'}" fill-rule="${rule ?? 'evenodd'}"${line} d="${data(path, height)}"/>`;
   };
   const parts = drawings.map((each, index) => {
+    if ('letters' in each) return drawn({ path: pathOfLetters(each), fill: each.fill, rule: 'nonzero' });
     if (!('clip' in each)) return drawn(each);
     const clip = `<clipPath id="clip${index}"><path clip-rule="evenodd" d="${data(each.clip, height)}"/></clipPath>`;
     return `${clip}<g clip-path="url(#clip${index})">${each.drawings.map(drawn).join('')}</g>`;

@@ -26,6 +26,17 @@ export interface Clipped {
   readonly drawings: readonly Drawing[];
 }
 
+/** Letters of a caption, filled by the nonzero rule. The same few letters recur on every page of a document. */
+export interface Letters {
+  /** Outlines of glyphs in em, one object for each glyph, and their origins in em from the start of the baseline. */
+  readonly letters: readonly { readonly outline: CurvePath; readonly x: number; readonly y: number }[];
+  /** Start of the baseline, and the em, in mm. */
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly fill: string;
+}
+
 /** Text of a caption, for formats that can embed it besides its drawing. */
 export interface CaptionText {
   readonly text: string;
@@ -38,13 +49,13 @@ export interface CaptionText {
 export interface Page {
   readonly width: number;
   readonly height: number;
-  readonly drawings: readonly (Drawing | Clipped)[];
+  readonly drawings: readonly (Drawing | Clipped | Letters)[];
   readonly words: readonly CaptionText[];
 }
 
 /** Collects the contents of a page. */
 export class PageBuilder {
-  readonly drawings: (Drawing | Clipped)[] = [];
+  readonly drawings: (Drawing | Clipped | Letters)[] = [];
   readonly words: CaptionText[] = [];
 
   draw(path: CurvePath, look: Omit<Drawing, 'path'>): void {
@@ -85,14 +96,12 @@ export class PageBuilder {
     face: FontFace,
     place: { x: number; y: number; size: number; at?: 'left' | 'middle' | 'right'; fill?: string },
   ): void {
-    const { curves, advance } = layoutText(face, { text, align: 'left' });
+    const { glyphs, advance } = layoutText(face, { text, align: 'left' });
     const { size, y } = place;
     const share = { left: 0, middle: 0.5, right: 1 }[place.at ?? 'left'];
     const x = place.x - share * advance * size;
-    this.draw(transformCurves(curves, { a: size, b: 0, c: 0, d: size, e: x, f: y }), {
-      fill: place.fill ?? '#222222',
-      rule: 'nonzero',
-    });
+    const letters = glyphs.filter(({ outline }) => outline.length > 0);
+    if (letters.length > 0) this.drawings.push({ letters, x, y, size, fill: place.fill ?? '#222222' });
     this.words.push({ text, x, y, size });
   }
 
@@ -101,15 +110,23 @@ export class PageBuilder {
   }
 }
 
+/** The letters as one path, in mm. */
+export function pathOfLetters({ letters, x, y, size }: Letters): CurvePath {
+  return letters.flatMap(({ outline, ...origin }): readonly CurveCommand[] =>
+    transformCurves(outline, { a: size, b: 0, c: 0, d: size, e: x + origin.x * size, f: y + origin.y * size }),
+  );
+}
+
 /** Everything moved up by `dy` mm. */
 export function movedUp<T extends Pick<Page, 'drawings' | 'words'>>({ drawings, words, ...page }: T, dy: number) {
   const up = (path: CurvePath) => transformCurves(path, translation(0, dy));
   const raised = ({ path, ...look }: Drawing): Drawing => ({ path: up(path), ...look });
   return {
     ...page,
-    drawings: drawings.map((each) =>
-      'clip' in each ? { clip: up(each.clip), drawings: each.drawings.map(raised) } : raised(each),
-    ),
+    drawings: drawings.map((each) => {
+      if ('letters' in each) return { ...each, y: each.y + dy };
+      return 'clip' in each ? { clip: up(each.clip), drawings: each.drawings.map(raised) } : raised(each);
+    }),
     words: words.map((each) => ({ ...each, y: each.y + dy })),
   };
 }

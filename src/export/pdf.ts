@@ -1,19 +1,19 @@
 /**
  * Writes pages as a PDF: the customer's proof, the job sheet, the cut page at true size. The only file that uses the
- * PDF library. Captions are drawn as outlines, so that they look the same everywhere, with the same words over them as
- * invisible text, to be searched and copied.
+ * PDF library. Captions are drawn as outlines (`pdf-glyphs.ts`), so that they look the same everywhere, with the same words
+ * over them as invisible text, to be searched and copied.
  */
 
 import { zlibSync } from 'fflate';
 import type * as Pdf from '@cantoo/pdf-lib';
-import type { CurvePath } from '../geometry/curves.ts';
 import type { Tag } from '../tag/tag.ts';
-import { channels } from '../look/channels.ts';
 import { draftNote, errorNote, isDraft, jobsByStock } from './job.ts';
 import type { Job, Tools } from './job.ts';
 import { curvesOf, PageBuilder, wrapped } from './page.ts';
 import type { Clipped, Drawing, Page } from './page.ts';
 import { proofPage } from './proof.ts';
+import { colourOperands, pathOperators, pdfNumber } from './pdf-operators.ts';
+import { GlyphForms } from './pdf-glyphs.ts';
 import { styleOf } from './styles.ts';
 
 /** The format's unit is 1/72 inch (ISO 32000-1, table 30). */
@@ -46,7 +46,8 @@ export async function pdfOf(
   pdf.setTitle(title.toWellFormed());
   pdf.setSubject(subject);
   const unseen = await pdf.embedFont(library.StandardFonts.Helvetica);
-  for (const page of pages) addPage(pdf, page, unseen, library);
+  const glyphs = new GlyphForms(pdf, library);
+  for (const page of pages) addPage(pdf, page, glyphs, unseen, library);
   return pdf.save({ useObjectStreams: false, addDefaultPage: false });
 }
 
@@ -77,16 +78,19 @@ export async function cutPage(job: Job, tools: Tools): Promise<Page> {
 function addPage(
   pdf: Pdf.PDFDocument,
   { width, height, drawings, words }: Page,
+  glyphs: GlyphForms,
   font: Pdf.PDFFont,
   library: typeof Pdf,
 ): void {
   const page = pdf.addPage([width * perMm, height * perMm]);
   // Operators are written as text: as objects of the library, the thousands of curves in lettering take several times
   // as long.
-  const operators = [`q ${perMm} 0 0 ${perMm} 0 0 cm`, ...drawings.map(drawingOperators), 'Q', ''].join('\n');
+  const painted = drawings.map((each) => ('letters' in each ? glyphs.operators(each) : drawingOperators(each)));
+  const operators = [`q ${perMm} 0 0 ${perMm} 0 0 cm`, ...painted, 'Q', ''].join('\n');
   const { context } = pdf;
   const contents = context.stream(zlibSync(new TextEncoder().encode(operators)), { Filter: 'FlateDecode' });
   page.node.addContentStream(context.register(contents));
+  glyphs.addTo(page);
   addWords(page, words, font, library);
 }
 
@@ -102,41 +106,6 @@ function paintOperators({ path, fill, stroke, rule, lineWidth = 0.1 }: Drawing):
   const even = rule === 'nonzero' ? '' : '*';
   const painting = fill === undefined ? 'S' : `${stroke === undefined ? 'f' : 'B'}${even}`;
   return [...fillColour, ...line, ...pathOperators(path), painting].join('\n');
-}
-
-function pathOperators(path: CurvePath): string[] {
-  let [x, y] = [0, 0];
-  return path.map((command) => {
-    if (command.type === 'Z') return 'h';
-    const from = { x, y };
-    ({ x, y } = command);
-    switch (command.type) {
-      case 'M':
-        return `${pdfNumber(x)} ${pdfNumber(y)} m`;
-      case 'L':
-        return `${pdfNumber(x)} ${pdfNumber(y)} l`;
-      case 'C':
-        return `${pdfNumber(command.x1)} ${pdfNumber(command.y1)} ${pdfNumber(command.x2)} ${pdfNumber(command.y2)} ${pdfNumber(x)} ${pdfNumber(y)} c`;
-      case 'Q': {
-        // Quadratic to cubic: handles two thirds of the way to the control point.
-        const toward = (end: number, handle: number) => pdfNumber(end + (2 / 3) * (handle - end));
-        const { x1, y1 } = command;
-        return `${toward(from.x, x1)} ${toward(from.y, y1)} ${toward(x, x1)} ${toward(y, y1)} ${pdfNumber(x)} ${pdfNumber(y)} c`;
-      }
-    }
-  });
-}
-
-/** Rounds to 0.001, as in SVG files: shorter files, and no exponents, which the format does not allow. */
-function pdfNumber(value: number): number {
-  return Math.round(value * 1e3) / 1e3 + 0;
-}
-
-/** Red, green and blue components, from 0 to 1. */
-function colourOperands(hex: string): string {
-  return channels(hex)
-    .map((value) => pdfNumber(value / 255))
-    .join(' ');
 }
 
 function addWords(page: Pdf.PDFPage, words: Page['words'], font: Pdf.PDFFont, library: typeof Pdf): void {

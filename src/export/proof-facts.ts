@@ -1,5 +1,6 @@
 /** Facts beside the picture of a proof, for a customer who knows nothing about how tags are made. */
 
+import { listed } from '../core/names.ts';
 import { shortLength } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
 import { byStock, stockOf } from '../tag/by-stock.ts';
@@ -61,7 +62,7 @@ export function sizeOf({ layers, bounds }: Assembly, tag: Tag): string {
   const alike = new Set(known).size === 1;
   const of = alike
     ? ` of ${thicknessIn(known[0]!, units)}`
-    : `: ${known.map((sheet) => thicknessIn(sheet, units)).join(' and ')}`;
+    : `: ${listed(known.map((sheet) => thicknessIn(sheet, units)))}`;
   const each = count > 1 ? ` (${number} layers${of}, glued)` : '';
   const whole = known.reduce((sum, sheet) => sum + sheet, 0);
   return [...across, `${thicknessIn(whole, units)} thick${each}`].join(', ');
@@ -82,7 +83,7 @@ function thickest(layer: readonly Piece[], tag: Tag): number | undefined {
 export function materialInWords(tag: Tag): string | undefined {
   const names = new Set(byStock(tag).map(({ stock }) => stock.material?.trim() ?? ''));
   names.delete('');
-  const name = [...names].join(' and ');
+  const name = listed([...names]);
   return name === '' ? undefined : name.charAt(0).toUpperCase() + name.slice(1);
 }
 

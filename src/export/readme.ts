@@ -80,7 +80,7 @@ function fontLines(fonts: readonly UsedFont[]): string[] {
   ];
 }
 
-const wooden: readonly LookName[] = ['dark', 'red', 'alder', 'beech', 'tan'];
+const wooden: readonly LookName[] = ['light', 'dark', 'red', 'alder', 'beech', 'tan'];
 
 /** Rules of thumb, no source. Empty for an unknown material. */
 function careLines(material = ''): string[] {
@@ -91,7 +91,8 @@ function careLines(material = ''): string[] {
       'Wipe with a soft damp cloth. No alcohol and no glass cleaner: they make fine cracks at the edges.',
       'If there is a film on it, peel it off.',
     ];
-  const isWooden = kind === 'wood' || kind === 'plywood' || (kind === undefined && wooden.includes(look));
+  const isWooden =
+    kind === 'wood' || kind === 'plywood' || (kind === undefined && material.trim() !== '' && wooden.includes(look));
   if (!isWooden) return [];
   return [
     'Keep it dry, and wipe it with a dry cloth. Wood moves a little with the weather.',

@@ -1,7 +1,9 @@
 /** Export of sheets: a job for each sheet, as for a tag, and totals. */
 
 import type { Issue } from '../core/issue.ts';
+import { boundsArea } from '../geometry/measure.ts';
 import { nestHere } from '../nesting/best-of.ts';
+import { mostPieces } from '../nesting/layout.ts';
 import { materialCost, estimateJob, sumEstimates } from '../toolpath/estimate.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Batch } from '../spec/batch.ts';
@@ -34,9 +36,6 @@ export interface SheetJobs {
   readonly jobs: readonly Job[];
   readonly facts: readonly Fact[];
 }
-
-/** Limit on pieces; more would take hours to lay out and days to cut. */
-const mostPieces = 2000;
 
 /** `problem`: why there are no sheets, as a sentence. `lacksSheet`: because the spec gives no sheet size. */
 export async function sheetJobs(
@@ -104,7 +103,7 @@ function costs({ sheet, sheets, left }: SheetPlan, tags: readonly NamedTag[]): F
   const shares = tags.flatMap(({ tag }) =>
     byStock({ ...tag, pieces: tag.pieces.filter((piece) => !lost.has(piece)) }).map((part) => {
       const extent = extentOf(part);
-      const area = extent ? (extent.maxX - extent.minX) * (extent.maxY - extent.minY) : 0;
+      const area = extent ? boundsArea(extent) : 0;
       return materialCost(part, sheet.copies * area);
     }),
   );

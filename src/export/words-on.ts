@@ -31,28 +31,42 @@ export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
     const before = found.get(key);
     if (!before || ways.indexOf(way) < ways.indexOf(before.way)) found.set(key, { way, lettering });
   }
+  const strokes = new Map(
+    tag.pieces
+      .flatMap(({ marks }) => marks)
+      .flatMap(({ operation, shape }) =>
+        withLines([shape]).map(({ path }): [string, WordOperation] => [
+          pathKey(path),
+          operation === 'engrave' ? 'engraved' : 'drawn as a fine line',
+        ]),
+      ),
+  );
   const shown = new Map<string, WordsOn>();
   for (const { generator, path } of withLines(tag.made.keys())) {
-    const known = found.get(pathKey(path));
-    if (!known || generator.kind !== 'text') continue;
-    const font = fonts.find(({ paths }) => paths.some((each) => pathKey(each) === pathKey(path)));
-    const style = font && !/^regular$/i.test(font.style) ? ` ${font.style}` : '';
-    const lines = generator.text.split(/\r\n|[\n\v\f\r\u0085\u2028\u2029]/).map((line) => line.trim());
-    const words: WordsOn = {
-      lines: lines.filter((line) => line !== ''),
-      ...known,
-      font: `${font?.family ?? generator.font}${style}`,
-    };
-    const key = JSON.stringify([words.lines, words.way, words.font]);
-    if (words.lines.length > 0 && !shown.has(key)) shown.set(key, words);
-  }
-  for (const { operation, shape } of tag.pieces.flatMap(({ marks }) => marks)) {
-    if (shape.generator.kind !== 'strokes') continue;
-    const lines = shape.generator.text.split('\n').map((line) => line.trim());
-    const way = operation === 'engrave' ? 'engraved' : 'drawn as a fine line';
-    shown.set(pathKey(shape.path), { lines: lines.filter((line) => line !== ''), way, font: 'single strokes' });
+    let words: Omit<WordsOn, 'lines'>;
+    if (generator.kind === 'text') {
+      const known = found.get(pathKey(path));
+      if (!known) continue;
+      const font = fonts.find(({ paths }) => paths.some((each) => pathKey(each) === pathKey(path)));
+      const style = font && !/^regular$/i.test(font.style) ? ` ${font.style}` : '';
+      words = { ...known, font: `${font?.family ?? generator.font}${style}` };
+    } else if (generator.kind === 'strokes') {
+      const way = strokes.get(pathKey(path));
+      if (!way) continue;
+      words = { way, font: 'single strokes' };
+    } else continue;
+    const lines = linesOf(generator.text);
+    const key = JSON.stringify([lines, words.way, words.font]);
+    if (lines.length > 0 && !shown.has(key)) shown.set(key, { lines, ...words });
   }
   return [...shown.values()];
+}
+
+function linesOf(text: string): string[] {
+  return text
+    .split(/\r\n|[\n\v\f\r\u0085\u2028\u2029]/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
 }
 
 function pathKey(path: YamlPath): string {

@@ -50,6 +50,10 @@ export async function fixAll(
   while (made.length < mostFixes) {
     const next = now.report.issues.find((issue) => isWanted(issue, only) && !whyLeft.has(problemKey(issue)));
     if (!next) break;
+    if (next.code === 'hangs-askew' && now.report.issues.some(({ code }) => code === 'loose-part')) {
+      whyLeft.set(problemKey(next), notJoined);
+      continue;
+    }
     const fix = await leastFix(engine, now.report, next, options);
     const after = fix && (await compute(withEdits(now.report.source.text, fix.edits)));
     const isGentle =
@@ -74,6 +78,7 @@ export async function fixAll(
 }
 
 const notFixed = 'No automatic fix found.';
+const notJoined = 'It cannot be balanced while a part is loose: join that first.';
 const tooMuch = 'Even the mildest fix changes the look too much to apply automatically:';
 
 function isWanted({ code }: Issue, only: IssueCode | undefined): boolean {

@@ -42,8 +42,15 @@ export function isNoWorse(before: Judged, after: Judged): boolean {
   const known = byCause([...before.issues, ...before.accepted]);
   return [...byCause([...after.issues, ...after.accepted])].every(([cause, group]) => {
     const was = known.get(cause);
-    return was ? isGroupNoWorse(was, group) : group.every(isHarmless);
+    return was ? isGroupNoWorse(was, group) : group.every((issue) => isHarmless(issue) || isOfMissing(issue, before));
   });
+}
+
+/** The note that letters come from another font, where they were missing before. */
+function isOfMissing({ code, path }: Issue, before: Judged): boolean {
+  if (code !== 'other-style' || path.at(-1) !== 'font') return false;
+  const shape = path.slice(0, -1).join('/');
+  return before.issues.some((was) => was.code === 'missing-glyph' && was.path.slice(0, -1).join('/') === shape);
 }
 
 /** A comment becomes idle when what it accepts is solved. */

@@ -6,7 +6,7 @@ import type { Case, Remedy } from './candidate.ts';
 import { setting, settingLengths, shapeAt, shapeTitle } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
 import { onItsBacking } from './remedies/carried.ts';
-import { otherFonts } from './remedies/fonts.ts';
+import { otherFonts, withMissingLetters } from './remedies/fonts.ts';
 import { unblocked, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { legible } from './remedies/legible.ts';
@@ -14,6 +14,7 @@ import { wideGaps, joinedParts, thicker } from './remedies/lettering.ts';
 import { overBalance } from './remedies/balance.ts';
 import { clearOffLine, clearOfAll, clearOnLine } from './remedies/clear-place.ts';
 import { cutOnBody } from './remedies/cuts.ts';
+import { loadOnPiece } from './remedies/load.ts';
 import { coarserDetail, hiddenLine, onBody } from './remedies/marks.ts';
 import { marksApart, piecesApart } from './remedies/overlaps.ts';
 import { blunter } from './remedies/points.ts';
@@ -35,7 +36,7 @@ export function remediesFor(at: Case): Remedy[] {
         ...otherFonts(at, shapeAt(at, issue.path)),
       ];
     case 'loose-part':
-      return [...joinedParts(at), ...onBacking(at), ...gluedOnBacking(at)];
+      return [...loadOnPiece(at), ...joinedParts(at), ...onBacking(at), ...gluedOnBacking(at)];
     case 'hanger-weak':
       return strongerRing(at);
     case 'hole-near-edge':
@@ -78,7 +79,7 @@ export function remediesFor(at: Case): Remedy[] {
     case 'exceeds-sheet':
       return smallerPiece(at);
     case 'missing-glyph':
-      return otherFonts(at, shapeAt(at, issue.path.slice(0, -1)));
+      return withMissingLetters(at);
     default:
       return [];
   }

@@ -49,7 +49,7 @@ function insideRuns(ring: readonly Point[], edges: EdgeIndex): InsideStretch[] {
 }
 
 /** The crossings of an edge with those of the region, as shares of its length in ascending order. */
-function crossings(from: Point, to: Point, edges: EdgeIndex): number[] {
+export function crossings(from: Point, to: Point, edges: EdgeIndex): number[] {
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const reach = Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) / 2;
   const shares: number[] = [];

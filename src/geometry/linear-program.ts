@@ -60,16 +60,23 @@ function solve(
       continue;
     }
     // On the boundary of the constraint, that unknown follows from the others.
-    const without = (values: readonly number[]) =>
-      values.map((value, k) => value - (values[on]! / divisor) * normal[k]!).filter((_, k) => k !== on);
+    const without = (values: readonly number[]): number[] => {
+      const share = values[on]! / divisor;
+      const left: number[] = [];
+      for (let k = 0; k < values.length; k++) if (k !== on) left.push(values[k]! - share * normal[k]!);
+      return left;
+    };
     const onEdge = (condition: Constraint): Constraint => ({
       normal: without(condition.normal),
       least: condition.least - (condition.normal[on]! / divisor) * least,
     });
-    const own = [1, -1].map((value) => ({ normal: normal.map((_, k) => (k === on ? value : 0)), least: -reach[on]! }));
+    const onBoundary = [1, -1].map((value) =>
+      onEdge({ normal: normal.map((_, k) => (k === on ? value : 0)), least: -reach[on]! }),
+    );
+    for (let before = 0; before < i; before++) onBoundary.push(onEdge(conditions[before]!));
     const found = solve(
       without(goal),
-      [...own, ...conditions.slice(0, i)].map(onEdge),
+      onBoundary,
       reach.filter((_, k) => k !== on),
     );
     if (!found) return undefined;

@@ -50,6 +50,10 @@ export function boundsOf(region: Region): Bounds | undefined {
   return minX > maxX ? undefined : { minX, minY, maxX, maxY };
 }
 
+export function boundsArea({ minX, minY, maxX, maxY }: Bounds): number {
+  return (maxX - minX) * (maxY - minY);
+}
+
 /** The box with a margin of `by` mm all round. */
 export function widened({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds {
   return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };

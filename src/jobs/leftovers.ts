@@ -3,7 +3,7 @@
 import { difference, intersection, normalise, offset } from '../geometry/clipper.ts';
 import { translation, transform } from '../geometry/affine.ts';
 import { largestRectangle } from '../geometry/largest-rectangle.ts';
-import { area, boundsOf } from '../geometry/measure.ts';
+import { area, boundsArea, boundsOf } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
@@ -42,17 +42,13 @@ export function leftoversOf(sheet: JobSheet): Leftover[] {
 
 function leftoverOf(part: Region): Leftover {
   const rectangle = largestRectangle(part);
-  if (rectangle && boxArea(rectangle) >= nearlyAll * area(part))
+  if (rectangle && boundsArea(rectangle) >= nearlyAll * area(part))
     return { region: [corners(shrunk(rectangle))], at: { x: rectangle.minX, y: rectangle.minY }, isRectangle: true };
   // Inset first, so that simplifying never leads outside; tenths of a millimetre are precise enough to write down.
   const inner = simplified(offset(part, -withinMm / 2, 'miter'), withinMm / 2 - 0.15);
   const [region = []] = partsOf(normalise(inner.map(tenths), 'evenodd')).sort((a, b) => area(b) - area(a));
   const { minX: x, minY: y } = boundsOf(region) ?? { minX: 0, minY: 0 };
   return { region: transform(region, translation(-x, -y)), at: { x, y }, isRectangle: false };
-}
-
-function boxArea({ minX, minY, maxX, maxY }: Bounds): number {
-  return (maxX - minX) * (maxY - minY);
 }
 
 /** Rounds down to tenths of a millimetre. */

@@ -1,5 +1,6 @@
 /** All pieces of a job by stock, one for each copy; and the tags that cannot be laid out, with reasons. */
 
+import { mostPieces } from '../nesting/layout.ts';
 import { union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import { inUnits, mmByMm } from '../core/figures.ts';
@@ -40,9 +41,6 @@ export interface JobPieces {
   readonly leftOut: readonly LeftOutTag[];
   readonly issues: readonly Issue[];
 }
-
-/** Limit on pieces; more would take hours to lay out. */
-const mostPieces = 2000;
 
 interface PieceContext {
   readonly offcuts: ReadonlyMap<string, OffcutFile>;

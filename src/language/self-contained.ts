@@ -11,7 +11,8 @@ import type { YamlPath } from '../core/issue.ts';
 import { SpecSource } from '../spec/source.ts';
 import { onMachine } from '../spec/stock-on-machine.ts';
 import { folderOf, joinedPath } from '../spec/used-files.ts';
-import type { UsedFile, Uses } from '../spec/used-files.ts';
+import { allUsedFiles } from '../spec/used-files.ts';
+import type { Uses } from '../spec/used-files.ts';
 import { isFontFile } from '../text/font-files.ts';
 import { namesIn } from './navigation/names.ts';
 import { isLength, nameKindOf, schemasAt } from './schema.ts';
@@ -35,7 +36,7 @@ const named = { shape: 'shapes', hanger: 'hangers', stock: 'stocks', tie: 'ties'
 /** `source`: a spec without errors, whose used files have been read. Returns its text unchanged if it uses none. */
 export function selfContained(source: SpecSource, { used }: Pick<Uses, 'used'>): SelfContained {
   if (valueAt(source.value, ['use']) === undefined) return { text: source.text };
-  const files = allUsedFiles(used);
+  const files = allUsedFiles(used).map(({ name, source: { value } }) => ({ name, value, units: unitsOf(value) }));
   const units = unitsOf(source.value);
   if (files.some((file) => file.units !== units && hasPathData(file.value)))
     return {
@@ -142,13 +143,6 @@ function mergedOver(over: Group, under: unknown): Group {
       return [key, isGroup(first) && isGroup(second) ? mergedOver(first, second) : (first ?? second)];
     }),
   );
-}
-
-function allUsedFiles(used: readonly UsedFile[]): File[] {
-  return used.flatMap(({ name, source: { value }, uses }) => [
-    { name, value, units: unitsOf(value) },
-    ...allUsedFiles(uses),
-  ]);
 }
 
 function fileWith(files: readonly File[], path: YamlPath): File | undefined {

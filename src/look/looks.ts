@@ -42,7 +42,7 @@ function grainedLook(grain: string, ...colours: Colours): Look {
   return { ...plainLook(colours), grain };
 }
 
-/** Looks by name. The beam melts acrylic cleanly: no char, a bright edge, and white engraving. */
+/** Looks by name; `plain` is a sheet of which nothing is known. The beam melts acrylic cleanly: no char, a bright edge, and white engraving. */
 export const looks = {
   light: usual,
   dark: grainedLook('#4b3120', '#7d573a', '#8d6545', '#3c2616', '#2e1c10', '#20120a', '#a87b56'),
@@ -55,6 +55,7 @@ export const looks = {
   leather: plainLook(['#b98a5e', '#c69a70', '#5c3d24', '#4d321d', '#3f2613', '#d3ac86']),
   felt: plainLook(['#9aa3a0', '#a8b0ad', '#5f6664', '#555c5a', '#474d4b', '#b9c0be']),
   cork: plainLook(['#c99a66', '#d4a978', '#7d5630', '#6b4826', '#4a2f15', '#e0bd93']),
+  plain: plainLook(['#d6d7d4', '#e0e1de', '#8f918d', '#747672', '#4c4e4b', '#f1f2ef']),
   acrylic: plainLook(['#d9ebf1', '#e4f1f6', '#8fb4c1', '#7f9aa5', '#ffffff', '#6f8b96'], 0.9),
 } as const satisfies Readonly<Record<string, Look>>;
 
@@ -104,7 +105,20 @@ const lookWords: readonly (readonly [look: LookName, words: RegExp])[] = [
   ['alder', /alder/i],
   ['beech', /beech/i],
   ['fibre', /mdf|hdf/i],
-  ['tan', /oak|bamboo|ash|teak/i],
+  ['tan', /oak|bamboo|\bash\b|ashwood|teak/i],
+  [
+    'light',
+    /wood|timber|veneer|ply\b|multiplex|triplay|baltic|birch|poplar|aspen|maple|\blime\b|linden|tilia|\bpine\b/i,
+  ],
+  [
+    'light',
+    /spruce|\bfir\b|larch|balsa|willow|\belm\b|hornbeam|\bpear\b|\bplum\b|\bapple\b|sycamore|chestnut|hickory/i,
+  ],
+  ['light', /hazel|paulownia|okoum|gaboon|hemlock|obeche|ayous|holz|birke|pappel|ahorn|linde|kiefer|fichte/i],
+  [
+    'light',
+    /\bbois\b|contreplaqu|peuplier|bouleau|madera|contrachapado|abedul|chopo|\blegno\b|compensato|betulla|pioppo/i,
+  ],
 ];
 
 /** Colours of acrylic, felt, leather, paper and the like. Wood keeps its own colour. */
@@ -121,10 +135,12 @@ const tintWords: readonly (readonly [tint: TintName, words: RegExp])[] = [
   ['pink', /pink|rose/i],
   ['brown', /brown/i],
 ];
-const tinted: readonly LookName[] = ['acrylic', 'paper', 'leather', 'felt'];
+const tinted: readonly LookName[] = ['acrylic', 'paper', 'leather', 'felt', 'plain'];
 
+/** Where no material is named, that of the commonest stock. */
 export function lookNames(material = ''): { readonly look: LookName; readonly tint?: TintName } {
-  const look = lookWords.find(([, words]) => words.test(material))?.[0] ?? 'light';
+  const unknown = material.trim() === '' ? 'light' : 'plain';
+  const look = lookWords.find(([, words]) => words.test(material))?.[0] ?? unknown;
   const tint = tinted.includes(look) ? tintWords.find(([, words]) => words.test(material))?.[0] : undefined;
   return { look, ...(tint === undefined ? {} : { tint }) };
 }

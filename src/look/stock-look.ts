@@ -4,6 +4,9 @@ import { lookOf } from './looks.ts';
 import type { Look } from './looks.ts';
 import { blend } from './blend.ts';
 
+/** Thickness drawn for a stock that states none, in mm. */
+export const usualThicknessMm = 3;
+
 /** As written in a spec; colours as #rrggbb. */
 export interface StockLook {
   readonly color?: string;
@@ -51,9 +54,4 @@ export function lookOfStock(stock: StockAppearance): Look {
   const has = asked === undefined ? usualGrain !== undefined : asked !== 'none';
   const lines = stock.look?.color === undefined ? (usualGrain ?? blend(usual.wood, '#000000', 0.3)) : grain;
   return { ...plain, ...own, ...(has && lines !== undefined ? { grain: lines } : {}) };
-}
-
-/** Whether the grain runs up and down rather than from left to right. */
-export function grainIsUpright({ look }: StockAppearance): boolean {
-  return look?.grain === 'up-down';
 }

@@ -4,7 +4,7 @@
  */
 
 import type { PlacedPart } from './partial-layout.ts';
-import { dropOnto } from './orientation-choice.ts';
+import { dropOnto } from './dropping.ts';
 import type { WorkBudget } from './work-budget.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import type { NestShape } from './shapes.ts';

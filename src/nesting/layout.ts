@@ -2,6 +2,9 @@
 
 import type { Affine, Region } from '../geometry/types.ts';
 
+/** Most pieces of one layout; more would take hours to lay out and days to cut. */
+export const mostPieces = 2000;
+
 /** A piece to be cut. */
 export interface PartToNest {
   /** Area enclosed by the beam, in mm, y up. */

@@ -1,7 +1,7 @@
 /** The used part of each sheet of a layout, and the leftover. */
 
 import { transform } from '../geometry/affine.ts';
-import { area, boundsOf } from '../geometry/measure.ts';
+import { area, boundsArea, boundsOf } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';
 import type { Layout, PartToNest, SheetRoom } from './layout.ts';
 
@@ -32,7 +32,7 @@ export function sheetUses(parts: readonly PartToNest[], room: SheetRoom, { place
     const used = boundsOf(regions.flat())!;
     const offcut = offcutOf(used, room);
     const taken = regions.reduce((sum, region) => sum + area(region), 0);
-    const left = offcut ? (offcut.maxX - offcut.minX) * (offcut.maxY - offcut.minY) : 0;
+    const left = offcut ? boundsArea(offcut) : 0;
     return { used, offcut, area: taken, utilisation: taken / (room.width * room.height - left) };
   });
 }

@@ -108,6 +108,8 @@ export interface ScenePiece {
   readonly glueTo?: string;
   /** For a piece cut from a different stock than the tag's. */
   readonly sheet?: SceneSheet;
+  /** Whether its grain runs up and down rather than from left to right. */
+  readonly hasUprightGrain?: true;
   /** Largest first. */
   readonly shapes: readonly SceneShape[];
   /** In cutting order. The inner and outer cuts bound the solid material. */

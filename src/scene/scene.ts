@@ -12,6 +12,8 @@ import type { FaultPlace, Issue, YamlPath } from '../core/issue.ts';
 import type { AcceptedIssue } from '../engine/severity.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Ghost } from '../tag/tag.ts';
+import { isGrainUpright } from '../tag/grain-direction.ts';
+import { areasIn } from '../tag/open-lines.ts';
 import { coloursOf } from '../tag/operation-colours.ts';
 import type { Mark, Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import { areasOf } from './areas.ts';
@@ -44,7 +46,7 @@ const drawnWithinMm = 0.005;
 type SourceOf = (path: YamlPath) => number;
 
 export function sceneOf(tag: Tag, sourceOf: SourceOf, grips: readonly SceneGrip[] = []): Scene {
-  const pieces = tag.pieces.flatMap((piece) => pieceScene(piece, sourceOf));
+  const pieces = tag.pieces.flatMap((piece) => pieceScene(piece, tag, sourceOf));
   const ghosts = tag.ghosts ?? [];
   const boxes = [
     ...pieces.map(({ bounds }) => bounds),
@@ -156,7 +158,7 @@ function shortDecimal(thousandths: number): string {
   return `${thousandths < 0 ? '-' : ''}${whole > 0 || fraction === '' ? whole : ''}${fraction}`;
 }
 
-function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
+function pieceScene(piece: Piece, tag: Tag, sourceOf: SourceOf): ScenePiece[] {
   const bounds = boundsOf(piece.region);
   if (!bounds) return [];
   const outers = piece.region.filter((ring) => ringArea(ring) > 0);
@@ -168,6 +170,7 @@ function pieceScene(piece: Piece, sourceOf: SourceOf): ScenePiece[] {
       title: piece.title,
       ...(piece.glueTo !== undefined && { glueTo: piece.glueTo }),
       ...(piece.cutFrom && { sheet: sheetOf(piece.cutFrom.stock) }),
+      ...(isGrainUpright(piece, tag) && { hasUprightGrain: true as const }),
       shapes: bodyShapes(piece, sourceOf),
       parts: [
         ...markParts(piece, 'engrave', sourceOf),
@@ -212,7 +215,7 @@ function markParts(piece: Piece, operation: Mark['operation'], sourceOf: SourceO
     id: ids.mark(piece.id, index),
     label: all.length > 1 ? `${word} ${nth + 1}` : word,
     operation,
-    data: mark.lines && mark.operation === 'score' ? lineData(mark.lines) : pathData(mark.region),
+    data: mark.operation === 'score' ? lineData(mark.lines ?? []) + pathData(areasIn(mark)) : pathData(mark.region),
     source: sourceOf(mark.path),
   }));
 }

@@ -130,19 +130,28 @@ export interface Target {
 /** The circle a text stands on, given by its radius in mm or by the angle in degrees that the text covers. */
 export type TextArc = { readonly at: 'top' | 'bottom' } & ({ readonly radius: number } | { readonly sweep: number });
 
-/** Lettering of single strokes, for lines that the beam follows once. */
-export interface StrokesGenerator {
-  readonly kind: 'strokes';
+/** A text and how it is set, whatever its letters look like. */
+export interface Wording {
   readonly text: string;
-  readonly size?: TextGenerator['size'];
+  /** The size asked for: the em, or the finished height of the capitals or the small letters. */
+  readonly size?: { readonly of: 'em' | 'capitals' | 'small letters'; readonly mm: number };
+  readonly arc?: TextArc;
+  readonly letterSpacingMm: number;
   /** Distance from line to line, in em. */
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
+  /** Stands on the line that any text of its size would stand on, whatever letters it has. */
+  readonly evenly?: boolean;
+  readonly features: Readonly<Record<string, boolean>>;
 }
 
-export interface TextGenerator {
+/** Lettering of single strokes, for lines that the beam follows once. */
+export interface StrokesGenerator extends Wording {
+  readonly kind: 'strokes';
+}
+
+export interface TextGenerator extends Wording {
   readonly kind: 'text';
-  readonly text: string;
   readonly font: string;
   /** Fonts for letters that `font` lacks, in this order. */
   readonly fallbacks?: readonly string[];
@@ -150,17 +159,8 @@ export interface TextGenerator {
   /** Whether the spec gives the weight; otherwise it is the default. */
   readonly weightAsked: boolean;
   readonly italic: boolean;
-  /** The size asked for: the em, or the finished height of the capitals or the small letters. */
-  readonly size?: { readonly of: 'em' | 'capitals' | 'small letters'; readonly mm: number };
-  readonly arc?: TextArc;
-  readonly letterSpacingMm: number;
   /** Largest overlap of neighbouring letters, in mm, if they slide together; `auto` follows the least width of a joint. */
   readonly overlap?: number | 'auto';
-  readonly lineHeight?: number;
-  readonly align: 'left' | 'center' | 'right';
-  /** Stands on the line that any text of its size would stand on, whatever letters it has. */
-  readonly evenly?: boolean;
-  readonly features: Readonly<Record<string, boolean>>;
 }
 
 export interface TextLine {
@@ -309,7 +309,7 @@ export type Generator =
   | { readonly kind: 'union' | 'difference' | 'intersection'; readonly shapes: readonly Shape[] }
   | {
       readonly kind: 'lines';
-      /** Texts without a size of their own. */
+      /** Texts and single strokes without a size of their own. */
       readonly shapes: readonly Shape[];
       readonly lines: readonly TextLine[];
       /** Distance between the ink of one line and that of the next, in mm. */
@@ -337,8 +337,8 @@ export interface Fit extends Target {
 }
 
 /** The texts that a shape itself consists of: one, or those of its lines. */
-export function textsOf(generator: Generator): readonly TextGenerator[] {
-  if (generator.kind === 'text') return [generator];
+export function textsOf(generator: Generator): readonly (TextGenerator | StrokesGenerator)[] {
+  if (generator.kind === 'text' || generator.kind === 'strokes') return [generator];
   return generator.kind === 'lines' ? generator.shapes.flatMap((line) => textsOf(line.generator)) : [];
 }
 

@@ -166,9 +166,7 @@ function titleOf({ spec, problems }: Scope, row: BatchRow | undefined, shapes: r
 const longestTitle = 60;
 
 function titleFromTexts(shapes: readonly Shape[]): string {
-  const texts = shapes.flatMap(({ generator }) =>
-    generator.kind === 'strokes' ? [generator.text] : textsOf(generator).map(({ text }) => text),
-  );
+  const texts = shapes.flatMap(({ generator }) => textsOf(generator).map(({ text }) => text));
   const words = [...new Set(texts.map((text) => text.trim().replace(/\s+/g, ' ')))].filter((text) => text !== '');
   return clip(words.join(', '), longestTitle) || untitled;
 }

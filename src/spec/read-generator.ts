@@ -2,6 +2,7 @@
 
 import { mmPerInch } from '../core/units.ts';
 import type { YamlPath } from '../core/issue.ts';
+import { textsOf } from './model.ts';
 import type { Generator, Shape, ShapeNames } from './model.ts';
 import type { Problems } from './problems.ts';
 import { readBorder } from './read-border.ts';
@@ -21,8 +22,9 @@ import { readLines } from './read-lines.ts';
 import { readStick } from './read-stick.ts';
 import { readCode } from './read-code.ts';
 import { readRepeat } from './read-repeat.ts';
-import { isSingleLine, readStrokes, reportWidths } from './read-strokes.ts';
+import { readStrokes, reportWidths } from './read-strokes.ts';
 import { readText } from './read-text.ts';
+import { isSingleLine } from './single-line.ts';
 import { nearestWords } from './suggest.ts';
 import type { ShapeList, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
@@ -205,7 +207,7 @@ export function readGenerator(
 }
 
 function hasLines({ generator }: Shape): boolean {
-  return generator.kind === 'lines' || (generator.kind === 'text' && /\n/.test(generator.text.trim()));
+  return generator.kind === 'lines' || textsOf(generator).some(({ text }) => /\n/.test(text.trim()));
 }
 
 function readList(refs: ShapeList | readonly string[], path: YamlPath, shapes: ShapeNames): Shape[] {

@@ -2,19 +2,27 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import { columnsIn } from './batch.ts';
-import type { Generator, TextLine, Shape, TextGenerator } from './model.ts';
+import type { Generator, TextLine, Shape, StrokesGenerator, TextGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
-import { readWords, sizesByFont, reportEmpty } from './read-text.ts';
+import { reportOutlines, reportWidths } from './read-strokes.ts';
+import { readFont, readSpacing, reportEmpty, sizesByFont } from './read-text.ts';
+import { isSingleLine } from './single-line.ts';
 import type { LineList, ShapeSpec } from './types.generated.ts';
 
-type LineSpec = LineList[number];
+type LineSpec = Exclude<LineList[number], string>;
+
+/** The lines with their keys; the schema check leaves holes in lists. */
+function writtenLines(spec: ShapeSpec): (LineSpec | undefined)[] {
+  const list: readonly (LineList[number] | undefined)[] = spec.lines as LineList;
+  return [...list].map((line) => (typeof line === 'string' ? { text: line } : line));
+}
 
 export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): Generator | undefined {
-  // The schema check leaves holes in lists.
-  const written: readonly (LineSpec | undefined)[] = spec.lines as LineList;
   const size = sizesByFont(spec, path, problems, ['x_height', 'cap_height']);
   const gap = problems.length(spec.gap, [...path, 'gap'], 'distance');
-  const read = [...written].map((line, index) => line && readLine(line, spec, [...path, 'lines', index], problems));
+  const read = writtenLines(spec).map(
+    (line, index) => line && readLine(line, spec, [...path, 'lines', index], problems),
+  );
   const lines = read.flatMap((line) => (line === undefined || line === 'left out' ? [] : line));
   if (lines.length === 0) {
     if (read.length > 0 && read.every((line) => line === 'left out')) {
@@ -23,6 +31,7 @@ export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): 
     return undefined;
   }
   tellRound(spec, path, problems);
+  if (lines.some(({ shape }) => shape.generator.kind === 'strokes')) reportWidths(spec, path, problems);
   return {
     kind: 'lines',
     shapes: lines.map(({ shape }) => shape),
@@ -50,8 +59,11 @@ function readLine(
     return undefined;
   }
   const { font = whole.font, weight = whole.weight, italic = whole.italic, features = whole.features } = line;
-  const generator: TextGenerator = {
-    ...readWords({ font, weight, italic, features, letter_spacing: line.letter_spacing }, path, problems),
+  const isOpen = isSingleLine(font);
+  if (isOpen) reportOutlines(line, path, problems);
+  const generator: TextGenerator | StrokesGenerator = {
+    ...(isOpen ? { kind: 'strokes' as const } : readFont({ font, weight, italic }, path, problems)),
+    ...readSpacing({ letter_spacing: line.letter_spacing, ...(isOpen ? {} : { features }) }, path, problems),
     text,
     align: 'center',
   };
@@ -66,12 +78,11 @@ function readLine(
 
 /** What does not go with lines that run round. */
 function tellRound(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
-  const list: readonly (LineSpec | undefined)[] = spec.lines as LineList;
   const say = (at: YamlPath, message: string) => {
     problems.error('bad-value', at, message, { range: problems.source.keyRange(at) });
   };
   const taken = new Set<string>();
-  for (const [index, line] of [...list].entries()) {
+  for (const [index, line] of writtenLines(spec).entries()) {
     if (!line?.arc) continue;
     const at = [...path, 'lines', index];
     if (taken.has(line.arc)) say([...at, 'arc'], `Another line has the ${line.arc} already.`);

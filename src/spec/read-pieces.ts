@@ -2,7 +2,8 @@
 
 import { limit } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { ShapeEntry, Hanger, HangerPlace, PieceModel, Shape, Stock } from './model.ts';
+import type { ShapeEntry, Hanger, HangerPlace, PieceModel, Stock } from './model.ts';
+import { openLinesIn } from './open-lines.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeReader } from './read-shapes.ts';
 import type { Workshop } from './read-workshop.ts';
@@ -86,29 +87,11 @@ function readEntries(list: ShapesOrOne | undefined, path: YamlPath, shapes: Shap
 
 /** Reports lines: they enclose nothing, so nothing can be made of them or cut out with them. */
 function reportLines({ shape, path }: ShapeEntry, problems: Problems): void {
-  if (!isOpenLines(shape)) return;
+  const lines = openLinesIn(shape);
+  if (lines === 'none') return;
   const name = shape.name === undefined ? 'This shape' : `“${shape.name}”`;
-  problems.error('bad-value', path, `${name} is made of lines, which enclose nothing: score or engrave it.`);
-}
-
-function isOpenLines({ generator }: Shape): boolean {
-  switch (generator.kind) {
-    case 'path':
-    case 'drawing':
-      return generator.asLines;
-    case 'strokes':
-      return true;
-    case 'from':
-      return isOpenLines(generator.shape);
-    case 'border':
-      return generator.lines.every(({ from, to }) => from === to);
-    case 'union':
-      return generator.shapes.every(isOpenLines);
-    case 'repeat':
-      return isOpenLines(generator.shapes[0]);
-    default:
-      return false;
-  }
+  const has = lines === 'all' ? 'is made of lines' : 'has lines in it';
+  problems.error('bad-value', path, `${name} ${has}, which enclose nothing: score or engrave it.`);
 }
 
 function checkGlue(target: string, id: string, ids: readonly string[], path: YamlPath, problems: Problems): void {

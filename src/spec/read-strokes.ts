@@ -3,43 +3,39 @@
 import type { YamlPath } from '../core/issue.ts';
 import type { StrokesGenerator } from './model.ts';
 import type { Problems } from './problems.ts';
-import { sizesByFont, reportEmpty } from './read-text.ts';
+import { readWording } from './read-text.ts';
 import type { ShapeSpec } from './types.generated.ts';
-
-export { isSingleLine } from './single-line.ts';
 
 /** Modifiers that need an area. */
 const forAreas = ['tidy', 'grow', 'straps', 'bridges'] as const;
 
 /** Keys of letters with outlines that single strokes do not have. */
-const forOutlines = ['weight', 'italic', 'features', 'overlap', 'letter_spacing', 'arc'] as const;
+const forOutlines = ['weight', 'italic', 'features', 'overlap'] as const;
 
 /** Reports modifiers that do not apply to lines. */
 export function reportWidths(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
-  reportKeys(forAreas, 'is for areas; lines have no width', spec, path, problems);
+  for (const key of forAreas) {
+    const band = key === 'grow' ? '; “around” makes a band of them' : '';
+    reportKeys([key], `is for areas, and lines have no width${band}`, spec, path, problems);
+  }
+}
+
+/** Reports keys that do not apply to letters of single strokes, of a shape or of one of its lines. */
+export function reportOutlines(spec: Partial<ShapeSpec>, path: YamlPath, problems: Problems): void {
+  reportKeys(forOutlines, 'does not go with single-line lettering', spec, path, problems);
 }
 
 export function readStrokes(spec: ShapeSpec, path: YamlPath, problems: Problems): StrokesGenerator | undefined {
-  const textPath = [...path, 'text'];
-  const text = problems.filled(spec.text!, textPath);
-  if (text?.trim() === '') reportEmpty(spec.text!, textPath, problems);
   reportWidths(spec, path, problems);
-  reportKeys(forOutlines, 'does not go with single-line lettering', spec, path, problems);
-  const size = sizesByFont(spec, path, problems);
-  if (text === undefined) return undefined;
-  return {
-    kind: 'strokes',
-    text,
-    ...(size === undefined ? {} : { size }),
-    ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
-    align: spec.align === 'left' || spec.align === 'right' ? spec.align : 'center',
-  };
+  reportOutlines(spec, path, problems);
+  const wording = readWording(spec, path, problems);
+  return wording && { kind: 'strokes', ...wording };
 }
 
 function reportKeys(
   keys: readonly (keyof ShapeSpec)[],
   what: string,
-  spec: ShapeSpec,
+  spec: Partial<ShapeSpec>,
   path: YamlPath,
   problems: Problems,
 ): void {

@@ -3,7 +3,7 @@
 import type { YamlPath } from '../core/issue.ts';
 import { isFontFile } from '../text/font-files.ts';
 import { clip } from '../core/length.ts';
-import type { TextArc, TextGenerator } from './model.ts';
+import type { TextArc, TextGenerator, Wording } from './model.ts';
 import type { Problems } from './problems.ts';
 import { isSingleLine } from './single-line.ts';
 import type { ShapeSpec } from './types.generated.ts';
@@ -20,41 +20,52 @@ const fontSizeKeys = Object.keys(fontSizes) as FontSizeKey[];
 const outlineSizes = ['width', 'height', 'fit'] as const;
 
 export function readText(spec: ShapeSpec, path: YamlPath, problems: Problems): TextGenerator | undefined {
-  const at = (key: keyof ShapeSpec) => [...path, key];
-  const text = problems.filled(spec.text!, at('text'));
-  if (text?.trim() === '') reportEmpty(spec.text!, at('text'), problems);
+  const overlap = readOverlap(spec, [...path, 'overlap'], problems);
+  const wording = readWording(spec, path, problems);
+  return wording && { ...wording, ...readFont(spec, path, problems), ...(overlap === undefined ? {} : { overlap }) };
+}
+
+/** The text of a shape and how it is set, whatever its letters look like. */
+export function readWording(spec: ShapeSpec, path: YamlPath, problems: Problems): Wording | undefined {
+  const textPath = [...path, 'text'];
+  const text = problems.filled(spec.text!, textPath);
+  if (text?.trim() === '') reportEmpty(spec.text!, textPath, problems);
   const size = sizesByFont(spec, path, problems);
   const arc = spec.arc && readArc(spec, path, problems);
-  const overlap = readOverlap(spec, at('overlap'), problems);
   if (text === undefined || (spec.arc && !arc)) return undefined;
-  const isEven = spec.align === 'baseline';
   return {
-    ...readWords(spec, path, problems),
+    ...readSpacing(spec, path, problems),
     text,
     ...(size === undefined ? {} : { size }),
     ...(arc ? { arc } : {}),
-    ...(overlap === undefined ? {} : { overlap }),
     ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
     align: spec.align === 'left' || spec.align === 'right' ? spec.align : 'center',
-    ...(isEven ? { evenly: true } : {}),
+    ...(spec.align === 'baseline' ? { evenly: true } : {}),
   };
 }
 
-/** The look of letters, whatever the text. */
-type LetterStyle = Pick<
-  TextGenerator,
-  'kind' | 'font' | 'weight' | 'weightAsked' | 'italic' | 'letterSpacingMm' | 'features'
->;
+type Written<Key extends keyof ShapeSpec> = { [K in Key]?: ShapeSpec[K] | undefined };
 
-export function readWords(
-  spec: { [Key in 'font' | 'weight' | 'italic' | 'features' | 'letter_spacing']?: ShapeSpec[Key] | undefined },
+/** What is between the letters, and which forms they have. */
+export function readSpacing(
+  { letter_spacing: spacing, features = {} }: Written<'letter_spacing' | 'features'>,
   path: YamlPath,
   problems: Problems,
-): LetterStyle {
+): Pick<Wording, 'letterSpacingMm' | 'features'> {
+  return { letterSpacingMm: problems.length(spacing, [...path, 'letter_spacing'], 'signed') ?? 0, features };
+}
+
+/** The look of letters with outlines, whatever the text. */
+export function readFont(
+  spec: Written<'font' | 'weight' | 'italic'>,
+  path: YamlPath,
+  problems: Problems,
+): Pick<TextGenerator, 'kind' | 'font' | 'fallbacks' | 'weight' | 'weightAsked' | 'italic'> {
   // The schema check leaves holes in lists.
   const written: readonly (string | undefined)[] = typeof spec.font === 'string' ? [spec.font] : [...(spec.font ?? [])];
   if (written.some((each) => isSingleLine(each))) {
-    const message = '“single line” is for one text by itself, not for a list of fonts or for lines.';
+    const message =
+      '“single line” cannot be in a list of fonts: its letters are lines, those of other fonts are areas.';
     problems.error('bad-value', [...path, 'font'], message);
   }
   const [font = defaultFont, ...fallbacks] = written.flatMap((each) =>
@@ -67,8 +78,6 @@ export function readWords(
     weight: spec.weight ?? 400,
     weightAsked: spec.weight !== undefined,
     italic: spec.italic ?? false,
-    letterSpacingMm: problems.length(spec.letter_spacing, [...path, 'letter_spacing'], 'signed') ?? 0,
-    features: spec.features ?? {},
   };
 }
 

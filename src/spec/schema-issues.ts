@@ -33,6 +33,7 @@ interface SchemaError {
     readonly properties?: object;
     readonly description?: string;
     readonly anyOf?: readonly object[];
+    readonly title?: string;
   };
 }
 
@@ -206,7 +207,7 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
     case 'const':
       return `must be ${String(params['allowedValue'])}.`;
     case 'type':
-      return `should be ${kinds(params['type'])}${keysOf(params['type'], parentSchema?.properties)}.`;
+      return `should be ${kinds(params['type'])}${sizeExample(parentSchema)}${keysOf(params['type'], parentSchema?.properties)}.`;
     case 'pattern':
       return patterned(String(params['pattern']));
     case 'maxLength':
@@ -246,6 +247,10 @@ function keysOf(type: unknown, properties: object | undefined): string {
   const keys = Object.keys(properties ?? {});
   if (type !== 'object' || keys.length === 0) return '';
   return keys.length <= mostNamed ? `: ${keys.join(', ')}` : ', such as {ellipse: 30 mm}';
+}
+
+function sizeExample(parent: SchemaError['parentSchema']): string {
+  return parent?.title === 'Size' ? ' of two, width and height: [60 mm, 30 mm]' : '';
 }
 
 function kinds(type: unknown): string {

@@ -19,6 +19,7 @@ const onlyKeys: Readonly<Record<string, string>> = {
 
 /** The key that the single value stands for; `undefined` if there is no short form. */
 export function shortKeyOf(path: YamlPath): string | undefined {
+  if (path.at(-2) === 'lines' && typeof path.at(-1) === 'number') return 'text';
   // The second step of a path is a name that the writer chose.
   const name = path.length === 2 ? undefined : path.at(-1);
   return typeof name === 'string' && Object.hasOwn(onlyKeys, name) ? onlyKeys[name] : undefined;

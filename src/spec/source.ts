@@ -146,7 +146,7 @@ export class SpecSource {
   setKey(path: YamlPath, key: string, text: string): TextEdit | undefined {
     let { value: map } = this.#find(path);
     if (isAlias(map)) map = map.resolve(this.#document!);
-    if (isScalar(map)) return this.#expanded(map, path, key, text);
+    if (isScalar(map) || (isSeq(map) && map.flow)) return this.#expanded(map, path, key, text);
     if (!isMap(map) || !map.range) return undefined;
     const old = nodeRange(this.#find([...path, key]).value);
     if (old) return { range: this.#shown(old), text };

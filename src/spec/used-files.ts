@@ -37,6 +37,11 @@ export interface Uses {
   readonly files: readonly string[];
 }
 
+/** The files, each followed by those that it uses in turn. */
+export function allUsedFiles(used: readonly UsedFile[]): UsedFile[] {
+  return used.flatMap((file) => [file, ...allUsedFiles(file.uses)]);
+}
+
 export const noUses: Uses = { used: [], issues: [], files: [] };
 
 export interface UseLoading {

@@ -356,20 +356,17 @@ function sources(use: Source['use'], made: readonly MadeEntry[]): Source[] {
 }
 
 function marks(operation: Mark['operation'], made: readonly MadeEntry[]): Mark[] {
-  return made.map(({ stage, entry, area }) => ({
+  return made.map(({ stage: { value }, entry, area }) => ({
     operation,
-    ...drawnOf(stage.value),
+    ...drawnOf(value),
+    ...(value.lines ? { lines: value.lines } : {}),
+    ...(value.filled ? { filled: value.filled } : {}),
     ...(area && { area }),
     shape: entry.shape,
     path: entry.path,
   }));
 }
 
-function drawnOf({
-  region,
-  lettering,
-  codes,
-  lines,
-}: MadeShape): Pick<MadeShape, 'region' | 'lettering' | 'codes' | 'lines'> {
-  return { region, ...(lettering ? { lettering } : {}), ...(codes ? { codes } : {}), ...(lines ? { lines } : {}) };
+function drawnOf({ region, lettering, codes }: MadeShape): Pick<MadeShape, 'region' | 'lettering' | 'codes'> {
+  return { region, ...(lettering ? { lettering } : {}), ...(codes ? { codes } : {}) };
 }

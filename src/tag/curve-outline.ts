@@ -5,7 +5,6 @@ import { curveBounds, flatten, flattenLines } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
-import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Checkpoint } from './cache.ts';
@@ -13,6 +12,7 @@ import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';
 import { mapBand, mapShape } from './made-shape.ts';
 import type { LetterBand, MadeShape } from './made-shape.ts';
+import { drawnTogether } from './open-lines.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
 /** Half the width and half the height of an ellipse, in mm. */
@@ -63,24 +63,17 @@ export function drawnOutline(shapes: readonly DrawnShape[]): CurveOutline {
   return curveOutline(
     shapes.flatMap(({ curves }) => [...curves]),
     (centre) => centre,
-    () => ({}),
-    undefined,
-    (affine) => union(shapes.map(({ curves, rule }) => normalise(flatten(curves, { affine }), rule))),
+    (affine) => ({ region: union(shapes.map(({ curves, rule }) => normalise(flatten(curves, { affine }), rule))) }),
   );
 }
 
 /** Curves that stay lines, where they were drawn. */
 export function openOutline(curves: CurvePath): CurveOutline {
-  const bounds = curveBounds(curves);
-  const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
-  return {
-    bounds,
-    at: (scaleX, scaleY) => {
-      const affine = scaling(scaleX, scaleY, centre);
-      const lines = flattenLines(curves, { affine });
-      return { lines, region: strokesAlong(lines, strokeMm) };
-    },
-  };
+  return curveOutline(
+    curves,
+    (centre) => centre,
+    (affine) => followed(curves, affine),
+  );
 }
 
 /** A text in em, with its curves also letter by letter. */
@@ -89,29 +82,42 @@ export interface DrawnText {
   readonly letters: readonly LetterCurves[];
   readonly xHeight: number;
   readonly path: YamlPath;
+  /** Whether its curves are single strokes. */
+  readonly isOpen?: boolean;
 }
 
 /** Curves with the middle of their box on the origin; `band` is in the curves' own coordinates. */
-export function centredOutline({ curves, ...letters }: DrawnText, band: LetterBand): CurveOutline {
+export function centredOutline(text: DrawnText, band: LetterBand): CurveOutline {
   return curveOutline(
-    curves,
+    text.curves,
     () => ({ x: 0, y: 0 }),
-    (toY, scaleX) => ({ band: mapBand(band, toY, scaleX) }),
-    letters,
+    (affine) => ({ ...textAt(text, affine), band: mapBand(band, (y) => y * affine.d + affine.f, affine.a) }),
   );
 }
 
 /** Curves round the origin, which stays where it is and is their hub. */
-export function outlineAboutOrigin({ curves, ...letters }: DrawnText): CurveOutline {
+export function outlineAboutOrigin(text: DrawnText): CurveOutline {
   return curveOutline(
-    curves,
+    text.curves,
     (centre, scaleX, scaleY) => ({ x: centre.x * scaleX, y: centre.y * scaleY }),
-    () => ({ arcCentre: { x: 0, y: 0 } }),
-    letters,
+    (affine) => ({ ...textAt(text, affine), arcCentre: { x: 0, y: 0 } }),
   );
 }
 
-export function letteringAt({ letters, xHeight, path }: Omit<DrawnText, 'curves'>, affine: Affine): Lettering {
+/** Letters at their size and place; those of single strokes have nothing that could be lost in growing. */
+export function textAt(text: DrawnText, affine: Affine): MadeShape {
+  if (text.isOpen) return followed(text.curves, affine);
+  return { region: normalise(flatten(text.curves, { affine })), lettering: [letteringAt(text, affine)] };
+}
+
+function followed(curves: CurvePath, affine: Affine): MadeShape {
+  return drawnTogether([], flattenLines(curves, { affine }));
+}
+
+export function letteringAt(
+  { letters, xHeight, path }: Pick<DrawnText, 'letters' | 'xHeight' | 'path'>,
+  affine: Affine,
+): Lettering {
   const about = { path, xHeight: xHeight * affine.d, grow: 0, as: 'material' as const };
   return new Lettering(about, () => flattenLetters(letters, affine));
 }
@@ -120,9 +126,7 @@ export function letteringAt({ letters, xHeight, path }: Omit<DrawnText, 'curves'
 function curveOutline(
   curves: CurvePath,
   goal: (centre: Point, scaleX: number, scaleY: number) => Point,
-  more: (toY: (y: number) => number, scaleX: number) => Omit<MadeShape, 'region'>,
-  lettering?: Omit<DrawnText, 'curves'>,
-  fill: (affine: Affine) => Region = (affine) => normalise(flatten(curves, { affine })),
+  make: (affine: Affine) => MadeShape,
 ): CurveOutline {
   const bounds = curveBounds(curves);
   const centre = bounds ? boxCentre(bounds) : { x: 0, y: 0 };
@@ -130,12 +134,7 @@ function curveOutline(
     bounds,
     at: (scaleX, scaleY) => {
       const to = goal(centre, scaleX, scaleY);
-      const affine = { a: scaleX, b: 0, c: 0, d: scaleY, e: to.x - centre.x * scaleX, f: to.y - centre.y * scaleY };
-      return {
-        region: fill(affine),
-        ...more((y) => y * scaleY + affine.f, scaleX),
-        ...(lettering ? { lettering: [letteringAt(lettering, affine)] } : {}),
-      };
+      return make({ a: scaleX, b: 0, c: 0, d: scaleY, e: to.x - centre.x * scaleX, f: to.y - centre.y * scaleY });
     },
   };
 }

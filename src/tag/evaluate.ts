@@ -254,6 +254,8 @@ export class Evaluator {
     const { fit, grow = 0, width, height } = modifiers;
     if (fit) return;
     let reason = 'has no area';
+    if (generator.kind === 'intersection') reason = 'is empty: what it is made of shares nothing';
+    if (generator.kind === 'difference') reason = 'is empty: nothing is left of it';
     if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';
     if (generator.kind === 'code') reason = 'has bridges as wide as its modules';
     if (generator.kind === 'stick') reason = 'meets nothing of what it should carry';

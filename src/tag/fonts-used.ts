@@ -3,11 +3,13 @@
  */
 
 import type { Finding, YamlPath } from '../core/issue.ts';
+import { listed } from '../core/names.ts';
 import type { Shape, TextGenerator } from '../spec/model.ts';
 import { embeddingInWords } from '../text/embedding.ts';
 import type { FontLicence } from '../text/font-description.ts';
 import { fallbackFace, lettersByFace } from '../text/fallback-face.ts';
 import type { FontFace } from '../text/font-face.ts';
+import { standsOut } from './fallback-look.ts';
 
 export interface UsedFont {
   readonly family: string;
@@ -89,12 +91,14 @@ function otherStyle({ shape, text, face }: FontUse): Finding[] {
   return findings;
 }
 
-/** Notes on letters from another font, which look a little different from the rest. */
+/** Notes on letters from another font: they differ a little from the rest, or so much that anyone sees it. */
 function fallbackFindings(setting: FontUse): Finding[] {
   const { shape, face } = setting;
-  return [...fallbacksUsed(setting)].map(([{ family }, letters]) => {
-    const several = letters.length > 1;
-    const message = `${face.family} has no ${letters.map((letter) => `“${letter}”`).join(', no ')}; ${several ? 'those' : 'that'} of ${family} ${several ? 'were' : 'was'} used instead.`;
-    return { code: 'other-style', severity: 'info', path: [...shape.path, 'font'], message };
+  return [...fallbacksUsed(setting)].map(([other, letters]): Finding => {
+    const [those, were, look] = letters.length > 1 ? ['those', 'were', 'look'] : ['that', 'was', 'looks'];
+    const seen = standsOut(other, face);
+    const quoted = letters.map((letter) => `“${letter}”`);
+    const message = `${face.family} has no ${listed(quoted, Infinity, 'or')}; ${those} of ${other.family} ${were} used instead${seen ? `, and ${look} ${seen} than the rest` : ''}.`;
+    return { code: 'other-style', severity: seen ? 'warning' : 'info', path: [...shape.path, 'font'], message };
   });
 }

@@ -1,13 +1,16 @@
 /** The generators: what a shape is before its modifiers. */
 
 import { translation } from '../geometry/affine.ts';
-import { difference, intersection, union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
+import { strokeMm } from '../geometry/strokes.ts';
 import type { Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
+import { listed } from '../core/names.ts';
 import type { FontFace } from '../text/font-face.ts';
-import type { Shape, TextGenerator } from '../spec/model.ts';
+import { singleLineFace } from '../text/single-line-face.ts';
+import type { Shape, StrokesGenerator, TextGenerator } from '../spec/model.ts';
 import { around, aroundTogether } from './around.ts';
+import type { AroundOptions } from './around.ts';
 import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
 import { codeOf, encode } from './code.ts';
@@ -19,6 +22,8 @@ import { centredOutline, drawnOutline, outlineAboutOrigin, openOutline, polygonO
 import type { CurveOutline } from './curve-outline.ts';
 import { lapMm } from './overlap/lap.ts';
 import { slidOutline } from './overlap/slid-outline.ts';
+import { differenceOf, grownByBeam, intersectionOf, unionOf } from './open-lines.ts';
+import type { Drawn } from './open-lines.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
 import { bareLinesFinding, bareLinesIn } from './left-out.ts';
@@ -29,7 +34,6 @@ import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
 import { RoundLines, roundOutline } from './round-lines.ts';
 import { stickOf } from './stick.ts';
-import { strokesOutline } from './single-line.ts';
 import { parseSvgPath } from './svg-path.ts';
 
 /** Makes the shapes that a shape is made from. */
@@ -45,6 +49,7 @@ export async function generate(
   const { generator } = shape;
   switch (generator.kind) {
     case 'text':
+    case 'strokes':
       return lettering(shape, generator, resources);
     case 'lines':
       return lines(shape, generator, resources);
@@ -70,15 +75,6 @@ export async function generate(
         return undefined;
       }
       return cache.get('modules', [encoded.id, generator.size], () => polygonOutline(codeOf(value.matrix, generator)));
-    }
-    case 'strokes': {
-      const set = cache.get('strokes', generator, () => strokesOutline(generator));
-      const { missing, outline } = set.value;
-      if (missing.length > 0) {
-        const message = `Single-line lettering has no ${missing.map((letter) => `“${letter}”`).join(', no ')}.`;
-        resources.report({ code: 'missing-glyph', severity: 'error', path: [...shape.path, 'text'], message });
-      }
-      return cache.get('set strokes', set.id, () => outline);
     }
     case 'path': {
       const parsed = cache.get('path', generator, () => parseSvgPath(generator.data, generator.mmPerUnit));
@@ -108,7 +104,7 @@ export async function generate(
       const made = await make(generator.shape);
       const { by, corners, keepHoles, bays, together } = generator;
       return cache.get('around', [made.id, by, corners, keepHoles, bays, together], () =>
-        polygonOutline({ region: (together ? aroundTogether : around)(made.value.region, generator) }),
+        polygonOutline({ region: aroundShape(made.value, generator, together) }),
       );
     }
     case 'border': {
@@ -144,9 +140,8 @@ export async function generate(
         const codes = copies.made.flatMap((each) => codesWithin(each, false));
         const asked = copies.made.flatMap((each) => each.asked ?? []);
         return polygonOutline({
-          region: union(copies.made.map(({ region }) => region)),
+          ...unionOf(copies.made),
           asked,
-          ...linesOfAll(copies.made),
           ...(codes.length > 0 ? { codes } : {}),
           ...withLettering(lettering),
         });
@@ -171,7 +166,6 @@ export async function generate(
       const inputs = made.map(({ id }) => id);
       const { kind } = generator;
       return cache.get(kind, inputs, () => {
-        const regions = made.map(({ value }) => value.region);
         const lettering = made.flatMap(({ value }, index) =>
           letteringWithin(value).map((each) => (kind === 'difference' && index > 0 ? each.cutOut() : each)),
         );
@@ -180,14 +174,15 @@ export async function generate(
           kind === 'intersection'
             ? []
             : made.flatMap(({ value }, index) => codesWithin(value, kind === 'difference' && index > 0));
-        const lines = kind === 'union' ? linesOfAll(made.map(({ value }) => value)) : {};
         // Shapes that are cut out are no longer part of the result.
         const kept = kind === 'difference' ? made.slice(0, 1) : made;
         const parts = new Map(kept.flatMap(({ value }) => [...(value.parts ?? [])]));
         return polygonOutline({
-          region: combined(kind, regions),
+          ...combined(
+            kind,
+            made.map(({ value }) => value),
+          ),
           asked,
-          ...lines,
           ...(codes.length > 0 ? { codes } : {}),
           ...(parts.size > 0 ? { parts } : {}),
           ...withLettering(lettering),
@@ -199,14 +194,15 @@ export async function generate(
 
 function lettering(
   { path, modifiers }: Shape,
-  text: TextGenerator,
+  text: TextGenerator | StrokesGenerator,
   resources: Resources,
 ): Stage<CurveOutline> | undefined {
   const { cache } = resources;
-  const face = resources.font(text);
+  const face = faceOf(text, resources);
   if (!face) return undefined;
+  const isOpen = text.kind === 'strokes';
   // Letters that slide get their size before they are grown.
-  const sized = text.overlap === undefined ? modifiers : { ...modifiers, grow: 0 };
+  const sized = isOpen || text.overlap === undefined ? modifiers : { ...modifiers, grow: 0 };
   const { width, height, grow } = sized;
   const em = emOf(face, text, sized);
   if (em !== undefined && !(em > 0)) {
@@ -224,13 +220,13 @@ function lettering(
     return undefined;
   }
   reportMissing(value, face, text, path, resources);
-  const overlap = lapMm(text, resources.minWeb);
+  const overlap = isOpen ? undefined : lapMm(text, resources.minWeb);
   const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
   const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
   return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {
     const outlineOf = (known: SetText): CurveOutline => {
-      const drawn = { ...known, xHeight: face.xHeight, path };
-      if (slide) return slidOutline(drawn, slide, { cache, font: face.id });
+      const drawn = { ...known, xHeight: face.xHeight, path, isOpen };
+      if (slide) return slidOutline(drawn, slide, { cache, face });
       return known.band ? centredOutline(drawn, known.band) : outlineAboutOrigin(drawn);
     };
     return {
@@ -243,18 +239,22 @@ function lettering(
   });
 }
 
+function faceOf(text: TextGenerator | StrokesGenerator, resources: Resources): FontFace | undefined {
+  return text.kind === 'strokes' ? singleLineFace : resources.font(text);
+}
+
 function reportMissing(
   { missing }: SetText,
   { family }: FontFace,
-  { fallbacks }: TextGenerator,
+  text: TextGenerator | StrokesGenerator,
   path: YamlPath,
   resources: Resources,
 ): void {
-  const letters = [...new Set(missing.map(({ text }) => `“${text}”`))];
-  if (letters.length === 0) return;
-  const message = fallbacks
-    ? `None of the fonts ${[family, ...fallbacks].join(', ')} has ${letters.join(', ')}.`
-    : `The font ${family} has no ${letters.join(', no ')}.`;
+  const letters = listed([...new Set(missing.map(({ text: letter }) => `“${letter}”`))], Infinity, 'or');
+  if (letters === '') return;
+  let message = `The font ${family} has no ${letters}.`;
+  if (text.kind === 'strokes') message = `Single-line lettering has no ${letters}.`;
+  else if (text.fallbacks) message = `None of the fonts ${[family, ...text.fallbacks].join(', ')} has ${letters}.`;
   resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
 }
 
@@ -267,8 +267,9 @@ function lines(
 ): Stage<CurveOutline> | undefined {
   const inputs: LineInput[] = [];
   for (const [index, { generator, path: own }] of shapes.entries()) {
-    const face = generator.kind === 'text' ? resources.font(generator) : undefined;
-    if (!face || generator.kind !== 'text') return undefined;
+    if (generator.kind !== 'text' && generator.kind !== 'strokes') return undefined;
+    const face = faceOf(generator, resources);
+    if (!face) return undefined;
     const set = resources.cache.get('layout', [face.id, generator, undefined], () => setAt(face, generator, Infinity));
     if (!('problem' in set.value)) reportMissing(set.value, face, generator, own, resources);
     inputs.push({ ...about[index]!, face, text: generator, path: own });
@@ -306,12 +307,6 @@ function letteringWithin({ region, lettering = [] }: MadeShape): readonly Letter
   return lettering.map((each) => each.within(region));
 }
 
-/** Lines stay lines if there is nothing else. */
-function linesOfAll(made: readonly MadeShape[]): Pick<MadeShape, 'lines'> {
-  const lines = made.flatMap((each) => each.lines ?? []);
-  return lines.length > 0 && made.every((each) => each.lines) ? { lines } : {};
-}
-
 /** The codes of a shape that becomes a member of another; if it is cut out, its dark modules become light. */
 function codesWithin({ codes = [] }: MadeShape, isCutOut: boolean): Code[] {
   return codes.map((code) => (isCutOut ? { ...code, isLight: !code.isLight } : code));
@@ -330,9 +325,13 @@ function withLettering(lettering: readonly Lettering[]): Pick<MadeShape, 'letter
   return lettering.length > 0 ? { lettering } : {};
 }
 
-function combined(kind: 'union' | 'difference' | 'intersection', regions: readonly Region[]): Region {
-  const [first = [], ...rest] = regions;
-  if (kind === 'union') return union(regions);
-  if (kind === 'difference') return difference(first, rest);
-  return rest.reduce((shared, region) => intersection(shared, region), first);
+/** Of lines, it is a band with round ends along them. */
+function aroundShape(made: MadeShape, way: AroundOptions, together: boolean): Region {
+  const outline = together ? aroundTogether : around;
+  return made.lines ? outline(grownByBeam(made), { ...way, by: way.by - strokeMm / 2 }) : outline(made.region, way);
+}
+
+function combined(kind: 'union' | 'difference' | 'intersection', shapes: readonly MadeShape[]): Drawn {
+  if (kind === 'union') return unionOf(shapes);
+  return kind === 'difference' ? differenceOf(shapes) : intersectionOf(shapes);
 }

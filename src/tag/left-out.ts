@@ -3,6 +3,7 @@
 import { listed } from '../core/names.ts';
 import { counted } from '../core/units.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
+import type { Severity } from '../core/issue-kinds.ts';
 import { flattenLines } from '../geometry/curves.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { distance, ringArea } from '../geometry/measure.ts';
@@ -23,8 +24,8 @@ const nouns = {
 
 export type LeftOutKind = keyof typeof nouns;
 
-/** Number of each; and of white shapes, which count as filled like any other. */
-export type LeftOut = Readonly<Partial<Record<LeftOutKind | 'white', number>>>;
+/** Number of each; and of white shapes, and outlines without a fill among filled shapes, which count as filled like any other. */
+export type LeftOut = Readonly<Partial<Record<LeftOutKind | 'white' | 'outline', number>>>;
 
 /** No findings if the drawing is used as it is. */
 export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath): Finding[] {
@@ -32,8 +33,8 @@ export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath):
     const count = leftOut[kind] ?? 0;
     return count === 0 ? [] : [`${count} ${nouns[kind][count === 1 ? 0 : 1]}`];
   });
-  const total = Object.entries(leftOut).reduce((sum, [kind, count]) => (kind === 'white' ? sum : sum + count), 0);
-  const white = leftOut.white ?? 0;
+  const { white = 0, outline = 0, ...missed } = leftOut;
+  const total = Object.values(missed).reduce((sum, count) => sum + count, 0);
   const sentences = [
     ...(counts.length === 0
       ? []
@@ -44,8 +45,21 @@ export function leftOutFindings(file: string, leftOut: LeftOut, path: YamlPath):
           `${white} white ${white === 1 ? 'shape' : 'shapes'} in “${file}” ${white === 1 ? 'counts' : 'count'} as filled: colours are ignored.`,
         ]),
   ];
-  if (sentences.length === 0) return [];
-  return [{ code: 'not-drawn', severity: 'warning', path, message: sentences.join(' ') }];
+  return [
+    ...(sentences.length === 0 ? [] : [notDrawn('warning', path, sentences.join(' '))]),
+    ...(outline === 0 ? [] : [notDrawn('info', path, outlineMessage(outline, file))]),
+  ];
+}
+
+function notDrawn(severity: Severity, path: YamlPath, message: string): Finding {
+  return { code: 'not-drawn', severity, path, message };
+}
+
+function outlineMessage(count: number, file: string): string {
+  const what = `${counted(count, 'outline')} with a stroke but no fill in “${file}”`;
+  return count === 1
+    ? `${what} is made solid, like the filled shapes beside it. For a ring, turn the stroke into an outline in your drawing program.`
+    : `${what} are made solid, like the filled shapes beside them. For rings, turn the strokes into outlines in your drawing program.`;
 }
 
 /** A line of a path encloses nothing if its area is below this, in mm². */

@@ -5,7 +5,7 @@ import { applyToVector } from '../geometry/affine.ts';
 import { curveBounds, transformCurves } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
 import type { Affine, Bounds } from '../geometry/types.ts';
-import type { Shape, TextGenerator } from '../spec/model.ts';
+import type { Shape, Wording } from '../spec/model.ts';
 import { bendRound, bendText, radiusForSweep } from '../text/arc.ts';
 import type { Oval } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
@@ -45,18 +45,18 @@ const largestEm = 64;
 const arcRounds = 32;
 
 /** Whether the layout changes with the size, because something in it is given in mm. */
-export function dependsOnSize({ letterSpacingMm, arc }: TextGenerator): boolean {
+export function dependsOnSize({ letterSpacingMm, arc }: Wording): boolean {
   return letterSpacingMm !== 0 || (arc !== undefined && 'radius' in arc);
 }
 
 /** Millimetres per em, if the size is given by the font's own measures. Growth adds to capitals at top and bottom. */
-export function emOf(face: FontFace, { size }: TextGenerator, { grow = 0 }: LetteringSize): number | undefined {
+export function emOf(face: FontFace, { size }: Wording, { grow = 0 }: LetteringSize): number | undefined {
   if (!size) return undefined;
   if (size.of === 'em') return size.mm;
   return (size.mm - 2 * grow) / (size.of === 'capitals' ? face.capHeight : face.xHeight);
 }
 
-export function setText(face: FontFace, text: TextGenerator, size: LetteringSize): SetText | SetTextProblem {
+export function setText(face: FontFace, text: Wording, size: LetteringSize): SetText | SetTextProblem {
   const { arc } = text;
   if (arc && 'radius' in arc) return setOnCircle(face, text, arc, size);
   let set = setAt(face, text, Infinity);
@@ -72,7 +72,7 @@ export function setText(face: FontFace, text: TextGenerator, size: LetteringSize
 }
 
 /** The text set at an em of `mmPerEm`; if that is infinite, lengths in mm become 0. */
-export function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): SetText | SetTextProblem {
+export function setAt(face: FontFace, text: Wording, mmPerEm: number): SetText | SetTextProblem {
   const letterSpacing = text.letterSpacingMm / mmPerEm;
   const layout = layoutText(face, {
     text: text.text,
@@ -111,7 +111,7 @@ export function setAt(face: FontFace, text: TextGenerator, mmPerEm: number): Set
 }
 
 /** As `setAt`, straight, with the layout: what a line along an ellipse is made of. */
-export function straightLine(face: FontFace, text: TextGenerator, mmPerEm: number): TextLayout {
+export function straightLine(face: FontFace, text: Wording, mmPerEm: number): TextLayout {
   const letterSpacing = text.letterSpacingMm / mmPerEm;
   return layoutText(face, { text: text.text, letterSpacing, align: 'center', features: text.features });
 }
@@ -130,7 +130,7 @@ export function setRound(layout: TextLayout, letterSpacing: number, oval: Oval):
  */
 function setOnCircle(
   face: FontFace,
-  text: TextGenerator,
+  text: Wording,
   { radius }: { readonly radius: number },
   size: LetteringSize,
 ): SetText | SetTextProblem {

@@ -52,6 +52,8 @@ interface LetteringContext {
   readonly as: 'material' | 'opening';
   /** Whether its letters were slid until they touch. */
   readonly slid?: boolean;
+  /** Width in mm to which its hairlines were thickened before growth; 0 if they are as drawn. */
+  readonly hairline?: number;
 }
 
 /** A text as made so far: immutable, and flattened only when its letters are first used. */
@@ -61,6 +63,7 @@ export class Lettering {
   readonly grow: number;
   readonly as: 'material' | 'opening';
   readonly slid: boolean;
+  readonly hairline: number;
   readonly #makeLetters: () => readonly Letter[];
   readonly #makeShape: (() => Region) | undefined;
   #letters: readonly Letter[] | undefined;
@@ -68,7 +71,7 @@ export class Lettering {
 
   /** `makeShape` is omitted while the solid consists of this lettering alone. */
   constructor(
-    { path, xHeight, grow, as, slid = false }: LetteringContext,
+    { path, xHeight, grow, as, slid = false, hairline = 0 }: LetteringContext,
     makeLetters: () => readonly Letter[],
     makeShape?: () => Region,
   ) {
@@ -77,6 +80,7 @@ export class Lettering {
     this.grow = grow;
     this.as = as;
     this.slid = slid;
+    this.hairline = hairline;
     this.#makeLetters = makeLetters;
     this.#makeShape = makeShape;
   }
@@ -100,7 +104,11 @@ export class Lettering {
   mapped(affine: Affine): Lettering {
     const scale = Math.sqrt(Math.abs(affine.a * affine.d - affine.b * affine.c));
     return this.#changed(
-      { xHeight: this.xHeight * Math.hypot(affine.c, affine.d), grow: this.grow * scale },
+      {
+        xHeight: this.xHeight * Math.hypot(affine.c, affine.d),
+        grow: this.grow * scale,
+        hairline: this.hairline * scale,
+      },
       () =>
         this.letters.map(({ region, spaced, asSet, ...letter }) => ({
           ...letter,
@@ -139,9 +147,9 @@ export class Lettering {
     letters = () => this.letters,
     change = (shape: Region) => shape,
   ): Lettering {
-    const { path, xHeight, grow, as, slid } = this;
+    const { path, xHeight, grow, as, slid, hairline } = this;
     return new Lettering(
-      { path, xHeight, grow, as, slid, ...about },
+      { path, xHeight, grow, as, slid, hairline, ...about },
       letters,
       this.#makeShape ? () => change(this.shape!) : undefined,
     );

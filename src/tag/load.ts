@@ -118,8 +118,13 @@ function drawnFindings(
   if (!asLines && shapes.length === 0)
     return fault('has only lines without a fill; only filled shapes are used unless “lines: true” keeps them as lines');
   // The paint of strokes and areas does not matter for lines.
-  if (asLines) return leftOutFindings(file, { ...leftOut, line: 0, thickness: 0, white: 0, pattern: 0 }, path);
-  return leftOutFindings(file, linedFiles.has(file) ? { ...leftOut, line: 0, thickness: 0 } : leftOut, path);
+  if (asLines)
+    return leftOutFindings(file, { ...leftOut, line: 0, thickness: 0, white: 0, pattern: 0, outline: 0 }, path);
+  return leftOutFindings(
+    file,
+    linedFiles.has(file) ? { ...leftOut, line: 0, thickness: 0, outline: 0 } : leftOut,
+    path,
+  );
 }
 
 function outsideFinding(path: Finding['path'], name: string): Finding {

@@ -2,13 +2,14 @@
 
 import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
-import type { Affine, Line, Point, Region } from '../geometry/types.ts';
+import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { CentreRule } from '../spec/model.ts';
 import { scaledBorder } from './border.ts';
 import type { Border } from './border.ts';
 import { mapCode } from './code.ts';
 import type { Code } from './code.ts';
 import type { Lettering } from './letters.ts';
+import type { Drawn } from './open-lines.ts';
 import { mapAskedWidths } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 
@@ -45,16 +46,13 @@ export interface Shoulder {
   readonly hidingLap?: number;
 }
 
-export interface MadeShape {
-  readonly region: Region;
+export interface MadeShape extends Drawn {
   /** The members of a stack, at their places in it. */
   readonly parts?: ReadonlyMap<string, Region>;
   /** For a stack: where its members do not run into each other smoothly. */
   readonly shoulders?: readonly Shoulder[];
   /** For a border: how it was made. */
   readonly border?: Border;
-  /** Lines that the shape is drawn along and that enclose nothing; `region` is then what the beam burns along them. */
-  readonly lines?: readonly Line[];
   readonly codes?: readonly Code[];
   /** Only for upright lettering. */
   readonly band?: LetterBand;
@@ -70,6 +68,7 @@ export interface MadeShape {
 export function asArea(made: MadeShape): MadeShape {
   const area: Writable<MadeShape> = { ...made };
   delete area.lines;
+  delete area.filled;
   return area;
 }
 
@@ -77,7 +76,7 @@ type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** The solid moved, scaled or rotated; what is meaningless afterwards (the band of rotated lettering) is dropped. */
 export function mapShape(made: MadeShape, affine: Affine): MadeShape {
-  const { asked, band, border, codes, arcCentre, lettering, lines, parts, shoulders } = made;
+  const { asked, band, border, codes, arcCentre, filled, lettering, lines, parts, shoulders } = made;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(made.region, affine),
@@ -87,6 +86,7 @@ export function mapShape(made: MadeShape, affine: Affine): MadeShape {
       ? { border: scaledBorder(border, transform(border.within, affine), Math.sqrt(Math.abs(determinant(affine)))) }
       : {}),
     ...(lines ? { lines: transform(lines, affine) } : {}),
+    ...(filled ? { filled: transform(filled, affine) } : {}),
     ...(codes ? { codes: codes.map((code) => mapCode(code, affine)) } : {}),
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
     ...(arcCentre ? { arcCentre: applyTo(arcCentre, affine) } : {}),
@@ -104,7 +104,7 @@ const gravityShare = 0.35;
 /** Height of the middle of a line with small letters and capitals, in capital heights (our own judgement). */
 const evenShare = 0.42;
 
-export function evenMiddle({ baseline }: LetterBand, head: number): number {
+export function evenMiddle({ baseline }: Pick<LetterBand, 'baseline'>, head: number): number {
   return baseline + evenShare * (head - baseline);
 }
 

@@ -1,16 +1,15 @@
 /** Lines of lettering over the top and along the bottom of an ellipse, and straight ones in the middle. */
 
-import { normalise, unionOfWhole } from '../geometry/clipper.ts';
-import { curveBounds, flatten } from '../geometry/curves.ts';
+import { curveBounds } from '../geometry/curves.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import { spacedOval } from '../text/arc.ts';
 import { inkOf, setRound, straightLine } from './lettering.ts';
 import type { SetText } from './lettering.ts';
-import { boundsOfLines, placedLines, shapeOfLines } from './text-lines.ts';
+import { boundsOfLines, drawnLine, placedLines, shapeOfLines, textsTogether } from './text-lines.ts';
 import type { LineInput, LineSpacing } from './text-lines.ts';
 import type { MadeShape } from './made-shape.ts';
-import { letteringAt } from './curve-outline.ts';
+import { textAt } from './curve-outline.ts';
 import type { CurveOutline, HalfAxes, RoundSetter } from './curve-outline.ts';
 
 /** What is free between the ends of the two lines, and round the lines in the middle, in heights of the largest small letters. */
@@ -88,11 +87,7 @@ export class RoundLines implements RoundSetter {
       { x: maxX, y: maxY },
     ]);
     return {
-      solid: {
-        region: unionOfWhole(made.map(({ region }) => region)),
-        lettering: made.flatMap(({ lettering = [] }) => lettering),
-        arcCentre: { x: 0, y: 0 },
-      },
+      solid: { ...textsTogether(made), arcCentre: { x: 0, y: 0 } },
       bounds: boundsOf([corners]),
     };
   }
@@ -197,14 +192,11 @@ function ovalOf({ at, em, outside }: Straight, { a, b }: HalfAxes, mm: number) {
   return { at, a: a / mmPerEm - outside, b: b / mmPerEm - outside };
 }
 
-function drawn(set: SetText, { face, path }: LineInput, mmPerEm: number, boxes: Bounds[]): MadeShape {
+function drawn(set: SetText, line: LineInput, mmPerEm: number, boxes: Bounds[]): MadeShape {
   const affine = { a: mmPerEm, b: 0, c: 0, d: mmPerEm, e: 0, f: 0 };
   const { minX, minY, maxX, maxY } = curveBounds(set.curves)!;
   boxes.push({ minX: minX * mmPerEm, minY: minY * mmPerEm, maxX: maxX * mmPerEm, maxY: maxY * mmPerEm });
-  return {
-    region: normalise(flatten(set.curves, { affine })),
-    lettering: [letteringAt({ letters: set.letters, xHeight: face.xHeight, path }, affine)],
-  };
+  return textAt(drawnLine(line, set), affine);
 }
 
 /** The largest value known to lie on the lower side, where what holds above does not hold below. */

@@ -3,8 +3,8 @@
 import { scaling } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
-import { boundsOf, boxCentre, ringArea } from '../geometry/measure.ts';
-import type { Bounds, Region } from '../geometry/types.ts';
+import { boundsOf, boxCentre, contains, ringArea } from '../geometry/measure.ts';
+import type { Bounds, Region, Ring } from '../geometry/types.ts';
 import { grownBorder } from './border.ts';
 import type { Checkpoint } from './cache.ts';
 import type { CurveOutline } from './curve-outline.ts';
@@ -44,7 +44,9 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
   for (let round = 0; round < rounds; round++) {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
     const made = await outline.at(scaleX, scaleY, checkpoint);
-    const region = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
+    const full = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
+    // Counters that close as letters grow leave specks that no beam draws.
+    const region = grow > 0 && made.lettering ? withoutSlivers(full, made) : full;
     const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
     const border = made.border && grownBorder(made.border, grow);
     sizedShape = {
@@ -108,9 +110,21 @@ async function slidAndGrown(
  */
 export const sliver = { mm: 0.1, xHeights: 0.02 } as const;
 
-/** The region without residue from joining letters. For use after growth, as small parts in a slit help it close. */
+/** Holes and parts smaller than this, in mm, burn out or fall through the bed. Rule of thumb, no source. */
+export const speckMm = 0.8;
+
+/**
+ * The region without residue from joining letters, and without specks that are no counter of a letter: the growth of a notch or bay
+ * may close its mouth first. For use after growth, as small parts in a slit help it close.
+ */
 export function withoutSlivers(region: Region, { lettering = [] }: MadeShape): Region {
-  return tidied(region, Math.min(sliver.mm, ...lettering.map(({ xHeight }) => sliver.xHeights * xHeight)));
+  const counters = lettering.flatMap(({ letters }) =>
+    letters.flatMap((letter) => letter.region.filter((ring) => ringArea(ring) < 0)),
+  );
+  const isCounter = (hole: Ring): boolean => counters.some((counter) => contains([counter], hole[0]!));
+  return tidied(region, Math.min(sliver.mm, ...lettering.map(({ xHeight }) => sliver.xHeights * xHeight))).filter(
+    (ring) => ringArea(ring) > 0 || extentOf(ring) >= speckMm || isCounter(ring),
+  );
 }
 
 function spanX(box: Bounds): number {
@@ -124,8 +138,11 @@ function spanY(box: Bounds): number {
 /** The region without parts and holes that measure less than `least` in both directions. */
 export function tidied(region: Region, least: number | undefined): Region {
   if (!least) return region;
-  return region.filter((ring) => {
-    const box = boundsOf([ring]);
-    return box && Math.abs(ringArea(ring)) > 0 && Math.max(spanX(box), spanY(box)) >= least;
-  });
+  return region.filter((ring) => Math.abs(ringArea(ring)) > 0 && extentOf(ring) >= least);
+}
+
+/** The larger side of the box round a ring, in mm. */
+export function extentOf(ring: Ring): number {
+  const box = boundsOf([ring]);
+  return box ? Math.max(spanX(box), spanY(box)) : 0;
 }

@@ -38,6 +38,8 @@ export class LeftOutCounter {
   readonly #tagOfId: (id: string) => string | undefined;
   #white = 0;
   #coloured = 0;
+  #bare = 0;
+  #filled = 0;
 
   /** `tagOfId` returns the tag of the element with an id. */
   constructor(viewport: SvgViewport, tagOfId: (id: string) => string | undefined) {
@@ -54,6 +56,8 @@ export class LeftOutCounter {
     return {
       ...Object.fromEntries(this.#counts),
       ...(this.#white > 0 && this.#coloured > 0 ? { white: this.#white } : {}),
+      // In a drawing of nothing but outlines, they are what is to be cut.
+      ...(this.#bare > 0 && this.#filled > 0 ? { outline: this.#bare } : {}),
     };
   }
 
@@ -97,6 +101,7 @@ export class LeftOutCounter {
     const isStroked = this.isStroked(paint);
     if (!isFilled && !isStroked) return [];
     if (isFilled && !isStroked) {
+      this.#filled += 1;
       this.#fillOf(paint);
       return curves;
     }
@@ -104,7 +109,9 @@ export class LeftOutCounter {
     const kept = outlines.filter((outline) => enclosesArea(outline) && (isFilled || isClosed(outline)));
     if (isStroked && kept.length < outlines.length) this.count('line');
     if (kept.length === 0) return [];
+    if (isFilled) this.#filled += 1;
     if (isStroked && this.#isThick(paint, transforms)) this.count('thickness');
+    else if (!isFilled) this.#bare += 1;
     this.#fillOf(paint);
     return kept.flat();
   }

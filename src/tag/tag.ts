@@ -1,6 +1,6 @@
 /** A tag as solid geometry: what the checks judge, the preview draws and the outputs write. */
 
-import type { Line, Point, Region } from '../geometry/types.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
 import type { Unfilled } from '../spec/problems.ts';
@@ -9,6 +9,7 @@ import type { ReadAs } from './hanger/reading.ts';
 import type { Lettering } from './letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
+import type { Drawn } from './open-lines.ts';
 
 /** Operations of the beam along or inside a path, in the order in which a sheet is worked. */
 export const operations = ['engrave', 'score', 'cut-inner', 'cut-outer'] as const;
@@ -23,11 +24,8 @@ export interface Area {
 }
 
 /** Something drawn on a piece without cutting through it. */
-export interface Mark {
+export interface Mark extends Drawn {
   readonly operation: 'engrave' | 'score';
-  readonly region: Region;
-  /** The lines it is drawn along, if any; `region` is then what is burnt along them. */
-  readonly lines?: readonly Line[];
   /** The area it was fitted into or placed on, if any. */
   readonly area?: Area;
   readonly shape: Shape;

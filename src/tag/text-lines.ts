@@ -1,24 +1,26 @@
 /** Lines of lettering stacked as close as their ink allows. */
 
-import { normalise, unionOfWhole } from '../geometry/clipper.ts';
-import { curveBounds, flatten } from '../geometry/curves.ts';
+import { unionOfWhole } from '../geometry/clipper.ts';
+import { curveBounds, flatten, flattenLines } from '../geometry/curves.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { profilesOf } from '../geometry/profiles.ts';
 import type { Profiles } from '../geometry/profiles.ts';
-import type { Bounds, Region } from '../geometry/types.ts';
+import type { Bounds } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { TextLine, TextGenerator } from '../spec/model.ts';
+import type { TextLine, Wording } from '../spec/model.ts';
 import type { FontFace } from '../text/font-face.ts';
+import { singleLineFace } from '../text/single-line-face.ts';
 import { inkOf, setAt } from './lettering.ts';
 import type { SetText } from './lettering.ts';
 import { mapBand } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
-import { letteringAt } from './curve-outline.ts';
-import type { CurveOutline } from './curve-outline.ts';
+import { textAt } from './curve-outline.ts';
+import type { CurveOutline, DrawnText } from './curve-outline.ts';
+import { areasIn, drawnTogether } from './open-lines.ts';
 
 export interface LineInput extends TextLine {
   readonly face: FontFace;
-  readonly text: TextGenerator;
+  readonly text: Wording;
   readonly path: YamlPath;
 }
 
@@ -143,9 +145,30 @@ function inkDrop(above: PlacedLine, below: PlacedLine, width: number, between: n
 }
 
 /** The lowest and highest ink in each column, relative to the baseline. */
-function inkProfile({ set, em, x }: PlacedLine, width: number): Profiles {
-  const ink = flatten(set.curves, { affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 }, tolerance: closeUnits });
+function inkProfile({ line, set, em, x }: PlacedLine, width: number): Profiles {
+  const at = { affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 }, tolerance: closeUnits };
+  const isOpen = line.face === singleLineFace;
+  // There and back, a line is a ring that adds no ink.
+  const ink = isOpen
+    ? flattenLines(set.curves, at).map((each) => [...each, ...each.toReversed()])
+    : flatten(set.curves, at);
   return profilesOf(ink, 0, width, columns);
+}
+
+export function drawnLine({ face, path }: LineInput, { curves, letters }: SetText): DrawnText {
+  return { curves, letters, xHeight: face.xHeight, path, isOpen: face === singleLineFace };
+}
+
+/** Lines of lettering as one shape. */
+export function textsTogether(texts: readonly MadeShape[]): MadeShape {
+  const lettering = texts.flatMap((text) => text.lettering ?? []);
+  return {
+    ...drawnTogether(
+      unionOfWhole(texts.map(areasIn)),
+      texts.flatMap(({ lines = [] }) => lines),
+    ),
+    ...(lettering.length > 0 ? { lettering } : {}),
+  };
 }
 
 /** With the middle of its box on the origin. */
@@ -162,10 +185,8 @@ export function shapeOfLines(lines: readonly PlacedLine[], scaleX: number, scale
       e: (x - middle.x) * scaleX,
       f: (y - middle.y) * scaleY,
     };
-    const drawn = { letters: set.letters, xHeight: line.face.xHeight, path: line.path };
     return {
-      region: normalise(flatten(set.curves, { affine })) satisfies Region,
-      lettering: letteringAt(drawn, affine),
+      text: textAt(drawnLine(line, set), affine),
       foot: affine.f,
       top: affine.f + (set.band?.top ?? 0) * affine.d,
       head: affine.f + line.face.capHeight * affine.d,
@@ -174,8 +195,7 @@ export function shapeOfLines(lines: readonly PlacedLine[], scaleX: number, scale
   });
   const [first, last] = [made[0]!, made.at(-1)!];
   return {
-    region: unionOfWhole(made.map(({ region }) => region)),
-    lettering: made.map(({ lettering }) => lettering),
+    ...textsTogether(made.map(({ text }) => text)),
     band: {
       baseline: last.foot,
       top: first.top,

@@ -4,6 +4,7 @@ import { transform } from '../geometry/affine.ts';
 import { offset, unionOfWhole } from '../geometry/clipper.ts';
 import type { Affine, Line, Region } from '../geometry/types.ts';
 import { stockOf } from '../tag/by-stock.ts';
+import { areasIn } from '../tag/open-lines.ts';
 import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { removeDuplicates } from './remove-duplicates.ts';
@@ -36,7 +37,7 @@ export function piecePaths(piece: Piece, { stock: usual, output }: Pick<Tag, 'st
   const stock = stockOf(piece, { stock: usual });
   const { outer, inner } = kerfOf(stock);
   const marked = (operation: 'engrave' | 'score') =>
-    unionOfWhole(marks.filter((mark) => mark.operation === operation && !mark.lines).map((mark) => mark.region));
+    unionOfWhole(marks.filter((mark) => mark.operation === operation).map(areasIn));
   const linesOf = (operation: 'engrave' | 'score') =>
     marks.filter((mark) => mark.operation === operation).flatMap((mark) => mark.lines ?? []);
   const thinned = (marks: Region) => offset(marks, -(stock.kerfs?.engrave ?? 0) / 2);
@@ -44,7 +45,7 @@ export function piecePaths(piece: Piece, { stock: usual, output }: Pick<Tag, 'st
     .filter(({ operation }) => operation === 'engrave')
     .map((mark, index) => ({
       name: mark.shape.name ?? `engrave ${index + 1}`,
-      region: mark.lines ? [] : thinned(mark.region),
+      region: thinned(areasIn(mark)),
       lines: mark.lines ?? [],
     }));
   return {
@@ -52,7 +53,7 @@ export function piecePaths(piece: Piece, { stock: usual, output }: Pick<Tag, 'st
     engrave: thinned(marked('engrave')),
     ...(output.engraveEach ? { engraveLayers: layers } : {}),
     score: removeDuplicates(
-      marks.filter(({ operation, lines }) => operation === 'score' && !lines).flatMap((mark) => [...mark.region]),
+      marks.filter(({ operation }) => operation === 'score').flatMap((mark) => [...areasIn(mark)]),
     ),
     engraveLines: linesOf('engrave'),
     scoreLines: linesOf('score'),

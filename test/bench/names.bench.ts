@@ -72,7 +72,7 @@ async function soundAsTheyAre(face: FontFace): Promise<number> {
 const only = process.argv.find((argument) => argument.startsWith('--face='))?.slice(7) ?? '';
 const reader = process.argv.includes('--unread') ? undefined : await openReader();
 console.log(
-  `${firstNames.length} names; growth in shares of the x-height; counters: names with every counter at least 3/4 open; ms: made at that growth, p50/p90`,
+  `${firstNames.length} names; growth in shares of the x-height; counters: names with every counter at least 3/4 open (2/5 between thickened hairlines); ms: made at that growth, p50/p90`,
 );
 console.log(
   'face                 way    one part  growth p50/p90  ≤ .06  counters  narrowest  ms          read (of those read plain)',

@@ -13,7 +13,7 @@ import { setText } from '../../src/tag/lettering.ts';
 import type { Letter } from '../../src/tag/letters.ts';
 import { centredOutline } from '../../src/tag/curve-outline.ts';
 import { slidOutline } from '../../src/tag/overlap/slid-outline.ts';
-import { sliver, tidied } from '../../src/tag/size.ts';
+import { withoutSlivers } from '../../src/tag/size.ts';
 import type { MadeShape } from '../../src/tag/made-shape.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
 
@@ -25,6 +25,8 @@ export interface MadeName {
   readonly region: Region;
   /** Where they stand, before growth. */
   readonly letters: readonly Letter[];
+  /** Width to which hairlines were thickened, in mm; 0 or absent if they are as drawn. */
+  readonly hairline?: number;
 }
 
 export function textOf(text: string): TextGenerator {
@@ -43,17 +45,22 @@ export async function nameOf(face: FontFace, text: string, grow: number, overlap
   const outline =
     overlap === undefined
       ? centredOutline(drawn, set.band)
-      : slidOutline(drawn, { overlap, web: minWebMm, grow }, { cache, font: face.id });
+      : slidOutline(drawn, { overlap, web: minWebMm, grow }, { cache, face });
   const solid: MadeShape = await outline.at(em, em, checkpoint);
   const region = offset(solid.region, grow);
   return {
-    region: overlap === undefined ? region : tidied(region, sliver.mm),
+    region: overlap === undefined ? region : withoutSlivers(region, solid),
     letters: solid.lettering?.[0]?.letters ?? [],
+    hairline: solid.lettering?.[0]?.hairline ?? 0,
   };
 }
 
-/** Counters of single letters of which less than three quarters is open in the region. */
-export function closedCounters({ region, letters }: MadeName, grow: number): number {
+/** Share of a counter that is open; of one between hairlines, which the thickened strokes reach into, less is left. */
+const openShare = { usual: 0.75, fine: 0.4 } as const;
+
+/** Counters of single letters of which less than that is open in the region. */
+export function closedCounters({ region, letters, hairline = 0 }: MadeName, grow: number): number {
+  const least = hairline > 0 ? openShare.fine : openShare.usual;
   const holes = region.filter((ring) => ringArea(ring) < 0);
   let closed = 0;
   for (const letter of letters) {
@@ -61,7 +68,7 @@ export function closedCounters({ region, letters }: MadeName, grow: number): num
       if (ringArea(ring) >= 0 || -ringArea(ring) < 0.2) continue;
       const pole = poleOf([[...ring].reverse()], 0.02);
       const open = holes.reduce((sum, hole) => sum + (pole && inBox(hole, pole) ? -ringArea(hole) : 0), 0);
-      if (open < -0.75 * ringArea(ring)) closed += 1;
+      if (open < -least * ringArea(ring)) closed += 1;
     }
   }
   return closed;

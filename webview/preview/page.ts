@@ -20,7 +20,6 @@ import { KeysHelp } from './panels/keys-help.ts';
 import { showLook } from './scene/look.ts';
 import { Measuring } from './measure/measuring.ts';
 import { Notices } from './scene/notices.ts';
-import { grainIsUpright } from '../../src/look/stock-look.ts';
 import type { Remembered } from './remembered.ts';
 import { SceneView } from './scene/scene-view.ts';
 import type { Layer, PageState } from './state.ts';
@@ -289,7 +288,6 @@ export class PreviewPage {
         document.body.style.setProperty(`--op-${operation}`, colour);
       }
       showLook(scene);
-      this.defs.turnGrain(grainIsUpright(scene));
       this.caption.hidden = !this.choices.now.proof;
       setText(this.caption, captionOf(scene));
       setText(byId('title'), scene.title);

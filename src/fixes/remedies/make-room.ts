@@ -5,7 +5,7 @@
 
 import { gluedOver } from '../../checks/assembly.ts';
 import { slipMm } from '../../checks/hole-beside-marks.ts';
-import { boundsOf, boxCentre, widened } from '../../geometry/measure.ts';
+import { boundsArea, boundsOf, boxCentre, widened } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model.ts';
@@ -55,7 +55,7 @@ function inTheWay({ piece, tag }: Case, near: Bounds): { readonly shape: Shape; 
   ];
   return all.flatMap(({ shape, region }) => {
     const bounds = boundsOf(region);
-    const isGround = bounds && boxArea(bounds) > groundShare * boxArea(whole);
+    const isGround = bounds && boundsArea(bounds) > groundShare * boundsArea(whole);
     return bounds && !isGround && doOverlap(bounds, near) ? [{ shape, bounds }] : [];
   });
 }
@@ -72,10 +72,6 @@ function combined(along: Candidate, candidates: readonly Candidate[]): Candidate
     description: along.description === '' ? description : `${along.description}, ${description}`,
     edits: [...along.edits, ...edits] satisfies TextEdit[],
   }));
-}
-
-function boxArea({ minX, minY, maxX, maxY }: Bounds): number {
-  return (maxX - minX) * (maxY - minY);
 }
 
 function doOverlap(a: Bounds, b: Bounds): boolean {

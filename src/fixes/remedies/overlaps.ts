@@ -3,7 +3,7 @@
 import { isLettering } from '../../checks/origin.ts';
 import { hairMm } from '../../checks/overlap.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
-import { area, boundsOf, contains } from '../../geometry/measure.ts';
+import { area, boundsArea, boundsOf, contains } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { Mark, Piece } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
@@ -145,7 +145,7 @@ function underneath({ issue, tag }: Case, piece: Piece): Region {
 
 function areaOfBox(region: Region): number {
   const box = boundsOf(region);
-  return box ? (box.maxX - box.minX) * (box.maxY - box.minY) : 0;
+  return box ? boundsArea(box) : 0;
 }
 
 function textAt({ report: { source } }: Case, path: Mark['path']): string {

@@ -18,6 +18,8 @@ import type { SpecLine } from './spec-lines.ts';
 import { missingKeyRepairs } from './missing-keys.ts';
 import { movedKeyRepairs } from './moved-keys.ts';
 import type { Repair } from './repair.ts';
+import { shapeRepairs } from './natural-shapes.ts';
+import { wordRepairs } from './natural-words.ts';
 import { valueRepairs } from './value-forms.ts';
 
 /** Most changes tried for all issues together; a spec of usual length is read in a millisecond. */
@@ -144,6 +146,8 @@ function repairsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[]
   const next = lines.slice(line.number + 1).find(({ content }) => content !== '');
   return [
     ...valueRepairs(issue, source, line),
+    ...wordRepairs(issue, source),
+    ...shapeRepairs(issue, source),
     ...missingKeyRepairs(issue, source),
     ...movedKeyRepairs(issue, source),
     ...idleKeyRepairs(issue, source),

@@ -30,7 +30,8 @@ export function missingKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
   if (wanted === 'pieces' && path.length === 0) return repair('Add a piece', addedPiece(source));
   const at: YamlPath = /sheet/.test(message) && wanted === 'sheet' ? [] : path;
   const key = message.startsWith('This text has no size') ? 'width' : wanted;
-  const value = key !== undefined && Object.hasOwn(firstValues, key) ? firstValues[key] : undefined;
+  const isCode = message.startsWith('“code” needs “size”');
+  const value = isCode ? '24 mm' : key !== undefined && Object.hasOwn(firstValues, key) ? firstValues[key] : undefined;
   if (key === undefined || value === undefined) return [];
   return repair(`Add ${quoted(`${key}: ${value}`)}`, source.setKey(at, key, value));
 }

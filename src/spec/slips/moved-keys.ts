@@ -2,89 +2,19 @@
 
 import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
+import { shortKeyOf } from '../short-forms.ts';
 import type { SpecSource } from '../source.ts';
 import { entryRange, takenOut, writtenValue } from './entries.ts';
+import { homes, otherNames } from './other-names.ts';
 import { insertion, quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
-
-/** Words that people try, and their names in the spec language, the likeliest first. */
-const otherNames: Readonly<Record<string, readonly string[]>> = {
-  disc: ['circle'],
-  round: ['circle'],
-  rect: ['rectangle'],
-  square: ['rectangle'],
-  outline: ['around', 'border', 'score'],
-  contour: ['around', 'score'],
-  offset: ['grow', 'by'],
-  opening: ['diameter', 'width'],
-  diameter: ['circle', 'across', 'twine', 'radius', 'width'],
-  hole: ['hanger'],
-  words: ['text'],
-  name: ['text', 'title'],
-  label: ['title', 'text'],
-  letters: ['text'],
-  colour: ['color'],
-  typeface: ['font'],
-  family: ['font'],
-  angle: ['rotate'],
-  flip: ['mirror'],
-  position: ['place'],
-  align_to: ['place'],
-  cut_out: ['cut'],
-  etch: ['engrave'],
-  burn: ['engrave'],
-  line: ['score'],
-  holes: ['cut', 'hanger'],
-  shape: ['shapes', 'body'],
-  piece: ['pieces'],
-  names: ['batch'],
-  list: ['batch'],
-  table: ['batch'],
-  csv: ['batch'],
-  data: ['batch'],
-  spreadsheet: ['batch'],
-  wood: ['material'],
-  depth: ['thickness'],
-  spacing: ['letter_spacing'],
-  svg: ['drawing'],
-  image: ['drawing'],
-  picture: ['drawing'],
-  file: ['drawing'],
-  corner: ['radius'],
-  corner_radius: ['radius'],
-  rounded: ['radius'],
-  string: ['twine'],
-  cord: ['twine'],
-  qr: ['code'],
-  qrcode: ['code'],
-  stake: ['stick'],
-  spike: ['stick'],
-  frame: ['border'],
-  margin: ['inset'],
-  at: ['place'],
-};
-
-/** Groups that can be created for a key that belongs in one. */
-const homes: Readonly<Record<string, string>> = {
-  kerf: 'stock',
-  material: 'stock',
-  thickness: 'stock',
-  min_web: 'stock',
-  density: 'stock',
-  price: 'stock',
-  twine: 'tie',
-  ribbon: 'tie',
-  ring: 'hanger',
-  hole: 'hanger',
-  slot: 'hanger',
-  tabs: 'output',
-};
 
 export function movedKeyRepairs(issue: Issue, source: SpecSource): Repair[] {
   const key = issue.path.at(-1);
   if (issue.code !== 'unknown-key' || typeof key !== 'string') return [];
   return [
     ...boldAsWeight(issue, key, source),
+    ...limitOfFit(issue, key, source),
     ...sidesAsSize(issue, key, source),
     ...namedStock(issue, source),
     ...renamedKey(issue, key),
@@ -104,6 +34,24 @@ function boldAsWeight({ path, range }: Issue, key: string, source: SpecSource): 
       title: 'Change to “weight: 700”',
       edits: [replacement(entry.start, entry.end, 'weight: 700')],
       rarity: 1,
+    },
+  ];
+}
+
+/** `fit: {in: plate, x_height: 5 mm}`: a size beside `fit` can only be a limit. */
+function limitOfFit({ path, range }: Issue, key: string, source: SpecSource): Repair[] {
+  const entry = entryRange(source, path);
+  const written = writtenValue(source, path);
+  const limit = key.replace(/^max_/, '');
+  if (path.at(-2) !== 'fit' || !entry || !['width', 'x_height', 'cap_height'].includes(limit)) return [];
+  const text = `at_most: {${limit}: ${written ?? ''}}`;
+  return [
+    {
+      slip: range,
+      message: `A limit of the size is written ${quoted(text)}.`,
+      title: `Change to ${quoted(text)}`,
+      edits: [replacement(entry.start, entry.end, text)],
+      rarity: 0,
     },
   ];
 }
@@ -174,22 +122,24 @@ function movedKey({ path, range }: Issue, key: string, source: SpecSource): Repa
   // Sections of named members only contain groups: no shape is a number.
   const isGroupOfItsOwn = isGroup(valueAt(source.value, path));
   const outer = home.length > 0 && (isGroupOfItsOwn || !named.has(String(home.at(-2)))) ? [home.slice(0, -1)] : [];
-  return [...groupsWithin(source.value, home), ...outer].flatMap((goal): Repair[] => {
-    const put = source.setKey(goal, key, written);
-    const name = goal.findLast((step) => typeof step === 'string') ?? 'the top of the spec';
-    return put && !overlap(put, taken)
-      ? [
-          {
-            slip: range,
-            message: `“${key}” belongs in ${quoted(name)}.`,
-            title: `Move it into ${quoted(name)}`,
-            edits: [taken, put],
-            rarity: 1,
-            explains: true,
-          },
-        ]
-      : [];
-  });
+  return [...groupsWithin(source.value, home), ...shortFormsIn(source.value, home), ...outer].flatMap(
+    (goal): Repair[] => {
+      const put = source.setKey(goal, key, written);
+      const name = goal.findLast((step) => typeof step === 'string') ?? 'the top of the spec';
+      return put && !overlap(put, taken)
+        ? [
+            {
+              slip: range,
+              message: `“${key}” belongs in ${quoted(name)}.`,
+              title: `Move it into ${quoted(name)}`,
+              edits: [taken, put],
+              rarity: 1,
+              explains: true,
+            },
+          ]
+        : [];
+    },
+  );
 }
 
 function overlap(a: TextEdit, b: TextEdit): boolean {
@@ -210,6 +160,15 @@ function inNewGroup({ path, range }: Issue, key: string, source: SpecSource): Re
       rarity: 1,
     },
   ];
+}
+
+/** Groups that are written as a single value: `border: plate`. */
+function shortFormsIn(root: unknown, home: YamlPath): YamlPath[] {
+  const value = valueAt(root, home);
+  if (!isGroup(value)) return [];
+  return Object.entries(value).flatMap(([key, inner]) =>
+    isGroup(inner) || shortKeyOf([...home, key]) === undefined ? [] : [[...home, key]],
+  );
 }
 
 /** Sections whose keys are names that the writer chose. */

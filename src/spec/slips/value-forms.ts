@@ -79,6 +79,11 @@ const firstKeys: Readonly<Record<string, readonly string[]>> = {
   stock: ['material', 'thickness'],
   polygon: ['sides'],
   sheet: ['size'],
+  along: ['outline'],
+  hole: ['diameter'],
+  ring: ['diameter'],
+  keyhole: ['diameter'],
+  slot: ['length'],
 };
 
 /** `fit: plate`, `union: plate` and `hanger: ring`: adds the missing brackets, and the key within them. */
@@ -94,6 +99,12 @@ function wrappedValue(issue: Issue, source: SpecSource): Repair[] {
     edits: [replacement(start, end, text)],
     rarity: 1,
   });
+  if (issue.code === 'unknown-hanger' && /^(?:top|bottom|left|right)(?:-(?:left|right))?$/.test(value)) {
+    const text = `{hole: ${value}}`;
+    return [
+      put(text, `A hanger is a hole, a ring, a slot or a keyhole: ${quoted(text)}.`, `Change to ${quoted(text)}`),
+    ];
+  }
   if (['ring', 'hole', 'slot', 'keyhole'].includes(value)) {
     const text = `{${value}: ${value === 'ring' ? 'auto' : 'top'}}`;
     return [put(text, `A ${value} is written as a group: ${quoted(text)}.`, `Change to ${quoted(text)}`)];

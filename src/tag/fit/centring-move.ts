@@ -37,8 +37,13 @@ export function centringMove(
   only?: 'x' | 'y',
 ): Point {
   const shift = { x: 0, y: 0 };
+  const [ofPoints, ofCorners] = [points, walls.corners].map((each) => ({
+    x: new Levels(each, 'x', 'y'),
+    y: new Levels(each, 'y', 'x'),
+  }));
   const toMiddle = (along: 'x' | 'y', across: 'x' | 'y'): number => {
-    const { back, ahead } = freeTravel(points, rings, walls, shift, along, across);
+    const levels = { points: ofPoints![along], corners: ofCorners![along] };
+    const { back, ahead } = freeTravel(levels, rings, walls.region, shift, along, across);
     if (!Number.isFinite(back + ahead)) return 0;
     const [low, high] = extent(points, along);
     const middle = (low + high + ahead - back) / 2;
@@ -66,9 +71,9 @@ function extent(points: readonly Point[], along: 'x' | 'y'): [number, number] {
 
 /** The way until a point of the shape meets an edge of the room, or a corner of the room an edge of the shape. */
 function freeTravel(
-  points: readonly Point[],
+  { points, corners }: { readonly points: Levels; readonly corners: Levels },
   rings: Region,
-  { region, corners }: Walls,
+  region: Region,
   shift: Point,
   along: 'x' | 'y',
   across: 'x' | 'y',
@@ -90,20 +95,43 @@ function freeTravel(
 /** Direction from a point of the shape to what it would meet: 1 if that is further along. */
 type Direction = 1 | -1;
 
+/** Points in the order of their levels, for many questions about what is level with an edge. */
+class Levels {
+  /** Level and place of each, in that order. */
+  readonly at: Float64Array;
+  readonly place: Float64Array;
+
+  constructor(points: readonly Point[], along: 'x' | 'y', across: 'x' | 'y') {
+    const sorted = [...points].sort((a, b) => a[across] - b[across]);
+    this.at = Float64Array.from(sorted, (point) => point[across]);
+    this.place = Float64Array.from(sorted, (point) => point[along]);
+  }
+
+  /** Index of the first level that is not below `low`. */
+  firstFrom(low: number): number {
+    let [start, end] = [0, this.at.length];
+    while (start < end) {
+      const middle = (start + end) >> 1;
+      if (this.at[middle]! < low) start = middle + 1;
+      else end = middle;
+    }
+    return start;
+  }
+}
+
 /**
  * Calls back for each moved point and each edge level with it, with the distance, and the direction in which the edge
  * ends what it encloses, which is on its left.
  */
 function eachLevel(
-  points: readonly Point[],
+  levels: Levels,
   edges: Region,
   along: 'x' | 'y',
   across: 'x' | 'y',
   moved: { readonly along: number; readonly across: number },
   found: (distance: number, way: Direction) => void,
 ): void {
-  const levels = points.map((point) => ({ at: point[across] + moved.across, place: point[along] + moved.along }));
-  levels.sort((a, b) => a.at - b.at);
+  const { at, place } = levels;
   for (const ring of edges) {
     let from = ring[ring.length - 1]!;
     for (const to of ring) {
@@ -111,22 +139,12 @@ function eachLevel(
       if (low < high) {
         const way = to[across] > from[across] === (along === 'x') ? 1 : -1;
         const slope = (to[along] - from[along]) / (to[across] - from[across]);
-        for (let i = firstFrom(levels, low); i < levels.length && levels[i]!.at < high; i++) {
-          found(from[along] + slope * (levels[i]!.at - from[across]) - levels[i]!.place, way);
-        }
+        const first = from[along] - moved.along + slope * (moved.across - from[across]);
+        const end = high - moved.across;
+        for (let i = levels.firstFrom(low - moved.across); i < at.length && at[i]! < end; i++)
+          found(first + slope * at[i]! - place[i]!, way);
       }
       from = to;
     }
   }
-}
-
-/** Index of the first of the sorted levels that is not below `low`. */
-function firstFrom(levels: readonly { readonly at: number }[], low: number): number {
-  let [start, end] = [0, levels.length];
-  while (start < end) {
-    const middle = (start + end) >> 1;
-    if (levels[middle]!.at < low) start = middle + 1;
-    else end = middle;
-  }
-  return start;
 }

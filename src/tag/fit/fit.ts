@@ -3,6 +3,7 @@
 import { transform } from '../../geometry/affine.ts';
 import { offset } from '../../geometry/clipper.ts';
 import { boundsOf, contains } from '../../geometry/measure.ts';
+import { simplified } from '../../geometry/simplify.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { clearestNear, largestNear, IndexedSilhouette } from './contacts.ts';
@@ -134,8 +135,9 @@ class FitRun {
   constructor(made: MadeShape, own: Point, baseline?: number) {
     this.#baseline = baseline;
     this.#free = baseline === undefined ? 'all' : 'along x';
-    this.#close = new IndexedSilhouette(silhouetteOf(made, own, closeMm));
-    this.#rough = new IndexedSilhouette(silhouetteOf(made, own, roughMm));
+    const close = { ...made, region: simplified(made.region, closeMm) };
+    this.#close = new IndexedSilhouette(silhouetteOf(close, own));
+    this.#rough = new IndexedSilhouette(silhouetteOf({ ...close, region: simplified(close.region, roughMm) }, own));
     this.#samples = samplesOf(outermost(this.#rough.points), boundsOf(this.#close.solids.flat())!);
   }
 

@@ -120,24 +120,45 @@ function findPlacement(
   return scale > 0 ? { scale, ...pin.at } : undefined;
 }
 
+interface UsualLine {
+  readonly foot: Point;
+  readonly middle: Point;
+}
+
+/** In each room, the places found so far: they are the same for every name in one font and size. */
+const usualLines = new WeakMap<FitRoom, Map<string, UsualLine | undefined>>();
+
+/** Lengths of a line of typical words from its baseline, in mm or in its own units, are rounded to this share of one. */
+const perUnit = 1e6;
+
 /** The place of a line of typical words at the size asked for, so that the names of a batch line up. */
-function usualLineIn(
-  room: FitRoom,
-  band: LetterBand,
-  most: number,
-): { readonly foot: Point; readonly middle: Point } | undefined {
-  const { deep, tall, long } = band.usual!;
-  const usual = [
+function usualLineIn(room: FitRoom, { baseline, head, usual }: LetterBand, most: number): UsualLine | undefined {
+  const isLimited = most < Infinity;
+  // At the largest size, whatever size the name was made at for judging; rounded, so that all names find the same.
+  const above = [usual!.deep, usual!.tall, head ?? usual!.tall].map((y) => y - baseline);
+  const lengths = [...above, usual!.long].map(
+    (length) => Math.round((isLimited ? most : 1) * length * perUnit) / perUnit,
+  );
+  const known = usualLines.get(room) ?? new Map<string, UsualLine | undefined>();
+  usualLines.set(room, known);
+  const key = `${isLimited} ${lengths.join(' ')}`;
+  if (!known.has(key)) known.set(key, findUsualLine(room, lengths, isLimited ? 1 : Infinity));
+  return known.get(key);
+}
+
+function findUsualLine(room: FitRoom, lengths: readonly number[], most: number): UsualLine | undefined {
+  const [deep, tall, head, long] = lengths as [number, number, number, number];
+  const line = [
     { x: -long / 2, y: deep },
     { x: long / 2, y: deep },
     { x: long / 2, y: tall },
     { x: -long / 2, y: tall },
   ];
-  const own = { x: 0, y: evenMiddle(band, band.head ?? tall) };
-  const found = largestFit({ region: [usual] }, own, room, { most });
+  const own = { x: 0, y: evenMiddle({ baseline: 0 }, head) };
+  const found = largestFit({ region: [line] }, own, room, { most });
   if (!found) return undefined;
   const { x, y, scale } = found;
-  return { middle: { x, y }, foot: { x, y: y - scale * (own.y - band.baseline) } };
+  return { middle: { x, y }, foot: { x, y: y - scale * own.y } };
 }
 
 /** Distance from the edge, in mm, too small to see, that keeps a shape along the edge inside. */

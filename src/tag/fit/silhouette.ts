@@ -21,13 +21,12 @@ export interface Silhouette {
 /**
  * The outline unchanged, but for lettering its letters without counters and with the gaps between them filled: nothing
  * else goes in there, even if there were room.
- * @param closeMm Tolerance of the outline.
  */
-export function silhouetteOf({ region, band, lettering }: MadeShape, about: Point, closeMm: number): Silhouette {
+export function silhouetteOf({ region, band, lettering }: MadeShape, about: Point): Silhouette {
   const moved = translation(-about.x, -about.y);
   const isLettering = lettering !== undefined && lettering.length > 0;
   const seen = isLettering ? region.filter((ring) => ringArea(ring) > 0) : region;
-  const outline = transform(simplified(seen, closeMm), moved);
+  const outline = transform(seen, moved);
   if (!isLettering) return { solids: [outline], points: outline.flat() };
   const letters = outline.map((ring) => [ring]);
   const filling = band && fillingOf(outline, { baseline: band.baseline - about.y, top: band.top - about.y });

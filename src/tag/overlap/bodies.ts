@@ -1,10 +1,11 @@
 /** Prepares letters for sliding: as they will be once grown, with their marks in place. */
 
 import { scaling, transform, translation } from '../../geometry/affine.ts';
-import { offset } from '../../geometry/clipper.ts';
+import { offset, union } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
+import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { LetterPart } from './letters.ts';
 import { placeMarks } from './marks.ts';
 import type { PlacedMark } from './marks.ts';
@@ -17,8 +18,10 @@ export interface LetterShape {
   readonly part: LetterPart;
   /** As the font has it: a sign may be widened. */
   readonly drawn: LetterPart;
-  /** The whole part as grown. */
+  /** The whole part as grown, its hairlines thickened. */
   readonly base: Region;
+  /** What thickens its hairlines, before growth. */
+  readonly strokes: Region;
   /** The grown marks where the font has them. */
   readonly grownMarks: readonly Region[];
   readonly marks: readonly PlacedMark[];
@@ -59,7 +62,9 @@ function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
 
 export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {
   const part = widened(drawn, measures);
-  const base = grown(part.base, measures);
+  const plain = grown(part.base, measures);
+  const hairlines = hairlinesOf(plain, measures.hairline);
+  const base = hairlines.length > 0 ? union([plain, hairlineStrokes(hairlines)]) : plain;
   const grownMarks = part.marks.map((mark) => grown(mark, measures));
   const marks = placeMarks(base, grownMarks, measures);
   const { pitch } = measures;
@@ -68,6 +73,7 @@ export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {
     part,
     drawn,
     base,
+    strokes: hairlineStrokes(hairlines, 2 * measures.grow),
     grownMarks,
     marks,
     rows: rowsOf(base, pitch),

@@ -15,6 +15,7 @@ import type { Checkpoint } from '../cache.ts';
 import { movedRegion } from './bodies.ts';
 import type { LetterBody } from './bodies.ts';
 import { uncrowded } from './crowded.ts';
+import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { postBar } from './bars.ts';
@@ -70,6 +71,9 @@ export async function joinLetters(
   // Before the beads: a gap filled only part of the way is a thin wall.
   const wedges = wedgesOf(whole, grown);
   await add(wedges);
+  // Marks, and what joins letters; their own hairlines are as wide already.
+  const hairlines = hairlinesOf(whole, measures.hairline);
+  await add([hairlineStrokes(hairlines)]);
   const beads = beadsFor(whole, [...grown, ...joints, ...wedges], measures);
   await add(beads);
   joints.push(...beads);
@@ -80,7 +84,13 @@ export async function joinLetters(
         ...movedRegion(each, positions[index]!),
       ]),
     ),
-    joints: [...joints.flatMap((joint) => thinned(joint, measures)), ...wedges.flat(), ...slits],
+    joints: [
+      ...joints.flatMap((joint) => thinned(joint, measures)),
+      ...wedges.flat(),
+      ...bodies.flatMap(({ strokes }, index) => movedRegion(strokes, positions[index]!)),
+      ...hairlineStrokes(hairlines, 2 * measures.grow),
+      ...slits,
+    ],
   };
 }
 

@@ -7,6 +7,8 @@ export interface Measures {
   readonly overlap: number;
   /** Growth of the letters that is still to come, ≥ 0. */
   readonly grow: number;
+  /** Width to which hairlines are thickened, growth included; 0 if they stay as drawn. */
+  readonly hairline: number;
   /** Distance of the rows and columns on which shapes are compared. */
   readonly pitch: number;
 }

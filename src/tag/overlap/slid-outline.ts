@@ -5,6 +5,7 @@ import { normalise, union } from '../../geometry/clipper.ts';
 import { curveBounds, flatten } from '../../geometry/curves.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
+import type { FontFace } from '../../text/font-face.ts';
 import type { Checkpoint, StageCache } from '../cache.ts';
 import type { SetText } from '../lettering.ts';
 import { Lettering } from '../letters.ts';
@@ -12,10 +13,12 @@ import type { Letter, LetterCurves } from '../letters.ts';
 import type { DrawnText, CurveOutline } from '../curve-outline.ts';
 import { mapShape } from '../made-shape.ts';
 import type { MadeShape } from '../made-shape.ts';
+import { sampleLetters } from '../sample-letters.ts';
 import { movedRegion, shapeOf } from './bodies.ts';
 import type { LetterBody, LetterShape } from './bodies.ts';
 import { onCircle } from './circle.ts';
 import type { Bend } from './circle.ts';
+import { hairlineWidth, hasHairlines } from './hairlines.ts';
 import { joinLetters } from './join.ts';
 import { letterParts } from './letters.ts';
 import { pitchFor } from './measures.ts';
@@ -34,8 +37,7 @@ export interface Slide {
 export interface OverlapInput {
   /** Caches prepared letters: the same letter recurs, in this text and in the next. */
   readonly cache: StageCache;
-  /** Identifies the font. */
-  readonly font: string;
+  readonly face: FontFace;
 }
 
 /** The outline of slid lettering. Straight text has the middle of its box on the origin, text on an arc its hub. */
@@ -52,7 +54,9 @@ function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): Cu
     bounds: curveBounds(curves),
     at: async (scaleX, scaleY, checkpoint) => {
       const xHeight = drawn.xHeight * scaleY;
-      const measures = { ...slide, grow: Math.max(0, slide.grow), xHeight, pitch: pitchFor(xHeight, slide.web) };
+      const hairline = hasFineLetters(making, slide.web / xHeight) ? hairlineWidth({ web: slide.web, xHeight }) : 0;
+      const pitch = pitchFor(xHeight, slide.web);
+      const measures = { ...slide, grow: Math.max(0, slide.grow), xHeight, hairline, pitch };
       const bend = arc && onCircle(arc, scaleY);
       const bodies = await bodiesOf(letters, { scaleX, scaleY, measures, bend, making }, checkpoint);
       const joined = await joinLetters(bodies, measures, checkpoint);
@@ -64,7 +68,8 @@ function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): Cu
         const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
         return [{ text, region: bent(own), opens, asSet: bent(asSet) }];
       });
-      const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true };
+      const thickened = Math.max(0, hairline - 2 * measures.grow);
+      const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true, hairline: thickened };
       const made: MadeShape = {
         region: union([...whole.map(({ region }) => region), bent(joined.joints)]),
         lettering: [new Lettering(about, () => whole)],
@@ -82,6 +87,14 @@ function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): Cu
 /** The letter where its font has it. */
 function setRegion({ drawn, at }: LetterBody): Region {
   return movedRegion([drawn.base, ...drawn.marks].flat(), at);
+}
+
+/** Whether a font has hairlines, judged by letters that are the same for each text, so that the names of a batch are alike. */
+function hasFineLetters({ cache, face }: OverlapInput, webInXHeights: number): boolean {
+  return cache.get('hairlines', [face.id, webInXHeights], () => {
+    const letters = sampleLetters(face);
+    return letters?.every((letter) => hasHairlines(letter, webInXHeights)) ?? false;
+  }).value;
 }
 
 interface SlideSetting {
@@ -107,7 +120,7 @@ async function bodiesOf(
     let shapes: readonly LetterShape[];
     if (drawn && !bend) {
       at = { x: drawn.origin.x * scaleX, y: drawn.origin.y * scaleY };
-      const inputs = [making.font, drawn.key, text, scaleX, scaleY, measures];
+      const inputs = [making.face.id, drawn.key, text, scaleX, scaleY, measures];
       const make = (): LetterShape[] => shapesOf(text, normalise(flatten(drawn.curves, { affine })));
       shapes = making.cache.get('sliding letter', inputs, make).value;
     } else {

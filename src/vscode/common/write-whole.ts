@@ -58,8 +58,3 @@ export async function hasOtherContent(target: vscode.Uri, content: Uint8Array): 
 export function baseName(uri: vscode.Uri): string {
   return uri.path.slice(uri.path.lastIndexOf('/') + 1);
 }
-
-/** Name of a spec without its `.tag.yaml` ending. */
-export function specName(spec: vscode.Uri): string {
-  return baseName(spec).replace(/(\.tag)?\.ya?ml$/i, '');
-}

@@ -15,7 +15,8 @@ import type { TagService } from '../service/service.ts';
 import type { CommandTarget } from '../common/target.ts';
 import type { SheetMaking } from '../sheets/sheets-view.ts';
 import { stepDone } from '../features/walkthrough.ts';
-import { baseName, specName } from '../common/write-whole.ts';
+import { specName } from '../../core/names.ts';
+import { baseName } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
 
 /** Each command takes a spec or, from other extensions and tests, a whole request, and returns the files written. */
@@ -75,7 +76,7 @@ async function askPack(spec: vscode.Uri, service: TagService): Promise<ExportReq
       : await vscode.window.showSaveDialog({
           title: 'Make a Pack',
           filters: { Archive: ['zip'] },
-          ...(folder ? { defaultUri: vscode.Uri.joinPath(folder, `${specName(first!)}.zip`) } : {}),
+          ...(folder ? { defaultUri: vscode.Uri.joinPath(folder, `${specName(baseName(first!))}.zip`) } : {}),
         });
   // The save dialog for an archive has already asked whether to replace one.
   return to && { ...scope, what: { packs }, to, ...(packs === 'archive' ? { existing: 'replace' } : {}) };
@@ -129,7 +130,8 @@ async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
   stepDone('exported');
   const [first] = written;
   const svg =
-    written.length === 1 || written.every(({ path }) => specName(first!) === specName(vscode.Uri.file(path)))
+    written.length === 1 ||
+    written.every(({ path }) => specName(baseName(first!)) === specName(baseName(vscode.Uri.file(path))))
       ? written.find(({ path }) => path.endsWith('.svg'))
       : undefined;
   const [reveal, open, copy] = ['Reveal', 'Open', 'Copy SVG'];

@@ -23,7 +23,8 @@ import { editorTurn, computeOptions, whileWanted } from '../service/compute-opti
 import type { SheetMaking } from '../sheets/sheets-view.ts';
 import type { ExportRequest } from './request.ts';
 import { openDocument } from '../common/documents.ts';
-import { hasOtherContent, baseName, specName } from '../common/write-whole.ts';
+import { specName } from '../../core/names.ts';
+import { hasOtherContent, baseName } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
 
 interface OutputFile {
@@ -85,7 +86,7 @@ export class Exporter {
     for (const [spec, reports] of await this.#sound(request, signal)) {
       const sheets = await sheetJobs(reports, checkpoint, this.#nest);
       if ('problem' in sheets) void vscode.window.showErrorMessage(`${baseName(spec)}: ${sheets.problem}`);
-      else Object.assign(files, await sheetFiles(sheets, specName(spec), wanted, this.#tools, checkpoint));
+      else Object.assign(files, await sheetFiles(sheets, specName(baseName(spec)), wanted, this.#tools, checkpoint));
     }
     return outputsIn(request.to, files);
   }
@@ -163,7 +164,7 @@ function nameIn({ piece }: ExportRequest, spec: vscode.Uri, report: Report): str
 
 /** Without an ending: the spec's name or, in a batch, with the row's label. */
 export function fileNameOf(spec: vscode.Uri, report: Report): string {
-  return tagFileName(specName(spec), report);
+  return tagFileName(specName(baseName(spec)), report);
 }
 
 function onlyPiece(report: Report, piece: string | undefined): Report {

@@ -39,6 +39,25 @@ describe('Parts that fall out', () => {
     assert.match(loose[0]!.message, /10 parts/);
   });
 
+  it('of a piece that is glued on are led to no further backing', async () => {
+    const shapes = [
+      'plate: {rectangle: [120, 40]}',
+      'word: {text: Chamomile, font: Nunito, width: 90, letter_spacing: 2}',
+    ];
+    const glued = (text: string) =>
+      make(
+        specOf([shapes[0]!, shapes[1]!.replace('Chamomile', text)], 'body: [plate]', [stock]).replace(
+          /\n*$/,
+          '\n  top: {body: [word], glue_to: tag}\n',
+        ),
+      );
+    assert.match(
+      only(await glued('Chamomile'), 'loose-part').message,
+      /parts\. Join them, or glue each by itself with “parts: many”\.$/,
+    );
+    assert.match(only(await glued('ill'), 'loose-part').message, /, or glue them on separately with “parts: many”\.$/);
+  });
+
   it('are none where separate parts are intended, or where all is joined', async () => {
     const many = await make(
       specOf(['body: {text: ii, font: Nunito, width: 30}'], 'body: [body], parts: many', [stock]),

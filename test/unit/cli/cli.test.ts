@@ -316,7 +316,7 @@ describe('The command line', function () {
       const file = join(folder, 'many.job.yaml');
       await writeFile(
         file,
-        'tagwright_job: 1\ntags:\n  - {spec: sized.tag.yaml, orders: orders.csv}\nsheets:\n  ply: [{size: [300, 200]}]\n',
+        'tagwright_job: 1\neffort: 0.1\ntags:\n  - {spec: sized.tag.yaml, orders: orders.csv}\nsheets:\n  ply: [{size: [300, 200]}]\n',
       );
       const { out } = await spawned('job', file, '--json', '--out', join(folder, `job-${lines.length}`));
       const [object] = JSON.parse(out) as {

@@ -54,6 +54,8 @@ describe('tagwright job', function () {
     if (process.env['TAGWRIGHT_BUILT'] === undefined) await buildAll();
     folder = mkdtempSync(join(tmpdir(), 'tagwright-job-'));
     cpSync(join(root, 'samples', 'plant-swap'), folder, { recursive: true });
+    // How densely it is laid out is looked at elsewhere.
+    writeFileSync(at('swap.job.yaml'), `${read('swap.job.yaml')}\neffort: 0.1\n`);
   });
 
   after(() => {

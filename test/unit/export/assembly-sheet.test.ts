@@ -4,6 +4,7 @@ import { beforeGluing } from '../../../src/export/assembly-steps.ts';
 import { filesIn } from '../../../src/export/formats.ts';
 import { jobOf } from '../../../src/export/job.ts';
 import type { Job } from '../../../src/export/job.ts';
+import { pathOfLetters } from '../../../src/export/page.ts';
 import { make } from '../support/engine.ts';
 import { readPdf } from '../support/file-readers.ts';
 import { samples } from '../support/samples.ts';
@@ -94,7 +95,8 @@ describe('The assembly sheet', () => {
     for (const { drawings, width } of [page!, ...others]) {
       for (const each of drawings) {
         if ('clip' in each) continue;
-        for (const point of each.path) if ('x' in point) assert.ok(point.x > 0 && point.x < width);
+        const path = 'letters' in each ? pathOfLetters(each) : each.path;
+        for (const point of path) if ('x' in point) assert.ok(point.x > 0 && point.x < width);
       }
     }
   });

@@ -14,13 +14,14 @@ import { toPdf } from '../../../src/export/pdf.ts';
 import { toPng } from '../../../src/export/png.ts';
 import { proofPicture } from '../../../src/export/proof-picture.ts';
 import { toSvg } from '../../../src/export/svg.ts';
+import { areasIn } from '../../../src/tag/open-lines.ts';
 import { coloursOf } from '../../../src/tag/operation-colours.ts';
 import { operations } from '../../../src/tag/tag.ts';
 import type { Operation, Tag } from '../../../src/tag/tag.ts';
 import { openFace } from '../../../src/text/font-face.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { assertNear, make, report, specOf } from '../support/engine.ts';
-import { dxfText, readDxf, readDxfToo, readPdf } from '../support/file-readers.ts';
+import { dxfText, outlinesInPdf, readDxf, readDxfToo, readPdf } from '../support/file-readers.ts';
 import type { Outline, ReadDxf } from '../support/file-readers.ts';
 import { samples } from '../support/samples.ts';
 import { pathsOf } from '../support/svg-reader.ts';
@@ -62,10 +63,8 @@ function byLayer(outlines: ReadDxf['outlines']): Read {
 
 /** From the cut page, the second of two. */
 async function fromPdf(bytes: Uint8Array, tag: Tag): Promise<Read> {
-  const { count, pages } = await readPdf(bytes, 2);
-  assert.equal(count, 2);
   const colors = Object.entries(coloursOf(tag.output));
-  return pages[0]!.outlines.flatMap(({ color, ring, closed }) => {
+  return (await outlinesInPdf(bytes, 2)).flatMap(({ color, ring, closed }) => {
     const operation = colors.find(([, each]) => each.toLowerCase() === color)?.[0] as Operation | undefined;
     return operation ? [{ operation, ring, closed }] : [];
   });
@@ -81,8 +80,8 @@ function wanted({ pieces, stock: { kerf } }: Tag): {
 } {
   const cuts = pieces.map(({ region, cutLine }) => cutLine ?? offset(region, kerf / 2));
   const marks = pieces.map((piece) => ({
-    engrave: union(piece.marks.filter(({ operation }) => operation === 'engrave').map(({ region }) => region)),
-    score: piece.marks.filter(({ operation }) => operation === 'score').flatMap(({ region }) => [...region]),
+    engrave: union(piece.marks.filter(({ operation }) => operation === 'engrave').map(areasIn)),
+    score: piece.marks.filter(({ operation }) => operation === 'score').flatMap((mark) => [...areasIn(mark)]),
   }));
   const boxes = pieces.map((_, i) => boundsOf([...cuts[i]!, ...marks[i]!.engrave, ...marks[i]!.score])!);
   return {
@@ -99,13 +98,36 @@ function allowed(region: Region): number {
   return Math.max(5e-4 * area(region), (2 / 3) * 0.002 * perimeter(region));
 }
 
+/** What else is in the file than lines that enclose nothing, each of which is there once. */
+function besidesLines(read: Read, { pieces }: Tag, what: string): Read {
+  const left = [...read];
+  for (const { operation, lines = [] } of pieces.flatMap(({ marks }) => marks)) {
+    for (const line of lines) {
+      const isClosed = line.length > 2 && line[0]!.x === line.at(-1)!.x && line[0]!.y === line.at(-1)!.y;
+      const found = left.findIndex(
+        (each) => each.operation === operation && each.closed === isClosed && isAsLarge(each.ring, line),
+      );
+      assert.ok(found >= 0, `${what}: a line of ${line.length} points`);
+      left.splice(found, 1);
+    }
+  }
+  return left;
+}
+
+function isAsLarge(ring: Ring, line: Ring): boolean {
+  const [a, b] = [boundsOf([ring])!, boundsOf([line])!];
+  const off = [a.maxX - a.minX - (b.maxX - b.minX), a.maxY - a.minY - (b.maxY - b.minY)];
+  return off.every((each) => Math.abs(each) < 0.02);
+}
+
 function assertRight(read: Read, tag: Tag, what: string): void {
   const expected = wanted(tag);
+  const areas = besidesLines(read, tag, what);
   const rings = (...chosen: Operation[]) =>
-    read.filter(({ operation }) => chosen.includes(operation)).map(({ ring }) => ring);
+    areas.filter(({ operation }) => chosen.includes(operation)).map(({ ring }) => ring);
   assert.ok(
-    read.every(({ closed }) => closed),
-    `${what}: all are closed`,
+    areas.every(({ closed }) => closed),
+    `${what}: all areas are closed`,
   );
   for (const [found, region, name] of [
     [rings('cut-inner', 'cut-outer'), expected.cut, 'cut'],
@@ -281,8 +303,10 @@ describe('The PDF file', () => {
       'output: {cut_outer: {color: "#FF0000", line_width: 0.26 mm}, cut_inner: {color: "#0000FF"}, engrave: {color: "#112233"}}';
     const shapes = ['plate: {rectangle: [60, 30]}', 'window: {ellipse: 8}', 'dot: {ellipse: 4, nudge: {right: 20}}'];
     const spec = specOf(shapes, 'body: [plate], cut: [window], engrave: [dot]', [output]);
-    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools), 2);
-    const found = pages[0]!.outlines.map(({ color, lineWidth }) => [color, lineWidth?.toFixed(3)]);
+    const found = (await outlinesInPdf(await toPdf(await jobFrom(spec), tools), 2)).map(({ color, lineWidth }) => [
+      color,
+      lineWidth?.toFixed(3),
+    ]);
     assert.deepEqual(found, [
       ['#112233', undefined],
       ['#0000ff', '0.100'],
@@ -314,11 +338,12 @@ describe('The PDF file', () => {
 
   it('has a proof at true size, on a sheet of letter size where the spec is in inches', async () => {
     const spec = specOf(['plate: {rectangle: [3, 2]}'], 'body: [plate]', ['units: in']);
-    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools));
+    const file = await toPdf(await jobFrom(spec), tools);
+    const { pages } = await readPdf(file);
     assertNear(pages[0]!.width, 612, 1e-9);
     assertNear(pages[0]!.height, 792, 1e-9);
     assert.match(pages[0]!.text, /3 in wide, 2 in high/);
-    const face = pages[0]!.outlines.find(({ color }) => color === lookOf(undefined).wood);
+    const face = (await outlinesInPdf(file, 1)).find(({ color }) => color === lookOf(undefined).wood);
     const { minX, maxX, minY, maxY } = boundsOf([face!.ring])!;
     assertNear(maxX - minX, 76.2, 0.01);
     assertNear(maxY - minY, 50.8, 0.01);
@@ -326,10 +351,11 @@ describe('The PDF file', () => {
 
   it('warns above what must not be cut, and not across it, however small it is', async () => {
     const spec = specOf(['body: {text: i, font: Nunito, height: 9}']);
-    const { pages } = await readPdf(await toPdf(await jobFrom(spec), tools), 2);
-    const [page] = pages;
+    const file = await toPdf(await jobFrom(spec), tools);
+    const [, page] = (await readPdf(file)).pages;
+    const outlines = await outlinesInPdf(file, 2);
     const [warning, cuts] = [true, false].map((red) =>
-      boundsOf(page!.outlines.filter(({ color }) => (color === '#b00020') === red).map(({ ring }) => ring))!,
+      boundsOf(outlines.filter(({ color }) => (color === '#b00020') === red).map(({ ring }) => ring))!,
     );
     assert.match(page!.text, /DO NOT CUT.* fall/);
     assert.ok(warning!.minY > cuts!.maxY, `${warning!.minY} over ${cuts!.maxY}`);

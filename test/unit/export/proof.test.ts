@@ -59,11 +59,11 @@ describe('What a customer reads', () => {
       assertForCustomers(words, job, 'the picture');
       assert.doesNotMatch(pageSvg(page), /<text|<title|<desc/, 'a picture is drawn, not written');
       const proof = await readPdf(await toProof(job, tools));
-      assert.equal(proof.count, 1);
+      assert.equal(proof.pages.length, 1);
       assertForCustomers(proof.pages[0]!.text, job, 'the proof, by pdfjs-dist');
       assertForCustomers(proof.subject, job, 'the proof’s subject');
-      const both = await readPdf(await toPdf(job, tools), 1);
-      assert.equal(both.count, 2);
+      const both = await readPdf(await toPdf(job, tools));
+      assert.equal(both.pages.length, 2);
       assertForCustomers(both.pages[0]!.text, job, 'the first page of the PDF, by pdfjs-dist');
       assertForCustomers(both.subject, job, 'the PDF’s subject');
       // Names of files end in what kind they are.

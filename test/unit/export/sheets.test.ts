@@ -16,11 +16,10 @@ import { distance } from '../support/distance.ts';
 import { readDxf, readPdf } from '../support/file-readers.ts';
 import { offsetAreaByClipper2 } from '../support/reference.ts';
 import { pathsOf, ringsOf } from '../support/svg-reader.ts';
+import { nestSoon, never } from '../support/sheets.ts';
 import { tools } from '../support/tools.ts';
 
 const engine = newEngine();
-const never = (): Promise<void> => Promise.resolve();
-
 const known = new Map<string, Promise<SheetJobs>>();
 
 /** The same for every test that asks for the same. */
@@ -34,7 +33,7 @@ async function laidOutAnew(text: string): Promise<SheetJobs> {
   const options = { locate: () => undefined };
   const first = await engine.compute(text, options);
   assert.ok(first.tag, JSON.stringify(first.issues));
-  const sheets = await sheetJobs(await reportsOf(engine, first, options), never);
+  const sheets = await sheetJobs(await reportsOf(engine, first, options), never, nestSoon);
   assert.ok(!('problem' in sheets), JSON.stringify(sheets));
   return sheets;
 }
@@ -281,7 +280,7 @@ describe('The page of all sheets', () => {
     const pageText = page.words.map(({ text }) => text).join(' ');
     const listed = [...labels].join(', ').replace(/, (?=[^,]*$)/, ' and ');
     assert.match(pageText, new RegExp(`DO NOT CUT: ${listed} have errors\\.`));
-    const ringed = page.drawings.filter((each) => !('clip' in each) && each.stroke === '#B00020');
+    const ringed = page.drawings.filter((each) => 'stroke' in each && each.stroke === '#B00020');
     assert.equal(ringed.length, labels.size);
   });
 });

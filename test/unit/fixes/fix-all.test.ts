@@ -53,6 +53,16 @@ describe('Fixing a whole file', () => {
     assert.ok(text.includes('width: 80 mm}'), 'the lettering is as it was');
   });
 
+  it('balances nothing while a part is loose', async () => {
+    const spec = (parts: string): string =>
+      `tagwright: 1\nshapes:\n  plate: {rectangle: [60 mm, 30 mm], radius: 3 mm}\n  crumb: {circle: 12 mm, nudge: {right: 50 mm}}\npieces:\n  tag: {body: [plate, crumb], hanger: {hole: {at: top, nudge: {right: 4 mm}, diameter: 4 mm}}${parts}}\n`;
+    const loose = await fixAll(engine, spec(''), options, 'hangs-askew');
+    assert.equal(loose.text, spec(''));
+    assert.match(loose.left[0]!.why, /^It cannot be balanced while a part is loose/);
+    const meant = await fixAll(engine, spec(', parts: many'), options, 'hangs-askew');
+    assert.notEqual(meant.text, spec(', parts: many'));
+  });
+
   it('gives back what cannot be mended as it was', async () => {
     for (const text of [
       'tagwright: 1\nnonsense',

@@ -31,4 +31,12 @@ describe('Remedies', () => {
       titles.join('\n'),
     );
   });
+
+  it('take a letter that is missing from another font, of a text and of a line', async () => {
+    const titles = async (name: string) =>
+      titlesFor('missing-glyph', [plate, `name: ${name}`], 'body: [plate], engrave: [name]');
+    const [first] = await titles('{text: Ωx, font: Alfa Slab One, width: 30}');
+    assert.equal(first, 'Take the missing letters from another font: font [Alfa Slab One, Nunito]');
+    assert.equal((await titles('{lines: [Dill, Ωx], font: Alfa Slab One, width: 30}'))[0], first);
+  });
 });

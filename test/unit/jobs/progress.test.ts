@@ -6,8 +6,8 @@ import { gapEdits, gapsOf } from '../../../src/jobs/gaps.ts';
 import { layOutJob } from '../../../src/jobs/job.ts';
 import type { DraftSheet } from '../../../src/jobs/layout.ts';
 import { pieceTable } from '../../../src/jobs/job-table.ts';
-import { checkedJob, files, jobOf, littleEffort, plate } from '../support/jobs.ts';
-import { never } from '../support/sheets.ts';
+import { checkedJob, files, jobOf, plate } from '../support/jobs.ts';
+import { littleEffort, never } from '../support/sheets.ts';
 
 const sheets = ['ply3: [{size: [200 mm, 100 mm]}]', 'cherry2: [{size: [200 mm, 100 mm], gap: 1 cm}]'];
 const tags = ['{spec: plate.tag.yaml, quantity: 9}', '{spec: layered.tag.yaml, quantity: 4}'];

@@ -139,6 +139,12 @@ describe('Completion of values', () => {
     lacks(spec, 'leaf.svg');
   });
 
+  it('offers single strokes for a line as well, where nothing thickens the letters', () => {
+    includes(shape('a: {lines: [{text: x, font: ^}], width: 9 mm}'), 'single line');
+    lacks(shape('a: {lines: [{text: x, font: ^}], width: 9 mm, grow: 1 mm}'), 'single line');
+    lacks(shape('a: {lines: [{text: x, font: ^, weight: 800}], width: 9 mm}'), 'single line');
+  });
+
   it('offers the weights that the font has', () => {
     assert.deepEqual(labels(shape('a: {text: x, width: 9 mm, font: Nunito, weight: ^}')), ['600', '800']);
   });

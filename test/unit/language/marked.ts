@@ -20,6 +20,7 @@ export const around: WorkspaceNames = {
     { family: 'Pacifico', note: 'bundled' },
     { family: 'Nunito', weights: [600, 800] },
     { family: 'Odd: font, #1' },
+    { family: 'single line' },
   ],
   uses: noUses,
   files: ['leaf.svg', 'fonts/mine, own.ttf', 'house-style.yaml', 'seedlings.csv'],

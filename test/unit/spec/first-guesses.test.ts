@@ -21,6 +21,20 @@ describe('Short forms of shapes', () => {
     await same('{ticket: [80, 40]}', '{ticket: {size: [80, 40]}}');
   });
 
+  it('are the words alone, for a line', async () => {
+    await same(
+      '{around: {lines: [Dill, Rue], width: 40}, by: 4}',
+      '{around: {lines: [{text: Dill}, {text: Rue}], width: 40}, by: 4}',
+    );
+    const { issues } = await report(
+      specOf(['body: {lines: [Dill, ""], width: 40, grow: 1}'], 'body: [body], parts: many'),
+    );
+    assert.deepEqual(
+      issues.map(({ message, range }) => [message, range.end - range.start]),
+      [['The text is empty.', 2]],
+    );
+  });
+
   it('tell a size that is none at its place', async () => {
     const { issues } = await report(specOf(['body: {oval: [60, zero]}']));
     assert.deepEqual(

@@ -50,7 +50,7 @@ describe('What is said of slips in the text', () => {
 
   it('says what would fit where a value has no form that does', () => {
     const reported = messages(
-      'tagwright: 1\nshapes:\n  a: {ellipse: 20}\npieces:\n  t: {body: [a], hanger: {ring: {at: middle}}}\n',
+      'tagwright: 1\nshapes:\n  a: {ellipse: 20}\npieces:\n  t: {body: [a], hanger: {ring: {at: sideways}}}\n',
     );
     assert.match(reported[0]!, /“at” has a value that does not fit\. What goes here: A side, `auto`/);
   });

@@ -6,6 +6,8 @@ import { area, boundsOf } from '../../../src/geometry/measure.ts';
 import type { Bounds, Region } from '../../../src/geometry/types.ts';
 import type { Issue } from '../../../src/core/issue.ts';
 import type { Piece } from '../../../src/tag/tag.ts';
+import type { FontFiles } from '../../../src/text/font-files.ts';
+import { FontLibrary } from '../../../src/text/font-library.ts';
 import { packagedFontFiles } from '../../fonts/font-files.ts';
 
 /** Where the spec of a test is said to lie. */
@@ -14,8 +16,11 @@ const folder = '/specs/';
 /** Files beside the spec, by name. */
 export type Beside = Readonly<Record<string, string | Uint8Array>>;
 
+/** Opening the fonts takes longer than most specs; engines without files of their own read the same. */
+let bundled: FontLibrary | undefined;
+
 export function newEngine(beside: Beside = {}): Engine {
-  return new Engine({
+  const files: FontFiles = {
     ...packagedFontFiles(),
     beside: () => Promise.resolve(Object.keys(beside)),
     read: (path, stretch) => {
@@ -24,13 +29,16 @@ export function newEngine(beside: Beside = {}): Engine {
       const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
       return Promise.resolve(stretch ? bytes.subarray(stretch.start, stretch.end) : bytes);
     },
-  });
+  };
+  if (Object.keys(beside).length > 0) return new Engine(files);
+  return new Engine(files, { fonts: (bundled ??= new FontLibrary(files)) });
 }
 
 let shared = newEngine();
 
 /** Nothing that was computed before is found again: for tests of changed code in one process. */
 export function renewEngine(): void {
+  bundled = undefined;
   shared = newEngine();
 }
 

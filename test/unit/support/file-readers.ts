@@ -128,72 +128,87 @@ export interface ReadPage {
   /** In points, 1/72 in. */
   readonly width: number;
   readonly height: number;
-  /** In mm, y up, in the order of the page. */
-  readonly outlines: readonly Painted[];
   readonly text: string;
 }
 
 export interface ReadPdf {
-  /** Of its pages. */
-  readonly count: number;
   readonly title: string;
   readonly subject: string;
   readonly pages: readonly ReadPage[];
 }
 
-/** `only`: the number of the one page that is read, from 1. */
-export async function readPdf(bytes: Uint8Array, only?: number): Promise<ReadPdf> {
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
   const info = (await file.getMetadata()).info as { readonly Title: string; readonly Subject: string };
   const pages: ReadPage[] = [];
-  const all = Array.from({ length: file.numPages }, (_, i) => i + 1);
-  for (const number of all.filter((each) => only === undefined || each === only)) {
+  for (let number = 1; number <= file.numPages; number++) {
     const page = await file.getPage(number);
     const [, , width, height] = page.view as [number, number, number, number];
-    const { fnArray, argsArray } = await page.getOperatorList();
     const { items } = await page.getTextContent();
-    let outlines: readonly Painted[] | undefined;
-    pages.push({
-      width,
-      height,
-      // Many look at the words only.
-      get outlines() {
-        return (outlines ??= outlinesOf(fnArray, argsArray as unknown[][]));
-      },
-      text: items.map((item) => ('str' in item ? item.str : '')).join(' '),
-    });
+    pages.push({ width, height, text: items.map((item) => ('str' in item ? item.str : '')).join(' ') });
   }
-  const count = file.numPages;
   await file.destroy();
-  return { count, title: info.Title, subject: info.Subject, pages };
+  return { title: info.Title, subject: info.Subject, pages };
+}
+
+/** What is painted on a page, in mm, y up, in its order; it takes much longer to read than the words. `number`: from 1. */
+export async function outlinesInPdf(bytes: Uint8Array, number: number): Promise<readonly Painted[]> {
+  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const { fnArray, argsArray } = await (await file.getPage(number)).getOperatorList();
+  await file.destroy();
+  return outlinesOf(fnArray, argsArray as unknown[][]);
 }
 
 function outlinesOf(operators: readonly number[], operands: readonly unknown[][]): Painted[] {
   const found: Painted[] = [];
-  const colors = { fill: '#000000', stroke: '#000000' };
-  let perUnit = 1;
-  let lineWidth = 1;
+  const perPoint = 25.4 / 72;
+  let state: Graphics = { map: [perPoint, 0, 0, perPoint, 0, 0], fill: '#000000', stroke: '#000000', lineWidth: 1 };
+  const saved: Graphics[] = [];
   // A path that only bounds what comes after it ends without being painted.
   operators.forEach((operator, i) => {
-    const given = operands[i]!;
-    if (operator === OPS.transform) perUnit *= (given[0] as number) * (25.4 / 72);
-    else if (operator === OPS.setLineWidth) lineWidth = (given[0] as number) * perUnit;
-    else if (operator === OPS.setFillRGBColor) colors.fill = given[0] as string;
-    else if (operator === OPS.setStrokeRGBColor) colors.stroke = given[0] as string;
+    const given = operands[i] ?? [];
+    if (operator === OPS.save || operator === OPS.paintFormXObjectBegin) saved.push(state);
+    else if (operator === OPS.restore || operator === OPS.paintFormXObjectEnd) state = saved.pop()!;
+    if (operator === OPS.transform) state = { ...state, map: concatenated(state.map, given as number[]) };
+    else if (operator === OPS.paintFormXObjectBegin && given[0])
+      state = { ...state, map: concatenated(state.map, given[0] as number[]) };
+    else if (operator === OPS.setLineWidth) state = { ...state, lineWidth: (given[0] as number) * state.map[0]! };
+    else if (operator === OPS.setFillRGBColor) state = { ...state, fill: given[0] as string };
+    else if (operator === OPS.setStrokeRGBColor) state = { ...state, stroke: given[0] as string };
     else if (operator === OPS.constructPath && given[0] !== OPS.endPath) {
-      const look = given[0] === OPS.stroke ? { color: colors.stroke, lineWidth } : { color: colors.fill };
+      const { fill, stroke, lineWidth } = state;
+      const look = given[0] === OPS.stroke ? { color: stroke, lineWidth } : { color: fill };
       const [numbers] = given[1] as [ArrayLike<number>];
-      for (const outline of walkedPath(numbers, perUnit)) found.push({ ...outline, ...look });
+      for (const outline of walkedPath(numbers, state.map)) found.push({ ...outline, ...look });
     }
   });
   return found;
 }
 
+/** State of the page's graphics. `map`: from the operands to mm, as a b c d e f. */
+interface Graphics {
+  readonly map: readonly number[];
+  readonly fill: string;
+  readonly stroke: string;
+  readonly lineWidth: number;
+}
+
+function concatenated([a, b, c, d, e, f]: readonly number[], inner: readonly number[]): number[] {
+  const [ia, ib, ic, id, ie, jf] = inner as [number, number, number, number, number, number];
+  return [
+    ...[a! * ia + c! * ib, b! * ia + d! * ib, a! * ic + c! * id, b! * ic + d! * id],
+    ...[a! * ie + c! * jf + e!, b! * ie + d! * jf + f!],
+  ];
+}
+
 /** pdfjs writes a path as numbers: 0 move, 1 line, 2 curve, 4 close, each followed by its coordinates. */
-function walkedPath(numbers: ArrayLike<number>, scale: number): Outline[] {
+function walkedPath(numbers: ArrayLike<number>, [a, b, c, d, e, f]: readonly number[]): Outline[] {
   const outlines: { ring: Point[]; closed: boolean }[] = [];
   let i = 0;
-  const point = (): Point => ({ x: numbers[i++]! * scale, y: numbers[i++]! * scale });
+  const point = (): Point => {
+    const [x, y] = [numbers[i++]!, numbers[i++]!];
+    return { x: a! * x + c! * y + e!, y: b! * x + d! * y + f! };
+  };
   while (i < numbers.length) {
     const command = numbers[i++]!;
     const current = outlines.at(-1);

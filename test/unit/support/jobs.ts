@@ -4,10 +4,7 @@ import { checkJob, layOutJob } from '../../../src/jobs/job.ts';
 import type { CheckedJob, LaidOutJob } from '../../../src/jobs/job.ts';
 import { newEngine } from './engine.ts';
 import type { Beside } from './engine.ts';
-import { never } from './sheets.ts';
-
-/** Enough for a few dozen plain pieces. */
-export const littleEffort = 300_000;
+import { littleEffort, never } from './sheets.ts';
 
 export const workshop = `tagwright: 1
 stocks:

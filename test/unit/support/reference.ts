@@ -11,7 +11,7 @@ import IsValidOp from 'jsts/org/locationtech/jts/operation/valid/IsValidOp.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import { arcToleranceMm } from '../../../src/geometry/clipper.ts';
 import { ringArea } from '../../../src/geometry/measure.ts';
-import type { Region, Ring } from '../../../src/geometry/types.ts';
+import type { Line, Region, Ring } from '../../../src/geometry/types.ts';
 
 const factory = new GeometryFactory();
 const unitsPerMm = 100_000;
@@ -40,6 +40,26 @@ export function lengthInsideByJts(lines: Region, region: Region, deep: number): 
     return (OverlayOp.intersection(line, inside) as Geometry).getLength();
   };
   return lines.reduce((sum, ring) => sum + along(ring), 0);
+}
+
+/** mm of lines inside a region, or outside it, by jsts. */
+export function clippedLengthByJts(lines: readonly Line[], region: Region, side: 'inside' | 'outside'): number {
+  const whole = toGeometry(region);
+  const clipped = (line: Line) => {
+    const all = toLineString(line);
+    return (side === 'inside' ? OverlayOp.intersection(all, whole) : OverlayOp.difference(all, whole)) as Geometry;
+  };
+  return lines.reduce((sum, line) => sum + clipped(line).getLength(), 0);
+}
+
+/** mm² of the band as far as `by` mm from lines, with round ends, by jsts. */
+export function bandAreaByJts(lines: readonly Line[], by: number): number {
+  const bands = lines.map((line) => BufferOp.bufferOp(toLineString(line), by, 64) as Geometry);
+  return bands.reduce((sum, each) => OverlayOp.union(sum, each) as Geometry).getArea();
+}
+
+function toLineString(line: Line): Geometry {
+  return factory.createLineString(line.map(({ x, y }) => new Coordinate(x, y))) as Geometry;
 }
 
 /** The least distance in mm between two regions, by jsts; 0 where they overlap or one lies in the other. */

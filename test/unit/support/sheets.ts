@@ -3,12 +3,19 @@
 import assert from 'node:assert/strict';
 import type { Affine, Region } from '../../../src/geometry/types.ts';
 import type { Layout, PartToNest, SheetRoom } from '../../../src/nesting/layout.ts';
+import { nestHere } from '../../../src/nesting/best-of.ts';
 import { distanceByJts, unionAreaByJts } from './reference.ts';
 
 /** What rounding may take of a margin or a gap, in mm: two steps of the grid that regions are on. */
 export const roundingMm = 2e-5;
 
 export const never = (): Promise<void> => Promise.resolve();
+
+/** For tests of what becomes of a layout, to which its density is nothing. */
+export const littleEffort = 300_000;
+
+export const nestSoon: typeof nestHere = (parts, room, checkpoint, _effort, options) =>
+  nestHere(parts, room, checkpoint, littleEffort, options);
 
 export function moved(region: Region, { a, b, c, d, e, f }: Affine): Region {
   return region.map((ring) => ring.map(({ x, y }) => ({ x: a * x + c * y + e, y: b * x + d * y + f })));

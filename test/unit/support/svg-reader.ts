@@ -14,7 +14,7 @@ export interface ReadPath {
 /** The paths of a group, in the order of the file. */
 export function pathsOf(svg: string, group: string): ReadPath[] {
   const body = new RegExp(`<g id="${group}"[^]*?</g>`).exec(svg)?.[0] ?? '';
-  return [...body.matchAll(/<path data-piece="([^"]*)" d="([^"]*)"/g)].map(([, piece, data]) => ({
+  return [...body.matchAll(/<path data-piece="([^"]*)"[^>]*? d="([^"]*)"/g)].map(([, piece, data]) => ({
     piece: piece!,
     data: data!,
     outlines: outlinesOf(data!),

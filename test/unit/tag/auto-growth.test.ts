@@ -23,6 +23,15 @@ describe('Growth as much as it needs', () => {
     assert.ok(Math.abs(box.maxY - box.minY - 1.5) < 0.025);
   });
 
+  it('leaves no specks where counters close, as those of these letters at 70 mm did', async () => {
+    const { made, region } = await grown('{lines: [Granny, Smith], font: Pacifico, width: 70 mm, grow: 1 mm}');
+    assert.ok(!made.issues.some(({ code }) => code === 'speck'));
+    for (const ring of region) {
+      const { minX, minY, maxX, maxY } = boundsOf([ring])!;
+      assert.ok(Math.max(maxX - minX, maxY - minY) >= 0.1);
+    }
+  });
+
   it('is none where nothing is too narrow', async () => {
     const { region, growth } = await grown('{rectangle: [40 mm, 10 mm], grow: auto}');
     assert.equal(growth, 0);

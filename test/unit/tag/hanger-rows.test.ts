@@ -39,6 +39,25 @@ describe('Hangers in a row', () => {
     }
   });
 
+  it('are one problem for what is wrong with several, and say with how many', async () => {
+    const small = (more: string) => messages(plate, `{hole: {at: top, diameter: 2, inset: 3, ${more}}}`);
+    const one = 'warning: The hole is 2.00 mm; 2.00 mm twine, doubled, needs 3.00 mm.';
+    assert.deepEqual(await small('count: 1'), [one]);
+    assert.deepEqual(await small('count: 2, spacing: 30'), [`${one} Both holes have this problem.`]);
+    assert.deepEqual(await small('count: 3, spacing: 30'), [`${one} All 3 holes have this problem.`]);
+    // A slot below comes within 1 mm of two of them; the third is clear.
+    const near = await report(
+      specOf(
+        ['body: {rectangle: [100, 40]}', 'window: {rectangle: [60, 4], nudge: {up: 10, left: 15}}'],
+        'body: [body], cut: [window], hanger: {hole: {at: top, count: 3, spacing: 30, diameter: 4, inset: 3}}',
+        head,
+      ),
+    );
+    const edge = near.issues.find(({ code }) => code === 'hole-near-edge');
+    assert.match(edge!.message, /2 of the 3 holes have this problem\.$/);
+    assert.equal(edge!.places!.length, 2);
+  });
+
   it('share the width evenly where no spacing is given', async () => {
     for (const [count, expected] of [
       [2, [-25, 25]],

@@ -1,9 +1,10 @@
 import assert from 'node:assert/strict';
+import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { area, boundsOf } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { estimateLoad } from '../../../src/strength/load.ts';
-import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
+import { assertNear, make, makeShape, newEngine, report, specOf } from '../support/engine.ts';
 import { differenceAreaByJts, intersectionAreaByJts } from '../support/reference.ts';
 import { disc } from '../support/shapes.ts';
 
@@ -118,6 +119,28 @@ describe('A stick', () => {
     const made = await make(spec);
     assert.equal(partsOf(made.region).length, 1);
     assert.deepEqual(made.issues, []);
+  });
+
+  it('that carries what is not on its piece is an error, with a fix; half of it is enough', async () => {
+    const spec = (body: string) =>
+      specOf(
+        [
+          'it: {heart: 44}',
+          'spike: {stick: {carries: it, length: 70, width: 5}}',
+          'half: {intersection: [it, {rectangle: [100, 40], nudge: {down: 8}}]}',
+        ],
+        `body: ${body}`,
+        ['stock: {material: birch plywood, thickness: 4 mm, kerf: 0.16 mm}'],
+      );
+    const engine = newEngine();
+    const made = await engine.compute(spec('spike'), { locate: () => undefined });
+    const [issue] = made.issues;
+    assert.equal(issue!.message, 'The stick carries “it”, which is not on “tag”: it needs to be in “body” too.');
+    assert.equal(issue!.severity, 'error');
+    const [fix] = await findFixes(engine, made, issue!, { locate: () => undefined });
+    assert.match(withEdits(spec('spike'), fix!.edits), /body: \[it, spike\]/);
+    const half = await report(spec('[half, spike]'));
+    assert.ok(!half.issues.some(({ message }) => message.startsWith('The stick carries')));
   });
 
   it('points where it is told', async () => {

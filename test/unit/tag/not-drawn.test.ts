@@ -97,6 +97,18 @@ describe('What of a drawing is left out', () => {
     );
   });
 
+  it('is an info where an outline without a fill is made solid among filled shapes', async () => {
+    const ring = '<circle cx="9" cy="9" r="5" fill="none" stroke="black" stroke-width="0.5"/>';
+    const issue = only(await drawn(ring), 'not-drawn');
+    assert.equal(issue.severity, 'info');
+    assert.equal(
+      issue.message,
+      '1 outline with a stroke but no fill in “leaf.svg” is made solid, like the filled shapes beside it. For a ring, turn the stroke into an outline in your drawing program.',
+    );
+    assert.match(only(await drawn(ring + ring), 'not-drawn').message, /^2 outlines .* are made solid/);
+    assertSilent(await drawn('', page(ring).replace(disc, '')), 'not-drawn');
+  });
+
   it('is told of each shape that uses the drawing', async () => {
     const text = `tagwright: 1
 shapes:
@@ -160,7 +172,7 @@ describe('Nothing is left out', () => {
   ] as const) {
     it(name, async () => {
       const made = await drawn(inside);
-      assertSilent(made, 'not-drawn');
+      assert.ok(found(made, 'not-drawn').every(({ severity }) => severity === 'info'));
       assertNear(area(made.region), discArea + more, flattened);
     });
   }

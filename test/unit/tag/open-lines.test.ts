@@ -160,12 +160,12 @@ describe('Open lines', () => {
     assert.deepEqual(await messages(stroked, ', lines: true'), []);
   });
 
-  it('stay lines in copies, rows and unions of nothing but lines', async () => {
+  it('stay lines in copies, rows and unions', async () => {
     for (const [shape, count] of [
       ['{from: line}', 1],
       ['{repeat: {shape: line, count: 3, spacing: 5, along: down}}', 3],
       ['{union: [line, {from: line, nudge: {down: 4}}]}', 2],
-      ['{union: [line, {ellipse: 3}]}', undefined],
+      ['{union: [line, {ellipse: 3}]}', 1],
     ] as const) {
       const made = await make(
         specOf(
@@ -189,7 +189,7 @@ describe('Open lines', () => {
     const { issues } = await report(marked(`{path: "${curve}", lines: true, grow: 1}`, 'score'));
     assert.deepEqual(
       issues.map(({ message }) => message),
-      ['“grow” is for areas; lines have no width.'],
+      ['“grow” is for areas, and lines have no width; “around” makes a band of them.'],
     );
   });
 

@@ -7,6 +7,8 @@ import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
 import type { TextGenerator } from '../../../src/spec/model.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';
+import { isSpeck } from '../../../src/checks/speck.ts';
+import { readability } from '../../../src/checks/readability.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
@@ -15,11 +17,13 @@ import { Lettering } from '../../../src/tag/letters.ts';
 import { marksAbove } from '../../../src/tag/marks-above.ts';
 import { withoutSlivers } from '../../../src/tag/size.ts';
 import { setText } from '../../../src/tag/lettering.ts';
+import { hairlinesOf, hasHairlines } from '../../../src/tag/overlap/hairlines.ts';
 import { lapMm } from '../../../src/tag/overlap/lap.ts';
 import { slidOutline } from '../../../src/tag/overlap/slid-outline.ts';
 import { closedCounters, textOf } from '../../names/joined.ts';
 import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
+import { disc } from '../support/shapes.ts';
 import { Eroded } from '../support/eroded.ts';
 import { assertWorked, worked } from '../support/effort.ts';
 
@@ -181,7 +185,7 @@ describe('Letters slid until they overlap', () => {
     assert.ok('curves' in set);
     const cache = new StageCache();
     const slide = { overlap: 0.6, web: 1.5, grow: 0 };
-    const outline = slidOutline({ ...set, xHeight: face.xHeight, path: [] }, slide, { cache, font: face.id });
+    const outline = slidOutline({ ...set, xHeight: face.xHeight, path: [] }, slide, { cache, face });
     const wait = async () => outline.at(20, 20, checkpoint);
     await assert.rejects(wait, /no longer wanted/);
     left = Infinity;
@@ -358,6 +362,24 @@ describe('What joining letters leaves', () => {
     assert.equal(left(0.0399, 2), 0);
     assert.equal(left(0.0401, 2), 1);
   });
+
+  it('is no hole below 0.8 mm either, but for counters', () => {
+    const ring = (size: number): Ring => rectangle(5, 5, 5 + size, 5 + size).toReversed();
+    const left = (size: number, letter: Region): number => {
+      const about = { path: [], xHeight: 12, grow: 0, as: 'material', slid: true } as const;
+      const lettering = [new Lettering(about, () => [{ text: 'o', region: letter }])];
+      return withoutSlivers([rectangle(0, 0, 20, 20), ring(size)], { region: [], lettering }).length;
+    };
+    assert.equal(left(0.79, [rectangle(0, 0, 20, 20)]), 1);
+    assert.equal(left(0.81, [rectangle(0, 0, 20, 20)]), 2);
+    assert.equal(left(0.79, [rectangle(0, 0, 20, 20), rectangle(4, 4, 8, 8).toReversed()]), 2);
+  });
+
+  it('is no speck where growth closes the mouth of a notch before its ground', async () => {
+    const made = await slid('Max', 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.5 mm', 'Alfa Slab One');
+    assert.ok(made.region.every((ring) => !isSpeck(ring, 0.16)));
+    assert.equal(made.report.issues.filter(({ code }) => code === 'speck').length, 0);
+  });
 });
 
 describe('What is seen of a mark', () => {
@@ -422,6 +444,58 @@ describe('Text without overlap', () => {
       assert.deepEqual(solid!.region, normalise(flatten(layout.curves, { affine })));
     });
   }
+});
+
+describe('Hairlines of letters that slide', () => {
+  const least = (made: Made): number => Math.min(...findNecks(made.region, 2).map(({ width }) => width));
+
+  it('become as wide as min_web without growth, and all other strokes stay', async () => {
+    const plain = await slid('An', 'x_height: 12 mm', 'Great Vibes');
+    const made = await slid('An', 'x_height: 12 mm, overlap: 0.6 mm', 'Great Vibes');
+    assertNear(least(made), 1.5, 0.02);
+    assert.equal(partsEroded(made.region, 1.46), 1);
+    // Growing all of it until the finest hold, by 0.48 mm, adds nearly twice as much.
+    const added = area(made.region) - area(plain.region);
+    assert.ok(added < 0.6 * (area(offset(plain.region, 0.48)) - area(plain.region)));
+    const stems = offset(offset(plain.region, -0.8), 0.8);
+    const beside = (region: Region) => area(intersection(region, offset(stems, 0.3)));
+    assert.ok(beside(made.region) < 1.25 * beside(plain.region));
+  });
+
+  it('become no wider than 0.15 of the x-height: small letters need growth as well', async () => {
+    const made = async (xHeight: number) =>
+      least(await slid('an', `x_height: ${xHeight} mm, overlap: 0.6 mm`, 'Great Vibes'));
+    assertNear(await made(9.6), 0.15 * 9.6, 0.03);
+    assertNear(await made(10.4), 1.5, 0.03);
+  });
+
+  it('leave a counter two fifths open, or are thinner round it', () => {
+    const widths = (radius: number) =>
+      hairlinesOf([disc(0, 0, radius + 0.5), disc(0, 0, radius).toReversed()], 1.5).map(({ width }) => width);
+    // Strokes along the middle of a ring 0.5 mm wide reach 0.5 mm into it: (1 − 0.5/r)² is 0.4 for r = 1.360.
+    assert.deepEqual(widths(1.38), [1.5]);
+    assertNear(widths(1.34)[0]!, 0.8 * 1.5, 1e-9);
+    assert.deepEqual(widths(0.4), []);
+  });
+
+  it('are thinner than half of min_web; what lacks less is left to growth', async () => {
+    const bar = (height: number) => [rectangle(0, 0, 12, height), rectangle(0, 2, 12, 5)];
+    assert.ok(hasHairlines(bar(0.74), 1.5));
+    assert.ok(!hasHairlines(bar(0.76), 1.5));
+    const made = await slid('Tim', 'x_height: 12 mm, overlap: 0.6 mm', 'Pacifico');
+    assert.equal([...made.report.tag!.made.values()][0]!.lettering![0]!.hairline, 0);
+  });
+
+  it('count as thickened where it is asked whether the letters can be read', async () => {
+    const made = await slid('seesee', 'x_height: 12 mm, overlap: 0.6 mm', 'Great Vibes');
+    const [solid] = [...made.report.tag!.made.values()];
+    const [lettering] = solid!.lettering!;
+    assertNear(lettering!.hairline, 1.51, 1e-9);
+    const bold = (each: Lettering) => readability(each, { beam: 0.16 })!.figures.bold;
+    const { path, xHeight, grow, as, slid: isSlid, letters } = lettering!;
+    const asDrawn = new Lettering({ path, xHeight, grow, as, slid: isSlid }, () => letters);
+    assert.ok(bold(lettering!) > bold(asDrawn) + 0.03);
+  });
 });
 
 describe('Sizes of letters that slide', () => {

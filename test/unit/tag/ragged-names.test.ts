@@ -89,12 +89,12 @@ describe('A letter that a font lacks', () => {
       },
     );
 
-  it('is the next font’s, as large as the others, and an info says so', async () => {
+  it('is the next font’s, as large as the others, and a warning says so where it stands out', async () => {
     const report = await compute('{text: xΩx, font: [Alfa Slab One, Nunito], x_height: 6}');
     const found = report.issues.filter(({ code }) => code === 'other-style');
     assert.deepEqual(
       found.map(({ message, severity }) => [message, severity]),
-      [['Alfa Slab One has no “Ω”; that of Nunito was used instead.', 'info']],
+      [['Alfa Slab One has no “Ω”; that of Nunito was used instead, and looks much lighter than the rest.', 'warning']],
     );
     assert.deepEqual(
       report.fonts.map(({ family }) => family),

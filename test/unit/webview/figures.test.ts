@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { sizeText, lengthText } from '../../../src/core/units.ts';
 import { fineText, partsText, bothSizes, zoomText } from '../../../webview/common/format.ts';
+import { lookOfStock } from '../../../src/look/stock-look.ts';
 import { allLooks, lookOf } from '../../../webview/preview/scene/look.ts';
 
 describe('Figures', () => {
@@ -22,13 +23,22 @@ describe('Figures', () => {
 });
 
 describe('The look of a material', () => {
-  it('follows the words of its name and is light wood otherwise', () => {
+  it('follows the words of its name, and is light wood where none is given', () => {
     assert.deepEqual(
       ['black walnut', 'American cherry', '3 mm MDF', 'clear acrylic', 'card', 'birch plywood', undefined].map((name) =>
         lookOf(name).join(' '),
       ),
       ['look-dark', 'look-red', 'look-fibre', 'look-acrylic', 'look-paper', 'look-light', 'look-light'],
     );
+    for (const wood of ['Baltic birch', 'poplar ply 4 mm', 'lime', 'pine', 'red maple', 'Sperrholz', 'contreplaqué'])
+      assert.deepEqual(lookOf(wood), ['look-light'], wood);
+  });
+
+  it('is a plain sheet for a material that is not known', () => {
+    for (const unknown of ['slate', 'limestone', 'glass', 'unheard of', 'washed linen'])
+      assert.deepEqual(lookOf(unknown), ['look-plain'], unknown);
+    assert.deepEqual(lookOf('blue rubber'), ['look-plain', 'tint-blue']);
+    assert.equal(lookOfStock({ material: 'slate' }).grain, undefined);
   });
 
   it('has the colour that is named, but wood has its own', () => {

@@ -1,10 +1,10 @@
 /** SVG patterns and shadows of the drawing, some of which follow the zoom. */
 
-import { grainLines, grainOrigin, grainTile } from '../../../src/look/grain.ts';
-import { svg, setAttribute } from '../../common/dom.ts';
+import { svg } from '../../common/dom.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { gridStep, toScreen } from '../../common/camera/viewport.ts';
 import type { Size, Viewport, XY } from '../../common/camera/viewport.ts';
+import { grainPattern, sharedGrainId } from './grain-pattern.ts';
 
 export class Defs {
   private readonly gridPath = svg('path');
@@ -14,9 +14,9 @@ export class Defs {
     { id: 'hatch', patternUnits: 'userSpaceOnUse', width: '6', height: '6' },
     svg('path', { class: 'hatch-line', d: 'M0 3h6' }),
   );
-  private readonly grain = svg('pattern', tileOf('grain', grainOrigin.below), ...grain());
-  /** Another part of the same sheet. */
-  private readonly onTop = svg('pattern', tileOf('grain-on-top', grainOrigin.onTop), ...grain());
+  private readonly grains = [false, true].flatMap((isUpright) =>
+    [false, true].map((isOnTop) => grainPattern(sharedGrainId({ isOnTop, isUpright }), { isOnTop, isUpright })),
+  );
   private readonly gloss = svg(
     'linearGradient',
     { id: 'gloss', x1: '0', y1: '0', x2: '1', y2: '1' },
@@ -24,13 +24,8 @@ export class Defs {
       svg('stop', { offset: `${offset}`, 'stop-color': '#fff', 'stop-opacity': `${opacity}` }),
     ),
   );
-  readonly element = svg('defs', {}, this.grid, this.hatch, this.grain, this.onTop, this.gloss);
+  readonly element = svg('defs', {}, this.grid, this.hatch, ...this.grains, this.gloss);
   readonly backdrop = svg('rect', { id: 'grid', width: '100%', height: '100%', fill: 'url(#grid-lines)' });
-
-  turnGrain(isUpright: boolean): void {
-    for (const pattern of [this.grain, this.onTop])
-      setAttribute(pattern, 'patternTransform', isUpright ? 'rotate(90)' : '');
-  }
 
   /** The grid moves with the drawing; hatching keeps its spacing on the screen at every zoom. */
   follow(view: Viewport, stage: Size, zero: XY, units: Units): void {
@@ -53,23 +48,3 @@ const glossStops: readonly (readonly [offset: number, opacity: number])[] = [
   [0.4, 0.04],
   [1, 0.12],
 ];
-
-function tileOf(id: string, [x, y]: XY): Readonly<Record<string, string>> {
-  const { width, height } = grainTile;
-  return { id, patternUnits: 'userSpaceOnUse', x: `${x}`, y: `${y}`, width: `${width}`, height: `${height}` };
-}
-
-function grain(): SVGPathElement[] {
-  return grainLines.map(({ from, curves, width, opacity }) => {
-    const points = (...those: readonly XY[]) =>
-      those
-        .flat()
-        .map((value) => value.toFixed(2))
-        .join(' ');
-    return svg('path', {
-      d: `M${points(from)}${curves.map((curve) => `C${points(...curve)}`).join('')}`,
-      'stroke-width': width.toFixed(3),
-      'stroke-opacity': opacity.toFixed(3),
-    });
-  });
-}

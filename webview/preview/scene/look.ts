@@ -2,12 +2,9 @@
 
 import { lookNames, looks, tints } from '../../../src/look/looks.ts';
 import type { Look } from '../../../src/look/looks.ts';
-import { lookOfStock } from '../../../src/look/stock-look.ts';
+import { lookOfStock, usualThicknessMm } from '../../../src/look/stock-look.ts';
 import { styleNames } from '../../../src/look/style-names.ts';
 import type { Scene, SceneSheet } from '../../../src/protocol/preview.ts';
-
-/** Edge thickness for a spec that states none, in mm. */
-export const usualThicknessMm = 3;
 
 /** Classes for the page. */
 export function lookOf(material: string | undefined): string[] {
@@ -31,6 +28,8 @@ export function showLook({ material, look }: Pick<Scene, 'material' | 'look'>): 
 /** Gives a piece of another stock that stock's look; `undefined` leaves it like the rest of the tag. */
 export function showSheet(element: SVGElement, sheet: SceneSheet | undefined): void {
   setLook(element, sheet && lookOfStock(sheet));
+  element.classList.toggle('own-stock', sheet !== undefined);
+  element.classList.toggle('look-acrylic', sheet !== undefined && lookNames(sheet.material).look === 'acrylic');
   if (sheet) element.style.setProperty('--thickness', `${sheet.thickness ?? usualThicknessMm}`);
   else element.style.removeProperty('--thickness');
 }

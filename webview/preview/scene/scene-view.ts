@@ -16,7 +16,9 @@ import type {
   SceneShape,
 } from '../../../src/protocol/preview.ts';
 import { leadersOf, type Arranged } from './arrange.ts';
-import { showSheet, usualThicknessMm } from './look.ts';
+import { usualThicknessMm } from '../../../src/look/stock-look.ts';
+import { grainPattern, sharedGrainId } from './grain-pattern.ts';
+import { showSheet } from './look.ts';
 import { setAttribute, svg } from '../../common/dom.ts';
 import { AreaView, GhostView } from './unmade-views.ts';
 import { setTarget } from './target.ts';
@@ -122,6 +124,9 @@ export class SceneView {
   }
 }
 
+/** The number of piece views made so far, for ids of their own. */
+let pieceViews = 0;
+
 class PieceView implements ItemView<ScenePiece> {
   /** Shadow of a piece seen close up, where a blur would slow down each step of a pan. */
   private readonly shade = svg('path', { class: 'shade' });
@@ -129,6 +134,8 @@ class PieceView implements ItemView<ScenePiece> {
   private readonly edge = svg('path', { class: 'edge' });
   private readonly solid = svg('path', { class: 'solid' });
   private readonly grain = svg('path', { class: 'grain' });
+  private readonly ownId = `piece${pieceViews++}`;
+  private readonly ownGrain = svg('defs');
   private readonly gloss = svg('path', { class: 'gloss', fill: 'url(#gloss)' });
   private readonly shapes = svg('g');
   private readonly shapeList = new KeyedList<SceneShape>(this.shapes, () => new ShapeView());
@@ -143,6 +150,7 @@ class PieceView implements ItemView<ScenePiece> {
   readonly element = svg(
     'g',
     { class: 'piece' },
+    this.ownGrain,
     svg('g', { class: 'finish' }, this.shade, this.edge, this.solid, this.grain, this.gloss),
     this.shapes,
     this.hangers,
@@ -154,13 +162,22 @@ class PieceView implements ItemView<ScenePiece> {
   update(piece: ScenePiece): void {
     setAttribute(this.element, 'data-piece', piece.id);
     // Glued pieces show another part of the sheet.
-    setAttribute(this.grain, 'fill', piece.glueTo === undefined ? 'url(#grain)' : 'url(#grain-on-top)');
+    this.showGrain(piece);
     const solid = materialData(piece);
     for (const path of [this.shade, this.edge, this.solid, this.grain, this.gloss]) setAttribute(path, 'd', solid);
     this.shapeList.patch(piece.shapes);
     this.partList.patch(piece.parts);
     this.hangerList.patch(piece.hangers);
     this.areaList.patch(piece.areas);
+  }
+
+  /** A piece of another stock has a pattern of its own, as patterns take their colour from where they stand. */
+  private showGrain({ glueTo, sheet, hasUprightGrain }: ScenePiece): void {
+    const kind = { isOnTop: glueTo !== undefined, isUpright: hasUprightGrain === true };
+    const id = sheet ? `${this.ownId}-${sharedGrainId(kind)}` : sharedGrainId(kind);
+    if (sheet && this.ownGrain.firstElementChild?.id !== id) this.ownGrain.replaceChildren(grainPattern(id, kind));
+    if (!sheet) this.ownGrain.replaceChildren();
+    setAttribute(this.grain, 'fill', `url(#${id})`);
   }
 
   showBeam(paths: readonly SceneCutPath[]): void {

@@ -1,0 +1,31 @@
+/** What is wrong with several openings of a row has one cause, and is one finding. */
+
+import type { Finding } from '../core/issue.ts';
+import type { Piece } from '../tag/tag.ts';
+
+/** The worst finding of each kind on each row, with the places of all; its message says how many openings it is true of. */
+export function oncePerRow(findings: readonly Finding[], { hangers }: Piece): Finding[] {
+  const groups = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const key = JSON.stringify([finding.code, finding.severity, finding.path]);
+    groups.set(key, [...(groups.get(key) ?? []), finding]);
+  }
+  return [...groups.values()].flatMap((group) => {
+    const [first] = group;
+    const row = hangers.filter(({ path }) => path.join('/') === first!.path.join('/'));
+    // More than one finding on a single opening are different ones.
+    if (group.length === 1 || row.length < 2 || group.length > row.length) return group;
+    const worst = group.reduce((a, b) => ((b.width ?? Infinity) < (a.width ?? Infinity) ? b : a));
+    const places = [worst, ...group.filter((each) => each !== worst)].flatMap(
+      ({ points = [], width, places: own }) => own ?? [{ points, ...(width === undefined ? {} : { width }) }],
+    );
+    const noun = row[0]!.kind === 'ring' ? 'rings' : `${row[0]!.kind}s`;
+    const which =
+      group.length < row.length
+        ? `${group.length} of the ${row.length} ${noun} have`
+        : row.length === 2
+          ? `Both ${noun} have`
+          : `All ${row.length} ${noun} have`;
+    return [{ ...worst, places, message: `${worst.message} ${which} this problem.` }];
+  });
+}

@@ -1,0 +1,36 @@
+/** The direction of the grain on a piece, for pictures of it. */
+
+import type { Shape } from '../spec/model.ts';
+import { stockOf } from './by-stock.ts';
+import type { Piece, Tag } from './tag.ts';
+
+type Direction = 'left-right' | 'up-down';
+
+/** Whether the grain runs up and down: as the look of the stock says, or else along the piece's stick, which snaps if cut across the grain. */
+export function isGrainUpright(piece: Piece, tag: Pick<Tag, 'stock'>): boolean {
+  const { look } = stockOf(piece, tag);
+  if (look?.grain !== undefined) return look.grain === 'up-down';
+  return piece.sources.some(({ use, shape }) => use === 'body' && stickDirection(shape) === 'up-down');
+}
+
+/** `undefined` if there is no stick in the shape. */
+function stickDirection({ generator, modifiers: { rotate = 0 } }: Shape): Direction | undefined {
+  const direction = directionWithin(generator);
+  const isTurned = Math.abs(Math.sin((rotate * Math.PI) / 180)) > Math.SQRT1_2;
+  return isTurned && direction ? turned[direction] : direction;
+}
+
+const turned = { 'left-right': 'up-down', 'up-down': 'left-right' } as const;
+
+function directionWithin(generator: Shape['generator']): Direction | undefined {
+  switch (generator.kind) {
+    case 'stick':
+      return generator.towards === 'up' || generator.towards === 'down' ? 'up-down' : 'left-right';
+    case 'from':
+      return stickDirection(generator.shape);
+    case 'union':
+      return generator.shapes.map(stickDirection).find((direction) => direction !== undefined);
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,77 @@
+/** Hairlines of letters, thickened until they hold, while all other strokes stay as they are. */
+
+import { difference, normalise } from '../../geometry/clipper.ts';
+import { area, boundsOf, ringArea, widened } from '../../geometry/measure.ts';
+import { simplifiedLine } from '../../geometry/simplify.ts';
+import { strokesAlong } from '../../geometry/strokes.ts';
+import { thinSpines } from '../../geometry/thin-spines.ts';
+import type { Line, Region, Ring } from '../../geometry/types.ts';
+import type { Measures } from './measures.ts';
+
+/** Hairlines are thickened to this share of the x-height at most: the stems of a usual text face. Our own judgement. */
+const stemShare = 0.15;
+
+/** Share of its area that each counter keeps, where that can be. Our own judgement. */
+const openShare = 0.4;
+
+/** Factors of the width that are tried beside a counter until it stays open. */
+const factors = [1, 0.8, 0.6];
+
+/** Excess over the least width, in mm, so that what is measured later is not a hair below it. */
+const spareMm = 0.01;
+
+/** Distance between a line and its simplified form, in mm. */
+const toleranceMm = 0.005;
+
+/** A letter has hairlines if something in it is thinner than this share of the web; what lacks less may as well grow. Our own judgement. */
+const fineShare = 0.5;
+
+/** Whether a letter has hairlines before it grows. */
+export function hasHairlines(letter: Region, web: number): boolean {
+  return thinSpines(letter, fineShare * web).length > 0;
+}
+
+/** Width to which hairlines are thickened, growth included, in mm. */
+export function hairlineWidth({ web, xHeight }: Pick<Measures, 'web' | 'xHeight'>): number {
+  return Math.min(web + spareMm, stemShare * xHeight);
+}
+
+/** Strokes along hairlines, `width` mm wide. */
+export interface Hairlines {
+  readonly lines: readonly Line[];
+  readonly width: number;
+}
+
+/** Strokes along all that is thinner than `width`; beside a counter that they would close they are narrower, or left out. */
+export function hairlinesOf(region: Region, width: number): Hairlines[] {
+  const counters = region.filter((ring) => ringArea(ring) < 0);
+  const found: Hairlines[] = [];
+  let lines = thinSpines(region, width).map((line) => simplifiedLine(line, toleranceMm));
+  for (const factor of factors) {
+    if (lines.length === 0) break;
+    const narrower = factor * width;
+    const strokes = strokesAlong(lines, narrower);
+    const closed = counters.filter((counter) => !staysOpen(counter, strokes));
+    const [beside, clear] = [true, false].map((wanted) =>
+      lines.filter((line) => closed.some((counter) => isBeside(line, counter, narrower)) === wanted),
+    ) as [Line[], Line[]];
+    found.push({ lines: clear, width: narrower });
+    lines = beside;
+  }
+  return found.filter((each) => each.lines.length > 0);
+}
+
+function staysOpen(counter: Ring, strokes: Region): boolean {
+  const open = difference(normalise([[...counter].reverse()]), [strokes]);
+  return area(open) >= openShare * -ringArea(counter);
+}
+
+function isBeside(line: Line, counter: Ring, width: number): boolean {
+  const { minX, minY, maxX, maxY } = widened(boundsOf([counter])!, width / 2);
+  return line.some(({ x, y }) => x > minX && x < maxX && y > minY && y < maxY);
+}
+
+/** The area of the strokes, each narrower by `less` mm. */
+export function hairlineStrokes(hairlines: readonly Hairlines[], less = 0): Region {
+  return hairlines.flatMap(({ lines, width }) => (width > less ? [...strokesAlong(lines, width - less)] : []));
+}

@@ -23,6 +23,11 @@ export class WorkBudget {
     return this.spent / this.#limit;
   }
 
+  /** Edges that may still be visited. */
+  get left(): number {
+    return Math.max(0, this.#limit - this.spent);
+  }
+
   get isDue(): boolean {
     return this.spent >= this.#next;
   }

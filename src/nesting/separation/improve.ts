@@ -32,6 +32,11 @@ export interface LayoutToImprove {
  */
 const mostWork = 400_000;
 
+/** Effort that the fields of two shapes take, by product of their corners (measured with names on backings). */
+const effortOfCorners = 4;
+/** Share of the effort left from which the fields of all pairs would be too dear. */
+const fieldsShare = 0.25;
+
 /** Share of the budget at which the filling of all sheets but the last has ended. */
 const fillingShare = 0.8;
 
@@ -44,7 +49,7 @@ export async function improveLayout(
 ): Promise<readonly PlacedPart[]> {
   // Work left over from an earlier layout must not count, so that the same parts give the same layout.
   last.work = 0;
-  const { movers, outlineOf } = moversOf(candidates, shapes);
+  const { movers, outlineOf, effortOfAll } = moversOf(candidates, shapes);
   let sheets = bySheet(laid, settled.sheets, ({ part }) => movers.get(part)!);
   const fixed = bySheet(settled.parts, settled.sheets, ({ part, orientation: { turn } }): Mover => {
     const shape = shapes[part]!;
@@ -69,7 +74,8 @@ export async function improveLayout(
   const others = sheets.slice(0, -1);
   const lying = fixed[others.length] ?? [];
   const strip = { sheet: lastSheet, fixed: lying, height: Math.min(leastUsed, room.height) };
-  const shorter = await shortened(strip, room, random, budget, (better) => {
+  const isLocal = effortOfAll > fieldsShare * budget.left;
+  const shorter = await shortened({ ...strip, isLocal }, room, random, budget, (better) => {
     onBetter(placedParts([...others, better]));
   });
   if (shorter && (await areApart(shorter, lying, budget))) sheets[others.length] = shorter;
@@ -91,10 +97,14 @@ function bySheet(
   return sheets;
 }
 
-function moversOf(
-  candidates: readonly PartToPlace[],
-  shapes: readonly (NestShape | undefined)[],
-): { readonly movers: ReadonlyMap<number, Mover>; readonly outlineOf: (shape: NestShape) => Mover['outline'] } {
+interface Movers {
+  readonly movers: ReadonlyMap<number, Mover>;
+  readonly outlineOf: (shape: NestShape) => Mover['outline'];
+  /** That the fields of all pairs of shapes would take. */
+  readonly effortOfAll: number;
+}
+
+function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShape | undefined)[]): Movers {
   const turnsOf = new Map(
     candidates.map(({ part, orientations }) => [shapes[part]!, orientations.map(({ turn }) => turn)]),
   );
@@ -108,7 +118,16 @@ function moversOf(
   const ofShapes = new Map(
     [...turnsOf].map(([shape, turns]): [NestShape, Mover] => [shape, { shape, turns, outline: outlineOf(shape) }]),
   );
-  return { movers: new Map(candidates.map(({ part }) => [part, ofShapes.get(shapes[part]!)!])), outlineOf };
+  const cornersSeen = [...ofShapes.values()].reduce(
+    (sum, { turns, outline }) => sum + outline(turns[0]!).corners.x.length,
+    0,
+  );
+  const effortOfAll = (effortOfCorners * cornersSeen ** 2 * ways) / 2;
+  return {
+    movers: new Map(candidates.map(({ part }) => [part, ofShapes.get(shapes[part]!)!])),
+    outlineOf,
+    effortOfAll,
+  };
 }
 
 const topOfSheet = (sheet: readonly PartPose[]): number =>
@@ -118,11 +137,12 @@ interface Strip {
   readonly sheet: readonly PartPose[];
   readonly fixed: readonly PartPose[];
   readonly height: number;
+  readonly isLocal: boolean;
 }
 
 /** Tries to fit the parts of a sheet below `height`; `undefined` if that fails. */
 async function shortened(
-  { sheet, fixed, height }: Strip,
+  { sheet, fixed, height, isLocal }: Strip,
   room: BinSize,
   random: () => number,
   budget: WorkBudget,
@@ -143,7 +163,7 @@ async function shortened(
   const leastHeight = Math.max(area / (room.width + room.gap) - room.gap, ...tallest);
   const lyingAs = ({ turns, xs, ys }: StripArrangement): PartPose[] =>
     sheet.map(({ part, mover }, i) => ({ part, mover, turn: turns[i]! as Turn, x: xs[i]!, y: ys[i]! }));
-  const task = { fields, kinds, movable: sheet.length, width: room.width, leastHeight, known, random };
+  const task = { fields, kinds, movable: sheet.length, width: room.width, leastHeight, known, random, isLocal };
   const search = new StripSearch(task, budget, (better) => {
     onBetter(lyingAs(better));
   });

@@ -30,7 +30,7 @@ const best = { cost: 0, turn: 0, x: 0, y: 0 };
 
 export interface PlaceRule {
   readonly random: () => number;
-  /** Number of places that are evaluated for a part, shared among its orientations: anywhere on the board, and nearby. */
+  /** Number of places that are evaluated for a part, shared among its orientations: anywhere on the board (0 for none), and nearby. */
   readonly anywhere: number;
   readonly nearby: number;
 }
@@ -63,7 +63,7 @@ export function improvePlace(
   };
   const radius = nearShare * board.size(part);
   const turns = board.turnsOf(part);
-  const mostAnywhere = Math.max(leastAnywhere, anywhere / turns.length);
+  const mostAnywhere = anywhere === 0 ? 0 : Math.max(leastAnywhere, anywhere / turns.length);
   const mostNearby = Math.max(leastNearby, nearby / turns.length);
   for (const turn of turns) {
     if (!board.fits(part, turn)) continue;

@@ -11,7 +11,7 @@ import type { Overlaps } from './overlaps.ts';
 import { last } from './penetration-field.ts';
 
 /** Work for visiting a stretch, in edges of the budget. */
-export const edgesPerStretch = 0.4;
+export const edgesPerStretch = 0.32;
 
 export interface SeparationRule extends PlaceRule {
   /** Number of rounds after which it gives up if they improve the least overlap so far by less than 2 %. */

@@ -76,4 +76,17 @@ describe('Laying out', () => {
     assert.ok(tops[0]! >= tops[1]! - 0.2 && tops[1]! >= tops[2]! - 0.2, String(tops));
     assert.ok(tops[2]! < tops[0]! - 0.5, String(tops));
   });
+
+  it('gets better where shapes are many and all differ, before every two of them have met', async () => {
+    const own = seededRandom(8);
+    const differing = Array.from({ length: 18 }, (): PartToNest => {
+      const discs = Array.from({ length: 7 }, () => disc(30 * own(), 12 * own(), 2 + 4 * own(), 0.05));
+      return { region: unite(...discs), turns: 'none' };
+    });
+    const wide = { width: 150, height: 400, margin: 4, gap: 1, keep: 'width' } as const;
+    const first = await nest(differing, wide, never, 1);
+    const better = await nest(differing, wide, never, 2_000_000);
+    assertKept(differing, wide, better);
+    assert.ok(better.used < 0.98 * first.used, `${better.used} of ${first.used}`);
+  });
 });

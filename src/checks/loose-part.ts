@@ -21,7 +21,7 @@ const mostCounted = 6;
 const carriedShare = 0.5;
 
 export const looseParts: Check = ({ pieces, made }) =>
-  pieces.flatMap((piece) => [...emptySticks(piece, made), ...(piece.parts === 'many' ? [] : loosePartsOf(piece))]);
+  pieces.flatMap((piece) => (piece.parts === 'many' ? [] : [...emptySticks(piece, made), ...loosePartsOf(piece)]));
 
 /** Sticks whose load is not on their piece. */
 function emptySticks(piece: Piece, made: Tag['made']): Finding[] {

@@ -12,7 +12,7 @@ import type { RowResult, RowTask } from './row-work.ts';
 /** A thread needs about a second to load its fonts and warm up: fewer tags are faster without. */
 const fewRows = 24;
 
-/** Limit on threads; each has its own fonts and cache, about 150 MB. */
+/** Limit on threads, the main one included; each has its own fonts and cache, about 150 MB. */
 const mostThreads = 4;
 
 /**
@@ -27,6 +27,9 @@ const youngMb = 96;
 
 /** Rows requested ahead of the one awaited, for each thread, so that a slow one keeps nobody idle. */
 const ahead = 8;
+
+/** Rows that a thread has at once, as the main one, which makes some too, may be too busy to send the next. */
+const atOnce = 2;
 
 /** When bundled, this file is the whole program and can run as a thread; threads do not load TypeScript. */
 const program = import.meta.url.endsWith('.mjs') ? fileURLToPath(import.meta.url) : undefined;
@@ -52,7 +55,7 @@ export async function* eachAsked(
       yield known && !ask.batch && ask.row === known.row ? await here.of(known) : await here.make(ask);
     return;
   }
-  const pool = new RowThreads(program, task, threads);
+  const pool = new RowThreads(here, program, task, threads);
   try {
     const coming = new Map<number, Promise<RowResult>>();
     let next = 0;
@@ -67,14 +70,21 @@ export async function* eachAsked(
   }
 }
 
-class RowThreads {
-  readonly #all: RowThread[];
-  readonly #free: RowThread[];
-  readonly #waiting: ((thread: RowThread) => void)[] = [];
+/** Whatever makes rows, some at once or one after the other. */
+interface RowMaker {
+  make(ask: TagAsk): Promise<RowResult>;
+}
 
-  constructor(program: string, task: RowTask, count: number) {
-    this.#all = Array.from({ length: count }, () => new RowThread(program, task));
-    this.#free = [...this.#all];
+class RowThreads {
+  readonly #all: readonly RowThread[];
+  /** Each as often as it takes rows at once; those that are free last are taken first. */
+  readonly #free: RowMaker[];
+  readonly #waiting: ((maker: RowMaker) => void)[] = [];
+
+  /** `here`: makes rows in this thread, which is one of `count`. */
+  constructor(here: RowMaker, program: string, task: RowTask, count: number) {
+    this.#all = Array.from({ length: count - 1 }, () => new RowThread(program, task));
+    this.#free = [here, ...Array.from({ length: atOnce }, () => this.#all).flat()];
   }
 
   /** Rejects if the thread has crashed or run out of memory. */
@@ -85,13 +95,13 @@ class RowThreads {
   }
 
   async #makeInTurn(ask: TagAsk): Promise<RowResult> {
-    const thread = this.#free.pop() ?? (await new Promise<RowThread>((resolve) => this.#waiting.push(resolve)));
+    const maker = this.#free.pop() ?? (await new Promise<RowMaker>((resolve) => this.#waiting.push(resolve)));
     try {
-      return await thread.make(ask);
+      return await maker.make(ask);
     } finally {
       const next = this.#waiting.shift();
-      if (next) next(thread);
-      else this.#free.push(thread);
+      if (next) next(maker);
+      else this.#free.push(maker);
     }
   }
 
@@ -100,11 +110,12 @@ class RowThreads {
   }
 }
 
-/** Makes one row at a time. */
-class RowThread {
+/** Makes rows one after the other. */
+class RowThread implements RowMaker {
   readonly #worker: Worker;
   #fault: Error | undefined;
-  #settle: { readonly resolve: (made: RowResult) => void; readonly reject: (fault: Error) => void } | undefined;
+  /** Those that it has been asked for, in order. */
+  readonly #asked: { readonly resolve: (made: RowResult) => void; readonly reject: (fault: Error) => void }[] = [];
 
   constructor(program: string, task: RowTask) {
     const workerData: ThreadData = { rows: task };
@@ -112,10 +123,10 @@ class RowThread {
       workerData,
       resourceLimits: { maxOldGenerationSizeMb: mostThreadMb, maxYoungGenerationSizeMb: youngMb },
     });
-    this.#worker.on('message', (made: RowResult) => this.#settle?.resolve(made));
+    this.#worker.on('message', (made: RowResult) => this.#asked.shift()?.resolve(made));
     this.#worker.on('error', (fault: Error) => {
       this.#fault = fault;
-      this.#settle?.reject(fault);
+      for (const { reject } of this.#asked.splice(0)) reject(fault);
     });
   }
 
@@ -125,7 +136,7 @@ class RowThread {
         reject(this.#fault);
         return;
       }
-      this.#settle = { resolve, reject };
+      this.#asked.push({ resolve, reject });
       this.#worker.postMessage(ask);
     });
   }
@@ -144,10 +155,11 @@ export function servesRows(): boolean {
   const port = parentPort;
   if (isMainThread || !port || !isThreadData(workerData)) return false;
   const worker = new RowWorker(workerData.rows);
+  let last = Promise.resolve();
   port.on('message', (ask: TagAsk) => {
     // An error ends the thread, and is reported by whoever awaits the row.
-    void worker.make(ask).then((made) => {
-      port.postMessage(made);
+    last = last.then(async () => {
+      port.postMessage(await worker.make(ask));
     });
   });
   return true;

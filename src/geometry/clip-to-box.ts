@@ -1,5 +1,6 @@
 /** Rings clipped to a box, cheaply, for work on a corner of something large. */
 
+import { boundsOf } from './measure.ts';
 import type { Bounds, Point, Ring } from './types.ts';
 
 /**
@@ -9,11 +10,13 @@ import type { Bounds, Point, Ring } from './types.ts';
  */
 export function clippedToBox(rings: readonly Ring[], { minX, minY, maxX, maxY }: Bounds): Ring[] {
   return rings.flatMap((ring) => {
+    const box = boundsOf([ring]);
+    if (!box || box.maxX < minX || box.minX > maxX || box.maxY < minY || box.minY > maxY) return [];
     let left: readonly Point[] = ring;
-    left = clipped(left, (p) => p.x - minX);
-    left = clipped(left, (p) => maxX - p.x);
-    left = clipped(left, (p) => p.y - minY);
-    left = clipped(left, (p) => maxY - p.y);
+    if (box.minX < minX) left = clipped(left, (p) => p.x - minX);
+    if (box.maxX > maxX) left = clipped(left, (p) => maxX - p.x);
+    if (box.minY < minY) left = clipped(left, (p) => p.y - minY);
+    if (box.maxY > maxY) left = clipped(left, (p) => maxY - p.y);
     return left.length > 2 ? [left] : [];
   });
 }
@@ -21,9 +24,10 @@ export function clippedToBox(rings: readonly Ring[], { minX, minY, maxX, maxY }:
 /** The part of a ring where `depth`, which must be linear along any line, is not negative. */
 function clipped(ring: readonly Point[], depth: (point: Point) => number): readonly Point[] {
   const last = ring[ring.length - 1];
-  if (!last || ring.every((point) => depth(point) >= 0)) return ring;
+  if (!last) return ring;
   const kept: Point[] = [];
-  let [from, fromDepth] = [last, depth(last)];
+  let from = last;
+  let fromDepth = depth(last);
   for (const to of ring) {
     const toDepth = depth(to);
     if (fromDepth >= 0 !== toDepth >= 0) {
@@ -31,7 +35,8 @@ function clipped(ring: readonly Point[], depth: (point: Point) => number): reado
       kept.push({ x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) });
     }
     if (toDepth >= 0) kept.push(to);
-    [from, fromDepth] = [to, toDepth];
+    from = to;
+    fromDepth = toDepth;
   }
   return kept;
 }

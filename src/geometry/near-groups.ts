@@ -1,8 +1,8 @@
 /** Rings and regions sorted into groups that do not touch each other. */
 
 import Flatbush from 'flatbush';
-import { boundsOf } from './measure.ts';
-import type { Region, Ring } from './types.ts';
+import { boundsOf, widened } from './measure.ts';
+import type { Bounds, Region, Ring } from './types.ts';
 
 /**
  * Rings grouped so that the boxes of different groups are more than `reach` mm apart; each group keeps the given order.
@@ -22,10 +22,10 @@ export function groupedByBox<T>(all: readonly T[], ringsOf: (each: T) => readonl
   const boxes = all.map((each) => boundsOf(ringsOf(each)));
   const nonEmpty = all.filter((_, index) => boxes[index]);
   if (nonEmpty.length < 2) return [nonEmpty];
-  const index = new Flatbush(nonEmpty.length);
-  const known = boxes.filter((box) => box !== undefined);
-  for (const { minX, minY, maxX, maxY } of known) index.add(minX, minY, maxX, maxY);
-  index.finish();
+  const nearTo = searchOf(
+    boxes.filter((box) => box !== undefined),
+    reach,
+  );
   const groups: T[][] = [];
   const taken = new Set<number>();
   for (let first = 0; first < nonEmpty.length; first++) {
@@ -33,8 +33,7 @@ export function groupedByBox<T>(all: readonly T[], ringsOf: (each: T) => readonl
     taken.add(first);
     const members = [first];
     for (const member of members) {
-      const { minX, minY, maxX, maxY } = known[member]!;
-      for (const near of index.search(minX - reach, minY - reach, maxX + reach, maxY + reach)) {
+      for (const near of nearTo(member)) {
         if (taken.has(near)) continue;
         taken.add(near);
         members.push(near);
@@ -43,4 +42,27 @@ export function groupedByBox<T>(all: readonly T[], ringsOf: (each: T) => readonl
     groups.push(members.sort((a, b) => a - b).map((member) => nonEmpty[member]!));
   }
   return groups;
+}
+
+/** Up to as many boxes are compared one by one sooner than an index is made of them. */
+const few = 32;
+
+/** Finds the boxes within `reach` of one of them, itself included. */
+function searchOf(boxes: readonly Bounds[], reach: number): (box: number) => readonly number[] {
+  if (boxes.length > few) {
+    const index = new Flatbush(boxes.length);
+    for (const { minX, minY, maxX, maxY } of boxes) index.add(minX, minY, maxX, maxY);
+    index.finish();
+    return (box) => {
+      const { minX, minY, maxX, maxY } = boxes[box]!;
+      return index.search(minX - reach, minY - reach, maxX + reach, maxY + reach);
+    };
+  }
+  return (box) => {
+    const { minX, minY, maxX, maxY } = widened(boxes[box]!, reach);
+    const found: number[] = [];
+    for (const [other, each] of boxes.entries())
+      if (each.minX <= maxX && each.maxX >= minX && each.minY <= maxY && each.maxY >= minY) found.push(other);
+    return found;
+  };
 }

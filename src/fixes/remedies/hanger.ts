@@ -4,7 +4,7 @@ import { distance } from '../../geometry/measure.ts';
 import type { Anchor, Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { setting, settingLengths } from '../candidate.ts';
+import { setting, settingLengths, shapeTitle, valueAt } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';
 import { makingRoom } from './make-room.ts';
 import { nudging } from './moving.ts';
@@ -65,7 +65,34 @@ export function furtherIn(at: Case): Remedy[] {
 export function unblocked(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger) return [];
-  return [...makingRoom(at), ...otherPlaces(at, hanger)];
+  return [...makingRoom(at), ...otherPlaces(at, hanger), ...widerBacking(at), ...ringInstead(at, hanger)];
+}
+
+/** A ring on the edge, where the hole would need room among what is glued on. */
+function ringInstead(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
+  const written = valueAt(at, path.slice(0, -1));
+  const isAlone = typeof written === 'object' && written !== null && Object.keys(written).length === 1;
+  if (kind !== 'hole' || !isAlone || path.at(-2) !== 'hanger') return [];
+  const side = place.kind === 'anchor' ? place.anchor : 'top';
+  return [
+    {
+      words: 'Hang it by a ring on the edge instead',
+      candidates: setting(at, path.slice(0, -2), 'hanger', `{ring: ${side}}`),
+    },
+  ];
+}
+
+/** Widening of a backing, in mm. */
+const wideningMm = [1, 2, 3, 4, 6, 8];
+
+/** Makes room for the opening by a wider margin round what lies on the backing. */
+function widerBacking(at: Case): Remedy[] {
+  return (at.piece?.sources ?? []).flatMap(({ use, shape }) => {
+    const { generator, path } = shape;
+    if (use !== 'body' || generator.kind !== 'around') return [];
+    const wider = wideningMm.map((step) => generator.by + step);
+    return [{ words: `Make ${shapeTitle(shape)} wider all round`, candidates: settingLengths(at, path, 'by', wider) }];
+  });
 }
 
 /** An opening too small for the tie. */

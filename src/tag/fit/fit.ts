@@ -21,14 +21,14 @@ const worthLeaving = 1.001;
 /** The same factor for leaving the place that the other tags of a batch share. */
 const worthLeavingHome = 1.03;
 
-/** Of the largest size: what is given up so that it stands on the axis of what is the same to both sides (our own judgement, by looking). */
+/** Of the largest size: what is given up so that it stands on an axis of symmetry (our own judgement, by looking). */
 const worthCentring = 0.85;
 
 /** Nearer to the axis than this it stands on it, as a share of its width. */
 const onAxisShare = 0.02;
 
-/** Heights that are looked at along the axis, and how many of them closely. */
-const axisHeights = 48;
+/** Places that are looked at along an axis, and how many of them closely. */
+const axisPlaces = 48;
 const axisTries = 3;
 
 /** Factor on the largest size, so that a shape that can move does. */
@@ -106,7 +106,7 @@ export function largestFit(
     // Pushed aside from home, it is better off further down, as large as it is.
     const centred = anywhere || baseline !== undefined ? undefined : fitting.centred(inMiddle.placement, room, most, 1);
     const { placement, part } = centred ?? inMiddle;
-    return fitting.settled({ placement: { ...placement, scale: most }, part }, false, centred ? 'y' : 'x');
+    return fitting.settled({ placement: { ...placement, scale: most }, part }, false, centred?.along ?? 'x');
   }
   let best: FoundPlacement | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best, room.centre);
@@ -116,12 +116,17 @@ export function largestFit(
   const centred = anywhere ? undefined : fitting.centred(best.placement, room, most);
   const { placement, part } = centred ?? best;
   const found = { placement: { ...placement, scale: Math.min(most, placement.scale) }, part };
-  return fitting.settled(found, placement.scale > most, centred && 'y');
+  return fitting.settled(found, placement.scale > most, centred?.along);
 }
 
 interface FoundPlacement {
   readonly placement: FitPlacement;
   readonly part: RoomPart;
+}
+
+/** `along`: the direction in which it may still move. */
+interface CentredPlacement extends FoundPlacement {
+  readonly along: 'x' | 'y';
 }
 
 class FitRun {
@@ -155,39 +160,41 @@ class FitRun {
     return placement && { placement, part };
   }
 
-  /** The largest on the axis of what is the same to both sides, where it gives up little for that. */
-  centred({ x, scale }: FitPlacement, room: FitRoom, most: number, worth = worthCentring): FoundPlacement | undefined {
-    const { minX, maxX } = boundsOf(this.#close.solids.flat())!;
-    const middle = room.parts.length > 0 ? room.axis : undefined;
-    if (middle === undefined || Math.abs(x - middle) < onAxisShare * scale * (maxX - minX)) return undefined;
-    const enough = worth * Math.min(most, scale);
+  /** The largest on an axis of symmetry, where it gives up little for that. Of two axes the upright one counts first. */
+  centred(from: FitPlacement, room: FitRoom, most: number, worth = worthCentring): CentredPlacement | undefined {
+    const { minX, minY, maxX, maxY } = boundsOf(this.#close.solids.flat())!;
+    const { axes } = room;
+    const isOff = (axis: 'x' | 'y', size: number): boolean =>
+      axes[axis] !== undefined && Math.abs(from[axis] - axes[axis]) >= onAxisShare * from.scale * size;
+    const enough = worth * Math.min(most, from.scale);
+    if (isOff('x', maxX - minX)) return this.#largestOn('x', axes.x!, room, enough);
+    return this.#baseline === undefined && isOff('y', maxY - minY)
+      ? this.#largestOn('y', axes.y!, room, enough)
+      : undefined;
+  }
+
+  /** `axis`: the coordinate that is the same all along the axis, and `at` its value. */
+  #largestOn(axis: 'x' | 'y', at: number, room: FitRoom, enough: number): CentredPlacement | undefined {
     const tried = room.parts.flatMap((part) => {
-      const { minY, maxY } = part.box;
-      const heights = Array.from(
-        { length: axisHeights },
-        (_, index) => minY + ((index + 0.5) / axisHeights) * (maxY - minY),
-      );
-      return (this.#baseline === undefined ? heights : [this.#baseline]).map((y) => {
-        const bound = largestAt(
-          this.#samples,
-          part,
-          middle,
-          y,
-          (maxY - minY) / axisHeights,
-          mostIn(part, this.#samples),
-          enough,
-        );
-        return { placement: { x: middle, y, scale: bound }, part };
+      const { minX, minY, maxX, maxY } = part.box;
+      const [low, high] = axis === 'x' ? [minY, maxY] : [minX, maxX];
+      const step = (high - low) / axisPlaces;
+      const along = Array.from({ length: axisPlaces }, (_, index) => low + (index + 0.5) * step);
+      return (this.#baseline === undefined ? along : [this.#baseline]).map((place) => {
+        const [x, y] = axis === 'x' ? [at, place] : [place, at];
+        const most = mostIn(part, this.#samples);
+        return { placement: { x, y, scale: largestAt(this.#samples, part, x, y, step, most, enough) }, part };
       });
     });
-    const free = this.#baseline === undefined ? 'along y' : 'size';
+    const along = axis === 'x' ? 'y' : 'x';
+    const free = this.#baseline === undefined ? (`along ${along}` as const) : 'size';
     let best: FoundPlacement | undefined;
     for (const { placement, part } of tried.sort((a, b) => b.placement.scale - a.placement.scale).slice(0, axisTries)) {
       if (placement.scale < enough) break;
       const close = this.#closely(part, this.#roughly(part, placement, free) ?? placement, free);
       if (close && close.scale > (best?.placement.scale ?? 0)) best = { placement: close, part };
     }
-    return best && best.placement.scale >= enough ? best : undefined;
+    return best && best.placement.scale >= enough ? { ...best, along } : undefined;
   }
 
   /** The known placement, or a better one in this part of the room. */
@@ -230,7 +237,7 @@ class FitRun {
   }
 
   #freedom(only?: 'x' | 'y'): Freedom {
-    return only === 'y' && this.#baseline === undefined ? 'along y' : this.#free;
+    return only && this.#baseline === undefined ? `along ${only}` : this.#free;
   }
 
   #roughly({ rough, field }: RoomPart, place: FitPlacement, free: Freedom): FitPlacement | undefined {

@@ -3,7 +3,7 @@
 import { difference, offset } from '../../geometry/clipper.ts';
 import { DistanceField } from '../../geometry/distance-field.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
-import { area, boundsOf, contains } from '../../geometry/measure.ts';
+import { area, boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import { simplified } from '../../geometry/simplify.ts';
@@ -58,19 +58,28 @@ export interface FitRoom {
   readonly parts: readonly RoomPart[];
   /** The centre of the target by the given rule or, if that is outside the room, of the largest disc. */
   readonly centre: Point | undefined;
-  /** Where it is the same to the left and to the right of, what stands in it included; absent where it is not. */
-  readonly axis: number | undefined;
+  /**
+   * Axes of symmetry, what stands in it included: `x` of the one that it is the same to the left and to the right of, `y` of
+   * the one that it is the same above and below.
+   */
+  readonly axes: { readonly x?: number; readonly y?: number };
 }
 
 /** What one side may have that the other has not, as a share of the room: a curve is made of chords. */
 const evenShare = 0.01;
 
-function axisOf(region: Region): number | undefined {
+function axesOf(region: Region): FitRoom['axes'] {
   const box = boundsOf(region);
-  if (!box) return undefined;
-  const x = (box.minX + box.maxX) / 2;
-  const mirrored = region.map((ring) => ring.map((point) => ({ x: 2 * x - point.x, y: point.y })).reverse());
-  return area(difference(region, [mirrored])) < evenShare * area(region) ? x : undefined;
+  if (!box) return {};
+  const { x, y } = boxCentre(box);
+  const isEven = (mirror: (point: Point) => Point): boolean => {
+    const mirrored = region.map((ring) => ring.map(mirror).reverse());
+    return area(difference(region, [mirrored])) < evenShare * area(region);
+  };
+  return {
+    ...(isEven((point) => ({ x: 2 * x - point.x, y: point.y })) ? { x } : {}),
+    ...(isEven((point) => ({ x: point.x, y: 2 * y - point.y })) ? { y } : {}),
+  };
 }
 
 /** @param obstacles What stands in it, grown by the distance to keep. */
@@ -81,13 +90,13 @@ export function roomIn(target: Region, margin: number, obstacles: Region, by: Ce
     .slice(0, mostParts)
     .map((part) => new RoomPart(part));
   const centre = centreOf({ region: target }, by);
-  let axis: { readonly x: number | undefined } | undefined;
+  let axes: FitRoom['axes'] | undefined;
   return {
     region,
     parts,
     centre: centre && contains(region, centre) ? centre : poleOf(region),
-    get axis() {
-      return (axis ??= { x: axisOf(region) }).x;
+    get axes() {
+      return (axes ??= axesOf(region));
     },
   };
 }

@@ -95,9 +95,12 @@ export function placeRing(
     });
     return Math.min(...costs);
   };
-  const judge = (centre: Point, cost: number): RingCandidate => {
+  // A place whose score is below `least` is given up as soon as that is sure, with no less than its score.
+  const judge = (centre: Point, cost: number, least = -Infinity): RingCandidate => {
+    if (1 - cost < least) return { centre, score: 1 - cost };
     // A joint as wide as the ring's radius is as strong as the wall allows; more is no gain.
     const joined = Math.min(jointLength(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
+    if (joined - cost < least) return { centre, score: joined - cost };
     // Its hole must be clear of everything, even of what it is not joined to.
     const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
     const slit = leavesSlit(centre, size.hole + size.wall, edges) ? slitCost : 0;
@@ -124,7 +127,7 @@ export function placeRing(
   found.sort((a, b) => b.score + b.gain - (a.score + a.gain) || compareCandidates(a, b));
   for (const { ring, along } of withoutNearer(found).slice(0, refined)) {
     for (const { point } of walkRing(ring, refineMm, along - stepMm, along + stepMm)) {
-      const candidate = judge(point, costOf(point));
+      const candidate = judge(point, costOf(point), best && best.score - even);
       if (!best || compareCandidates(candidate, best) < 0) best = candidate;
     }
   }

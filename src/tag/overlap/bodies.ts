@@ -5,7 +5,7 @@ import { offset, union } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
+import { countersOf, hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { LetterPart } from './letters.ts';
 import { placeMarks } from './marks.ts';
 import type { PlacedMark } from './marks.ts';
@@ -22,6 +22,8 @@ export interface LetterShape {
   readonly base: Region;
   /** What thickens its hairlines, before growth. */
   readonly strokes: Region;
+  /** Its counters, as grown without them. */
+  readonly counters: Region;
   /** The grown marks where the font has them. */
   readonly grownMarks: readonly Region[];
   readonly marks: readonly PlacedMark[];
@@ -74,6 +76,7 @@ export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {
     drawn,
     base,
     strokes: hairlineStrokes(hairlines, 2 * measures.grow),
+    counters: countersOf(plain),
     grownMarks,
     marks,
     rows: rowsOf(base, pitch),

@@ -42,16 +42,18 @@ export interface Hairlines {
   readonly width: number;
 }
 
-/** Strokes along all that is thinner than `width`; beside a counter that they would close they are narrower, or left out. */
-export function hairlinesOf(region: Region, width: number): Hairlines[] {
-  const counters = region.filter((ring) => ringArea(ring) < 0);
+/**
+ * Strokes along all that is thinner than `width`; beside one of the counters, as the font draws them, that they would close they are
+ * narrower, or left out.
+ */
+export function hairlinesOf(region: Region, width: number, counters: Region = countersOf(region)): Hairlines[] {
   const found: Hairlines[] = [];
   let lines = thinSpines(region, width).map((line) => simplifiedLine(line, toleranceMm));
   for (const factor of factors) {
     if (lines.length === 0) break;
     const narrower = factor * width;
     const strokes = strokesAlong(lines, narrower);
-    const closed = counters.filter((counter) => !staysOpen(counter, strokes));
+    const closed = counters.filter((counter) => !staysOpen(counter, [region, strokes]));
     const [beside, clear] = [true, false].map((wanted) =>
       lines.filter((line) => closed.some((counter) => isBeside(line, counter, narrower)) === wanted),
     ) as [Line[], Line[]];
@@ -61,8 +63,12 @@ export function hairlinesOf(region: Region, width: number): Hairlines[] {
   return found.filter((each) => each.lines.length > 0);
 }
 
-function staysOpen(counter: Ring, strokes: Region): boolean {
-  const open = difference(normalise([[...counter].reverse()]), [strokes]);
+export function countersOf(letter: Region): Region {
+  return letter.filter((ring) => ringArea(ring) < 0);
+}
+
+function staysOpen(counter: Ring, filled: readonly Region[]): boolean {
+  const open = difference(normalise([[...counter].reverse()]), filled);
   return area(open) >= openShare * -ringArea(counter);
 }
 

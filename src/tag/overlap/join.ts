@@ -72,7 +72,8 @@ export async function joinLetters(
   const wedges = wedgesOf(whole, grown);
   await add(wedges);
   // Marks, and what joins letters; their own hairlines are as wide already.
-  const hairlines = hairlinesOf(whole, measures.hairline);
+  const counters = bodies.flatMap((body, index) => movedRegion(body.counters, positions[index]!));
+  const hairlines = hairlinesOf(whole, measures.hairline, counters);
   await add([hairlineStrokes(hairlines)]);
   const beads = beadsFor(whole, [...grown, ...joints, ...wedges], measures);
   await add(beads);

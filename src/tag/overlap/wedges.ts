@@ -71,12 +71,19 @@ function addPlace(places: Bounds[], place: Bounds): void {
 /** Boxes of the edges that reach into a box, each with half of the gap round it. */
 function edgesIn(region: Region, box: Bounds): Bounds[] {
   return region.flatMap((ring) => {
+    const found: Bounds[] = [];
     let from = ring[ring.length - 1]!;
-    return ring.flatMap((to) => {
-      const edge = boundsOf([[from, to]])!;
+    for (const to of ring) {
+      const edge = {
+        minX: Math.min(from.x, to.x),
+        minY: Math.min(from.y, to.y),
+        maxX: Math.max(from.x, to.x),
+        maxY: Math.max(from.y, to.y),
+      };
       from = to;
-      return meets(edge, box) ? [widened(edge, wedgeMm / 2)] : [];
-    });
+      if (meets(edge, box)) found.push(widened(edge, wedgeMm / 2));
+    }
+    return found;
   });
 }
 

@@ -116,3 +116,22 @@ function boxOf(points: readonly { readonly x: number; readonly y: number }[]) {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   return { minX: Math.min(...xs), maxX: Math.max(...xs), minY: Math.min(...ys), maxY: Math.max(...ys) };
 }
+
+describe('A hole under glued letters that leave no room for it', () => {
+  it('gets a wider backing, or a ring on its edge', async () => {
+    const text = `tagwright: 1
+tie: {twine: 2 mm}
+shapes:
+  name: {text: Marigold, font: Pacifico, x_height: 12 mm, overlap: auto}
+  back: {around: name, by: 3 mm}
+pieces:
+  back: {body: [back], hanger: {hole: {at: top, diameter: 3 mm}}}
+  top: {body: [name], glue_to: back}
+`;
+    const fixes = await placesAfter(text, 'hole-blocked');
+    assert.match(fixes.map(({ title }) => title).join('\n'), /Make “back” wider all round: by \d/);
+    const ring = fixes.find(({ title }) => title.startsWith('Hang it by a ring'));
+    assert.equal(ring!.hanger.kind, 'ring');
+    for (const { after } of fixes) assert.ok(!after.issues.some(({ code }) => code === 'hole-blocked'));
+  });
+});

@@ -70,7 +70,7 @@ shapes:
   body: {rectangle: [84 mm, 40 mm], radius: 6 mm}
   shown: ${shape}
 pieces:
-  tag: {body: [shown], parts: many}
+  tag: {body: [${key === 'stick' ? 'plate, shown' : 'shown'}], parts: many}
 `;
         const made = await report(spec, engine);
         assert.deepEqual(

@@ -142,6 +142,25 @@ describe('Fitting anywhere', () => {
     }
   });
 
+  it('stands on the level axis of a label, beside its hole, rather than higher and a little larger', async () => {
+    for (const [word, font] of [
+      ['Chamomile', 'Pacifico'],
+      ['Ty', 'Great Vibes'],
+      ['Sweet William', 'Nunito'],
+    ] as const) {
+      const made = await make(
+        specOf(
+          ['plate: {label: [70, 30]}', `word: {text: ${word}, font: ${font}, fit: {in: plate, margin: 3, clear: 2}}`],
+          'body: [plate], engrave: [word], hanger: {hole: {diameter: 4, at: left}}',
+        ),
+      );
+      const { minY, maxY } = boundsOf(markOf(made))!;
+      const high = (minY + maxY) / 2 - boxCentre(made.bounds).y;
+      // The middle of the small letters is on the axis; capitals and tails reach to different sides of it.
+      assert.ok(Math.abs(high) < 0.25 * (maxY - minY), `${word} is ${high} above the middle, and ${maxY - minY} high`);
+    }
+  });
+
   it('stands below a slot rather than beside the middle, as large as it was asked for', async () => {
     const placed = async (plate: string) => {
       const made = await make(

@@ -70,6 +70,8 @@ export function remediesFor(at: Case): Remedy[] {
       return legible(at);
     case 'hard-to-scan':
       return scannable(at);
+    case 'empty-shape':
+      return asLines(at);
     case 'fine-mark':
       return coarserDetail(at);
     case 'off-centre':
@@ -108,6 +110,18 @@ function dropsOfLetters({ tag }: Case, shape: Shape, size: number): boolean {
     const box = boundsOf([ring])!;
     return Math.max(box.maxX - box.minX, box.maxY - box.minY) <= size;
   });
+}
+
+/** A path that encloses nothing was meant as lines. */
+function asLines(at: Case): Remedy[] {
+  const shape = shapeAt(at, at.issue.path);
+  if (shape?.generator.kind !== 'path') return [];
+  return [
+    {
+      words: `Keep the strokes of ${shapeTitle(shape)} as lines`,
+      candidates: setting(at, shape.path, 'lines', 'true'),
+    },
+  ];
 }
 
 /** `width` is the overlap that hides the shoulders. */

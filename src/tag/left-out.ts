@@ -65,11 +65,14 @@ function outlineMessage(count: number, file: string): string {
 /** A line of a path encloses nothing if its area is below this, in mm². */
 const nothingMm2 = 1e-6;
 
-/** Number of lines in a filled path that enclose nothing, such as the vein of a leaf. */
+/**
+ * Number of lines in a filled path that enclose nothing, such as the vein of a leaf; 0 if all do, as the shape is then
+ * reported as empty.
+ */
 export function bareLinesIn(curves: CurvePath): number {
-  return flattenLines(curves).filter(
-    (line) => Math.abs(ringArea(line)) < nothingMm2 && line.some((point) => distance(point, line[0]!) > 0),
-  ).length;
+  const lines = flattenLines(curves).filter((line) => line.some((point) => distance(point, line[0]!) > 0));
+  const bare = lines.filter((line) => Math.abs(ringArea(line)) < nothingMm2);
+  return bare.length < lines.length ? bare.length : 0;
 }
 
 export function bareLinesFinding(bare: number, path: YamlPath): Finding {

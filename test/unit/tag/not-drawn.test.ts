@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
 import { area } from '../../../src/geometry/measure.ts';
 import { parseStyleSheet, propertiesOf } from '../../../src/tag/svg-style.ts';
 import { assertSilent, found, only } from '../checks/found.ts';
@@ -237,5 +238,27 @@ describe('A path', () => {
     assert.deepEqual(await notDrawn(leaf), []);
     assert.deepEqual(await notDrawn(`${leaf} M0 0 L26 0`, ', lines: true'), []);
     assert.deepEqual(await notDrawn('M0 0 L20 0 L20 12'), []);
+  });
+
+  it('says once where none of it is drawn, and is made lines by a fix', async () => {
+    const engine = newEngine();
+    const options = { locate: () => undefined };
+    const text = specOf(
+      ['leaf: {path: "M0 0 L26 0 M9 -5 L12 0", width: 26}'],
+      'body: [{rectangle: [60, 40]}], score: [leaf]',
+    );
+    const made = await engine.compute(text, options);
+    assert.deepEqual(
+      made.issues.map(({ code, message }) => [code, message]),
+      [
+        [
+          'empty-shape',
+          'This shape encloses nothing; with “lines: true” its strokes are lines to score or to engrave.',
+        ],
+      ],
+    );
+    const [fix] = await findFixes(engine, made, made.issues[0]!, options);
+    const { issues } = await engine.compute(withEdits(text, fix!.edits), options);
+    assert.deepEqual(issues, []);
   });
 });

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { eventually } from '../editor.ts';
+import { eventually, type Editor } from '../editor.ts';
 import { withEditor } from './with-editor.ts';
 
 const spec = '10-seedling-names.tag.yaml';
@@ -112,9 +112,15 @@ describe('A batch, as a person uses it', () => {
   });
 
   describe('The sheets of a job, as a person uses them', () => {
+    /** Its text, with so little effort that the processors are free for the editor. */
+    const soonLaidOut = ({ folder }: Editor): string => {
+      appendFileSync(join(folder, job), 'effort: 0.1\n');
+      return readFileSync(join(folder, job), 'utf8');
+    };
+
     it('pin a piece that is dragged, go round it, and let go of it by the editor’s own undo', async () => {
       const editor = current();
-      const before = readFileSync(join(editor.folder, job), 'utf8');
+      const before = soonLaidOut(editor);
       await editor.openFile(job);
       await editor.runCommand('Tagwright: Show Sheets to the Side');
       const view = editor.preview();
@@ -149,6 +155,7 @@ describe('A batch, as a person uses it', () => {
 
     it('and the text find each other', async () => {
       const editor = current();
+      soonLaidOut(editor);
       await editor.openFile(job);
       await editor.runCommand('Tagwright: Show Sheets to the Side');
       const view = editor.preview();

@@ -4,8 +4,17 @@ import type { Shape } from './model.ts';
 
 type Lines = 'all' | 'some' | 'none';
 
+/** Shapes share what they are made of: asked anew each time, a few lines of YAML would take for ever. */
+const known = new WeakMap<Shape, Lines>();
+
 /** Whether a shape is made of such lines, wholly or in part. */
-export function openLinesIn({ generator }: Shape): Lines {
+export function openLinesIn(shape: Shape): Lines {
+  let lines = known.get(shape);
+  if (lines === undefined) known.set(shape, (lines = linesIn(shape)));
+  return lines;
+}
+
+function linesIn({ generator }: Shape): Lines {
   switch (generator.kind) {
     case 'path':
     case 'drawing':

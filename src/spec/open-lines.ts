@@ -1,20 +1,15 @@
 /** Which shapes have lines in them that enclose nothing. */
 
+import { oncePer } from '../core/once-per.ts';
 import type { Shape } from './model.ts';
 
 type Lines = 'all' | 'some' | 'none';
 
-/** Shapes share what they are made of: asked anew each time, a few lines of YAML would take for ever. */
-const known = new WeakMap<Shape, Lines>();
-
-/** Whether a shape is made of such lines, wholly or in part. */
-export function openLinesIn(shape: Shape): Lines {
-  let lines = known.get(shape);
-  if (lines === undefined) known.set(shape, (lines = linesIn(shape)));
-  return lines;
-}
-
-function linesIn({ generator }: Shape): Lines {
+/**
+ * Whether a shape is made of such lines, wholly or in part. Shapes share what they are made of: asked anew each time, a few
+ * lines of YAML would take for ever.
+ */
+export const openLinesIn = oncePer(({ generator }: Shape): Lines => {
   switch (generator.kind) {
     case 'path':
     case 'drawing':
@@ -40,7 +35,7 @@ function linesIn({ generator }: Shape): Lines {
     default:
       return 'none';
   }
-}
+});
 
 function firstOf([first]: readonly Shape[]): Lines {
   return first ? openLinesIn(first) : 'none';

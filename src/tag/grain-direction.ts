@@ -1,5 +1,6 @@
 /** The direction of the grain on a piece, for pictures of it. */
 
+import { oncePer } from '../core/once-per.ts';
 import type { Shape } from '../spec/model.ts';
 import { stockOf } from './by-stock.ts';
 import type { Piece, Tag } from './tag.ts';
@@ -13,12 +14,12 @@ export function isGrainUpright(piece: Piece, tag: Pick<Tag, 'stock'>): boolean {
   return piece.sources.some(({ use, shape }) => use === 'body' && stickDirection(shape) === 'up-down');
 }
 
-/** `undefined` if there is no stick in the shape. */
-function stickDirection({ generator, modifiers: { rotate = 0 } }: Shape): Direction | undefined {
+/** `undefined` if there is no stick in the shape. Shapes share what they are made of, and are asked once each. */
+const stickDirection = oncePer(({ generator, modifiers: { rotate = 0 } }: Shape): Direction | undefined => {
   const direction = directionWithin(generator);
   const isTurned = Math.abs(Math.sin((rotate * Math.PI) / 180)) > Math.SQRT1_2;
   return isTurned && direction ? turned[direction] : direction;
-}
+});
 
 const turned = { 'left-right': 'up-down', 'up-down': 'left-right' } as const;
 

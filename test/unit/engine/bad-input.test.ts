@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import type { Report } from '../../../src/engine/engine.ts';
 import type { IssueCode } from '../../../src/core/issue-kinds.ts';
+import { isGrainUpright } from '../../../src/tag/grain-direction.ts';
 import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
 import { assertWorked, worked } from '../support/effort.ts';
 
@@ -160,6 +161,7 @@ describe('Specs that lead nowhere', () => {
     const levels = Array.from({ length: 40 }, (_, i) => `s${i + 1}: {union: [s${i}, s${i}]}`);
     const made = await timed(specOf(['s0: {ellipse: 20}', ...levels, 'body: {from: s40}']));
     assert.deepEqual(made.issues, []);
+    assert.equal(isGrainUpright(made.tag!.pieces[0]!, made.tag!), false);
   });
 });
 

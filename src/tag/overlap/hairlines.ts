@@ -31,9 +31,9 @@ export function hasHairlines(letter: Region, web: number): boolean {
   return thinSpines(letter, fineShare * web).length > 0;
 }
 
-/** Width to which hairlines are thickened, growth included, in mm. */
-export function hairlineWidth({ web, xHeight }: Pick<Measures, 'web' | 'xHeight'>): number {
-  return Math.min(web + spareMm, stemShare * xHeight);
+/** Width to which hairlines are thickened, growth included, in mm. What letters bear bounds it before they are grown. */
+export function hairlineWidth({ web, xHeight, grow }: Pick<Measures, 'web' | 'xHeight' | 'grow'>): number {
+  return Math.min(web + spareMm, stemShare * xHeight + 2 * grow);
 }
 
 /** Strokes along hairlines, `width` mm wide. */

@@ -54,9 +54,11 @@ function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): Cu
     bounds: curveBounds(curves),
     at: async (scaleX, scaleY, checkpoint) => {
       const xHeight = drawn.xHeight * scaleY;
-      const hairline = hasFineLetters(making, slide.web / xHeight) ? hairlineWidth({ web: slide.web, xHeight }) : 0;
-      const pitch = pitchFor(xHeight, slide.web);
-      const measures = { ...slide, grow: Math.max(0, slide.grow), xHeight, hairline, pitch };
+      const [grow, pitch] = [Math.max(0, slide.grow), pitchFor(xHeight, slide.web)];
+      const hairline = hasFineLetters(making, slide.web / xHeight)
+        ? hairlineWidth({ web: slide.web, xHeight, grow })
+        : 0;
+      const measures = { ...slide, grow, xHeight, hairline, pitch };
       const bend = arc && onCircle(arc, scaleY);
       const bodies = await bodiesOf(letters, { scaleX, scaleY, measures, bend, making }, checkpoint);
       const joined = await joinLetters(bodies, measures, checkpoint);

@@ -23,11 +23,8 @@ const touchingMm2 = 0.02;
 
 export const hangerWeak: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
-    oncePerRow(
-      piece.hangers.flatMap((hanger) =>
-        hanger.lug ? [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock)] : [],
-      ),
-      piece,
+    oncePerRow(piece, (hanger) =>
+      hanger.lug ? [...looseRing(piece, hanger, hanger.lug), ...weakPlaces(piece, hanger, stock)] : [],
     ),
   );
 

@@ -37,12 +37,7 @@ const touchingMm2 = 0.02;
 const touchingMm = 0.05;
 
 export const holeBlocked: Check = (tag) =>
-  tag.pieces.flatMap((piece) =>
-    oncePerRow(
-      piece.hangers.flatMap((hanger) => blockedHole(hanger, piece, tag)),
-      piece,
-    ),
-  );
+  tag.pieces.flatMap((piece) => oncePerRow(piece, (hanger) => blockedHole(hanger, piece, tag)));
 
 function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): Finding[] {
   const findings: Finding[] = [];

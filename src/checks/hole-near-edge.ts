@@ -14,14 +14,11 @@ import type { ThinPlace } from './thin-places.ts';
 
 export const holeNearEdge: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>
-    oncePerRow(
-      piece.hangers.flatMap((hanger) => [
-        ...notClosed(piece, hanger),
-        // `hanger-weak` reports the wall of a ring.
-        ...(hanger.kind === 'ring' ? [] : nearEdges(piece, hanger, stock)),
-      ]),
-      piece,
-    ),
+    oncePerRow(piece, (hanger) => [
+      ...notClosed(piece, hanger),
+      // `hanger-weak` reports the wall of a ring.
+      ...(hanger.kind === 'ring' ? [] : nearEdges(piece, hanger, stock)),
+    ]),
   );
 
 function notClosed(piece: Piece, hanger: PlacedHanger): Finding[] {

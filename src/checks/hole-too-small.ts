@@ -13,14 +13,7 @@ import { measuredOn } from '../spec/measured-values.ts';
 const slackMm = 0.01;
 
 export const holeTooSmall: Check = ({ tie, pieces }) =>
-  tie
-    ? pieces.flatMap((piece) =>
-        oncePerRow(
-          piece.hangers.flatMap((hanger) => tooSmall(hanger, piece, tie)),
-          piece,
-        ),
-      )
-    : [];
+  tie ? pieces.flatMap((piece) => oncePerRow(piece, (hanger) => tooSmall(hanger, piece, tie))) : [];
 
 function tooSmall(hanger: PlacedHanger, { id }: Piece, tie: Tie): Finding[] {
   // A keyhole hangs on a nail.

@@ -1,10 +1,14 @@
 /** What is wrong with several openings of a row has one cause, and is one finding. */
 
 import type { Finding } from '../core/issue.ts';
-import type { Piece } from '../tag/tag.ts';
+import type { Piece, PlacedHanger } from '../tag/tag.ts';
 
-/** The worst finding of each kind on each row, with the places of all; its message says how many openings it is true of. */
-export function oncePerRow(findings: readonly Finding[], { hangers }: Piece): Finding[] {
+/**
+ * What is found on the hangers of a piece: of each kind the worst on each row, with the places of all; its message says how many
+ * openings it is true of.
+ */
+export function oncePerRow({ hangers }: Piece, findingsOn: (hanger: PlacedHanger) => readonly Finding[]): Finding[] {
+  const findings = hangers.flatMap(findingsOn);
   const groups = new Map<string, Finding[]>();
   for (const finding of findings) {
     const key = JSON.stringify([finding.code, finding.severity, finding.path]);

@@ -2,7 +2,7 @@
 
 import { EdgeIndex } from './edge-index.ts';
 import { crossings } from './length-inside.ts';
-import { distance } from './measure.ts';
+import { lineLength } from './measure.ts';
 import type { Line, Point, Region } from './types.ts';
 
 /** Stretches shorter than this, in mm, are what rounding leaves where a line touches the outline. */
@@ -19,7 +19,7 @@ export function clippedLines(lines: readonly Line[], region: Region, side: 'insi
       runs.pop();
       runs[0] = [...last, ...first.slice(1)];
     }
-    return runs.filter((run) => lengthOf(run) > shortestMm);
+    return runs.filter((run) => lineLength(run) > shortestMm);
   });
 }
 
@@ -52,8 +52,4 @@ function pointAt(from: Point, to: Point, share: number): Point {
 
 function isSame(a: Point, b: Point): boolean {
   return a.x === b.x && a.y === b.y;
-}
-
-function lengthOf(line: Line): number {
-  return line.slice(1).reduce((sum, to, index) => sum + distance(line[index]!, to), 0);
 }

@@ -1,7 +1,7 @@
 /** The largest upright rectangle within a region, to within a grid. */
 
 import { difference, offset } from './clipper.ts';
-import { area, boundsOf } from './measure.ts';
+import { area, boundsOf, boxRing } from './measure.ts';
 import type { Bounds, Region } from './types.ts';
 
 /** Most cells of the grid along the longer side of the region's box. */
@@ -56,14 +56,8 @@ function outToCorners(found: Bounds, region: Region, reach: number): Bounds {
 }
 
 /** Whether the rectangle lies within the region; less than a thousandth of a square millimetre outside is rounding. */
-function isWithin({ minX, minY, maxX, maxY }: Bounds, region: Region): boolean {
-  const corners = [
-    { x: minX, y: minY },
-    { x: maxX, y: minY },
-    { x: maxX, y: maxY },
-    { x: minX, y: maxY },
-  ];
-  return area(difference([corners], [region])) < 1e-3;
+function isWithin(rectangle: Bounds, region: Region): boolean {
+  return area(difference([boxRing(rectangle)], [region])) < 1e-3;
 }
 
 /** Whether the middle of each cell of a row lies in the region. */

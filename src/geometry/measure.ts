@@ -1,6 +1,6 @@
 /** Areas, lengths, boxes and centres of regions. */
 
-import type { Bounds, Point, Region, Ring } from './types.ts';
+import type { Bounds, Line, Point, Region, Ring } from './types.ts';
 
 /** Signed area in mm², positive if the ring runs counter-clockwise (the shoelace formula). */
 export function ringArea(ring: Ring): number {
@@ -52,6 +52,16 @@ export function boundsOf(region: Region): Bounds | undefined {
 
 export function boundsArea({ minX, minY, maxX, maxY }: Bounds): number {
   return (maxX - minX) * (maxY - minY);
+}
+
+/** Corners of a box, counter-clockwise. */
+export function boxRing({ minX, minY, maxX, maxY }: Bounds): Ring {
+  return [
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
+  ];
 }
 
 /** The box with a margin of `by` mm all round. */
@@ -108,6 +118,11 @@ export function contains(region: Region, point: Point): boolean {
     }
   }
   return inside;
+}
+
+/** In mm. */
+export function lineLength(line: Line): number {
+  return line.slice(1).reduce((sum, to, index) => sum + distance(line[index]!, to), 0);
 }
 
 /** Distance in mm of a point from the segment between two others. */

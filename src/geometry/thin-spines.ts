@@ -1,6 +1,6 @@
 /** The middle lines of all that is thin in a region. */
 
-import { distance } from './measure.ts';
+import { distance, lineLength } from './measure.ts';
 import { buildMesh } from './necks/build-mesh.ts';
 import { fromGrid, gridPerMm, toGrid } from './necks/clean.ts';
 import { edgeLength, midpointDistance } from './necks/lengths.ts';
@@ -116,7 +116,7 @@ function linesOf(web: Web, width: number): Line[] {
     const triangles = [triangleOf(start), ...passed.map((e) => triangleOf(mesh.twins[e]!))];
     let line: Line = triangles.flatMap((t) => centreOf(web, t) ?? []);
     if (end !== 'round') line = withEnd(withEnd(line, last).toReversed(), start);
-    if (lengthOf(line) > shortest * width) lines.push(line);
+    if (lineLength(line) > shortest * width) lines.push(line);
   };
   // From forks and ends first; what is left are ways from thick to thick, and rings.
   for (let t = 0; t < thin.length; t += 1) {
@@ -162,8 +162,4 @@ function shortened(line: Line, by: number): Line {
     left -= step;
   }
   return [];
-}
-
-function lengthOf(line: Line): number {
-  return line.slice(1).reduce((sum, point, i) => sum + distance(line[i]!, point), 0);
 }

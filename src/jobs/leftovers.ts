@@ -3,7 +3,7 @@
 import { difference, intersection, normalise, offset } from '../geometry/clipper.ts';
 import { translation, transform } from '../geometry/affine.ts';
 import { largestRectangle } from '../geometry/largest-rectangle.ts';
-import { area, boundsArea, boundsOf } from '../geometry/measure.ts';
+import { area, boundsArea, boundsOf, boxRing } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Bounds, Point, Region, Ring } from '../geometry/types.ts';
@@ -43,7 +43,7 @@ export function leftoversOf(sheet: JobSheet): Leftover[] {
 function leftoverOf(part: Region): Leftover {
   const rectangle = largestRectangle(part);
   if (rectangle && boundsArea(rectangle) >= nearlyAll * area(part))
-    return { region: [corners(shrunk(rectangle))], at: { x: rectangle.minX, y: rectangle.minY }, isRectangle: true };
+    return { region: [boxRing(shrunk(rectangle))], at: { x: rectangle.minX, y: rectangle.minY }, isRectangle: true };
   // Inset first, so that simplifying never leads outside; tenths of a millimetre are precise enough to write down.
   const inner = simplified(offset(part, -withinMm / 2, 'miter'), withinMm / 2 - 0.15);
   const [region = []] = partsOf(normalise(inner.map(tenths), 'evenodd')).sort((a, b) => area(b) - area(a));
@@ -59,13 +59,4 @@ function shrunk({ minX, minY, maxX, maxY }: Bounds): Bounds {
 
 function tenths(ring: Ring): Ring {
   return ring.map(({ x, y }) => ({ x: Math.round(x * 10) / 10, y: Math.round(y * 10) / 10 }));
-}
-
-function corners({ minX, minY, maxX, maxY }: Bounds): Ring {
-  return [
-    { x: minX, y: minY },
-    { x: maxX, y: minY },
-    { x: maxX, y: maxY },
-    { x: minX, y: maxY },
-  ];
 }

@@ -1,9 +1,9 @@
 /** Rooms for the pieces of a stock: whole sheets, and offcuts by their outlines, in order of use. */
 
 import { difference, offset } from '../geometry/clipper.ts';
-import { area, boundsOf } from '../geometry/measure.ts';
+import { area, boundsOf, boxRing } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
-import type { Point, Region } from '../geometry/types.ts';
+import type { Region, Ring } from '../geometry/types.ts';
 import { leastOffcutMm } from '../nesting/leftover.ts';
 import type { PartToNest, SheetRoom } from '../nesting/nest.ts';
 import type { Laying, SheetSource } from './model.ts';
@@ -58,7 +58,7 @@ export function roomsOf(
 }
 
 export function roomOutline({ room: { width, height }, offcut }: Room): Region {
-  return offcut?.offcut.region ?? [corners(width, height)];
+  return offcut?.offcut.region ?? [sheetRing(width, height)];
 }
 
 /** `inset`: how far inside the outline pieces that keep the gap from what is missing would still be too near, in mm. */
@@ -66,17 +66,12 @@ function missingOf(region: Region, width: number, height: number, inset: number)
   const isRectangle = area(region) > width * height * (1 - 1e-6);
   if (isRectangle) return [];
   const usable = inset > 0 ? offset(region, -inset) : region;
-  const all = difference([corners(width, height)], [usable]);
+  const all = difference([sheetRing(width, height)], [usable]);
   return partsOf(all).filter((part) => area(part) > leastMissingMm2);
 }
 
-function corners(width: number, height: number): Point[] {
-  return [
-    { x: 0, y: 0 },
-    { x: width, y: 0 },
-    { x: width, y: height },
-    { x: 0, y: height },
-  ];
+function sheetRing(width: number, height: number): Ring {
+  return boxRing({ minX: 0, minY: 0, maxX: width, maxY: height });
 }
 
 /** Tolerance in mm for a piece that just fits, whose sheet may lose this much by rounding. */

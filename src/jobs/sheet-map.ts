@@ -3,6 +3,7 @@
  * piece.
  */
 
+import { oncePer } from '../core/once-per.ts';
 import { applyTo } from '../geometry/affine.ts';
 import { difference, offset } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
@@ -39,16 +40,10 @@ export const rushInk = '#B00020';
 const numberMm = [1.5, 3.2] as const;
 
 /** Place for the number where it covers no engraving, in tag coordinates: the same for every copy of a piece. */
-const places = new WeakMap<Piece, Point>();
-
-function placeOf(piece: Piece): Point | undefined {
-  const known = places.get(piece);
-  if (known) return known;
+const placeOf = oncePer((piece: Piece): Point | undefined => {
   const engraved = piece.marks.map(({ region }) => offset(region, 1));
-  const place = poleOf(difference(piece.region, engraved), 0.5) ?? poleOf(piece.region, 0.5);
-  if (place) places.set(piece, place);
-  return place;
-}
+  return poleOf(difference(piece.region, engraved), 0.5) ?? poleOf(piece.region, 0.5);
+});
 
 export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page[]> {
   const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };

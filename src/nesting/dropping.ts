@@ -1,5 +1,6 @@
 /** How far a part can drop until it touches another, by their true outlines. */
 
+import { oncePer } from '../core/once-per.ts';
 import type { Orientation } from './orientation.ts';
 import { slackMm } from './orientation.ts';
 
@@ -12,11 +13,7 @@ interface FacingEdges {
   readonly bottoms: readonly (readonly number[])[];
 }
 
-const faces = new WeakMap<Orientation, FacingEdges>();
-
-function facingEdges(orientation: Orientation): FacingEdges {
-  const known = faces.get(orientation);
-  if (known) return known;
+const facingEdges = oncePer((orientation: Orientation): FacingEdges => {
   const { corners, next, bounds } = orientation;
   const count = columnOf(orientation, bounds.maxX) + 1;
   const made = {
@@ -31,9 +28,8 @@ function facingEdges(orientation: Orientation): FacingEdges {
     const last = columnOf(orientation, Math.max(from, to));
     for (let column = columnOf(orientation, Math.min(from, to)); column <= last; column += 1) side[column]!.push(edge);
   });
-  faces.set(orientation, made);
   return made;
-}
+});
 
 const columnOf = ({ bounds }: Orientation, x: number): number => Math.floor((x - bounds.minX) / columnMm);
 

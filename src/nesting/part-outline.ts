@@ -1,8 +1,8 @@
 /** Outline used for a part in the search: few points that cover the part and half of the gap around it. */
 
 import { offset } from '../geometry/clipper.ts';
-import { boundsOf } from '../geometry/measure.ts';
-import type { Bounds, Region, Ring } from '../geometry/types.ts';
+import { boundsOf, boxRing } from '../geometry/measure.ts';
+import type { Bounds, Region } from '../geometry/types.ts';
 import { simplifyOutward } from './simplify-outward.ts';
 
 /**
@@ -61,17 +61,7 @@ export function simplifiedOutline(
     if (cornersOf(coarse) <= enough || tolerance > size * share) break;
     coarse = simplifyOutward(region, tolerance);
   }
-  return { region: cornersOf(coarse) > maxCorners ? [boxRound(region)] : coarse, bounds };
-}
-
-function boxRound(region: Region): Ring {
-  const { minX, minY, maxX, maxY } = boundsOf(region)!;
-  return [
-    { x: minX, y: minY },
-    { x: maxX, y: minY },
-    { x: maxX, y: maxY },
-    { x: minX, y: maxY },
-  ];
+  return { region: cornersOf(coarse) > maxCorners ? [boxRing(boundsOf(region)!)] : coarse, bounds };
 }
 
 function cornersOf(region: Region): number {

@@ -3,6 +3,7 @@
  * row, the part does not fit either; this saves nine of ten exact checks. Levels that pass are checked exactly.
  */
 
+import { oncePer } from '../core/once-per.ts';
 import type { BinSize } from './layout.ts';
 import type { Orientation } from './orientation.ts';
 
@@ -24,8 +25,6 @@ interface CrossSections {
    */
   readonly widths: Float64Array;
 }
-
-const profiles = new WeakMap<Orientation, CrossSections>();
 
 export class Rows {
   readonly #from: number;
@@ -91,9 +90,7 @@ function widestBetween(taken: readonly number[], from: number, to: number): numb
   return Math.max(widest, to - free);
 }
 
-function profileOf(orientation: Orientation): CrossSections {
-  const known = profiles.get(orientation);
-  if (known) return known;
+const profileOf = oncePer((orientation: Orientation): CrossSections => {
   const { minY, maxY } = orientation.bounds;
   const count = Math.max(1, Math.floor((maxY - minY) / sectionMm));
   const sections = Array.from({ length: count }, (_, i) => sectionOf(orientation, minY + (i + 0.5) * sectionMm));
@@ -104,9 +101,8 @@ function profileOf(orientation: Orientation): CrossSections {
     lengths: Float64Array.from(stretches, (lengths) => lengths.reduce((sum, length) => sum + length, 0)),
     widths: Float64Array.from(widest, (width, i) => Math.min(width, widest[i - 1] ?? 0, widest[i + 1] ?? 0)),
   };
-  profiles.set(orientation, profile);
   return profile;
-}
+});
 
 function sectionOf({ corners: { x, y, slope }, next }: Orientation, height: number): number[] {
   const crossings: number[] = [];

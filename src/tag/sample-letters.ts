@@ -1,5 +1,6 @@
 /** A few letters of a font, by which its weight, slant and hairlines are judged whatever the text is. */
 
+import { oncePer } from '../core/once-per.ts';
 import { normalise } from '../geometry/clipper.ts';
 import { flatten, transformCurves } from '../geometry/curves.ts';
 import type { Region } from '../geometry/types.ts';
@@ -11,16 +12,8 @@ const sample = 'hnoa';
 /** Tolerance of the outlines, in x-heights. */
 const tolerance = 0.0005;
 
-const known = new WeakMap<FontFace, { readonly letters: readonly Region[] | undefined }>();
-
 /** The letters at an x-height of 1; `undefined` if the font lacks one of them. */
-export function sampleLetters(face: FontFace): readonly Region[] | undefined {
-  const { letters } = known.get(face) ?? { letters: drawSample(face) };
-  known.set(face, { letters });
-  return letters;
-}
-
-function drawSample(face: FontFace): Region[] | undefined {
+export const sampleLetters = oncePer((face: FontFace): readonly Region[] | undefined => {
   const { xHeight } = face;
   const letters = Array.from(sample, (letter) => {
     const [glyph] = face.covers(letter.codePointAt(0)!)
@@ -31,4 +24,4 @@ function drawSample(face: FontFace): Region[] | undefined {
     return normalise(flatten(outline, { tolerance }));
   });
   return letters.every((letter) => letter.length > 0) ? letters : undefined;
-}
+});

@@ -118,10 +118,11 @@ export const speckMm = 0.8;
  * may close its mouth first. For use after growth, as small parts in a slit help it close.
  */
 export function withoutSlivers(region: Region, { lettering = [] }: MadeShape): Region {
-  const counters = lettering.flatMap(({ letters }) =>
-    letters.flatMap((letter) => letter.region.filter((ring) => ringArea(ring) < 0)),
-  );
-  const isCounter = (hole: Ring): boolean => counters.some((counter) => contains([counter], hole[0]!));
+  // Letters are flattened when they are first asked for: only if there is such a hole.
+  const isCounter = (hole: Ring): boolean =>
+    lettering.some(({ letters }) =>
+      letters.some((letter) => letter.region.some((ring) => ringArea(ring) < 0 && contains([ring], hole[0]!))),
+    );
   return tidied(region, Math.min(sliver.mm, ...lettering.map(({ xHeight }) => sliver.xHeights * xHeight))).filter(
     (ring) => ringArea(ring) > 0 || extentOf(ring) >= speckMm || isCounter(ring),
   );

@@ -2,8 +2,8 @@
 
 import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
-import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Affine, Bounds, Region, Ring } from '../geometry/types.ts';
+import { area, boundsOf, boxCentre, boxRing } from '../geometry/measure.ts';
+import type { Affine, Bounds, Region } from '../geometry/types.ts';
 import type { Shoulder, MadeShape } from './made-shape.ts';
 
 export interface Member {
@@ -176,13 +176,4 @@ function endOf(region: Region, side: StackDirection): Region {
     ...{ down: { maxY: line }, up: { minY: line }, left: { maxX: line }, right: { minX: line } }[side],
   };
   return intersection(region, [boxRing(far)]);
-}
-
-function boxRing({ minX, minY, maxX, maxY }: Bounds): Ring {
-  return [
-    { x: minX, y: minY },
-    { x: maxX, y: minY },
-    { x: maxX, y: maxY },
-    { x: minX, y: maxY },
-  ];
 }

@@ -3,8 +3,8 @@
 import { isLettering } from '../../checks/origin.ts';
 import { hairMm } from '../../checks/overlap.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
-import { area, boundsArea, boundsOf, contains } from '../../geometry/measure.ts';
-import type { Bounds, Point, Region } from '../../geometry/types.ts';
+import { area, boundsArea, boundsOf, boxRing, contains } from '../../geometry/measure.ts';
+import type { Point, Region } from '../../geometry/types.ts';
 import type { Mark, Piece } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, replacing, samePath, shapeAt, specLength } from '../candidate.ts';
@@ -43,22 +43,12 @@ function waysOff({ piece }: Case, moved: Mark, other: Mark): Point[] {
 
 function wholeMark(mark: Mark): Region {
   const box = boundsOf(mark.region);
-  return box && isLettering(mark.shape) ? boxRegion(box) : drawnBy(mark);
+  return box && isLettering(mark.shape) ? [boxRing(box)] : drawnBy(mark);
 }
 
 /** The area that the beam darkens: for a score line, only its outline. */
 function drawnBy({ operation, region }: Mark): Region {
   return operation === 'engrave' ? region : difference(offset(region, hairMm / 2), [offset(region, -hairMm / 2)]);
-}
-
-function boxRegion({ minX, minY, maxX, maxY }: Bounds): Region {
-  const corners = [
-    { x: minX, y: minY },
-    { x: maxX, y: minY },
-    { x: maxX, y: maxY },
-    { x: minX, y: maxY },
-  ];
-  return [corners];
 }
 
 /** The mark below the later one at the place in question. */

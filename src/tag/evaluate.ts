@@ -254,8 +254,7 @@ export class Evaluator {
     const { fit, grow = 0, width, height } = modifiers;
     if (fit) return;
     let reason = 'has no area';
-    if (generator.kind === 'path')
-      reason = 'encloses nothing; with “lines: true” its strokes are lines to score or to engrave';
+    if (generator.kind === 'path') reason = 'encloses nothing. To score or engrave along it, add “lines: true”';
     if (generator.kind === 'intersection') reason = 'is empty: what it is made of shares nothing';
     if (generator.kind === 'difference') reason = 'is empty: nothing is left of it';
     if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';

@@ -61,7 +61,7 @@ function places(issue: Issue, source: SpecSource): Repair[] {
   const place = [upright, across].filter((side) => side !== undefined).join('-');
   if (place === '' && isHanger) {
     const centre = key === 'at' ? '{up: 0 mm}' : '{at: {up: 0 mm}}';
-    return [change(issue, `The centre of the body is a point here: ${quoted(centre)}.`, centre)];
+    return [change(issue, `Write the centre of the body as a point: ${quoted(centre)}.`, centre)];
   }
   const word = place === '' ? 'center' : place;
   return [
@@ -78,7 +78,7 @@ function directions(issue: Issue, source: SpecSource): Repair[] {
   const value = issue.path.at(-1) === 'along' ? wrongValue(issue, source)?.toLowerCase() : undefined;
   const way =
     value === undefined ? undefined : /^horiz/.test(value) ? 'right' : /^vert/.test(value) ? 'down' : undefined;
-  return way === undefined ? [] : [change(issue, `A row goes to a side: ${quoted(way)}.`, way)];
+  return way === undefined ? [] : [change(issue, `A row runs towards a side: ${quoted(way)}.`, way)];
 }
 
 /** The usual names of weights (CSS Fonts 4, `font-weight`). */
@@ -215,13 +215,13 @@ function flags({ code, path, range }: Issue, source: SpecSource): Repair[] {
   const entry = entryRange(source, path);
   if (code !== 'unknown-key' || !entry || writtenValue(source, path) !== 'true') return [];
   if (key === 'stencil') {
-    const message = 'Letters that are cut through keep their counters by bridges: “bridges: auto”.';
+    const message = 'Bridges hold the counters of letters that are cut through: “bridges: auto”.';
     const edits = [replacement(entry.start, entry.end, 'bridges: auto')];
     return [{ slip: range, message, title: 'Change to “bridges: auto”', edits, rarity: 0 }];
   }
   const taken = takenOut(source, entry);
   if (key !== 'outline' || !taken) return [];
-  const message = 'The outline of a shape is drawn where a piece has it under “score”.';
+  const message = 'To draw the outline of a shape, list the shape under “score” in a piece.';
   return [{ slip: range, message, title: 'Remove “outline”', edits: [taken], rarity: 0 }];
 }
 

@@ -970,7 +970,7 @@ export const slips: readonly Slip[] = [
     instead: 'hanger: {hole: {at: top}}',
     slip: 'hanger: {hole: centre}',
     line: 19,
-    says: 'The centre of the body is a point here: “{at: {up: 0 mm}}”.',
+    says: 'Write the centre of the body as a point: “{at: {up: 0 mm}}”.',
     fix: 'Change to “{at: {up: 0 mm}}”',
   },
   {
@@ -1145,14 +1145,14 @@ export const slips: readonly Slip[] = [
     instead: 'font: Nunito',
     slip: 'stencil: true',
     line: 11,
-    says: 'Letters that are cut through keep their counters by bridges: “bridges: auto”.',
+    says: 'Bridges hold the counters of letters that are cut through: “bridges: auto”.',
     fix: 'Change to “bridges: auto”',
   },
   {
     instead: 'font: Nunito',
     slip: 'outline: true',
     line: 11,
-    says: 'The outline of a shape is drawn where a piece has it under “score”.',
+    says: 'To draw the outline of a shape, list the shape under “score” in a piece.',
     fix: 'Remove “outline”',
   },
   {

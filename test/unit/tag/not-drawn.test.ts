@@ -250,12 +250,7 @@ describe('A path', () => {
     const made = await engine.compute(text, options);
     assert.deepEqual(
       made.issues.map(({ code, message }) => [code, message]),
-      [
-        [
-          'empty-shape',
-          'This shape encloses nothing; with “lines: true” its strokes are lines to score or to engrave.',
-        ],
-      ],
+      [['empty-shape', 'This shape encloses nothing. To score or engrave along it, add “lines: true”.']],
     );
     const [fix] = await findFixes(engine, made, made.issues[0]!, options);
     const { issues } = await engine.compute(withEdits(text, fix!.edits), options);

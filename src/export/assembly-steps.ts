@@ -1,5 +1,7 @@
 /** Assembly steps: the pieces of a tag, numbered in the order in which they are put together. */
 
+import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
+import { areasIn } from '../tag/open-lines.ts';
 import { difference, offset, union } from '../geometry/clipper.ts';
 import { stretchesInside } from '../geometry/length-inside.ts';
 import { area, boundsOf, boxCentre, perimeter } from '../geometry/measure.ts';
@@ -75,10 +77,14 @@ function scoresInSight(piece: Piece, cover: Region, units: Tag['units']): string
   const scores = piece.marks.filter(({ operation }) => operation === 'score');
   if (scores.length === 0) return [];
   const body = boundsOf(piece.region)!;
-  // A single line is stored as the narrow strip that it burns, which has two sides.
-  const seen = scores.flatMap(({ region, lines }) => {
+  // A single line is measured as the narrow strip that it burns, which has two sides.
+  const drawn = scores.flatMap((mark) => [
+    { region: areasIn(mark), sides: 1 },
+    { region: strokesAlong(mark.lines ?? [], strokeMm), sides: 2 },
+  ]);
+  const seen = drawn.flatMap(({ region, sides }) => {
     const hidden = stretchesInside(region, cover).reduce((sum, { length }) => sum + length, 0);
-    const length = (perimeter(region) - hidden) / (lines ? 2 : 1);
+    const length = (perimeter(region) - hidden) / sides;
     if (length < unseenMm) return [];
     const box = boundsOf(difference(offset(region, 0.05), [cover]));
     return box ? [{ length, where: placeIn(box, body) }] : [];

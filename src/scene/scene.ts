@@ -131,7 +131,12 @@ function ringData(ring: Ring): PathData {
 }
 
 /** Open lines as SVG path data. */
-export function lineData(lines: readonly Line[]): PathData {
+/** Of a score: its lines, and the outlines of its areas. */
+export function scoreData(mark: Mark, withinMm?: number): PathData {
+  return lineData(mark.lines ?? []) + pathData(areasIn(mark), withinMm);
+}
+
+function lineData(lines: readonly Line[]): PathData {
   return lines.map(stepsAlong).join('');
 }
 
@@ -215,7 +220,7 @@ function markParts(piece: Piece, operation: Mark['operation'], sourceOf: SourceO
     id: ids.mark(piece.id, index),
     label: all.length > 1 ? `${word} ${nth + 1}` : word,
     operation,
-    data: mark.operation === 'score' ? lineData(mark.lines ?? []) + pathData(areasIn(mark)) : pathData(mark.region),
+    data: mark.operation === 'score' ? scoreData(mark) : pathData(mark.region),
     source: sourceOf(mark.path),
   }));
 }

@@ -9,7 +9,7 @@ import { lookOfStock } from '../look/stock-look.ts';
 import type { PieceOnSheet, SheetBox, SheetOnPage, SheetShape } from '../protocol/sheets.ts';
 import type { Stock } from '../spec/model.ts';
 import type { Piece } from '../tag/tag.ts';
-import { lineData, pathData } from './scene.ts';
+import { scoreData, pathData } from './scene.ts';
 
 export interface PieceToShow extends Pick<
   PieceOnSheet,
@@ -85,7 +85,7 @@ function shapeOf(piece: Piece, stock: Stock): SheetShape {
     id: `${++count}`,
     solid: pathData(piece.region, sheetWithinMm),
     engraved: pathData(union(engraved), sheetWithinMm),
-    scored: scored.map(({ lines, region }) => (lines ? lineData(lines) : pathData(region, sheetWithinMm))).join(''),
+    scored: scored.map((mark) => scoreData(mark, sheetWithinMm)).join(''),
     number: numberPlace(piece),
     wood: look.wood,
     burn: blend(look.wood, look.burn, look.burnStrength),

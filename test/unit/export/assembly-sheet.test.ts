@@ -86,6 +86,12 @@ describe('The assembly sheet', () => {
     // Half of 20 × 10 lies beyond the panel, which ends 30 mm left of the middle: one short side and half of each long one.
     assert.match(await before(spec('half')), /stays in sight: 30 mm of it, on the left\./);
     assert.match(await before(spec('below, corner')), /stays in sight: 36 mm/);
+    // An area and a line in one shape: a square of four sides, and a line that has none.
+    const mixed =
+      '{union: [{rectangle: [10, 10], nudge: {up: 20}}, {path: "M0 0 H8", lines: true, nudge: {up: 20, left: 30}}]}';
+    const told = await before(spec('both').replace('shapes:\n', `shapes:\n  both: ${mixed}\n`));
+    assert.match(told, /stays in sight: 40 mm of it/);
+    assert.match(told, /stays in sight: 8(?:\.\d)? mm of it/);
     assert.doesNotMatch(await before(spec('')), /score line/);
   });
 

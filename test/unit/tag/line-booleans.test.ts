@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { clippedLines } from '../../../src/geometry/clip-lines.ts';
+import { scoreData } from '../../../src/scene/scene.ts';
 import { area } from '../../../src/geometry/measure.ts';
 import type { Line, Region } from '../../../src/geometry/types.ts';
 import { assertNear, make, report, specOf } from '../support/engine.ts';
@@ -153,4 +154,11 @@ describe('The band around lines', () => {
     assertNear(maxY, Math.max(heart.bounds.maxY, ...lines.flat().map(({ y }) => y + 2)), 0.01);
     assert.ok(made.area > area(wide));
   });
+});
+
+it('Areas and lines in one score are both drawn, in the preview and on sheets', async () => {
+  const { mark } = await marks('{union: [zigzag, {circle: 10}]}');
+  assert.ok(mark.filled!.length > 0);
+  const begun = scoreData(mark).match(/M/g)!.length;
+  assert.equal(begun, mark.lines!.length + mark.filled!.length);
 });

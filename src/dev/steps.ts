@@ -22,6 +22,9 @@ export interface TestStep {
 export const bin = (path: string): string => join(root, 'node_modules', path);
 export const check = (title: string, ...command: string[]): TestStep => ({ title, command, kind: 'check' });
 
+/** The linter has the compiler at hand and reports its errors as well: both in one go, over all files. */
+export const typesAndLint = check('Types and lint', bin('oxlint/bin/oxlint'));
+
 export function tests(title: string, jobs: number, files: readonly string[], ...more: readonly string[]): TestStep {
   // Geometry creates much short-lived garbage; a larger young generation saves copying it (an eighth of the time).
   const node = ['import=tsx', 'max-semi-space-size=64'].flatMap((option) => ['--node-option', option]);

@@ -1,16 +1,15 @@
 /**
- * `npm run test:quick`: types, lint of what changed against `main`, and the unit tests that are nearest to it by their
- * imports: those that name a changed file, or one that does where that is not too many. How many more reach it from further off is said; `npm test` has
+ * `npm run test:quick`: types, lint, and the unit tests that are nearest by their imports to what changed against `main`: those that name a changed file, or one that does where that is not too many. How many more reach it from further off is said; `npm test` has
  * them all.
  */
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { dirname, join, relative } from 'node:path';
-import ts from 'typescript';
+import { join } from 'node:path';
 import { generate } from './generate.ts';
-import { bin, check, largestFirst, root, StepRunner, tests } from './steps.ts';
+import { importsOf } from './imports.ts';
+import { largestFirst, root, StepRunner, tests, typesAndLint } from './steps.ts';
 
 /** Imports between a test and what changed; fewer where that is more files of tests than go into a minute. */
 const [near, nearest] = [2, 1];
@@ -26,14 +25,6 @@ function changedFiles(): string[] {
   const [base = 'HEAD'] = git('merge-base', 'HEAD', 'main');
   const all = [...git('diff', '--name-only', base), ...git('ls-files', '--others', '--exclude-standard')];
   return all.filter((file) => existsSync(join(root, file)));
-}
-
-/** Relative to the root, with slashes. */
-function importsOf(file: string): string[] {
-  const { importedFiles } = ts.preProcessFile(readFileSync(join(root, file), 'utf8'), true, true);
-  return importedFiles
-    .filter(({ fileName }) => fileName.startsWith('.'))
-    .map(({ fileName }) => relative(root, join(root, dirname(file), fileName)).replaceAll('\\', '/'));
 }
 
 /** Number of imports from each file to the nearest of `some`; files that reach none are absent. */
@@ -59,16 +50,11 @@ const distanceOf = (test: string): number => distances.get(test.replaceAll('\\',
 const reaching = largestFirst('test/unit').filter((test) => distanceOf(test) < Infinity);
 const within = (distance: number): string[] => reaching.filter((test) => distanceOf(test) <= distance);
 const chosen = within(near).length <= filesInAMinute ? within(near) : within(nearest);
-const linted = changed.filter((file) => /\.(m?ts|mjs)$/.test(file));
 
 const run = new StepRunner();
 const jobs = availableParallelism();
 await Promise.all([
-  run.step(
-    linted.length > 0
-      ? check('Types and lint', '--import', 'tsx', 'src/dev/lint.ts', ...linted)
-      : check('Types', bin('typescript/bin/tsc'), '--noEmit'),
-  ),
+  run.step(typesAndLint),
   chosen.length > 0 ? run.step(tests('Unit tests', jobs, chosen)) : undefined,
 ]);
 console.log(

@@ -4,14 +4,14 @@
  */
 
 import { availableParallelism } from 'node:os';
-import { bin, check, largestFirst, StepRunner, tests, type TestStep } from './steps.ts';
+import { bin, check, largestFirst, StepRunner, tests, typesAndLint, type TestStep } from './steps.ts';
 
 const tsx = ['--import', 'tsx'];
 const jobs = availableParallelism();
 
 const withoutBrowser: readonly TestStep[] = [
-  check('Types and lint', ...tsx, 'src/dev/lint.ts'),
-  check('Format', bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.'),
+  typesAndLint,
+  check('Format', bin('oxfmt/bin/oxfmt'), '--check'),
   tests('Unit tests', jobs, largestFirst('test/unit')),
 ];
 

@@ -14,7 +14,8 @@ const widestMm = 2;
 const agreeMm = 0.1;
 
 export type KerfResult =
-  { readonly mm: number; readonly spreadMm: number; readonly doubtful: boolean } | { readonly problem: string };
+  | { readonly mm: number; readonly spreadMm: number; readonly doubtful: boolean }
+  | { readonly problem: string };
 
 /**
  * The kerf from the widths of slots and of the pieces that fall out of them, as the mean over all pairs. A beam of

@@ -58,7 +58,7 @@ export function escape(text: string): string {
     text
       .toWellFormed()
       .replace(/[&<>"']/g, (character) => entities[character]!)
-      // eslint-disable-next-line no-control-regex
+      // oxlint-disable-next-line no-control-regex
       .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '')
   );
 }

@@ -24,7 +24,7 @@ export function largestRectangle(region: Region): Bounds | undefined {
   const rows = Math.floor((box.maxY - box.minY) / cell + 1e-6);
   // A cell is free if its middle is at least half its diagonal away from every edge.
   const inner = offset(region, (-Math.SQRT2 * cell) / 2 + 1e-4);
-  const heights = new Array<number>(columns).fill(0);
+  const heights = Array.from({ length: columns }, () => 0);
   let best: { area: number; bounds: Bounds } | undefined;
   for (let row = 0; row < rows; row++) {
     const free = freeAlong(inner, box.minY + (row + 0.5) * cell, box.minX, cell, columns);
@@ -72,7 +72,7 @@ function freeAlong(region: Region, y: number, minX: number, cell: number, column
     }
   }
   crossings.sort((a, b) => a - b);
-  const free = new Array<boolean>(columns).fill(false);
+  const free = Array.from({ length: columns }, () => false);
   for (let i = 0; i + 1 < crossings.length; i += 2) {
     const first = Math.max(0, Math.ceil((crossings[i]! - minX) / cell - 0.5));
     const last = Math.min(columns - 1, Math.floor((crossings[i + 1]! - minX) / cell - 0.5));

@@ -297,7 +297,7 @@ function remove(root: unknown, path: YamlPath): boolean {
   const parent = valueAt(root, path.slice(0, -1));
   const last = path.at(-1);
   if (last === undefined || typeof parent !== 'object' || parent === null || !Object.hasOwn(parent, last)) return false;
-  // eslint-disable-next-line @typescript-eslint/no-dynamic-delete
+  // oxlint-disable-next-line typescript/no-dynamic-delete
   delete (parent as Record<string | number, unknown>)[last];
   return true;
 }

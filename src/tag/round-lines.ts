@@ -168,7 +168,8 @@ export function roundOutline(lines: RoundLines, heights: NonNullable<CurveOutlin
 
 /** Of a straight line, in em: how long it is, by how much it is longer with a space between letters, how high and how deep. */
 type Measures =
-  { readonly advance: number; readonly stretch: number; readonly high: number; readonly deep: number } | undefined;
+  | { readonly advance: number; readonly stretch: number; readonly high: number; readonly deep: number }
+  | undefined;
 
 function measuresOf(face: LineInput['face'], text: LineInput['text'], evenly: boolean): Measures {
   const { curves, advance } = straightLine(face, text, Infinity);

@@ -16,7 +16,8 @@ import { indexSystemFonts, type SystemFonts } from './system-fonts.ts';
  * `FontFiles.read` takes it. The nearest available weight and style is used.
  */
 export type FontQuery = { readonly weight: number; readonly italic: boolean } & (
-  { readonly family: string } | { readonly file: string }
+  | { readonly family: string }
+  | { readonly file: string }
 );
 
 export interface FontProblem {

@@ -10,7 +10,7 @@ import { nodeInstalledFonts } from '../text/node-font-files.ts';
 export function activate(context: vscode.ExtensionContext): void {
   const program = vscode.Uri.joinPath(context.extensionUri, 'dist', 'nest-thread.mjs').fsPath;
   const host = { installedFonts: nodeInstalledFonts, writeOnDisk: writeWhole, nestThreads: nodeThreads(program) };
-  // eslint-disable-next-line @typescript-eslint/no-require-imports -- the build puts it there, beside this script
+  // oxlint-disable-next-line typescript/no-require-imports -- the build puts it there, beside this script
   start(context, host, () => require('./extension.cjs') as typeof import('./extension.ts'));
   context.subscriptions.push(registerTasks(context.extensionUri));
 }

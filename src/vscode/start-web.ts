@@ -20,7 +20,7 @@ export function activate(context: vscode.ExtensionContext): void {
 async function load(script: vscode.Uri): Promise<typeof import('./extension.ts')> {
   const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(script));
   const module = { exports: {} };
-  // eslint-disable-next-line @typescript-eslint/no-implied-eval -- a script of this extension, as the build has put it there
+  // oxlint-disable-next-line typescript/no-implied-eval -- a script of this extension, as the build has put it there
   const run = new Function('module', 'exports', 'require', `${text}\n//# sourceURL=${script.toString()}`) as Run;
   run(module, module.exports, require);
   return module.exports as typeof import('./extension.ts');

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { build } from 'esbuild';
 import { readdirSync, readFileSync } from 'node:fs';
-import { basename, dirname, join, relative } from 'node:path';
-import ts from 'typescript';
+import { basename, join } from 'node:path';
+import { importsOf } from '../../src/dev/imports.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 
@@ -19,17 +19,8 @@ function sourcesIn(folder: string): string[] {
     .filter((name) => /\.m?ts$/.test(name) && !/\.d\.m?ts$/.test(name) && !name.includes('.generated.'));
 }
 
-/** Read by the compiler's own scanner: static imports, re-exports and `import()`. */
-function importsOf(file: string): Import[] {
-  const { importedFiles } = ts.preProcessFile(readFileSync(join(root, file), 'utf8'), true, true);
-  return importedFiles.map(({ fileName }) => ({
-    file,
-    to: fileName.startsWith('.') ? relative(root, join(root, dirname(file), fileName)).replaceAll('\\', '/') : fileName,
-  }));
-}
-
 const files = [...sourcesIn('src'), ...sourcesIn('webview')];
-const imports = files.flatMap(importsOf);
+const imports: readonly Import[] = files.flatMap((file) => importsOf(file).map((to) => ({ file, to })));
 
 /** The messages of each page. */
 const protocols = ['preview', 'samples', 'sheets'].map((page) => `src/protocol/${page}.ts`);
@@ -43,7 +34,7 @@ const roomOf = (file: string): string => file.split('/')[1]!;
 const isEngineFile = (file: string): boolean =>
   file.startsWith('src/') && !['cli', 'vscode', 'dev'].includes(roomOf(file));
 const isNodeModule = (to: string): boolean =>
-  /^node:/.test(to) || ['fs', 'path', 'os', 'url', 'child_process'].includes(to);
+  to.startsWith('node:') || ['fs', 'path', 'os', 'url', 'child_process'].includes(to);
 
 function assertNone(offending: readonly Import[], rule: string): void {
   assert.deepEqual(

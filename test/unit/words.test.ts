@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import ts from 'typescript';
+import { parseSync, Visitor } from 'oxc-parser';
 import { tally } from '../../src/core/issue.ts';
 import { stateOf } from '../../src/language/hover/tag-state.ts';
 import { lensesOf } from '../../src/language/navigation/lenses.ts';
@@ -43,16 +43,20 @@ const sourcesIn = (folder: string): string[] =>
 /** Strings and parts of templates with more than one word: names in the code have one. */
 function sentencesOf(file: string): Said[] {
   const found: Said[] = [];
-  const source = ts.createSourceFile(file, readFileSync(join(root, file), 'utf8'), ts.ScriptTarget.Latest, true);
-  const visit = (node: ts.Node): void => {
-    if (ts.isImportDeclaration(node)) return;
-    if (ts.isStringLiteralLike(node) || ts.isTemplateHead(node) || ts.isTemplateMiddleOrTemplateTail(node)) {
-      const text = node.text.replaceAll(/<[^>]*>|^[^<]*>|<[^>]*$/g, ' ');
-      if (/\S\s+\S/.test(text)) found.push({ place: file, text });
-    }
-    ts.forEachChild(node, visit);
+  const add = (said: unknown): void => {
+    if (typeof said !== 'string') return;
+    const text = said.replaceAll(/<[^>]*>|^[^<]*>|<[^>]*$/g, ' ');
+    if (/\S\s+\S/.test(text)) found.push({ place: file, text });
   };
-  visit(source);
+  const { program } = parseSync(file, readFileSync(join(root, file), 'utf8'));
+  new Visitor({
+    Literal: ({ value }) => {
+      add(value);
+    },
+    TemplateElement: ({ value }) => {
+      add(value.cooked);
+    },
+  }).visit(program);
   return found;
 }
 

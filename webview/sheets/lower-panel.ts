@@ -19,9 +19,10 @@ export class SheetsLowerPanel {
     private readonly host: SheetsLowerPanelHost,
   ) {
     this.summary.addEventListener('click', () => {
-      this.choice = this.dock.hidden;
-      this.open(this.choice);
-      host.opened(this.choice);
+      const open = this.dock.hidden !== false;
+      this.choice = open;
+      this.open(open);
+      host.opened(open);
     });
   }
 

@@ -44,7 +44,7 @@ function targetsFor(lines: readonly SpecLine[], { number, indent }: SpecLine): n
     if (line.indent >= least) continue;
     least = line.indent;
     targets.add(line.indent);
-    if (/:$/.test(line.content)) targets.add(line.indent + usualStep);
+    if (line.content.endsWith(':')) targets.add(line.indent + usualStep);
   }
   if (below) targets.add(below.indent);
   targets.delete(indent);

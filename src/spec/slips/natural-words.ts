@@ -77,7 +77,13 @@ function places(issue: Issue, source: SpecSource): Repair[] {
 function directions(issue: Issue, source: SpecSource): Repair[] {
   const value = issue.path.at(-1) === 'along' ? wrongValue(issue, source)?.toLowerCase() : undefined;
   const way =
-    value === undefined ? undefined : /^horiz/.test(value) ? 'right' : /^vert/.test(value) ? 'down' : undefined;
+    value === undefined
+      ? undefined
+      : value.startsWith('horiz')
+        ? 'right'
+        : value.startsWith('vert')
+          ? 'down'
+          : undefined;
   return way === undefined ? [] : [change(issue, `A row runs towards a side: ${quoted(way)}.`, way)];
 }
 

@@ -50,7 +50,7 @@ export async function newWorkshopFile(): Promise<vscode.Uri | undefined> {
   });
   if (twine === undefined) return undefined;
   const text = workshopText({
-    units: /in$/.test(thickness) ? 'in' : 'mm',
+    units: thickness.endsWith('in') ? 'in' : 'mm',
     stock: stockName(material, thickness),
     material,
     thickness,

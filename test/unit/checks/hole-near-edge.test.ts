@@ -44,7 +44,10 @@ describe('A hole near an edge', () => {
     // Exact: (5 − 4) / 2.
     const made = await tag(['body: {rectangle: [40, 5]}'], 'hole: {diameter: 4, at: {left: 15}}');
     const reported = placesIn(only(made, 'hole-near-edge'));
-    assert.deepEqual(reported.map(({ points }) => Math.sign(points[0]!.y)).sort(), [-1, 1]);
+    assert.deepEqual(
+      reported.map(({ points }) => Math.sign(points[0]!.y)).sort((a, b) => a - b),
+      [-1, 1],
+    );
     for (const { width } of reported) assertNear(width!, 0.5, 0.01);
   });
 

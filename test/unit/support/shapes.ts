@@ -10,7 +10,7 @@ import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
 const unitsPerMm = 100_000;
 
 /** Numbers from 0 to 1, the same for the same seed. */
-export { seededRandom as seededRandom } from '../../../src/nesting/seeded-random.ts';
+export { seededRandom } from '../../../src/nesting/seeded-random.ts';
 
 /** A circle as a polygon with its corners on it, `tolerance` from it at most: ⌈π / acos(1 − ε/R)⌉ corners. */
 export function disc(x: number, y: number, radius: number, tolerance = 0.002): Ring {

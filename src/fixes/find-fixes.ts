@@ -13,6 +13,7 @@ import { isNoWorse, solves } from './no-worse.ts';
 import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { setAside } from './set-aside.ts';
+import { staysPut } from './stays-put.ts';
 import { slipFixes } from './slips.ts';
 import { stockOf } from '../tag/by-stock.ts';
 
@@ -111,7 +112,7 @@ class Trials {
         ...this.#options,
         isEnough,
       });
-      if (!solves(issue, report, after) || !readsAsWell(report, after)) continue;
+      if (!solves(issue, report, after) || !readsAsWell(report, after) || !staysPut(report, after)) continue;
       if (!(await this.#sparesOthers(after))) continue;
       return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after));
     }
@@ -123,7 +124,7 @@ class Trials {
     for (const was of await this.#others()) {
       const isEnough = (found: Judged) => !isNoWorse(was, found);
       const is = await this.#engine.compute(text, { ...this.#options, row: was.row, isEnough });
-      if (!isNoWorse(was, is) || !readsAsWell(was, is)) return false;
+      if (!isNoWorse(was, is) || !readsAsWell(was, is) || !staysPut(was, is)) return false;
       if (!this.#needsIt(was) && lookChange(was, is).share > keptLookShare) return false;
     }
     return true;

@@ -289,11 +289,11 @@ describe('Lettering whose size fit chose', () => {
   const on = 'body: [heart], engrave: [word]';
 
   it('is a warning where letters of that size by themselves are only a note', async () => {
-    const [fitted] = await findingsOf(heart(11, 'fit: {in: heart, margin: 1}'), on, 0.05);
+    const [fitted] = await findingsOf(heart(17, 'fit: {in: heart, margin: 1}'), on, 0.05);
     assert.equal(fitted?.severity, 'warning');
     const height = Number(/(\d\.\d+) mm high/.exec(fitted.message)?.[1]);
     assert.ok(height > 0.8 && height < 1.2, fitted.message);
-    const [asked] = await findingsOf(heart(11, `x_height: ${height}, place: {on: heart}`), on, 0.05);
+    const [asked] = await findingsOf(heart(17, `x_height: ${height}, place: {on: heart}`), on, 0.05);
     assert.equal(asked?.severity, 'info');
   });
 
@@ -303,7 +303,7 @@ describe('Lettering whose size fit chose', () => {
         ({ severity, message }) => `${severity}: ${message}`,
       );
     const own = await checked(specOf([plate, ...heart(60, 'fit: {in: heart, margin: 4}')], on), hardToRead);
-    const { xHeight } = own.tag.pieces[0]!.marks[0]!.lettering![0]!;
+    const { xHeight } = own.made.report.tag!.pieces[0]!.marks[0]!.lettering![0]!;
     assert.deepEqual(await messages(xHeight / 0.42), []);
     const [told, ...others] = await messages(xHeight / 0.38);
     assert.deepEqual(others, []);

@@ -125,8 +125,11 @@ export class Problems {
     );
   }
 
-  /** The length in mm; `undefined` if none is written or, with an issue, if it is not valid. */
-  length(value: number | string | undefined, path: YamlPath, sign: LengthSign): number | undefined {
+  /**
+   * The length in mm; `undefined` if none is written or, with an issue, if it is not valid.
+   * @param instead What does what a negative distance was meant to do.
+   */
+  length(value: number | string | undefined, path: YamlPath, sign: LengthSign, instead = ''): number | undefined {
     if (value === undefined) return undefined;
     const result = parseLength(value, this.units);
     if ('problem' in result) {
@@ -142,7 +145,7 @@ export class Problems {
       return undefined;
     }
     if (sign === 'distance' && result.mm < 0) {
-      this.error('bad-length', path, `${naming(path)} cannot be less than 0.`);
+      this.error('bad-length', path, `${naming(path)} cannot be less than 0${instead}.`);
       return undefined;
     }
     return result.mm;

@@ -41,12 +41,15 @@ export function readPlace(
   }
   const target = readTarget(name, spec.part, path, goal!, problems, shapes);
   if (isOn) {
-    const margin = problems.length(spec.margin, [...path, 'margin'], 'distance') ?? 0;
+    const margin = problems.length(spec.margin, [...path, 'margin'], 'distance', pastTheEdge) ?? 0;
     return target && { ...target, at: spec.at ?? 'center', margin, by };
   }
   const margin = problems.length(spec.gap, [...path, 'gap'], 'signed') ?? usualGapMm;
   return target && { ...target, at: besides[goal as keyof typeof besides], margin, by };
 }
+
+/** For a margin that should take a shape out over the edge. */
+const pastTheEdge = '; “nudge” moves it past the edge';
 
 export function readTarget(
   name: string,

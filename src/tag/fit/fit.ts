@@ -13,6 +13,7 @@ import type { FitRoom, RoomPart } from './room.ts';
 import { largestAt, mostIn, promisingPlaces, samplesOf } from './search.ts';
 import type { FitPlacement, Samples } from './search.ts';
 import { centringMove } from './centring-move.ts';
+import { offMiddle, placesNearer } from './nearer-places.ts';
 import { silhouetteOf } from './silhouette.ts';
 
 /** A place is only worth leaving the middle of the room for if it is larger by this factor. */
@@ -46,22 +47,14 @@ const stillMm = 0.03;
 /** Most promising places tried. */
 const mostTried = 12;
 
-/**
- * Places whose size is at least this share of the largest are equally good, and the one nearest to the middle is taken.
- * An offset to the side is noticed sooner than one up or down (both our own judgement).
- */
+/** Places whose size is at least this share of the largest are equally good, and the one nearest to the middle is taken (our own judgement). */
 const asGood = 0.98;
-const asideCounts = 2;
 
-const offMiddle = ({ x, y }: Point, centre: Point): number => Math.hypot(asideCounts * (x - centre.x), y - centre.y);
-
-/** Columns and rows of places that are looked at for one nearer to the middle, and how many columns closely. */
-const nearerPlaces = 24;
+/** Columns of places nearer to the middle that are looked at closely. */
 const nearerTries = 8;
 
 /** A place is nearer to the middle if it is by this much, as a share of the shape's radius. */
 const nearerShare = 0.25;
-const indices = Array.from({ length: nearerPlaces }, (_, index) => index);
 
 /**
  * Something that the rough search missed may obstruct the close one, which then starts from these shares of the size.
@@ -213,14 +206,7 @@ class FitRun {
   nearer({ placement, part }: FoundPlacement, centre: Point, most: number): CentredPlacement | undefined {
     const enough = asGood * Math.min(most, placement.scale);
     const far = offMiddle(placement, centre) - nearerShare * this.#close.radius * placement.scale;
-    const { minX, minY, maxX, maxY } = part.box;
-    const [across, up] = [(maxX - minX) / nearerPlaces, (maxY - minY) / nearerPlaces];
-    const slack = Math.hypot(across, up) / 2;
-    const heights = this.#baseline === undefined ? indices.map((row) => minY + (row + 0.5) * up) : [this.#baseline];
-    const places = [centre.x, ...indices.map((column) => minX + (column + 0.5) * across)]
-      .flatMap((x) => heights.map((y) => ({ x, y })))
-      .filter((place) => offMiddle(place, centre) < far)
-      .sort((a, b) => offMiddle(a, centre) - offMiddle(b, centre));
+    const { places, across, slack } = placesNearer(part.box, centre, far, this.#baseline);
     const upright = this.#baseline === undefined ? 'along y' : 'size';
     const tried = new Set<number>();
     for (const { x, y } of places) {

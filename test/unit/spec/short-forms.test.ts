@@ -88,6 +88,10 @@ describe('Beside another shape', () => {
     assert.match(messageAt('{on: plate, below: word}'), /“on” and “below” both say where it goes; keep one/);
     assert.match(messageAt('{below: word, at: left}'), /“at” goes with on/);
     assert.match(messageAt('{on: word, gap: 3 mm}'), /“gap” goes with above, below, left_of or right_of/);
+    assert.match(
+      messageAt('{on: word, at: right, margin: -4 mm}'),
+      /“margin” cannot be less than 0; “nudge” moves it past the edge\./,
+    );
     assert.match(messageAt('{below: wort}'), /There is no shape “wort”\. Did you mean “word”/);
   });
 });

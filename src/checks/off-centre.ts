@@ -15,6 +15,12 @@ import { nameForMessage } from './origin.ts';
 const seenMm = 0.5;
 const seenShare = 0.02;
 
+/** What one side may have that the other has not, as a share of the room: beyond that, something else has that side (our own judgement). */
+const nearlyEven = 0.1;
+
+/** An opening nearer to the axis than this, as a share of the width, takes the middle (our own judgement). */
+const aboutShare = 0.1;
+
 export const offCentre: Check = ({ made, pieces }) => [
   ...[...made].flatMap(([shape, madeShape]) => visiblyOff(shape, madeShape, made)),
   ...pieces.flatMap(fittedAside),
@@ -22,15 +28,18 @@ export const offCentre: Check = ({ made, pieces }) => [
 
 /** What is fitted into a shape, left and right alike, and lies on one side of its middle, which an opening takes. */
 function fittedAside({ id, hangers, marks, sources }: Piece): Finding[] {
-  const opening = hangers.find(({ kind }) => kind !== 'ring');
-  if (!opening) return [];
+  const openings = hangers.filter(({ kind }) => kind !== 'ring');
+  if (openings.length === 0) return [];
   const all = [...marks, ...sources.filter(({ use }) => use === 'cut')];
   return all.flatMap(({ shape, region, area }): Finding[] => {
     const { place, nudge, fit } = shape.modifiers;
     const box = boundsOf(region);
     if (!area?.room || !box || place || nudge || !fit) return [];
-    const { x } = axesOf(area.room);
-    if (x === undefined || (box.minX < x && box.maxX > x)) return [];
+    const { x } = axesOf(area.room, nearlyEven);
+    const whole = boundsOf(area.target);
+    if (x === undefined || !whole || (box.minX < x && box.maxX > x)) return [];
+    const opening = openings.find(({ centre }) => Math.abs(centre.x - x) < aboutShare * (whole.maxX - whole.minX));
+    if (!opening) return [];
     const side = box.maxX <= x ? 'left' : 'right';
     const into = fit.part ?? fit.shape.name;
     const message = `${nameForMessage(shape) ?? 'This'} is all on the ${side} of ${into === undefined ? 'its shape' : `“${into}”`}: the ${opening.kind} leaves too little room in the middle. A ring, or the ${opening.kind} elsewhere, would free it.`;

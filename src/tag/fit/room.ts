@@ -72,13 +72,13 @@ const evenShare = 0.01;
 const aboutShare = 0.1;
 
 /** Axes of symmetry of a region, through the middle of its box. */
-export function axesOf(region: Region): FitRoom['axes'] {
+export function axesOf(region: Region, share = evenShare): FitRoom['axes'] {
   const box = boundsOf(region);
   if (!box) return {};
   const { x, y } = boxCentre(box);
   const isEven = (mirror: (point: Point) => Point): boolean => {
     const mirrored = region.map((ring) => ring.map(mirror).reverse());
-    return area(difference(region, [mirrored])) < evenShare * area(region);
+    return area(difference(region, [mirrored])) < share * area(region);
   };
   return {
     ...(isEven((point) => ({ x: 2 * x - point.x, y: point.y })) ? { x } : {}),

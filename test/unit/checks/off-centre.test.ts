@@ -128,6 +128,17 @@ describe('A shape fitted to one side', () => {
   it('is silent where it is in the middle, or where its maker put it', async () => {
     assertSilent(await heart(60), 'off-centre');
     assertSilent(await heart(40, undefined, 'ring: top'), 'off-centre');
+    const beside = await make(
+      specOf(
+        [
+          'plate: {rectangle: [60, 26]}',
+          'dot: {heart: 16, place: {on: plate, at: right, margin: 4}}',
+          'ab: {text: AB, font: Nunito, fit: {in: plate, margin: 4, at_most: {x_height: 5}}}',
+        ],
+        'body: [plate], engrave: [dot, ab], hanger: {hole: {at: top}}',
+      ),
+    );
+    assertSilent(beside, 'off-centre', 'a drawing has the other side');
     assertSilent(await heart(40, 'nudge: {down: 0.1}, fit: {in: plate, margin: 4}'), 'off-centre');
   });
 });

@@ -5,7 +5,8 @@ import { difference, offset, union, unionOfWhole } from '../geometry/clipper.ts'
 import { area } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import { mm } from '../core/figures.ts';
-import type { ShapeEntry, Hanger, PieceModel, Shape, TagModel, Target } from '../spec/model.ts';
+import type { ShapeEntry, Hanger, PieceModel, TagModel } from '../spec/model.ts';
+import type { Shape, Target } from '../spec/shape-model.ts';
 import { Neighbourhood } from './neighbourhood.ts';
 import type { BesideHole } from './neighbourhood.ts';
 import { mapAskedWidths } from './asked-width.ts';

@@ -6,7 +6,7 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
 import type { Region } from '../geometry/types.ts';
-import type { HoldWidth, Modifiers, Shape, Target } from '../spec/model.ts';
+import type { HoldWidth, Modifiers, Shape, Target } from '../spec/shape-model.ts';
 import { barWidth, stripWidths } from './asked-width.ts';
 import { growthLacking, mostGrowths } from './auto-growth.ts';
 import type { Stage } from './cache.ts';

@@ -4,15 +4,16 @@ import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
 import { eachReport, issuesOfBatch, rowCount } from '../../engine/batch.ts';
 import type { RowIssues } from '../../engine/batch.ts';
-import type { Engine, Report } from '../../engine/engine.ts';
+import type { Engine } from '../../engine/engine.ts';
 import { besideOthers, tagByItself } from '../../scene/batch-tags.ts';
 import type { TagByItself } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
 import type { UsedIssues } from '../../spec/scope.ts';
-import type { TagResult, TagResults } from './results.ts';
+import type { TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
-import { baseName } from '../common/write-whole.ts';
+import { resultOf, inUsedOf } from './checked.ts';
+import type { Checked } from './checked.ts';
 
 /** Delay in ms after the last keystroke of a burst: long enough to skip the letters within it, too short to notice. */
 const settleDelayMs = 40;
@@ -20,14 +21,6 @@ const settleDelayMs = 40;
 const batchRestMs = 400;
 /** A keystroke this long after the previous one, in ms, is not part of a burst: waiting for the next gains nothing. */
 const burstMs = 100;
-
-/** A result with what the editor's own features need in addition to previews. */
-export interface Checked extends TagResult {
-  /** The report that `tag` is from: this one or, while the spec is broken, the last with a tag. */
-  readonly drawn: Report | undefined;
-  /** Issues in the files it uses; in the table of its batch, those of all rows checked so far. */
-  readonly inUsed: readonly UsedIssues[];
-}
 
 interface Watched {
   result?: Checked;
@@ -313,31 +306,6 @@ export class TagService implements TagResults, vscode.Disposable {
 function stop(watched: Watched): void {
   clearTimeout(watched.timer);
   watched.running?.abort();
-}
-
-/** `before`: the last report with a tag, which stays on show together with the text it was made from. */
-export function resultOf(uri: vscode.Uri, version: number, report: Report, before: Report | undefined): Checked {
-  const { source, tag, issues } = report;
-  const drawn = tag ? report : before;
-  return {
-    uri,
-    version,
-    report,
-    drawn,
-    fileName: baseName(uri),
-    tag: drawn?.tag,
-    model: drawn?.model,
-    stale: !tag && drawn !== undefined,
-    issues,
-    inUsed: inUsedOf(report),
-    lineOf: (offset) => source.position(offset).line,
-    rangeOf: (path) => drawn?.source.range(path),
-    pathAt: (offset) => drawn?.source.pathAt(offset) ?? [],
-  };
-}
-
-function inUsedOf({ inUsed = [] }: Report): readonly UsedIssues[] {
-  return inUsed;
 }
 
 function workspaceFileLimit(): number {

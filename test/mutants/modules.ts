@@ -17,5 +17,5 @@ export const modules: Readonly<Record<string, readonly string[]>> = {
   'src/checks/exceeds-sheet.ts': ['test/unit/checks/exceeds-sheet.test.ts'],
   'src/checks/speck.ts': ['test/unit/checks/speck.test.ts', 'test/unit/checks/limits.test.ts'],
   'src/geometry/necks/widths.ts': ['test/unit/geometry/necks.test.ts'],
-  'src/geometry/necks/lengths.ts': ['test/unit/geometry/necks.test.ts'],
+  'src/geometry/necks/lengths.ts': ['test/unit/geometry/necks-lengths.test.ts'],
 };

@@ -59,6 +59,13 @@ describe('Lengths in a mesh', () => {
       [c, a, b],
     );
     assert.equal(triangleArea(mesh, Math.floor(ab / 3)), 600 * unit ** 2);
+    // (30·40 − 10·10)/2, moved by 7 and 3.
+    const oblique = meshOf([
+      [7, 3],
+      [37, 13],
+      [17, 43],
+    ]);
+    assert.equal(triangleArea(oblique, 0), 550 * unit ** 2);
   });
 
   it('say how acute the angle opposite an edge is: the product of its sides and its cosine', () => {
@@ -100,6 +107,17 @@ describe('Lengths in a mesh', () => {
     const chords = [...fan.starts.keys()].filter((e) => fan.isChord[e]);
     assert.equal(chords.length, 4, 'two chords, from either side');
     for (const chord of chords) assertNear(arcOver(fan, chord), 4 * radius * Math.sin(Math.PI / 5) * unit, 4 * unit);
+  });
+
+  it('along the outline are those over its beginning where that is shorter', () => {
+    const kite = meshOf([
+      [0, 0],
+      [10, -5],
+      [40, 0],
+      [10, 5],
+    ]);
+    const chord = edgeBetween(kite, [10, -5], [10, 5]);
+    assertNear(arcOver(kite, chord), 2 * Math.hypot(10, 5) * unit, 1e-6);
   });
 
   it('along the outline are infinite between two outlines', () => {

@@ -84,7 +84,8 @@ describe('The width of a neck', () => {
       assert.ok(chords.length > 40, String(chords.length));
       for (const { from, to, width } of chords) {
         const stretches = [from, to].map((end) => lineOf(around(ring, end, spacing / 2)));
-        assertNear(width, DistanceOp.distance(stretches[0]!, stretches[1]!), 2e-4, `at ${from.x} and ${to.x}`);
+        const apart = DistanceOp.distance(stretches[0]!, stretches[1]!) as number;
+        assertNear(width, apart, 2e-4, `at ${from.x} and ${to.x}`);
       }
     }
   });

@@ -16,6 +16,6 @@ export const modules: Readonly<Record<string, readonly string[]>> = {
   'src/checks/hole-too-small.ts': ['test/unit/checks/checks.test.ts', 'test/unit/checks/limits.test.ts'],
   'src/checks/exceeds-sheet.ts': ['test/unit/checks/exceeds-sheet.test.ts'],
   'src/checks/speck.ts': ['test/unit/checks/speck.test.ts', 'test/unit/checks/limits.test.ts'],
-  'src/geometry/necks/widths.ts': ['test/unit/geometry/necks.test.ts'],
+  'src/geometry/necks/widths.ts': ['test/unit/geometry/necks-widths.test.ts'],
   'src/geometry/necks/lengths.ts': ['test/unit/geometry/necks-lengths.test.ts'],
 };

@@ -10,7 +10,7 @@ import type { Finding, YamlPath } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
 import { channels } from '../look/channels.ts';
 import { lookOfStock } from '../look/stock-look.ts';
-import type { Machine, Stock } from '../spec/model.ts';
+import type { Machine, Stock } from '../spec/workshop-model.ts';
 import { fromStock } from '../tag/by-stock.ts';
 import { moduleOf, squareOf } from '../tag/code.ts';
 import type { Code } from '../tag/code.ts';

@@ -3,7 +3,7 @@
 import { clearModules } from '../../checks/hard-to-scan.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { squareOf } from '../../tag/code.ts';
-import type { Shape } from '../../spec/model.ts';
+import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, samePath, setting, settingLengths } from '../candidate.ts';
 import { intoRoom, movedBy } from './moving.ts';

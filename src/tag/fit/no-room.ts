@@ -4,7 +4,7 @@ import { mm } from '../../core/figures.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
-import type { Fit } from '../../spec/model.ts';
+import type { Fit } from '../../spec/shape-model.ts';
 
 /** An area below this is no room, in mm². */
 const leastMm2 = 1e-3;

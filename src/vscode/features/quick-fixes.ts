@@ -15,7 +15,8 @@ import { tagSpecSelector } from '../common/documents.ts';
 import { allFixes } from './fix-all.ts';
 import { acceptSnippet, acceptTitle, type IssueHelp } from './issue-help.ts';
 import { toRange } from './problems.ts';
-import type { Checked, TagService } from '../service/service.ts';
+import type { Checked } from '../service/checked.ts';
+import type { TagService } from '../service/service.ts';
 
 const { QuickFix, SourceFixAll } = vscode.CodeActionKind;
 const fixAllKind = SourceFixAll.append('tagwright');

@@ -500,6 +500,14 @@ describe('Hairlines of letters that slide', () => {
 });
 
 describe('Sizes of letters that slide', () => {
+  it('are what is asked for, also where the letters have found other places a little below', async () => {
+    for (const width of [84, 85, 86]) {
+      const made = await slid('Zoë', `width: ${width} mm, overlap: auto`, 'lobster.woff');
+      const { minX, maxX } = boundsOf(made.region)!;
+      assertNear(maxX - minX, width, 0.01);
+    }
+  });
+
   it('are those before growth: growing never shrinks a letter', async () => {
     const [plain, grown] = [
       await slid('Leo', 'width: 60 mm, overlap: 0.6 mm'),

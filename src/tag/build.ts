@@ -361,6 +361,7 @@ function marks(operation: Mark['operation'], made: readonly MadeEntry[]): Mark[]
     ...drawnOf(value),
     ...(value.lines ? { lines: value.lines } : {}),
     ...(value.filled ? { filled: value.filled } : {}),
+    ...(value.strokeTexts ? { strokeTexts: value.strokeTexts } : {}),
     ...(area && { area }),
     shape: entry.shape,
     path: entry.path,

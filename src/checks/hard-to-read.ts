@@ -21,6 +21,7 @@ import { letteringOn } from './lettering-on.ts';
 import type { LetteringOn } from './lettering-on.ts';
 import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './readability.ts';
 import type { Readability } from './readability.ts';
+import { smallStrokes } from './small-strokes.ts';
 import { buriedShare } from './buried-share.ts';
 import { cutAway } from './cut-away.ts';
 
@@ -53,8 +54,13 @@ export const hardToRead: Check = (tag) => {
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
     found.push(findingOf(least.on, least.verdict!, least.piece, tag));
   }
-  return found;
+  const shapes = withLines(tag.made.keys());
+  return [...found, ...smallStrokes(tag, (path, text) => quoted(shapeAt(shapes, path), text))];
 };
+
+function shapeAt(shapes: readonly Shape[], path: YamlPath): Shape | undefined {
+  return shapes.find((other) => other.path.join('/') === path.join('/'));
+}
 
 /** Each text with all its uses on one piece, or on pieces glued together. */
 function usesByText(tag: Tag): Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]> {
@@ -71,14 +77,15 @@ function usesByText(tag: Tag): Map<string, { readonly on: LetteringOn; readonly 
 
 function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, tag: Tag): Finding {
   const { path } = lettering;
-  const shape = withLines(tag.made.keys()).find((other) => other.path.join('/') === path.join('/'));
+  const shape = shapeAt(withLines(tag.made.keys()), path);
+  const text = lettering.letters.map((each) => each.text).join('');
   return {
     code: 'hard-to-read',
     severity: verdict.severity,
     piece: piece.id,
     path: verdict.byGrowth ? growthPath(shape, path) : path,
     points: [lettersCentre(lettering)],
-    message: `${quoted(shape, lettering)} ${verdict.message}`,
+    message: `${quoted(shape, text)} ${verdict.message}`,
   };
 }
 
@@ -195,8 +202,9 @@ export function engravedHeights(tag: Tag): number[] {
 /** Longest quotation, in characters: enough to recognise a text. */
 const mostQuoted = 24;
 
-function quoted(shape: Shape | undefined, { letters }: Lettering): string {
-  const text = shape?.generator.kind === 'text' ? shape.generator.text : letters.map((each) => each.text).join('');
+function quoted(shape: Shape | undefined, letters: string): string {
+  const generator = shape?.generator;
+  const text = generator?.kind === 'text' || generator?.kind === 'strokes' ? generator.text : letters;
   const line = Array.from(text.replace(/\s+/g, ' ').trim());
   return `“${line.length > mostQuoted ? `${line.slice(0, mostQuoted - 1).join('')}…` : line.join('')}”`;
 }

@@ -73,6 +73,6 @@ function keptOf({ as, shape }: Lettering, region: Region, cuts: readonly Region[
 }
 
 /** Width of an engraved or scored line in mm. */
-function beamWidthOf({ kerf, kerfs }: Stock): number {
+export function beamWidthOf({ kerf, kerfs }: Stock): number {
   return Math.max(kerfs && kerfs.engrave > 0 ? kerfs.engrave : kerf, finestMm);
 }

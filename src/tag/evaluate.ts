@@ -211,7 +211,8 @@ export class Evaluator {
     if (straps === undefined && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
       const { region, asked = [] } = sized.value;
-      const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps);
+      const level = sized.value.band?.top;
+      const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps, level);
       const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
       const { border } = sized.value;
       return {

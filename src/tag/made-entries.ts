@@ -35,6 +35,7 @@ export function marks(operation: Mark['operation'], made: readonly MadeEntry[]):
     ...drawnOf(value),
     ...(value.lines ? { lines: value.lines } : {}),
     ...(value.filled ? { filled: value.filled } : {}),
+    ...(value.strokeTexts ? { strokeTexts: value.strokeTexts } : {}),
     ...(area && { area }),
     shape: entry.shape,
     path: entry.path,

@@ -18,7 +18,7 @@ import { mapBand } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import { textAt } from './curve-outline.ts';
 import type { CurveOutline, DrawnText } from './curve-outline.ts';
-import { areasIn, drawnTogether } from './open-lines.ts';
+import { areasIn, drawnTogether, strokeTextsOf } from './open-lines.ts';
 
 export interface LineInput extends TextLine {
   readonly face: FontFace;
@@ -168,6 +168,7 @@ export function textsTogether(texts: readonly MadeShape[]): MadeShape {
     ...drawnTogether(
       unionOfWhole(texts.map(areasIn)),
       texts.flatMap(({ lines = [] }) => lines),
+      strokeTextsOf(texts),
     ),
     ...(lettering.length > 0 ? { lettering } : {}),
   };

@@ -16,6 +16,7 @@ const largerFactors = [1.15, 1.3, 1.45, 1.6];
 export function legible(at: Case): Remedy[] {
   const { path } = at.issue;
   const shape = shapeAt(at, path) ?? shapeAt(at, path.slice(0, -1));
+  if (shape?.generator.kind === 'strokes') return [larger(at, shape, largerFactors)];
   if (shape?.generator.kind !== 'text') return [];
   const atShape = { ...at, issue: { ...at.issue, path: shape.path } };
   const { grow = 0 } = shape.modifiers;

@@ -134,7 +134,8 @@ function heavierThan({ font, weight }: TextGenerator): number[] {
 /** Increases the size, if the shape has one. */
 export function larger(at: Case, shape: Shape, all: readonly number[]): Remedy {
   const { width, height } = shape.modifiers;
-  const font = shape.generator.kind === 'text' ? shape.generator.size : undefined;
+  const { generator } = shape;
+  const font = generator.kind === 'text' || generator.kind === 'strokes' ? generator.size : undefined;
   const outlineKey = width === undefined ? 'height' : 'width';
   const key = font ? fontSizeKeys[font.of] : outlineKey;
   const size = font?.mm ?? width ?? height;

@@ -304,8 +304,36 @@ describe('A full stop', () => {
 });
 
 describe('A bar between words', () => {
+  // Seen in pictures: at the foot it reads as an underscore, halfway up as a hyphen. Our own judgement.
+  for (const [text, height] of [
+    ['Iris Moss', 'x_height'],
+    ['IRIS MOSS', 'cap_height'],
+  ] as const) {
+    it(`lies just below the top of the letters: ${text}`, async () => {
+      const made = await slid(text, `${height}: 12 mm, overlap: 0.6 mm`, 'Nunito, weight: 800');
+      const [before, after] = [3, 4].map((k) => boundsOf(lettersOf(made)[k]!.region)!);
+      const middle = (before!.maxX + after!.minX) / 2;
+      const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+      const between = [rectangle(middle - 0.01, baseline - 9, middle + 0.01, baseline + 30)];
+      const bar = boundsOf(intersection(made.region, between))!;
+      assertNear(bar.maxY, baseline + 12, 0.2, 'its upper edge');
+      assertNear(bar.minY, baseline + 12 - 1.5, 0.2, 'its lower edge');
+    });
+  }
+
+  it('lies along the baseline where it would be much longer at the top', async () => {
+    const made = await slid('La Av', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
+    const [before, after] = [1, 2].map((k) => boundsOf(lettersOf(made)[k]!.region)!);
+    const middle = (before!.maxX + after!.minX) / 2;
+    const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+    const between = [rectangle(middle - 0.01, baseline - 9, middle + 0.01, baseline + 30)];
+    assertNear(boundsOf(intersection(made.region, between))!.minY, baseline - 0.75, 0.03);
+  });
+});
+
+describe('A bar along the baseline', () => {
   it('has round ends: below the letters it comes out as a pen leaves it', async () => {
-    const made = await slid('I I', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
+    const made = await slid('II', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
     const letters = boundsOf(lettersOf(made).flatMap(({ region }) => [...region]))!;
     const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
     const width = (y: number) => {

@@ -1,7 +1,7 @@
 /** Makes shapes: the generator, then the modifiers in order, each stage cached as long as its inputs stay the same. */
 
 import { chain, translation } from '../geometry/affine.ts';
-import { offset } from '../geometry/clipper.ts';
+import { offset, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
@@ -15,6 +15,7 @@ import { fitted, turning } from './fit/fitted.ts';
 import type { Fitted } from './fit/fitted.ts';
 import { fittedRound } from './fit/fit-round.ts';
 import { noRoom } from './fit/no-room.ts';
+import type { Obstacles } from './fit/no-room.ts';
 import { roomIn } from './fit/room.ts';
 import type { FitRoom } from './fit/room.ts';
 import { generate } from './generate.ts';
@@ -29,7 +30,7 @@ import type { MadeShape } from './made-shape.ts';
 import type { Area } from './tag.ts';
 
 /** Everything else on the pieces that have a shape; `undefined` if there is nothing. */
-export type Around = (shape: Shape) => Promise<Stage<Region> | undefined>;
+export type Around = (shape: Shape) => Promise<Stage<Obstacles> | undefined>;
 
 export class Evaluator {
   readonly #resources: Resources;
@@ -158,7 +159,7 @@ export class Evaluator {
     const { margin, clear } = fit;
     const room = (more: number): Stage<FitRoom> =>
       cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by], () =>
-        roomIn(target.value.region, margin + more, grown(around?.value, clear + more), place?.by ?? 'eye'),
+        roomIn(target.value.region, margin + more, grown(around?.value, clear, more), place?.by ?? 'eye'),
       );
     const [free, outer] = [room(grow ?? 0), room(0)];
     this.#areas.set(shape, { target: target.value.region, room: outer.value.region });
@@ -258,8 +259,10 @@ export class Evaluator {
   }
 }
 
-function grown(region: Region | undefined, by: number): Region {
-  return region ? offset(region, by) : [];
+function grown(around: Obstacles | undefined, clear: number, more: number): Region {
+  if (!around) return [];
+  const things = offset(around.things, clear + more);
+  return around.quiet.length > 0 ? union([things, offset(around.quiet, more)]) : things;
 }
 
 /** The largest scale of a fitted shape over its natural size, before growth. */

@@ -13,7 +13,9 @@ import { mapAskedWidths } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 import { clearedBorder } from './border.ts';
 import type { Stage } from './cache.ts';
+import { clearModules, squareOf } from './code.ts';
 import { Evaluator } from './evaluate.ts';
+import type { Obstacles } from './fit/no-room.ts';
 import { bottomPieceOf } from './pieces-below.ts';
 import { obstacleOf } from './hanger/clear-of.ts';
 import { placeHanger } from './hanger/hanger.ts';
@@ -88,7 +90,7 @@ export class PieceBuilder {
   }
 
   /** The obstacles of a fitted shape, at the size that shapes have before their piece is scaled. */
-  async #around(shape: Shape): Promise<Stage<Region> | undefined> {
+  async #around(shape: Shape): Promise<Stage<Obstacles> | undefined> {
     const { entries, piecesWithHangers } = this.#neighbourhood.of(shape);
     const { cache } = this.#resources;
     const openings: Stage<Region>[] = [];
@@ -105,8 +107,14 @@ export class PieceBuilder {
       }
     }
     const stages = [...openings];
+    const codes: MadeShape[] = [];
+    const codeIds: number[] = [];
     for (const { entry, isLine } of entries) {
       const { id, value } = await this.evaluator.target(entry);
+      if (value.codes && !isLine) {
+        codes.push(value);
+        codeIds.push(id);
+      }
       stages.push(
         cache.get('in the way', [id, isLine, value.border && openings.map((opening) => opening.id)], () => {
           const { region } = value.border ? clearedBorder(value, union(openings.map((each) => each.value))) : value;
@@ -115,11 +123,10 @@ export class PieceBuilder {
       );
     }
     if (stages.length === 0) return undefined;
-    return cache.get(
-      'around',
-      stages.map(({ id }) => id),
-      () => union(stages.map(({ value }) => value)),
-    );
+    return cache.get('around', [stages.map(({ id }) => id), codeIds], () => ({
+      things: union(stages.map(({ value }) => value)),
+      quiet: union(codes.flatMap((made) => made.codes!.map((code) => [squareOf(code, clearModules)]))),
+    }));
   }
 
   /** Scale of the shapes of a piece at which the piece, or what it is glued to, has the size asked for. */

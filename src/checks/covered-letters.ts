@@ -1,9 +1,9 @@
 /** Letters that another shape of their piece runs over: it fills what parts them from what is round them, or their counters. */
 
 import { difference, intersection, offset } from '../geometry/clipper.ts';
-import { area, boundsOf, ringArea, widened } from '../geometry/measure.ts';
+import { area, boundsOf, boxesOverlap, ringArea, widened } from '../geometry/measure.ts';
 import { simplified } from '../geometry/simplify.ts';
-import type { Bounds, Region } from '../geometry/types.ts';
+import type { Region } from '../geometry/types.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import { extentOf, speckMm } from '../tag/size.ts';
 import { perRegionPair } from './per-region-pair.ts';
@@ -50,7 +50,7 @@ const covering = perRegionPair((shape, region) => {
 function coveredBy({ letters, xHeight }: Lettering, shape: Region, region: Region): CoveredLetters {
   const box = boundsOf(region);
   const seamMm = seamShare * xHeight;
-  const near = letters.filter((letter) => box && meet(widened(boundsOf(letter.region)!, seamMm), box));
+  const near = letters.filter((letter) => box && boxesOverlap(widened(boundsOf(letter.region)!, seamMm), box));
   const gone: Letter[] = [];
   const partly: Letter[] = [];
   const filled: Letter[] = [];
@@ -73,8 +73,4 @@ function isFilled(ink: Region, others: Region): boolean {
     const counter = [ring.toReversed()];
     return area(intersection(counter, others)) > filledShare * area(counter);
   });
-}
-
-function meet(a: Bounds, b: Bounds): boolean {
-  return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
 }

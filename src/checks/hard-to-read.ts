@@ -14,7 +14,7 @@ import type { Stock } from '../spec/workshop-model.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import { bottomPieceOf } from '../tag/pieces-below.ts';
-import type { Lettering } from '../tag/letters.ts';
+import type { Letter, Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { letteringOn } from './lettering-on.ts';
@@ -23,6 +23,7 @@ import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './rea
 import type { Readability } from './readability.ts';
 import { smallStrokes } from './small-strokes.ts';
 import { buriedShare } from './buried-share.ts';
+import { coveredLetters } from './covered-letters.ts';
 import { cutAway } from './cut-away.ts';
 
 /**
@@ -114,6 +115,8 @@ function verdictOn(each: LetteringOn, stock: Stock): Verdict | undefined {
   }
   const missing = each.kept ? cutAway(lettering, each.kept).length : 0;
   if (missing > 0) return missingLettersVerdict(missing, lettering.letters.length);
+  const covered = coveredVerdict(each);
+  if (covered) return covered;
   const read = readabilityOf(lettering, making.beam, making.over);
   if (!read) return undefined;
   const byGrowth = Math.abs(lettering.grow) > making.beam / 2;
@@ -132,6 +135,31 @@ function verdictOn(each: LetteringOn, stock: Stock): Verdict | undefined {
   const severity = read.height < least - slackMm ? 'warning' : 'info';
   const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)}${basis}.`;
   return { severity, message, byGrowth: false };
+}
+
+/** The verdict on the shape that covers most. */
+function coveredVerdict({ lettering, kept, covers = [] }: LetteringOn): Verdict | undefined {
+  const [worst] = covers
+    .map(({ name, region }) => ({ name, ...coveredLetters(lettering, kept?.shape ?? region, region) }))
+    .filter(({ gone, partly, filled }) => gone.length + partly.length + filled.length > 0)
+    .sort((a, b) => b.gone.length - a.gone.length || b.filled.length - a.filled.length);
+  if (!worst) return undefined;
+  const { name, gone, partly, filled } = worst;
+  const said = [
+    ...(gone.length > 0 ? [`covers ${quotedLetters(gone)}`] : []),
+    ...(partly.length > 0 ? [`covers part of ${quotedLetters(partly)}`] : []),
+    ...(filled.length > 0
+      ? [`fills ${filled.length === 1 ? 'the counter' : 'the counters'} of ${quotedLetters(filled)}`]
+      : []),
+  ];
+  const severity = gone.length > 0 || filled.length > 1 ? 'warning' : 'info';
+  const verb = severity === 'warning' ? 'is' : 'may be';
+  const what = name === undefined ? 'what it is united with' : `“${name}”`;
+  return { severity, message: `${verb} hard to read: ${what} ${listed(said)}.`, byGrowth: false };
+}
+
+function quotedLetters(letters: readonly Letter[]): string {
+  return listed(letters.map(({ text }) => `“${text}”`));
 }
 
 function missingLettersVerdict(missing: number, of: number): Verdict {

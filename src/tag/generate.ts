@@ -1,12 +1,14 @@
 /** The generators: what a shape is before its modifiers. */
 
 import { translation } from '../geometry/affine.ts';
+import { union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import { strokeMm } from '../geometry/strokes.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Shape } from '../spec/shape-model.ts';
 import { around, aroundTogether } from './around.ts';
 import type { AroundOptions } from './around.ts';
+import { betweenLines } from './between-lines.ts';
 import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
 import { codeOf, encode } from './code.ts';
@@ -93,9 +95,11 @@ export async function generate(
     case 'around': {
       const made = await make(generator.shape);
       const { by, corners, keepHoles, bays, together } = generator;
-      return cache.get('around', [made.id, by, corners, keepHoles, bays, together], () =>
-        polygonOutline({ region: aroundShape(made.value, generator, together) }),
-      );
+      const turned = together ? turnOfLines(generator.shape) : undefined;
+      return cache.get('around', [made.id, by, corners, keepHoles, bays, together, turned], () => {
+        const between = turned === undefined ? [] : betweenLines(made.value.lettering ?? [], turned);
+        return polygonOutline({ region: aroundShape(made.value, between, generator, together) });
+      });
     }
     case 'border': {
       const { shape, ...how } = generator;
@@ -105,7 +109,7 @@ export async function generate(
     case 'stick': {
       const { shape: carried, ...stick } = generator;
       const made = await make(carried);
-      return cache.get('stick', [made.id, stick], () => polygonOutline({ region: stickOf(made.value.region, stick) }));
+      return cache.get('stick', [made.id, stick], () => polygonOutline({ region: stickOf(made.value, stick) }));
     }
     case 'repeat': {
       const [repeatedShape, outline] = generator.shapes;
@@ -205,10 +209,19 @@ function withLettering(lettering: readonly Lettering[]): Pick<MadeShape, 'letter
   return lettering.length > 0 ? { lettering } : {};
 }
 
-/** Of lines, it is a band with round ends along them. */
-function aroundShape(made: MadeShape, way: AroundOptions, together: boolean): Region {
+/** How far straight lines of lettering are turned, in degrees clockwise; `undefined` for all else. */
+function turnOfLines({ generator, modifiers: { rotate = 0 } }: Shape): number | undefined {
+  return generator.kind === 'lines' && !generator.lines.some(({ arc }) => arc) ? rotate : undefined;
+}
+
+/** Of lines to draw along, it is a band with round ends along them; `between` is closed as well. */
+function aroundShape(made: MadeShape, between: Region, way: AroundOptions, together: boolean): Region {
   const outline = together ? aroundTogether : around;
-  return made.lines ? outline(grownByBeam(made), { ...way, by: way.by - strokeMm / 2 }) : outline(made.region, way);
+  const region = made.lines ? grownByBeam(made) : made.region;
+  return outline(between.length > 0 ? union([region, between]) : region, {
+    ...way,
+    by: made.lines ? way.by - strokeMm / 2 : way.by,
+  });
 }
 
 function combined(kind: 'union' | 'difference' | 'intersection', shapes: readonly MadeShape[]): Drawn {

@@ -25,6 +25,8 @@ import { smallStrokes } from './small-strokes.ts';
 import { buriedShare } from './buried-share.ts';
 import { coveredLetters } from './covered-letters.ts';
 import { cutAway } from './cut-away.ts';
+import { fittedInto, mostBridged } from './fitted-size.ts';
+import type { Bridged } from './fitted-size.ts';
 
 /**
  * Smallest x-heights in mm: below the first of each pair is worth a note, below the second a warning. A value measured
@@ -43,13 +45,20 @@ const slackMm = 0.01;
 const halfBuried = 0.5;
 const whollyBuried = 0.75;
 
+/** Share of a letter that bridges may take: above the first it is worth a note, above the second a warning. Our own judgement. */
+const bridgedShare = 0.2;
+const mostlyBridged = 1 / 3;
+
+/** Lettering that `fit` made smaller than this share of what was asked for did not come out as meant. Our own judgement. */
+const leastOfMost = 0.4;
+
 /** Below this share of missing letters, most readers guess the word. Our own judgement. */
 const fewMissing = 0.2;
 
 export const hardToRead: Check = (tag) => {
   const found: Finding[] = [];
   for (const uses of usesByText(tag).values()) {
-    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: verdictOn(on, stockOf(piece, tag)) }));
+    const verdicts = uses.map(({ on, piece }) => ({ on, piece, verdict: verdictOn(on, stockOf(piece, tag), piece) }));
     // One legible use is enough: a shadow, or the room cleared round a text, is not there to be read.
     if (verdicts.some(({ verdict }) => !verdict)) continue;
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
@@ -105,7 +114,17 @@ interface Verdict {
   readonly byGrowth: boolean;
 }
 
-function verdictOn(each: LetteringOn, stock: Stock): Verdict | undefined {
+/** What `fit` chose as its size, and nobody asked for, is a warning as soon as it is worth a note. */
+function verdictOn(each: LetteringOn, stock: Stock, piece: Piece): Verdict | undefined {
+  const fitted = fittedInto(each.lettering, piece);
+  const verdict = verdictBySize(each, stock, piece, fitted !== undefined);
+  const { ofMost = 1 } = fitted ?? {};
+  if (verdict || ofMost >= leastOfMost) return verdict;
+  const message = `came out at ${Math.round(100 * ofMost)} % of the size asked for: all there is room for. Fewer words, a larger shape, or a ring instead of a hole give it more.`;
+  return { severity: 'warning', message, byGrowth: false };
+}
+
+function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: boolean): Verdict | undefined {
   const { lettering, use, making, ground } = each;
   const hidden = ground ? buriedShare(lettering, ground) : 0;
   if (hidden > halfBuried) {
@@ -120,19 +139,23 @@ function verdictOn(each: LetteringOn, stock: Stock): Verdict | undefined {
   const read = readabilityOf(lettering, making.beam, making.over);
   if (!read) return undefined;
   const byGrowth = Math.abs(lettering.grow) > making.beam / 2;
+  const measured = use === 'engrave' ? stock.minXHeight : undefined;
+  const [usual, least] = measured === undefined ? smallest[use] : [measured, measured];
+  const isSmall = read.height < usual - slackMm;
   if (read.doubt > doubtful || isPlainlySpoiled(read)) {
-    const severity = read.doubt > (isBlob(read) ? doubtful : unlikely) ? 'warning' : 'info';
+    const isBad = read.doubt > (isBlob(read) ? doubtful : unlikely) || (isFitted && isSmall);
+    const severity = isBad ? 'warning' : 'info';
     const isSpaced = lettering.letters.some(({ spaced }) => spaced);
     const cause = byGrowth || isSpaced ? '' : ` at this size, with a beam ${mm(making.beam)} wide`;
     const verb = severity === 'warning' ? 'is' : 'may be';
     return { severity, message: `${verb} hard to read: ${lossesInWords(read)}${cause}.`, byGrowth };
   }
-  const measured = use === 'engrave' ? stock.minXHeight : undefined;
-  const [usual, least] = measured === undefined ? smallest[use] : [measured, measured];
-  if (read.height >= usual - slackMm) return undefined;
+  const bridged = use === 'cut' ? mostBridged(lettering, piece) : undefined;
+  if (bridged && bridged.share > bridgedShare) return bridgedVerdict(bridged, lettering, isFitted);
+  if (!isSmall) return undefined;
   const basis = measured === undefined ? ' (rule of thumb, no source)' : measuredOn(stock.measuredOn?.min_x_height);
   const what = { engrave: 'engraving', score: 'scoring', cut: 'cutting' }[use];
-  const severity = read.height < least - slackMm ? 'warning' : 'info';
+  const severity = isFitted || read.height < least - slackMm ? 'warning' : 'info';
   const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)}${basis}.`;
   return { severity, message, byGrowth: false };
 }
@@ -160,6 +183,15 @@ function coveredVerdict({ lettering, kept, covers = [] }: LetteringOn): Verdict 
 
 function quotedLetters(letters: readonly Letter[]): string {
   return listed(letters.map(({ text }) => `“${text}”`));
+}
+
+function bridgedVerdict({ letter, share }: Bridged, { letters }: Lettering, isFitted: boolean): Verdict {
+  const severity = isFitted || share > mostlyBridged ? 'warning' : 'info';
+  const verb = severity === 'warning' ? 'is' : 'may be';
+  const words = letters.filter(({ opens }) => opens).length;
+  const larger = ` Larger letters lose less${words > 1 ? ', such as in two lines' : ''}.`;
+  const message = `${verb} hard to read: bridges take ${Math.round(100 * share)} % of the “${letter.text}”.${larger}`;
+  return { severity, message, byGrowth: false };
 }
 
 function missingLettersVerdict(missing: number, of: number): Verdict {

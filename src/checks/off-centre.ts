@@ -1,20 +1,51 @@
-/** Shapes that are centred by their boxes but still look off-centre. */
+/** Shapes that are centred by their boxes but still look off-centre, and fitted ones that lie all on one side. */
 
-import { boundsOf } from '../geometry/measure.ts';
+import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/shape-model.ts';
 import { centreOf } from '../tag/made-shape.ts';
 import type { MadeShape } from '../tag/made-shape.ts';
-import type { Tag } from '../tag/tag.ts';
+import { axesOf } from '../tag/fit/room.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
+import { nameForMessage } from './origin.ts';
 
 /** Visible offset: this many mm, or this share of the smaller side of the target (our own judgement). */
 const seenMm = 0.5;
 const seenShare = 0.02;
 
-export const offCentre: Check = ({ made }) =>
-  [...made].flatMap(([shape, madeShape]) => visiblyOff(shape, madeShape, made));
+export const offCentre: Check = ({ made, pieces }) => [
+  ...[...made].flatMap(([shape, madeShape]) => visiblyOff(shape, madeShape, made)),
+  ...pieces.flatMap(fittedAside),
+];
+
+/** What is fitted into a shape, left and right alike, and lies on one side of its middle, which an opening takes. */
+function fittedAside({ id, hangers, marks, sources }: Piece): Finding[] {
+  const opening = hangers.find(({ kind }) => kind !== 'ring');
+  if (!opening) return [];
+  const all = [...marks, ...sources.filter(({ use }) => use === 'cut')];
+  return all.flatMap(({ shape, region, area }): Finding[] => {
+    const { place, nudge, fit } = shape.modifiers;
+    const box = boundsOf(region);
+    if (!area?.room || !box || place || nudge || !fit) return [];
+    const { x } = axesOf(area.room);
+    if (x === undefined || (box.minX < x && box.maxX > x)) return [];
+    const side = box.maxX <= x ? 'left' : 'right';
+    const into = fit.part ?? fit.shape.name;
+    const message = `${nameForMessage(shape) ?? 'This'} is all on the ${side} of ${into === undefined ? 'its shape' : `“${into}”`}: the ${opening.kind} leaves too little room in the middle. A ring, or the ${opening.kind} elsewhere, would free it.`;
+    return [
+      {
+        code: 'off-centre',
+        severity: 'info',
+        piece: id,
+        path: [...shape.path, 'fit'],
+        points: [boxCentre(box)],
+        message,
+      },
+    ];
+  });
+}
 
 function visiblyOff({ modifiers, path }: Shape, placedShape: MadeShape, made: Tag['made']): Finding[] {
   const { place } = modifiers;

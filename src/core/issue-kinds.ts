@@ -78,7 +78,11 @@ export const issueKinds = {
   'hard-to-read': { about: 'making', severity: 'warning', summary: 'Lettering that will be hard to read.' },
   'hard-to-scan': { about: 'making', severity: 'warning', summary: 'A code that a phone may not read.' },
   'fine-mark': { about: 'making', severity: 'info', summary: 'Engraved detail finer than the beam can draw.' },
-  'off-centre': { about: 'making', severity: 'info', summary: 'Centred by the ruler, but not to the eye.' },
+  'off-centre': {
+    about: 'making',
+    severity: 'info',
+    summary: 'Centred by the ruler, but not to the eye; or fitted all to one side.',
+  },
   'not-drawn': {
     about: 'making',
     severity: 'warning',

@@ -15,6 +15,7 @@ import { isNoWorse, solves } from './no-worse.ts';
 import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { setAside } from './set-aside.ts';
+import { staysPut } from './stays-put.ts';
 import { slipFixes } from './slips.ts';
 import { stockOf } from '../tag/by-stock.ts';
 
@@ -128,7 +129,7 @@ class Trials {
         ...this.#options,
         isEnough,
       });
-      if (!solves(issue, report, after) || !readsAsWell(report, after)) continue;
+      if (!solves(issue, report, after) || !readsAsWell(report, after) || !staysPut(report, after)) continue;
       const rehung = await this.#rehungOthers(after);
       if (!rehung) continue;
       return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after), rehung);
@@ -145,7 +146,7 @@ class Trials {
     for (const was of await this.#others()) {
       const isEnough = (found: Judged) => !isNoWorse(was, found);
       const is = await this.#engine.compute(text, { ...this.#options, row: was.row, isEnough });
-      if (!isNoWorse(was, is) || !readsAsWell(was, is)) return undefined;
+      if (!isNoWorse(was, is) || !readsAsWell(was, is) || !staysPut(was, is)) return undefined;
       if (this.#needsIt(was)) continue;
       if (lookChange(was, is).share > keptLookShare) return undefined;
       const hanger = movedHanger(was, is, keptPlaceShare[this.#at.issue.severity]);

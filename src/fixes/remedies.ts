@@ -75,6 +75,7 @@ export function remediesFor(at: Case): Remedy[] {
     case 'fine-mark':
       return coarserDetail(at);
     case 'off-centre':
+      if (issue.path.at(-1) !== 'place') return [];
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
     case 'hangs-askew':
       return overBalance(at);

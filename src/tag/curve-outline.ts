@@ -24,13 +24,16 @@ export interface HalfAxes {
   readonly b: number;
 }
 
+/** How far in from the ellipse the line over the top and the one along the bottom run, in mm. */
+export type Sunk = Readonly<Record<'top' | 'bottom', number>>;
+
 /** Sets lines round an ellipse whose middle is on the origin; `mm`: height of the largest line's small letters. */
 export interface RoundSetter {
   /** The largest such height, up to `most`, with which all have room; 0 where none does. */
-  largest(axes: HalfAxes, most: number): number;
-  at(axes: HalfAxes, mm: number): { readonly solid: MadeShape };
-  /** What runs round, not yet united. */
-  outlines(axes: HalfAxes, mm: number): Region;
+  largest(axes: HalfAxes, most: number, sunk?: Sunk): number;
+  at(axes: HalfAxes, mm: number, sunk?: Sunk): { readonly solid: MadeShape };
+  /** What runs round at the top or at the bottom, not yet united. */
+  outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: keyof Sunk): Region;
 }
 
 export interface CurveOutline {

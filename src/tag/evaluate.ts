@@ -183,7 +183,11 @@ export class Evaluator {
         checkpoint,
       });
     });
-    if (found.value) this.#scales.set(shape, found.value.scale);
+    if (found.value) {
+      this.#scales.set(shape, found.value.scale);
+      if (fit.atMost && most < Infinity)
+        this.#areas.set(shape, { ...this.#areas.get(shape)!, ofMost: found.value.scale / most });
+    }
     if (!found.value && outline.value.bounds && target.value.region.length > 0) {
       this.#resources.report({
         code: 'empty-shape',

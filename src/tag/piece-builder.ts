@@ -94,12 +94,14 @@ export class PieceBuilder {
     const { entries, piecesWithHangers } = this.#neighbourhood.of(shape);
     const { cache } = this.#resources;
     const openings: Stage<Region>[] = [];
+    const names: string[] = [];
     for (const piece of piecesWithHangers) {
       const { factor, usesReading } = await this.#scaleOf(piece);
       const bodies = await this.#makeAll(piece.body, factor);
       const body = this.#united(bodies);
       for (const hanger of piece.hangers) {
         const { id, value } = await this.#hang(hanger, piece, body, bodies, { factor, usesReading });
+        if (value && hanger.kind !== 'ring') names.push(`the ${hanger.kind}`);
         if (value)
           openings.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),
@@ -111,6 +113,7 @@ export class PieceBuilder {
     const codeIds: number[] = [];
     for (const { entry, isLine } of entries) {
       const { id, value } = await this.evaluator.target(entry);
+      if (entry.shape.name !== undefined) names.push(`“${entry.shape.name}”`);
       if (value.codes && !isLine) {
         codes.push(value);
         codeIds.push(id);
@@ -123,7 +126,8 @@ export class PieceBuilder {
       );
     }
     if (stages.length === 0) return undefined;
-    return cache.get('around', [stages.map(({ id }) => id), codeIds], () => ({
+    return cache.get('around', [stages.map(({ id }) => id), codeIds, names], () => ({
+      names,
       things: union(stages.map(({ value }) => value)),
       quiet: union(codes.flatMap((made) => made.codes!.map((code) => [squareOf(code, clearModules)]))),
     }));

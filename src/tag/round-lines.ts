@@ -11,7 +11,7 @@ import { boundsOfLines, drawnLine, placedLines, shapeOfLines, textsTogether } fr
 import type { LineInput, LineSpacing } from './text-lines.ts';
 import type { MadeShape } from './made-shape.ts';
 import { textAt } from './curve-outline.ts';
-import type { CurveOutline, HalfAxes, RoundSetter } from './curve-outline.ts';
+import type { CurveOutline, HalfAxes, RoundSetter, Sunk } from './curve-outline.ts';
 
 /** What is free between the ends of the two lines, and round the lines in the middle, in heights of the largest small letters. */
 const usualEnds = 1.6;
@@ -25,6 +25,8 @@ const halvings = 17;
 
 /** Two spaces between letters, in em, between which lines grow evenly with it. */
 const probes = [0.01, 0.02] as const;
+
+const atEdge: Sunk = { top: 0, bottom: 0 };
 
 /** A line that runs round, set straight; in em. */
 interface Straight {
@@ -57,10 +59,10 @@ export class RoundLines implements RoundSetter {
   }
 
   /** The largest height in mm of the largest line's small letters, up to `most`, with which all have room; 0 where none does. */
-  largest(axes: HalfAxes, most = Infinity): number {
+  largest(axes: HalfAxes, most = Infinity, sunk = atEdge): number {
     // Beyond this, the small letters alone would be too high.
     const highest = Math.min(most, tallest * Math.min(axes.a, axes.b));
-    return this.#hasRoom(axes, highest) ? highest : bisected(0, highest, (mm) => !this.#hasRoom(axes, mm));
+    return this.#hasRoom(axes, highest, sunk) ? highest : bisected(0, highest, (mm) => !this.#hasRoom(axes, mm, sunk));
   }
 
   /** Half axes in the given proportion, as small as they may be round letters of that height. */
@@ -73,9 +75,9 @@ export class RoundLines implements RoundSetter {
   }
 
   /** With the middle of the ellipse on the origin; `mm`: height of the largest line's small letters. */
-  at(axes: HalfAxes, mm: number): { readonly solid: MadeShape; readonly bounds: Bounds | undefined } {
+  at(axes: HalfAxes, mm: number, sunk = atEdge): { readonly solid: MadeShape; readonly bounds: Bounds | undefined } {
     const boxes: Bounds[] = [];
-    const made = this.#made(axes, mm, boxes);
+    const made = this.#made(this.#round(mm), axes, mm, sunk, boxes);
     const middle = this.#middle(mm);
     if (middle.length > 0) {
       made.push(shapeOfLines(middle, mm, mm, false));
@@ -93,34 +95,41 @@ export class RoundLines implements RoundSetter {
     };
   }
 
-  /** What runs round, not yet united. */
-  outlines(axes: HalfAxes, mm: number): Region {
-    return this.#made(axes, mm, []).flatMap(({ region }) => region);
+  /** What runs round at the top or at the bottom, not yet united. */
+  outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: keyof Sunk): Region {
+    const round = this.#round(mm).filter(({ at }) => at === side);
+    return this.#made(round, axes, mm, sunk, []).flatMap(({ region }) => region);
   }
 
-  #made(axes: HalfAxes, mm: number, boxes: Bounds[]): MadeShape[] {
-    return this.#round(mm).flatMap((straight): MadeShape[] => {
+  #made(round: readonly Straight[], axes: HalfAxes, mm: number, sunk: Sunk, boxes: Bounds[]): MadeShape[] {
+    return round.flatMap((straight): MadeShape[] => {
       const { line, em } = straight;
       const layout = straightLine(line.face, line.text, em * mm);
-      const set = setRound(layout, line.text.letterSpacingMm / (em * mm), ovalOf(straight, axes, mm));
+      const set = setRound(
+        layout,
+        line.text.letterSpacingMm / (em * mm),
+        ovalOf(straight, inside(axes, sunk[straight.at]), mm),
+      );
       return set ? [drawn(set, line, em * mm, boxes)] : [];
     });
   }
 
-  #hasRoom(axes: HalfAxes, mm: number): boolean {
-    const { a, b } = axes;
+  #hasRoom(axes: HalfAxes, mm: number, sunk = atEdge): boolean {
     const { gap } = this.#spacing;
     const round = this.#round(mm);
     let turn = 0;
     let depth = 0;
     for (const straight of round) {
-      const { advance, em, outside, inside } = straight;
-      if ((outside + inside) * em * mm > tallest * Math.min(a, b)) return false;
-      const ellipse = spacedOval(straight, ovalOf(straight, axes, mm));
+      const { advance, at, em } = straight;
+      const own = inside(axes, sunk[at]);
+      const high = (straight.outside + straight.inside) * em * mm;
+      if (high > tallest * Math.min(own.a, own.b)) return false;
+      const ellipse = spacedOval(straight, ovalOf(straight, own, mm));
       if (!ellipse || advance >= ellipse.perimeter) return false;
       turn += ellipse.angleAt(advance / 2);
-      depth = Math.max(depth, (outside + inside) * em * mm);
+      depth = Math.max(depth, high);
     }
+    const { a, b } = inside(axes, Math.max(sunk.top, sunk.bottom));
     const ends = gap ?? usualEnds * mm;
     if (turn + ends / Math.min(a, b) > Math.PI) return false;
     const middle = boundsOfLines(this.#middle(mm));
@@ -188,6 +197,8 @@ function measuresOf(face: LineInput['face'], text: LineInput['text'], evenly: bo
   // Letters that are spaced out have no ligatures, and so another length.
   return { advance: less - stretch * probes[0], stretch, high, deep };
 }
+
+const inside = ({ a, b }: HalfAxes, by: number): HalfAxes => ({ a: a - by, b: b - by });
 
 function ovalOf({ at, em, outside }: Straight, { a, b }: HalfAxes, mm: number) {
   const mmPerEm = em * mm;

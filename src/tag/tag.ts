@@ -23,6 +23,8 @@ export interface Area {
   readonly target: Region;
   /** For a fitted shape: the room its outline may fill. */
   readonly room?: Region;
+  /** For a fitted shape with `at_most`: its size as a share of that. */
+  readonly ofMost?: number;
 }
 
 /** Something drawn on a piece without cutting through it. */

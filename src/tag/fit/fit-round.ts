@@ -6,7 +6,7 @@ import { area, boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/shape-model.ts';
 import type { MadeShape } from '../made-shape.ts';
-import type { CurveOutline, HalfAxes, RoundSetter } from '../curve-outline.ts';
+import type { CurveOutline, HalfAxes, RoundSetter, Sunk } from '../curve-outline.ts';
 import { turning } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 
@@ -43,48 +43,64 @@ export async function fittedRound(
 ): Promise<Fitted | undefined> {
   const found = fitRound(lines, inner, room, most);
   if (!found) return undefined;
-  const { scale, axes, centre } = found;
-  const shape = await sized(1, { ...outline, changes: false, at: () => lines.at(axes, scale).solid });
+  const { scale, axes, sunk, centre } = found;
+  const shape = await sized(1, { ...outline, changes: false, at: () => lines.at(axes, scale, sunk).solid });
   return { scale, shape, move: chain(turning(modifiers, { x: 0, y: 0 }), translation(centre.x, centre.y)) };
 }
 
 interface RoundFit {
   readonly scale: number;
   readonly axes: HalfAxes;
+  readonly sunk: Sunk;
   /** Of the ellipse. */
   readonly centre: Point;
 }
 
+const sides = ['top', 'bottom'] as const;
+
+/** Each line goes in by itself as far as what is in its way makes it, so that the other one stays at the edge. */
 function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number): RoundFit | undefined {
   const ellipse = ellipseIn(inner);
   if (!ellipse) return undefined;
   const { centre, axes } = ellipse;
-  for (const share of smaller) {
-    const setIn = (deep: number): RoundFit | undefined => {
-      const within = { a: axes.a - deep, b: axes.b - deep };
-      const scale = share * lines.largest(within, most / share);
-      if (!(scale > 0) || !isIn(lines.outlines(within, scale), centre, room)) return undefined;
-      return { scale, axes: within, centre };
-    };
-    for (let deep = 0; deep < deepest * Math.min(axes.a, axes.b); deep += stepMm) {
-      let found = setIn(deep);
-      if (!found) continue;
-      let [low, high] = [Math.max(0, deep - stepMm), deep];
-      for (let round = 0; deep > 0 && round < refinements; round++) {
-        const middle = (low + high) / 2;
-        const nearer = setIn(middle);
-        if (nearer) [found, high] = [nearer, middle];
-        else low = middle;
-      }
-      return found;
+  const furthest = deepest * Math.min(axes.a, axes.b);
+  const scaleAt = (share: number, sunk: Sunk): number => share * lines.largest(axes, most / share, sunk);
+  const isClear = (side: keyof Sunk, scale: number, sunk: Sunk): boolean =>
+    isIn(lines.outlines(axes, scale, sunk, side), centre, room);
+  const sinks = (share: number, from: Sunk): Sunk | undefined => {
+    for (let sunk = from; ;) {
+      const scale = scaleAt(share, sunk);
+      if (!(scale > 0)) return undefined;
+      const blocked = sides.find((side) => !isClear(side, scale, sunk));
+      if (!blocked) return sunk;
+      if (sunk[blocked] + stepMm >= furthest) return undefined;
+      sunk = { ...sunk, [blocked]: sunk[blocked] + stepMm };
     }
+  };
+  for (const share of smaller) {
+    const first = sinks(share, { top: 0, bottom: 0 });
+    if (!first) continue;
+    let sunk: Sunk = first;
+    for (const side of sides) {
+      let [low, high] = [Math.max(0, sunk[side] - stepMm), sunk[side]];
+      for (let round = 0; high > 0 && round < refinements; round++) {
+        const middle = (low + high) / 2;
+        const nearer: Sunk = { ...sunk, [side]: middle };
+        const scale = scaleAt(share, nearer);
+        if (sides.every((each) => isClear(each, scale, nearer))) {
+          sunk = nearer;
+          high = middle;
+        } else low = middle;
+      }
+    }
+    return { scale: scaleAt(share, sunk), axes, sunk, centre };
   }
   return undefined;
 }
 
 function isIn(region: Region, { x, y }: Point, room: Region): boolean {
   const placed = region.map((ring) => ring.map((point) => ({ x: point.x + x, y: point.y + y })));
-  return placed.length > 0 && area(difference(placed, [room])) < roundingMm2;
+  return area(difference(placed, [room])) < roundingMm2;
 }
 
 /** The largest ellipse round the middle of its box that is as wide to its height as that. */

@@ -1,6 +1,7 @@
 /** Explains why a shape cannot be fitted, and how much is lacking. */
 
 import { mm } from '../../core/figures.ts';
+import { listed } from '../../core/names.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
@@ -10,6 +11,8 @@ import type { Fit } from '../../spec/shape-model.ts';
 export interface Obstacles {
   readonly things: Region;
   readonly quiet: Region;
+  /** In a message: “the hole”, “sprout” in quotes. */
+  readonly names: readonly string[];
 }
 
 /** An area below this is no room, in mm². */
@@ -25,7 +28,7 @@ const halvings = 14;
 export function noRoom(
   { shape, part, margin, clear }: Fit,
   target: Region,
-  { things, quiet }: Obstacles = { things: [], quiet: [] },
+  { things, quiet, names }: Obstacles = { things: [], quiet: [], names: [] },
   grow: number,
   isRound = false,
 ): string {
@@ -36,8 +39,7 @@ export function noRoom(
     return area(difference(inner, [kept, quiet])) > leastMm2;
   };
   let [low, high] = [0, Math.max(margin, clear) + grow];
-  if (isRoom(low) && isRound)
-    return `These lines do not go round inside ${name}; use shorter words, or a smaller margin, or move what is in their way.`;
+  if (isRoom(low) && isRound) return noWayRound(name, names);
   if (isRoom(low))
     return `No size of this shape fits ${name} where “place” puts it; leave out “place”, or choose another place.`;
   if (!isRoom(high))
@@ -53,4 +55,21 @@ export function noRoom(
     ...(grow > 0 ? [`${mm(grow)} of growth`] : []),
   ].join(' and ');
   return `There is no room in ${name}: with ${kept} it is more than ${mm(2 * low)} too narrow.`;
+}
+
+/** Most things that are named. */
+const mostNamed = 3;
+
+function noWayRound(name: string, names: readonly string[]): string {
+  const all = [...new Set(names)];
+  if (all.length === 0) return `These lines do not go round inside ${name}; use shorter words or a smaller margin.`;
+  const some = listed(all, mostNamed);
+  const holes = all.filter((each) => each.startsWith('the '));
+  const drawn = all.filter((each) => !each.startsWith('the '));
+  const help = [
+    ...(holes.length > 0 ? [`use a ring instead of ${holes[0]}`] : []),
+    ...(drawn.length > 0 ? [`make ${drawn.length > 1 ? 'the drawings in the middle' : drawn[0]} smaller`] : []),
+    'use shorter words',
+  ];
+  return `${some[0]!.toUpperCase()}${some.slice(1)} ${all.length > 1 ? 'leave' : 'leaves'} these lines no way round inside ${name}: ${listed(help, Infinity, 'or')}.`;
 }

@@ -71,7 +71,8 @@ const evenShare = 0.01;
 /** What hangs a tag is about in its middle if it is off by less than this, as a share of the tag's width. */
 const aboutShare = 0.1;
 
-function axesOf(region: Region): FitRoom['axes'] {
+/** Axes of symmetry of a region, through the middle of its box. */
+export function axesOf(region: Region): FitRoom['axes'] {
   const box = boundsOf(region);
   if (!box) return {};
   const { x, y } = boxCentre(box);

@@ -305,3 +305,53 @@ describe('Lettering that is hard to read', () => {
     }
   });
 });
+
+describe('Lettering whose size fit chose', () => {
+  const heart = (width: number, keys: string) => [
+    `heart: {heart: ${width}}`,
+    `word: {text: Sown with love, font: Nunito, ${keys}}`,
+  ];
+  const on = 'body: [heart], engrave: [word]';
+
+  it('is a warning where letters of that size by themselves are only a note', async () => {
+    const [fitted] = await findingsOf(heart(17, 'fit: {in: heart, margin: 1}'), on, 0.05);
+    assert.equal(fitted?.severity, 'warning');
+    const height = Number(/(\d\.\d+) mm high/.exec(fitted.message)?.[1]);
+    assert.ok(height > 0.8 && height < 1.2, fitted.message);
+    const [asked] = await findingsOf(heart(17, `x_height: ${height}, place: {on: heart}`), on, 0.05);
+    assert.equal(asked?.severity, 'info');
+  });
+
+  it('is a warning below two fifths of the size asked for, and none just above', async () => {
+    const messages = async (atMost: number) =>
+      (await findingsOf(heart(60, `fit: {in: heart, margin: 4, at_most: {x_height: ${atMost}}}`), on)).map(
+        ({ severity, message }) => `${severity}: ${message}`,
+      );
+    const own = await checked(specOf([plate, ...heart(60, 'fit: {in: heart, margin: 4}')], on), hardToRead);
+    const { xHeight } = own.made.report.tag!.pieces[0]!.marks[0]!.lettering![0]!;
+    assert.deepEqual(await messages(xHeight / 0.42), []);
+    const [told, ...others] = await messages(xHeight / 0.38);
+    assert.deepEqual(others, []);
+    assert.match(told!, /^warning: “Sown with love” came out at 3[789] % of the size asked for/);
+  });
+});
+
+describe('Letters that bridges cross', () => {
+  const cutThrough = (capHeight: number) =>
+    findingsOf(
+      [`word: {text: BASIL 8, font: Nunito, cap_height: ${capHeight}, bridges: 1.5, place: {on: plate}}`],
+      'body: [plate], cut: [word]',
+    );
+
+  it('are told of once a fifth of one is bridge, and a warning from a third on', async () => {
+    assert.deepEqual(await cutThrough(10), []);
+    const [noted] = await cutThrough(8);
+    assert.equal(noted?.severity, 'info');
+    assert.match(
+      noted.message,
+      /^“BASIL 8” may be hard to read: bridges take 2\d % of the “A”\. Larger letters lose less, such as in two lines\.$/,
+    );
+    const [lost] = await cutThrough(5);
+    assert.equal(lost?.severity, 'warning');
+  });
+});

@@ -104,3 +104,30 @@ describe('A shape centred by its box', () => {
     for (const text of ['ggyp', 'Leeeee']) assertSilent(await name(text, 'eye'), 'off-centre');
   });
 });
+
+describe('A shape fitted to one side', () => {
+  const heart = (width: number, rest = 'fit: {in: plate, margin: 4}', hanger = 'keyhole: top') =>
+    make(
+      specOf(
+        [`plate: {heart: ${width}}`, `ab: {text: AB, font: Alfa Slab One, ${rest}}`],
+        `body: [plate], engrave: [ab], hanger: {${hanger}}`,
+      ),
+    );
+
+  it('of a heart whose middle a keyhole takes is told so, at its fit', async () => {
+    const made = await heart(40);
+    const issue = only(made, 'off-centre');
+    assert.equal(issue.severity, 'info');
+    assert.equal(
+      issue.message,
+      '“ab” is all on the left of “plate”: the keyhole leaves too little room in the middle. A ring, or the keyhole elsewhere, would free it.',
+    );
+    assert.equal(placeOf(made.report, issue).text, '{in: plate, margin: 4}');
+  });
+
+  it('is silent where it is in the middle, or where its maker put it', async () => {
+    assertSilent(await heart(60), 'off-centre');
+    assertSilent(await heart(40, undefined, 'ring: top'), 'off-centre');
+    assertSilent(await heart(40, 'nudge: {down: 0.1}, fit: {in: plate, margin: 4}'), 'off-centre');
+  });
+});

@@ -104,6 +104,11 @@ describe('Lines over the top and along the bottom', () => {
     assert.deepEqual(issues, []);
     const clear = distanceByJts(pieces[0]!.hangers[0]!.opening, region);
     assert.ok(clear > 2 - 0.01, `${clear}`);
+    // The lower line stays at the edge: its feet are as far from it as the margin.
+    const [top, bottom] = pieces[0]!.marks[0]!.lettering!.map(({ letters }) => letters.flatMap((each) => each.region));
+    const furthest = (ink: typeof region): number => Math.max(...ink.flat().map(({ x, y }) => Math.hypot(x, y)));
+    assertNear(furthest(bottom!), 35 - 3, 0.1);
+    assert.ok(furthest(top!) < 35 - 3 - 2);
   });
 
   it('have the width asked for without a fit, round a circle as small as they allow', async () => {
@@ -150,7 +155,20 @@ describe('Lines over the top and along the bottom', () => {
     const full = await report(
       specOf(['plate: {circle: 60}', window, words], 'body: [plate], cut: [window], engrave: [words]'),
     );
-    assert.match(full.issues[0]!.message, /^These lines do not go round inside “plate”/);
+    assert.match(
+      full.issues[0]!.message,
+      /^“window” leaves these lines no way round inside “plate”: make “window” smaller or use shorter words\.$/,
+    );
+    const holed = await report(
+      specOf(
+        ['plate: {circle: 60}', 'dot: {circle: 34, place: {on: plate}}', `words: {${pair('SEEDS', 'swap')}, ${fit}}`],
+        'body: [plate], engrave: [dot, words], hanger: {hole: {at: top}}',
+      ),
+    );
+    assert.match(
+      holed.issues.map(({ message }) => message).join('\n'),
+      /The hole and “dot” leave these lines no way round inside “plate”: use a ring instead of the hole, make “dot” smaller or use/,
+    );
   });
 });
 

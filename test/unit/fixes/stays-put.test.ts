@@ -1,0 +1,42 @@
+import assert from 'node:assert/strict';
+import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
+import { boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
+import { newEngine, specOf } from '../support/engine.ts';
+
+const engine = newEngine();
+const options = { locate: () => undefined };
+
+const middleOf = async (text: string): Promise<number> => {
+  const { tag } = await engine.compute(text, options);
+  const [ab] = tag!.pieces[0]!.sources.filter(({ use }) => use === 'cut');
+  return boxCentre(boundsOf(ab!.region)!).x;
+};
+
+/** How far each fix for the tilt of a heart on a keyhole moves the letters cut out of it sideways, by title. */
+async function shifts(fit: string) {
+  const text = specOf(
+    ['plate: {heart: 40}', `ab: {text: AB, font: Alfa Slab One, ${fit}, bridges: auto}`],
+    'body: [plate], cut: [ab], hanger: {keyhole: top}',
+    ['stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}'],
+  );
+  const report = await engine.compute(text, options);
+  const issue = report.issues.find(({ code }) => code === 'hangs-askew');
+  assert.ok(issue, 'it hangs askew');
+  const before = await middleOf(text);
+  const fixes = await findFixes(engine, report, issue, options);
+  return Promise.all(
+    fixes.map(async ({ title, edits }) => ({ title, by: (await middleOf(withEdits(text, edits))) - before })),
+  );
+}
+
+describe('A fix that moves a hanger', () => {
+  it('is not offered where fitted letters would jump to the other side', async () => {
+    for (const { title, by } of await shifts('fit: {in: plate, margin: 4}'))
+      assert.ok(Math.abs(by) < 5, `${title}: ${by} mm aside`);
+  });
+
+  it('is offered where they stay', async () => {
+    const found = await shifts('width: 9, place: {on: plate}, nudge: {left: 9, up: 3}');
+    assert.ok(found.some(({ title, by }) => title.startsWith('Move the keyhole over') && Math.abs(by) < 0.01));
+  });
+});

@@ -5,7 +5,7 @@ import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, widened } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import type { Tie } from '../spec/model.ts';
+import type { Tie } from '../spec/workshop-model.ts';
 import { strandOf } from '../spec/tie.ts';
 import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
 import type { Finding } from '../core/issue.ts';

@@ -3,7 +3,7 @@
 import type { Finding } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
 import { measuredOn } from '../spec/measured-values.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import { beamWidthOf } from './lettering-on.ts';

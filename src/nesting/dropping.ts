@@ -7,6 +7,9 @@ import { slackMm } from './orientation.ts';
 /** Width of the columns that edges are sorted into, in mm. */
 const columnMm = 1;
 
+/** Depth in mm to which a corner counts as on an edge rather than beyond it: what rounding, and parts that just touch, may be. */
+const touchMm = 1e-5;
+
 /** Edges of an orientation by column: those with material below them, and those with material above. */
 interface FacingEdges {
   readonly tops: readonly (readonly number[])[];
@@ -67,8 +70,9 @@ function dropHeight(
       const [fromX, toX] = [ends.x[edge]!, ends.x[next[edge]!]!];
       if (x < Math.min(fromX, toX) || x > Math.max(fromX, toX)) continue;
       const [fromY, toY] = [ends.y[edge]!, ends.y[next[edge]!]!];
-      const height = way * (y - (fromY + ((x - fromX) / (toX - fromX)) * (toY - fromY)));
-      if (height >= 0 && height < least) least = height;
+      const slope = (toY - fromY) / (toX - fromX);
+      const height = way * (y - (fromY + (x - fromX) * slope));
+      if (height < least && height >= -touchMm * Math.hypot(1, slope)) least = height;
     }
   }
   return least;

@@ -4,7 +4,7 @@ import { rotation, transform } from '../geometry/affine.ts';
 import { intersection } from '../geometry/clipper.ts';
 import { area, boundsOf, centroid } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
-import type { StickGenerator } from '../spec/model.ts';
+import type { StickGenerator } from '../spec/shape-model.ts';
 
 /** A point narrower than this, in mm, breaks off and pricks; our own judgement. */
 const bluntMm = 1.5;

@@ -60,7 +60,8 @@ describe('A layout keeps what it promises', () => {
           assertKept(parts, room, layout);
           for (const part of layout.unplaced) assert.ok(!goesOn(parts[part]!, room), 'it would have gone on a sheet');
         }),
-        { numRuns: 15 },
+        // In the example two parts touch by less than nothing, and one must not be pushed through the other.
+        { numRuns: 15, examples: [[5]] },
       );
     });
   }

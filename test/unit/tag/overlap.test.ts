@@ -1,11 +1,12 @@
 import assert from 'node:assert/strict';
 import { intersection, normalise, offset } from '../../../src/geometry/clipper.ts';
-import { curveBounds, flatten } from '../../../src/geometry/curves.ts';
+import { curveBounds } from '../../../src/geometry/curves.ts';
+import { flatten } from '../../../src/geometry/flatten.ts';
 import { findNecks } from '../../../src/geometry/necks.ts';
 import { area, boundsOf, boxCentre, perimeter } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
-import type { TextGenerator } from '../../../src/spec/model.ts';
+import type { TextGenerator } from '../../../src/spec/shape-model.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';
 import { isSpeck } from '../../../src/checks/speck.ts';
 import { readability } from '../../../src/checks/readability.ts';

@@ -5,22 +5,21 @@
 
 import { difference, intersection, normalise } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Region } from '../geometry/types.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
 import { channels } from '../look/channels.ts';
 import { lookOfStock } from '../look/stock-look.ts';
-import type { Machine, Stock } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
+import type { Machine, Stock } from '../spec/workshop-model.ts';
 import { fromStock } from '../tag/by-stock.ts';
-import { moduleOf, squareOf } from '../tag/code.ts';
+import { clearModules, moduleOf, squareOf } from '../tag/code.ts';
 import type { Code } from '../tag/code.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { gluedOver } from './assembly.ts';
 import type { Check } from './check.ts';
 import { finestMm } from './fine-mark.ts';
-
-/** Width of the quiet zone round a code, in modules: ISO/IEC 18004:2024, 5.3.8, “quiet zone”. */
-export const clearModules = 4;
+import { nameForMessage } from './origin.ts';
 
 /**
  * Least width of a module in beams, or in distances between hatch lines: an edge is off by up to half of one on either
@@ -44,6 +43,7 @@ interface UsedCode {
   readonly code: Code;
   readonly as: 'engrave' | 'score' | 'cut';
   readonly region: Region;
+  readonly shape: Shape;
   readonly path: YamlPath;
 }
 
@@ -53,11 +53,11 @@ export const hardToScan: Check = (tag) =>
 function codesUsedOn({ marks, sources }: Piece): UsedCode[] {
   const cuts = sources.filter(({ use }) => use === 'cut');
   return [
-    ...marks.flatMap(({ codes = [], operation, region, path }) =>
-      codes.map((code) => ({ code, as: operation, region, path })),
+    ...marks.flatMap(({ codes = [], operation, region, shape, path }) =>
+      codes.map((code) => ({ code, as: operation, region, shape, path })),
     ),
-    ...cuts.flatMap(({ codes = [], region, entry }) =>
-      codes.map((code) => ({ code, as: 'cut' as const, region, path: entry })),
+    ...cuts.flatMap(({ codes = [], region, shape, entry }) =>
+      codes.map((code) => ({ code, as: 'cut' as const, region, shape, path: entry })),
     ),
   ];
 }
@@ -91,8 +91,17 @@ function findingOf(used: UsedCode, piece: Piece, tag: Tag): Finding | undefined 
   }
   const clear = clearModulesOf(used, piece, tag);
   if (clear < clearModules) {
-    const message = `Only ${mm(clear * module)} is clear round this code; minimum ${mm(clearModules * module)}, ${clearModules} of its modules (ISO/IEC 18004).`;
-    return finding(message, clear * module, clearModules * module);
+    const least = `minimum ${mm(clearModules * module)}, ${clearModules} of its modules (ISO/IEC 18004)`;
+    const found = finding(
+      `Only ${mm(clear * module)} is clear round this code; ${least}.`,
+      clear * module,
+      clearModules * module,
+    );
+    const near = nearestTo(used, piece, clear);
+    const name = near && nameForMessage(near.shape);
+    if (!near || name === undefined) return found;
+    const message = `${name} leaves only ${mm(clear * module)} clear round ${nameForMessage(used.shape) ?? 'the code'}; ${least}.`;
+    return { ...found, path: near.path, points: [near.point], message };
   }
   if (as === 'engrave' && code.isLight !== isLight(stock))
     return finding(
@@ -130,6 +139,24 @@ function clearModulesOf({ code, as, region, path }: UsedCode, piece: Piece, tag:
     else blocked = middle;
   }
   return clear;
+}
+
+/** A mark or a cut that reaches as far into the quiet zone as anything does. */
+function nearestTo(
+  { code, path }: UsedCode,
+  { marks, sources }: Piece,
+  clear: number,
+): { readonly shape: Shape; readonly path: YamlPath; readonly point: Point } | undefined {
+  const zone = [squareOf(code, Math.min(clearModules, clear + 2 * slackModules))];
+  const others = [
+    ...marks,
+    ...sources.filter(({ use }) => use === 'cut').map((each) => ({ ...each, path: each.entry })),
+  ];
+  for (const { shape, path: at, region } of others) {
+    const within = at === path ? [] : intersection(zone, region);
+    if (area(within) > touchingMm2) return { shape, path: at, point: boxCentre(boundsOf(within)!) };
+  }
+  return undefined;
 }
 
 /** Whether engraving comes out lighter than the face of the stock. */

@@ -1,7 +1,7 @@
 /** Every text on a piece and how it is made there: cut free, cut through, engraved or scored. */
 
 import type { Region } from '../geometry/types.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece, Source, Tag } from '../tag/tag.ts';

@@ -5,9 +5,12 @@ import { applyTo, applyToVector } from '../geometry/affine.ts';
 import { difference, normalise } from '../geometry/clipper.ts';
 import { ringArea } from '../geometry/measure.ts';
 import type { Affine, Point, Region, Ring } from '../geometry/types.ts';
-import type { CodeGenerator } from '../spec/model.ts';
+import type { CodeGenerator } from '../spec/shape-model.ts';
 import type { AskedWidth } from './asked-width.ts';
 import { bridgesOf } from './code-bridges.ts';
+
+/** Width of the quiet zone round a code, in modules: ISO/IEC 18004:2024, 5.3.8, “quiet zone”. */
+export const clearModules = 4;
 
 /** Rows from the top, each from the left; true is dark. */
 type Matrix = readonly (readonly boolean[])[];

@@ -1,7 +1,8 @@
 /** A shape before it has its size. */
 
 import { scaling } from '../geometry/affine.ts';
-import { curveBounds, flatten, flattenLines } from '../geometry/curves.ts';
+import { curveBounds } from '../geometry/curves.ts';
+import { flatten, flattenLines } from '../geometry/flatten.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';

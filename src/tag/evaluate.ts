@@ -1,12 +1,12 @@
 /** Makes shapes: the generator, then the modifiers in order, each stage cached as long as its inputs stay the same. */
 
 import { chain, translation } from '../geometry/affine.ts';
-import { offset } from '../geometry/clipper.ts';
+import { offset, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
 import type { Region } from '../geometry/types.ts';
-import type { HoldWidth, Modifiers, Shape, Target } from '../spec/model.ts';
+import type { HoldWidth, Modifiers, Shape, Target } from '../spec/shape-model.ts';
 import { barWidth, stripWidths } from './asked-width.ts';
 import { growthLacking, mostGrowths } from './auto-growth.ts';
 import type { Stage } from './cache.ts';
@@ -15,6 +15,7 @@ import { fitted, turning } from './fit/fitted.ts';
 import type { Fitted } from './fit/fitted.ts';
 import { fittedRound } from './fit/fit-round.ts';
 import { noRoom } from './fit/no-room.ts';
+import type { Obstacles } from './fit/no-room.ts';
 import { roomIn } from './fit/room.ts';
 import type { FitRoom } from './fit/room.ts';
 import { generate } from './generate.ts';
@@ -23,12 +24,13 @@ import { isBeside, placingMove } from './place.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
+import { whyEmpty } from './why-empty.ts';
 import { asArea, mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area } from './tag.ts';
 
 /** Everything else on the pieces that have a shape; `undefined` if there is nothing. */
-export type Around = (shape: Shape) => Promise<Stage<Region> | undefined>;
+export type Around = (shape: Shape) => Promise<Stage<Obstacles> | undefined>;
 
 export class Evaluator {
   readonly #resources: Resources;
@@ -157,7 +159,7 @@ export class Evaluator {
     const { margin, clear } = fit;
     const room = (more: number): Stage<FitRoom> =>
       cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by], () =>
-        roomIn(target.value.region, margin + more, grown(around?.value, clear + more), place?.by ?? 'eye'),
+        roomIn(target.value.region, margin + more, grown(around?.value, clear, more), place?.by ?? 'eye'),
       );
     const [free, outer] = [room(grow ?? 0), room(0)];
     this.#areas.set(shape, { target: target.value.region, room: outer.value.region });
@@ -251,24 +253,16 @@ export class Evaluator {
   #reportEmpty({ generator, modifiers, path }: Shape): void {
     const sources = 'shapes' in generator ? generator.shapes : 'shape' in generator ? [generator.shape] : [];
     if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;
-    const { fit, grow = 0, width, height } = modifiers;
-    if (fit) return;
-    let reason = 'has no area';
-    if (generator.kind === 'path') reason = 'encloses nothing. To score or engrave along it, add “lines: true”';
-    if (generator.kind === 'intersection') reason = 'is empty: what it is made of shares nothing';
-    if (generator.kind === 'difference') reason = 'is empty: nothing is left of it';
-    if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';
-    if (generator.kind === 'code') reason = 'has bridges as wide as its modules';
-    if (generator.kind === 'stick') reason = 'meets nothing of what it should carry';
-    if (grow < 0) reason = 'is thinned away to nothing';
-    else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)
-      reason = 'cannot be grown that much and stay that small';
-    this.#resources.report({ code: 'empty-shape', severity: 'error', path, message: `This shape ${reason}.` });
+    if (modifiers.fit) return;
+    const message = `This shape ${whyEmpty(generator, modifiers)}.`;
+    this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
 }
 
-function grown(region: Region | undefined, by: number): Region {
-  return region ? offset(region, by) : [];
+function grown(around: Obstacles | undefined, clear: number, more: number): Region {
+  if (!around) return [];
+  const things = offset(around.things, clear + more);
+  return around.quiet.length > 0 ? union([things, offset(around.quiet, more)]) : things;
 }
 
 /** The largest scale of a fitted shape over its natural size, before growth. */

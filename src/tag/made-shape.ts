@@ -3,7 +3,7 @@
 import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
-import type { CentreRule } from '../spec/model.ts';
+import type { CentreRule } from '../spec/shape-model.ts';
 import { scaledBorder } from './border.ts';
 import type { Border } from './border.ts';
 import { mapCode } from './code.ts';

@@ -4,7 +4,7 @@ import { rotation, transform } from '../geometry/affine.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxRing, centroid, widened } from '../geometry/measure.ts';
 import type { Bounds, Region, Ring } from '../geometry/types.ts';
-import type { StickGenerator } from '../spec/model.ts';
+import type { StickGenerator } from '../spec/shape-model.ts';
 import type { MadeShape } from './made-shape.ts';
 import { footUnder } from './stick-foot.ts';
 

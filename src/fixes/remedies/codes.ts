@@ -1,21 +1,23 @@
 /** Remedies that make a code easier to scan. */
 
-import { clearModules } from '../../checks/hard-to-scan.ts';
-import { boundsOf } from '../../geometry/measure.ts';
-import { squareOf } from '../../tag/code.ts';
-import type { Shape } from '../../spec/model.ts';
+import { boundsOf, contains } from '../../geometry/measure.ts';
+import { clearModules, squareOf } from '../../tag/code.ts';
+import type { ShapeEntry } from '../../spec/model.ts';
+import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, samePath, setting, settingLengths } from '../candidate.ts';
-import { intoRoom, movedBy } from './moving.ts';
+import { clearWays } from './clear-ways.ts';
+import { intoRoom, madeSmaller, movedBy } from './moving.ts';
 
 /** Factors that shrink a mark for more clear space around the code, smallest change first. */
 const smaller = [0.95, 0.9, 0.8, 0.7];
 
 export function scannable(at: Case): Remedy[] {
   const { issue, model } = at;
-  const entries = model.pieces.flatMap(({ engrave, cut }) => [...engrave, ...cut]);
+  const entries = model.pieces.flatMap(({ engrave, score, cut }) => [...engrave, ...score, ...cut]);
   const shape = entries.find(({ path }) => samePath(path, issue.path))?.shape;
-  if (shape?.generator.kind !== 'code') return [];
+  if (!shape) return [];
+  if (shape.generator.kind !== 'code') return outOfQuietZone(at, shape, entries);
   const { width = 0, minimum = 0 } = issue;
   const larger = width > 0 ? minimum / width : 1;
   return [
@@ -26,6 +28,32 @@ export function scannable(at: Case): Remedy[] {
       words: `Let less of ${shapeTitle(shape)} be damaged, so that its modules are larger`,
       candidates: shape.generator.correction === 'low' ? [] : setting(at, shape.path, 'correction', 'low'),
     },
+  ];
+}
+
+/** What stands in the quiet zone of a code goes out of it: the code keeps clear of it if it is fitted, or it is moved or made smaller. */
+function outOfQuietZone(at: Case, shape: Shape, entries: readonly ShapeEntry[]): Remedy[] {
+  const [point] = at.issue.points ?? [];
+  const zones = entries.flatMap((entry) =>
+    (at.tag.made.get(entry.shape)?.codes ?? []).map((code) => ({ entry, zone: squareOf(code, clearModules) })),
+  );
+  const found = point && zones.find(({ zone }) => contains([zone], point));
+  if (!found || !at.piece) return [];
+  const code = found.entry.shape;
+  const { marks, sources, hangers, body } = at.piece;
+  const drawn = [...marks, ...sources.filter(({ use }) => use === 'cut').map((cut) => ({ ...cut, path: cut.entry }))];
+  const moved = drawn.find(({ path }) => samePath(path, at.issue.path));
+  const others = drawn.filter((each) => each !== moved).map(({ region }) => region);
+  const openings = hangers.map(({ opening }) => opening);
+  const ways = moved ? clearWays(moved.region, body, [[found.zone], ...others, ...openings]) : [];
+  return [
+    {
+      words: `Keep ${shapeTitle(code)} clear of what else is there`,
+      candidates: code.modifiers.fit ? settingLengths(at, [...code.path, 'fit'], 'clear', [at.issue.minimum ?? 0]) : [],
+    },
+    { words: `Move ${shapeTitle(shape)}`, candidates: movedBy(at, shape, ways) },
+    { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmaller(at, shape) },
+    { words: `Make ${shapeTitle(code)} smaller`, candidates: sized(at, code, smaller) },
   ];
 }
 

@@ -53,6 +53,16 @@ const mostTried = 12;
 const asGood = 0.98;
 const asideCounts = 2;
 
+const offMiddle = ({ x, y }: Point, centre: Point): number => Math.hypot(asideCounts * (x - centre.x), y - centre.y);
+
+/** Columns and rows of places that are looked at for one nearer to the middle, and how many columns closely. */
+const nearerPlaces = 24;
+const nearerTries = 8;
+
+/** A place is nearer to the middle if it is by this much, as a share of the shape's radius. */
+const nearerShare = 0.25;
+const indices = Array.from({ length: nearerPlaces }, (_, index) => index);
+
 /**
  * Something that the rough search missed may obstruct the close one, which then starts from these shares of the size.
  */
@@ -61,10 +71,6 @@ const beginnings = [1, 0.98, 0.94, 0.85];
 /** Tolerance of the outlines searched with, in mm: in the close and in the rough search. */
 const closeMm = 0.003;
 const roughMm = 0.03;
-
-/** Columns and rows of a shape; the search examines its outermost points in each. */
-const sampleColumns = 32;
-const sampleRows = 14;
 
 /** First step of the rough and of the close search, in mm. */
 const firstStep = 1.5;
@@ -113,7 +119,9 @@ export function largestFit(
   if (!best) return undefined;
   if (inMiddle && best.placement.scale < inMiddle.placement.scale * (home ? worthLeavingHome : worthLeaving))
     best = inMiddle;
-  const centred = anywhere ? undefined : fitting.centred(best.placement, room, most);
+  const centred = anywhere
+    ? undefined
+    : (fitting.centred(best.placement, room, most) ?? fitting.nearer(best, room.centre, most));
   const { placement, part } = centred ?? best;
   const found = { placement: { ...placement, scale: Math.min(most, placement.scale) }, part };
   return fitting.settled(found, placement.scale > most, centred?.along);
@@ -143,7 +151,7 @@ class FitRun {
     const close = { ...made, region: simplified(made.region, closeMm) };
     this.#close = new IndexedSilhouette(silhouetteOf(close, own));
     this.#rough = new IndexedSilhouette(silhouetteOf({ ...close, region: simplified(close.region, roughMm) }, own));
-    this.#samples = samplesOf(outermost(this.#rough.points), boundsOf(this.#close.solids.flat())!);
+    this.#samples = samplesOf(this.#rough.points, boundsOf(this.#close.solids.flat())!);
   }
 
   /** The placement at the visual centre of the room, if the shape fits there. */
@@ -197,6 +205,43 @@ class FitRun {
     return best && best.placement.scale >= enough ? { ...best, along } : undefined;
   }
 
+  /** Nearer to the middle in the same part of the room, about as large; what the search for the largest passed over. */
+  nearer({ placement, part }: FoundPlacement, centre: Point, most: number): CentredPlacement | undefined {
+    const enough = asGood * Math.min(most, placement.scale);
+    const far = offMiddle(placement, centre) - nearerShare * this.#close.radius * placement.scale;
+    const { minX, minY, maxX, maxY } = part.box;
+    const [across, up] = [(maxX - minX) / nearerPlaces, (maxY - minY) / nearerPlaces];
+    const slack = Math.hypot(across, up) / 2;
+    const heights = this.#baseline === undefined ? indices.map((row) => minY + (row + 0.5) * up) : [this.#baseline];
+    const places = [centre.x, ...indices.map((column) => minX + (column + 0.5) * across)]
+      .flatMap((x) => heights.map((y) => ({ x, y })))
+      .filter((place) => offMiddle(place, centre) < far)
+      .sort((a, b) => offMiddle(a, centre) - offMiddle(b, centre));
+    const upright = this.#baseline === undefined ? 'along y' : 'size';
+    const tried = new Set<number>();
+    for (const { x, y } of places) {
+      if (tried.has(x)) continue;
+      const scale = largestAt(this.#samples, part, x, y, slack, mostIn(part, this.#samples), enough);
+      if (scale < enough) continue;
+      if (tried.add(x).size > nearerTries) return undefined;
+      const attempt = (from: FitPlacement, free: Freedom, within: number): FitPlacement | undefined => {
+        const near = this.#roughly(part, from, free);
+        if (!near || near.scale < enough || offMiddle(near, centre) >= within) return undefined;
+        const close = this.#closely(part, near, upright);
+        return close && close.scale >= enough ? close : undefined;
+      };
+      let found = attempt({ x, y, scale }, upright, far) ?? attempt({ x, y, scale }, this.#free, far);
+      if (!found) continue;
+      for (let step = across / 2; step > lastStep && found.x !== centre.x; step /= 2) {
+        const aside = centre.x - found.x;
+        const nearer: FitPlacement = { ...found, x: found.x + Math.sign(aside) * Math.min(step, Math.abs(aside)) };
+        found = attempt(nearer, upright, offMiddle(found, centre)) ?? found;
+      }
+      return { placement: found, part, along: 'y' };
+    }
+    return undefined;
+  }
+
   /** The known placement, or a better one in this part of the room. */
   bestIn(part: RoomPart, known: FoundPlacement | undefined, centre: Point): FoundPlacement | undefined {
     const bar = known?.placement.scale ?? 1e-4;
@@ -222,9 +267,8 @@ class FitRun {
   /** Of places of about the same size the one nearest to the middle; the others only if those come to nothing. */
   #bestOf(found: readonly FitPlacement[], part: RoomPart, centre: Point): FitPlacement | undefined {
     const enough = asGood * Math.max(0, ...found.map(({ scale }) => scale));
-    const off = ({ x, y }: FitPlacement): number => Math.hypot(asideCounts * (x - centre.x), y - centre.y);
     const inTurn = [
-      ...found.filter(({ scale }) => scale >= enough).sort((a, b) => off(a) - off(b)),
+      ...found.filter(({ scale }) => scale >= enough).sort((a, b) => offMiddle(a, centre) - offMiddle(b, centre)),
       ...found.filter(({ scale }) => scale < enough).sort((a, b) => b.scale - a.scale),
     ];
     let best: FitPlacement | undefined;
@@ -271,24 +315,4 @@ class FitRun {
     const isStill = !isRoomy && Math.hypot(shift.x, shift.y) < stillMm;
     return isStill ? placement : { ...at, x: at.x + shift.x, y: at.y + shift.y };
   }
-}
-
-/** The lowest and highest point in each column, and the leftmost and rightmost in each row. */
-function outermost(points: readonly Point[]): Point[] {
-  const box = boundsOf([points])!;
-  const chosen = new Set<Point>();
-  const sides = [
-    { along: 'x', across: 'y', low: box.minX, high: box.maxX, count: sampleColumns },
-    { along: 'y', across: 'x', low: box.minY, high: box.maxY, count: sampleRows },
-  ] as const;
-  for (const { along, across, low, high, count } of sides) {
-    const ends: (readonly [Point, Point] | undefined)[] = Array<undefined>(count).fill(undefined);
-    for (const point of points) {
-      const at = Math.min(count - 1, Math.floor(((point[along] - low) / (high - low)) * count));
-      const [least, most] = ends[at] ?? [point, point];
-      ends[at] = [point[across] < least[across] ? point : least, point[across] > most[across] ? point : most];
-    }
-    for (const point of ends.flatMap((pair) => pair ?? [])) chosen.add(point);
-  }
-  return [...chosen];
 }

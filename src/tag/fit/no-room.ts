@@ -4,7 +4,13 @@ import { mm } from '../../core/figures.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
-import type { Fit } from '../../spec/model.ts';
+import type { Fit } from '../../spec/shape-model.ts';
+
+/** What a fitted shape keeps clear of, and the quiet zones of codes, which it stays out of but may touch. */
+export interface Obstacles {
+  readonly things: Region;
+  readonly quiet: Region;
+}
 
 /** An area below this is no room, in mm². */
 const leastMm2 = 1e-3;
@@ -19,15 +25,15 @@ const halvings = 14;
 export function noRoom(
   { shape, part, margin, clear }: Fit,
   target: Region,
-  around: Region = [],
+  { things, quiet }: Obstacles = { things: [], quiet: [] },
   grow: number,
   isRound = false,
 ): string {
   const name = `“${part ?? shape.name ?? 'the shape'}”`;
   const isRoom = (less: number) => {
     const inner = offset(target, -Math.max(0, margin + grow - less));
-    const kept = offset(around, Math.max(0, clear + grow - less));
-    return area(difference(inner, [kept])) > leastMm2;
+    const kept = offset(things, Math.max(0, clear + grow - less));
+    return area(difference(inner, [kept, quiet])) > leastMm2;
   };
   let [low, high] = [0, Math.max(margin, clear) + grow];
   if (isRoom(low) && isRound)
@@ -43,7 +49,7 @@ export function noRoom(
   }
   const kept = [
     ...(margin > 0 ? [`a margin of ${mm(margin)}`] : []),
-    ...(around.length > 0 && clear > 0 ? [`${mm(clear)} clear of what else is there`] : []),
+    ...(things.length > 0 && clear > 0 ? [`${mm(clear)} clear of what else is there`] : []),
     ...(grow > 0 ? [`${mm(grow)} of growth`] : []),
   ].join(' and ');
   return `There is no room in ${name}: with ${kept} it is more than ${mm(2 * low)} too narrow.`;

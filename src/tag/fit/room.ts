@@ -8,7 +8,7 @@ import { partsOf } from '../../geometry/parts.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
-import type { CentreRule } from '../../spec/model.ts';
+import type { CentreRule } from '../../spec/shape-model.ts';
 import { centreOf } from '../made-shape.ts';
 
 /** Tolerance of the room's outline, in mm: in the close and in the rough search. */
@@ -60,13 +60,16 @@ export interface FitRoom {
   readonly centre: Point | undefined;
   /**
    * Axes of symmetry, what stands in it included: `x` of the one that it is the same to the left and to the right of, `y` of
-   * the one that it is the same above and below.
+   * the one that it is the same above and below. A shape without an upright axis has that of what stands about in its middle.
    */
   readonly axes: { readonly x?: number; readonly y?: number };
 }
 
 /** What one side may have that the other has not, as a share of the room: a curve is made of chords. */
 const evenShare = 0.01;
+
+/** What hangs a tag is about in its middle if it is off by less than this, as a share of the tag's width. */
+const aboutShare = 0.1;
 
 function axesOf(region: Region): FitRoom['axes'] {
   const box = boundsOf(region);
@@ -82,6 +85,14 @@ function axesOf(region: Region): FitRoom['axes'] {
   };
 }
 
+/** The upright axis of what stands about in the middle of a shape that has none, such as the holes of a label. */
+function uprightAxis(target: Region, obstacles: Region): number | undefined {
+  const box = boundsOf(target);
+  const { x } = axesOf(obstacles);
+  if (!box || x === undefined) return undefined;
+  return Math.abs(x - boxCentre(box).x) < aboutShare * (box.maxX - box.minX) ? x : undefined;
+}
+
 /** @param obstacles What stands in it, grown by the distance to keep. */
 export function roomIn(target: Region, margin: number, obstacles: Region, by: CentreRule): FitRoom {
   const inner = offset(target, -margin);
@@ -91,12 +102,17 @@ export function roomIn(target: Region, margin: number, obstacles: Region, by: Ce
     .map((part) => new RoomPart(part));
   const centre = centreOf({ region: target }, by);
   let axes: FitRoom['axes'] | undefined;
+  const findAxes = (): FitRoom['axes'] => {
+    const own = axesOf(region);
+    const x = own.x ?? uprightAxis(inner, obstacles);
+    return x === undefined ? own : { ...own, x };
+  };
   return {
     region,
     parts,
     centre: centre && contains(region, centre) ? centre : poleOf(region),
     get axes() {
-      return (axes ??= axesOf(region));
+      return (axes ??= findAxes());
     },
   };
 }

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { report, specOf } from '../support/engine.ts';
+import { findFixes } from '../../../src/fixes/find-fixes.ts';
+import { newEngine, report, specOf } from '../support/engine.ts';
 
 interface Laid {
   readonly head?: string;
@@ -53,9 +54,49 @@ describe('hard-to-scan', () => {
       /^Only 3\.\d\d mm is clear round this code; minimum 4\.00 mm, 4 of its modules \(ISO\/IEC 18004\)\.$/,
     );
     // The dot begins 1 mm above the code.
-    assert.match((await reported({ piece: 'engrave: [link, dot]' }))[0]!, /^Only 1\.0\d mm is clear/);
-    assert.match((await reported({ piece: 'engrave: [link], cut: [dot]' }))[0]!, /^Only 1\.\d\d mm is clear/);
+    assert.match(
+      (await reported({ piece: 'engrave: [link, dot]' }))[0]!,
+      /^“dot” leaves only 1\.0\d mm clear round “link”; minimum 4\.00 mm, 4 of its modules \(ISO\/IEC 18004\)\.$/,
+    );
+    assert.match((await reported({ piece: 'engrave: [link], cut: [dot]' }))[0]!, /^“dot” leaves only 1\.\d\d mm clear/);
     assert.deepEqual(await reported({ piece: 'engrave: [link, {from: dot, nudge: {up: 3.1}}]' }), []);
+  });
+
+  it('is silent about lettering fitted beside it, drawn before it or after it, however little it is to keep clear', async () => {
+    const shapes = [
+      'plate: {rectangle: [80, 36], radius: 4}',
+      'link: {code: "SEED 4711", size: 21, place: {on: plate, at: right, margin: 5}}',
+      'note: {text: Borrow me, font: Nunito, fit: {in: plate, margin: 2, clear: 1}}',
+    ];
+    for (const engrave of ['link, note', 'note, link']) {
+      const { issues, tag } = await report(specOf(shapes, `body: [plate], engrave: [${engrave}]`));
+      assert.deepEqual(
+        issues.filter(({ code }) => code === 'hard-to-scan').map(({ message }) => message),
+        [],
+      );
+      const note = tag!.pieces[0]!.marks.find(({ shape }) => shape.name === 'note')!;
+      // The code is 21 modules of 1 mm, 5 mm from the edge at 40; its quiet zone reaches 4 mm further.
+      const right = Math.max(...note.region.flat().map(({ x }) => x));
+      assert.ok(right <= 40 - 5 - 21 - 4 + 0.01 && right > 40 - 5 - 21 - 4 - 1, `${right}`);
+    }
+  });
+
+  it('is told at the line of what stands too near, and solved by what keeps it clear', async () => {
+    const text = specOf(
+      [
+        'plate: {rectangle: [80, 36], radius: 4}',
+        'note: {text: Swap, font: Nunito, weight: 700, width: 40, place: {on: plate, at: left, margin: 4}}',
+        'link: {code: "https://example.org/lend/42", fit: {in: plate, margin: 5, clear: 1.5}}',
+      ],
+      'body: [plate], engrave: [note, link]',
+    );
+    const engine = newEngine();
+    const options = { locate: () => undefined };
+    const found = await engine.compute(text, options);
+    const issue = found.issues.find(({ code }) => code === 'hard-to-scan')!;
+    assert.equal(text.slice(issue.range.start, issue.range.end), 'note');
+    const [fix] = await findFixes(engine, found, issue, options);
+    assert.match(fix!.title, /^Keep “link” clear of what else is there: clear 3\.\d\d mm/);
   });
 
   it('tells a code of which only the outlines are scored', async () => {

@@ -161,6 +161,53 @@ describe('Fitting anywhere', () => {
     }
   });
 
+  for (const [what, hanger] of [
+    ['one hole', 'at: top'],
+    ['two holes', 'at: top, count: 2, spacing: 90'],
+  ] as const) {
+    it(`stands in the middle below ${what} of what is not the same to both sides, if it is as large there`, async () => {
+      const shapes = {
+        label: ['plate: {label: {size: [160, 40]}}'],
+        arrow: ['plate: {arrow: {length: 180, width: 60, shaft: 40}}'],
+        stack: [
+          'back: {rectangle: [150, 40]}',
+          'nose: {polygon: {sides: 3, across: 30}, rotate: -90}',
+          'plate: {stack: {shapes: [back, nose], towards: right}}',
+        ],
+      };
+      for (const [name, lines] of Object.entries(shapes)) {
+        const made = await make(
+          specOf(
+            [...lines, 'word: {text: In, font: Nunito, weight: 800, fit: {in: plate, margin: 4}}'],
+            `body: [plate], engrave: [word], hanger: {hole: {${hanger}, diameter: 4}}`,
+          ),
+        );
+        const { minX, minY, maxX, maxY } = boundsOf(markOf(made))!;
+        const holes = made.pieces[0]!.hangers.map(({ opening }) => boxCentre(boundsOf(opening)!).x);
+        const aside = (minX + maxX) / 2 - (Math.min(...holes) + Math.max(...holes)) / 2;
+        assert.ok(Math.abs(aside) < 1.5, `${name}: ${aside} aside`);
+        // The shaft of an arrow, a label and the rectangle are all 40 high.
+        assertNear(maxY - minY, 32, 0.5, name);
+      }
+    });
+  }
+
+  it('stands at the side of a hole that is nearest to the middle, where nothing has an axis', async () => {
+    const made = await make(
+      specOf(
+        [
+          'plate: {label: {size: [160, 40]}}',
+          'word: {text: HI, font: Nunito, weight: 800, fit: {in: plate, margin: 4}}',
+        ],
+        'body: [plate], engrave: [word], hanger: {hole: {at: top, count: 2, spacing: 70, diameter: 4, nudge: {right: 20}}}',
+      ),
+    );
+    const box = boundsOf(markOf(made))!;
+    const [left] = made.pieces[0]!.hangers.map(({ opening }) => boundsOf(opening)!.maxX).sort((a, b) => a - b);
+    assert.ok(box.minX > left! && box.minX < left! + 7, `${box.minX - left!} from the hole`);
+    assertNear(box.maxY - box.minY, 32, 0.7);
+  });
+
   it('stands below a slot rather than beside the middle, as large as it was asked for', async () => {
     const placed = async (plate: string) => {
       const made = await make(

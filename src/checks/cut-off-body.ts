@@ -7,7 +7,7 @@ import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import type { Piece, Source } from '../tag/tag.ts';
 import { pointsAlong } from './points-along.ts';
 import { distanceTo } from './blame.ts';

@@ -13,7 +13,7 @@ import { byCause, locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { measuredOn } from '../spec/measured-values.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import { perRegion } from './per-region.ts';
 import { isSpeck } from './speck.ts';
 

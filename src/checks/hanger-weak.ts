@@ -4,7 +4,7 @@ import { intersection } from '../geometry/clipper.ts';
 import { area } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
 import { locationOf } from './by-cause.ts';

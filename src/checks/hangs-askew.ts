@@ -2,7 +2,8 @@
 
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { HangerPlace, Tie } from '../spec/model.ts';
+import type { HangerPlace } from '../spec/model.ts';
+import type { Tie } from '../spec/workshop-model.ts';
 import { directionOf, seenTilt } from '../tag/hanger/direction.ts';
 import type { PlacedHanger, Tag } from '../tag/tag.ts';
 import { assemblyOf, balanceOf } from './assembly.ts';

@@ -8,19 +8,22 @@ import type { Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Severity } from '../core/issue-kinds.ts';
 import { mm } from '../core/figures.ts';
-import { withLines } from '../spec/model.ts';
-import type { Shape, Stock } from '../spec/model.ts';
+import { withLines } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/shape-model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import { bottomPieceOf } from '../tag/pieces-below.ts';
-import type { Lettering } from '../tag/letters.ts';
+import type { Letter, Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { letteringOn } from './lettering-on.ts';
 import type { LetteringOn } from './lettering-on.ts';
 import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './readability.ts';
 import type { Readability } from './readability.ts';
+import { smallStrokes } from './small-strokes.ts';
 import { buriedShare } from './buried-share.ts';
+import { coveredLetters } from './covered-letters.ts';
 import { cutAway } from './cut-away.ts';
 import { fittedInto, mostBridged } from './fitted-size.ts';
 import type { Bridged } from './fitted-size.ts';
@@ -61,8 +64,13 @@ export const hardToRead: Check = (tag) => {
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
     found.push(findingOf(least.on, least.verdict!, least.piece, tag));
   }
-  return found;
+  const shapes = withLines(tag.made.keys());
+  return [...found, ...smallStrokes(tag, (path, text) => quoted(shapeAt(shapes, path), text))];
 };
+
+function shapeAt(shapes: readonly Shape[], path: YamlPath): Shape | undefined {
+  return shapes.find((other) => other.path.join('/') === path.join('/'));
+}
 
 /** Each text with all its uses on one piece, or on pieces glued together. */
 function usesByText(tag: Tag): Map<string, { readonly on: LetteringOn; readonly piece: Piece }[]> {
@@ -79,14 +87,15 @@ function usesByText(tag: Tag): Map<string, { readonly on: LetteringOn; readonly 
 
 function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, tag: Tag): Finding {
   const { path } = lettering;
-  const shape = withLines(tag.made.keys()).find((other) => other.path.join('/') === path.join('/'));
+  const shape = shapeAt(withLines(tag.made.keys()), path);
+  const text = lettering.letters.map((each) => each.text).join('');
   return {
     code: 'hard-to-read',
     severity: verdict.severity,
     piece: piece.id,
     path: verdict.byGrowth ? growthPath(shape, path) : path,
     points: [lettersCentre(lettering)],
-    message: `${quoted(shape, lettering)} ${verdict.message}`,
+    message: `${quoted(shape, text)} ${verdict.message}`,
   };
 }
 
@@ -125,6 +134,8 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
   }
   const missing = each.kept ? cutAway(lettering, each.kept).length : 0;
   if (missing > 0) return missingLettersVerdict(missing, lettering.letters.length);
+  const covered = coveredVerdict(each);
+  if (covered) return covered;
   const read = readabilityOf(lettering, making.beam, making.over);
   if (!read) return undefined;
   const byGrowth = Math.abs(lettering.grow) > making.beam / 2;
@@ -147,6 +158,31 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
   const severity = isFitted || read.height < least - slackMm ? 'warning' : 'info';
   const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)}${basis}.`;
   return { severity, message, byGrowth: false };
+}
+
+/** The verdict on the shape that covers most. */
+function coveredVerdict({ lettering, kept, covers = [] }: LetteringOn): Verdict | undefined {
+  const [worst] = covers
+    .map(({ name, region }) => ({ name, ...coveredLetters(lettering, kept?.shape ?? region, region) }))
+    .filter(({ gone, partly, filled }) => gone.length + partly.length + filled.length > 0)
+    .sort((a, b) => b.gone.length - a.gone.length || b.filled.length - a.filled.length);
+  if (!worst) return undefined;
+  const { name, gone, partly, filled } = worst;
+  const said = [
+    ...(gone.length > 0 ? [`covers ${quotedLetters(gone)}`] : []),
+    ...(partly.length > 0 ? [`covers part of ${quotedLetters(partly)}`] : []),
+    ...(filled.length > 0
+      ? [`fills ${filled.length === 1 ? 'the counter' : 'the counters'} of ${quotedLetters(filled)}`]
+      : []),
+  ];
+  const severity = gone.length > 0 || filled.length > 1 ? 'warning' : 'info';
+  const verb = severity === 'warning' ? 'is' : 'may be';
+  const what = name === undefined ? 'what it is united with' : `“${name}”`;
+  return { severity, message: `${verb} hard to read: ${what} ${listed(said)}.`, byGrowth: false };
+}
+
+function quotedLetters(letters: readonly Letter[]): string {
+  return listed(letters.map(({ text }) => `“${text}”`));
 }
 
 function bridgedVerdict({ letter, share }: Bridged, { letters }: Lettering, isFitted: boolean): Verdict {
@@ -226,8 +262,9 @@ export function engravedHeights(tag: Tag): number[] {
 /** Longest quotation, in characters: enough to recognise a text. */
 const mostQuoted = 24;
 
-function quoted(shape: Shape | undefined, { letters }: Lettering): string {
-  const text = shape?.generator.kind === 'text' ? shape.generator.text : letters.map((each) => each.text).join('');
+function quoted(shape: Shape | undefined, letters: string): string {
+  const generator = shape?.generator;
+  const text = generator?.kind === 'text' || generator?.kind === 'strokes' ? generator.text : letters;
   const line = Array.from(text.replace(/\s+/g, ' ').trim());
   return `“${line.length > mostQuoted ? `${line.slice(0, mostQuoted - 1).join('')}…` : line.join('')}”`;
 }

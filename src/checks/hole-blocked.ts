@@ -5,7 +5,7 @@ import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, widened } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import type { Tie } from '../spec/model.ts';
+import type { Tie } from '../spec/workshop-model.ts';
 import { strandOf } from '../spec/tie.ts';
 import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
 import type { Finding } from '../core/issue.ts';
@@ -113,14 +113,16 @@ function isLikelySlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
 }
 
+const stemLetters = ['d', '9', 'b', 'P'] as const;
+
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter. */
 function readsAsLetter({ path, centre, readAs = [] }: PlacedHanger, { id }: Piece): Finding[] {
   const isWithin = readAs.includes('letter within');
-  const isBowl = readAs.includes('bowl');
-  if (!isWithin && !isBowl && !readAs.includes('letter')) return [];
-  const message = isBowl
-    ? 'The ring stands halfway up the stem of the first letter, and the two read as a “d”.'
-    : `The ring stands ${isWithin ? 'between' : 'beside'} the letters, about as large as they are, and reads as an “o”.`;
+  const stemLetter = stemLetters.find((letter) => readAs.includes(letter));
+  if (!isWithin && !stemLetter && !readAs.includes('letter')) return [];
+  const message = stemLetter
+    ? `The ring and the stem of the ${'d9'.includes(stemLetter) ? 'first' : 'last'} letter read as a “${stemLetter}”.`
+    : `The ring stands ${isWithin ? 'between the letters' : 'beside the letters, about as large as they are,'} and reads as an “o”.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
 }
 

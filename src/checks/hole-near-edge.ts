@@ -1,7 +1,7 @@
 /** Openings for the tie that are too near to an edge, open to it, joined to another opening, or outside the piece. */
 
 import type { Finding } from '../core/issue.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';

@@ -2,7 +2,7 @@
 
 import { tightestOpening } from '../spec/tie.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Tie } from '../spec/model.ts';
+import type { Tie } from '../spec/workshop-model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';

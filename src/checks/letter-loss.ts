@@ -70,7 +70,8 @@ function lossOf(region: Region, xHeight: number, change: LetterChange): Omit<Let
   const { grow, thin, hairline } = change;
   const tolerance = outlineShare * xHeight;
   const outline = simplified(region, tolerance);
-  const stout = hairline > 0 ? thickened(outline, hairline) : outline;
+  // Less is lost when the outline is simplified.
+  const stout = hairline > tolerance ? thickened(outline, hairline) : outline;
   const ink = area(stout);
   const grown = grow > 0 ? offset(stout, grow, 'round', tolerance) : stout;
   const core = thin > 0 ? offset(stout, -thin, 'round', tolerance) : stout;

@@ -1,10 +1,11 @@
 /** Every text on a piece and how it is made there: cut free, cut through, engraved or scored. */
 
 import type { Region } from '../geometry/types.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Lettering } from '../tag/letters.ts';
-import type { Piece, Tag } from '../tag/tag.ts';
+import type { Piece, Source, Tag } from '../tag/tag.ts';
+import type { Cover } from './covered-letters.ts';
 import type { Remainder } from './cut-away.ts';
 import { finestMm } from './fine-mark.ts';
 
@@ -19,6 +20,8 @@ export interface LetteringOn {
   readonly ground?: Ground;
   /** For letters that are not openings. */
   readonly kept?: Remainder;
+  /** For letters that are cut free: what else the body is made of. */
+  readonly covers?: readonly Cover[];
 }
 
 export interface Ground {
@@ -37,7 +40,8 @@ export function letteringOn(piece: Piece, tag: Tag): LetteringOn[] {
   const found: LetteringOn[] = [];
   const loose = output.compensate ? 0 : stock.kerf / 2;
   const cut = piece.sources.flatMap((other) => (other.use === 'cut' ? [other.region] : []));
-  for (const { use, region, lettering = [] } of piece.sources) {
+  for (const source of piece.sources) {
+    const { use, region, lettering = [] } = source;
     for (const each of lettering) {
       const isOpening = (use === 'cut') !== (each.as === 'opening');
       const among = piece.sources.filter((other) => other.use === use);
@@ -52,6 +56,7 @@ export function letteringOn(piece: Piece, tag: Tag): LetteringOn[] {
         making: { beam: stock.kerf, over: isOpening ? loose : -loose },
         ...ground,
         ...keptOf(each, region, use === 'body' ? cut : []),
+        ...(use === 'body' && each.as === 'material' && !isAlone ? { covers: coversOf(each, source, among) } : {}),
       });
     }
   }
@@ -68,11 +73,20 @@ export function letteringOn(piece: Piece, tag: Tag): LetteringOn[] {
   return found;
 }
 
+function coversOf({ shape }: Lettering, own: Source, all: readonly Source[]): Cover[] {
+  return all
+    .filter((source) => source !== own || shape !== undefined)
+    .map((source) => ({
+      region: source.region,
+      ...(source !== own && source.shape.name !== undefined ? { name: source.shape.name } : {}),
+    }));
+}
+
 function keptOf({ as, shape }: Lettering, region: Region, cuts: readonly Region[]): Pick<LetteringOn, 'kept'> {
   return as === 'opening' ? {} : { kept: { shape: shape ?? region, region, cuts } };
 }
 
 /** Width of an engraved or scored line in mm. */
-function beamWidthOf({ kerf, kerfs }: Stock): number {
+export function beamWidthOf({ kerf, kerfs }: Stock): number {
   return Math.max(kerfs && kerfs.engrave > 0 ? kerfs.engrave : kerf, finestMm);
 }

@@ -3,7 +3,7 @@
  */
 
 import { intersection } from '../geometry/clipper.ts';
-import { area, boundsOf, boxCentre, contains } from '../geometry/measure.ts';
+import { area, boundsOf, boxCentre, boxesOverlap, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
@@ -67,9 +67,43 @@ function messageOf(parts: readonly Region[], piece: Piece): string {
   const box = boundsOf(parts[0]!)!;
   const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
   const ways = waysOut(piece, parts.length === 1 ? 'it' : 'them');
-  return parts.length === 1
-    ? `A part of “${title}” (${size}, ${mm2(area(parts[0]!), 1)}) is joined to nothing and falls out. ${ways}`
-    : `${parts.length} parts of “${title}”, the largest ${size}, are joined to nothing and fall out. ${ways}`;
+  const name = lettersOf(parts[0]!, piece);
+  if (parts.length === 1) {
+    const what = name === undefined ? `A part of “${title}”` : `${capitalised(name)} of “${title}”`;
+    return `${what} (${size}, ${mm2(area(parts[0]!), 1)}) is joined to nothing and falls out. ${ways}`;
+  }
+  const largest = name === undefined ? `the largest ${size}` : `the largest of them ${name} (${size})`;
+  return `${parts.length} parts of “${title}”, ${largest}, are joined to nothing and fall out. ${ways}`;
+}
+
+/** A letter is in a part if this share of it is, as the font draws it. */
+const withinShare = 0.5;
+
+/** A part is of a letter if this share of it is, for growth adds to a dot: of a letter as the font draws it. */
+const ofLetterShare = 0.3;
+
+/** Most letters of a part that are quoted; longer ones are no longer found at a glance. */
+const mostQuoted = 12;
+
+/** The letters that make a part, the letter that it is part of, or the one whose counter it is; `undefined` if none. */
+function lettersOf(part: Region, { sources }: Piece): string | undefined {
+  const letters = sources.flatMap(({ lettering = [] }) => lettering.flatMap((each) => each.letters));
+  const box = boundsOf(part)!;
+  const near = letters.filter(({ region }) => boxesOverlap(boundsOf(region)!, box));
+  const within = near.filter(({ region }) => area(intersection(region, part)) > withinShare * area(region));
+  const text = within.map((letter) => letter.text).join('');
+  if (text !== '') return Array.from(text).length > mostQuoted ? undefined : `the “${text}”`;
+  const whole = near.find(({ region }) => area(intersection(region, part)) > ofLetterShare * area(part));
+  if (whole) return `a part of the “${whole.text}”`;
+  const round = near.find(({ region }) => {
+    const inside = region.filter((ring) => ringArea(ring) < 0).map((ring) => ring.toReversed());
+    return area(intersection(inside, part)) > withinShare * area(part);
+  });
+  return round && `the inside of the “${round.text}”`;
+}
+
+function capitalised(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** The keys that join parts, as far as they suit what the piece is made of, and the one that leaves them apart. */

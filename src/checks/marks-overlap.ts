@@ -6,7 +6,7 @@ import type { InsideStretch } from '../geometry/length-inside.ts';
 import { area } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';

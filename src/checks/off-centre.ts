@@ -2,7 +2,7 @@
 
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import { centreOf } from '../tag/made-shape.ts';
 import type { MadeShape } from '../tag/made-shape.ts';
 import { axesOf } from '../tag/fit/room.ts';

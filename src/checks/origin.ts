@@ -1,7 +1,7 @@
 /** The original of a shape, and its name in messages. */
 
-import { textsOf } from '../spec/model.ts';
-import type { Shape } from '../spec/model.ts';
+import { textsOf } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
 /** The shape that a copy, or a copy of a copy, is made from. */

@@ -3,7 +3,7 @@
 import { contains } from '../geometry/measure.ts';
 import type { Point, Ring } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import { distancesBeyond, hiddenMm, meantMm } from './beyond.ts';
 import type { Check } from './check.ts';

@@ -3,7 +3,7 @@
 import type { Tip } from '../geometry/necks.ts';
 import type { Finding } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';

@@ -7,10 +7,15 @@ import type { Region, Ring } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import { extentOf, speckMm } from '../tag/size.ts';
 import type { Piece } from '../tag/tag.ts';
+import { distanceTo } from './blame.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
+import { listed } from '../core/names.ts';
 import { perRegion } from './per-region.ts';
+
+/** Outlines nearer than this are one, in mm. */
+const touchingMm = 0.02;
 
 export const specks: Check = ({ pieces, stock }) => pieces.flatMap((piece) => specksOf(piece, stock.kerf));
 
@@ -31,7 +36,7 @@ function specksOf(piece: Piece, kerf: number): Finding[] {
       path,
       points: [boxCentre(boundsOf([largest!])!)],
       width,
-      message: messageOf(found, width),
+      message: `${messageOf(found, width)} ${remedyFor(found, piece)}`,
     };
   });
 }
@@ -63,7 +68,27 @@ function messageOf(rings: readonly Ring[], size: number): string {
     ? `A ${holes ? 'hole' : 'part'} only ${mm(size)} across`
     : `${[counted(holes, 'hole'), counted(rings.length - holes, 'part')].filter(Boolean).join(' and ')}, the largest only ${mm(size)} across,`;
   const fate = holes === rings.length ? '' : ` or ${one ? 'falls' : 'fall'} through the bed`;
-  return `${what} ${one ? 'burns' : 'burn'} out${fate}; “tidy” removes what is smaller than the size you give it.`;
+  return `${what} ${one ? 'burns' : 'burn'} out${fate}.`;
+}
+
+/** A hole between shapes is in none of them, so `tidy` can only remove it from their union. */
+function remedyFor([largest, ...smaller]: readonly Ring[], { sources }: Piece): string {
+  const isOwn = sources.some(({ region }) => region.some((own) => isSame(own, largest!)));
+  const beside = isOwn
+    ? []
+    : sources.filter(({ region }) => largest!.some((at) => distanceTo(region, at) < touchingMm));
+  if (beside.length < 2) return '“tidy” removes what is smaller than the size you give it.';
+  const names = beside.flatMap(({ shape }) => shape.name ?? []);
+  const it = smaller.length > 0 ? 'The largest' : 'It';
+  if (names.length < beside.length) return `${it} lies between shapes: unite them by “union”, with “tidy”.`;
+  const united = `{union: [${names.join(', ')}], tidy: …}`;
+  return `${it} lies between ${listed(names.map((name) => `“${name}”`))}: write ${united} for them in “body”.`;
+}
+
+/** Whether a shape has the hole of a piece, or is cut through it there. */
+function isSame(own: Ring, ring: Ring): boolean {
+  const [a, b] = [boundsOf([own])!, boundsOf([ring])!];
+  return (['minX', 'minY', 'maxX', 'maxY'] as const).every((side) => Math.abs(a[side] - b[side]) < touchingMm);
 }
 
 function counted(count: number, noun: string): string {

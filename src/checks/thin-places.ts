@@ -5,7 +5,7 @@ import type { Neck, Tip } from '../geometry/necks.ts';
 import { boundsOf, perimeter } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { FaultPlace } from '../core/issue.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import type { AskedWidth } from '../tag/asked-width.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import { distanceTo, hangerAt } from './blame.ts';

@@ -1,7 +1,7 @@
 /** Whole runs of a piece that are thin. Lettering that is thin all over has one remedy, so it is one finding. */
 
 import type { Finding } from '../core/issue.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';

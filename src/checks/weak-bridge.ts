@@ -2,7 +2,7 @@
 
 import { listed } from '../core/names.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';

@@ -10,7 +10,7 @@ import { isError } from '../core/issue.ts';
 import type { Fix, Issue, TextEdit, TextRange } from '../core/issue.ts';
 import { estimateOfTag } from '../export/known-estimates.ts';
 import { estimateLoad } from '../strength/load.ts';
-import type { Stock } from '../spec/model.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 

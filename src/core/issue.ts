@@ -35,6 +35,8 @@ export interface TextChange {
 export interface Fix extends TextChange {
   /** Share of the lettering, or of a piece without lettering, that looks different afterwards; 0 if nothing does. */
   readonly look: number;
+  /** In a batch: the tags that have no such problem and would hang from another place. */
+  readonly rehangs?: readonly string[];
 }
 
 /** A place where a fault is seen, on finished geometry in mm, y up. */

@@ -21,9 +21,9 @@ export const fine: Digits = [2, 3];
 /** For what is as fine as a beam. */
 export const finest: Digits = [3, 4];
 
-/** A number without trailing zeros, and never “-0”. */
+/** A number without trailing zeros, and never “-0”, since negative zero is written as 0. */
 export function trimmed(value: number, digits: number): string {
-  return String(Number(value.toFixed(digits)) + 0);
+  return String(Number(value.toFixed(digits)));
 }
 
 /** `82.0 mm` or `3.23 in`, always with all its decimals, so that figures in a column or in motion keep their width. */
@@ -33,7 +33,7 @@ export function lengthText(mm: number, units: Units, digits: Digits = plain): st
 
 /** `82 mm`, `3.23 in`: without trailing zeros. */
 export function shortLength(mm: number, units: Units, digits: Digits = fine): string {
-  return `${trimmed(mm / mmPer[units], digits[units === 'mm' ? 0 : 1])} ${units}`;
+  return `${shortFigure(mm, units, digits)} ${units}`;
 }
 
 /** `82.0 × 31.4 mm`. */
@@ -43,7 +43,7 @@ export function sizeText(width: number, height: number, units: Units, digits: Di
 
 /** `600 × 300 mm`, without trailing zeros. */
 export function shortSize(width: number, height: number, units: Units, digits: Digits = fine): string {
-  return `${shortLength(width, units, digits).replace(/ \w+$/, '')} × ${shortLength(height, units, digits)}`;
+  return `${shortFigure(width, units, digits)} × ${shortLength(height, units, digits)}`;
 }
 
 /** `12 × 8 in`, of figures that are in the spec's unit already. */
@@ -56,9 +56,15 @@ export function areaText(mm2: number, units: Units): string {
   return units === 'mm' ? `${trimmed(mm2 / 100, 1)} cm²` : `${trimmed(mm2 / mmPerInch ** 2, 2)} in²`;
 }
 
-function figureOf(mm: number, units: Units, [ofMm, ofInches]: Digits): string {
-  return (mm / mmPer[units]).toFixed(units === 'mm' ? ofMm : ofInches);
+function figureOf(mm: number, units: Units, digits: Digits): string {
+  return (mm / mmPer[units]).toFixed(decimals(units, digits));
 }
+
+function shortFigure(mm: number, units: Units, digits: Digits): string {
+  return trimmed(mm / mmPer[units], decimals(units, digits));
+}
+
+const decimals = (units: Units, [ofMm, ofInches]: Digits): number => (units === 'mm' ? ofMm : ofInches);
 
 /** “1 part”, “6 parts”. */
 export function counted(count: number, one: string, many = `${one}s`): string {

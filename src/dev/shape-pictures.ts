@@ -9,7 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Line } from '../geometry/types.ts';
 import { Engine } from '../engine/engine.ts';
-import { pathData } from '../scene/scene.ts';
+import { pathData } from '../scene/path-data.ts';
 import { nodeFontFiles } from '../text/node-font-files.ts';
 import { shapesPicture } from './shapes-picture.ts';
 import type { Piece } from '../tag/tag.ts';

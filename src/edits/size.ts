@@ -2,7 +2,7 @@
 
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
-import type { Shape } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import { asksForColumns } from '../spec/row-values.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { lengthInMm, lengthText } from './length-text.ts';

@@ -27,6 +27,7 @@ import { withSubstitutes } from '../tag/substitutes.ts';
 import type { FontFiles } from '../text/font-files.ts';
 import { FontLibrary } from '../text/font-library.ts';
 import type { UsedIssues } from '../spec/scope.ts';
+import { nextTask, turnTaker, Clock } from './turns.ts';
 
 export interface Report {
   readonly source: SpecSource;
@@ -80,9 +81,6 @@ export interface EngineOptions {
   readonly stages?: number;
   readonly fonts?: FontLibrary;
 }
-
-/** How long the engine works before it yields, in ms: less than a frame at 60 Hz. */
-const turnMs = 10;
 
 export class Engine {
   readonly fonts: FontLibrary;
@@ -254,33 +252,4 @@ function withRanges(findings: readonly Finding[], source: SpecSource, units: Uni
     message: inUnits(finding.message, units),
     range: source.range(finding.path),
   }));
-}
-
-function nextTask(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, 0));
-}
-
-/** Yields when a turn is over, and throws once the result is no longer wanted. */
-function turnTaker(signal: AbortSignal | undefined, giveWay: () => Promise<void>): () => Promise<void> {
-  let started = performance.now();
-  return async () => {
-    signal?.throwIfAborted();
-    if (performance.now() - started < turnMs) return;
-    await giveWay();
-    started = performance.now();
-    signal?.throwIfAborted();
-  };
-}
-
-class Clock {
-  readonly laps = { read: 0, load: 0, make: 0, check: 0, total: 0 };
-  readonly #start = performance.now();
-  #last = this.#start;
-
-  lap(name: 'read' | 'load' | 'make' | 'check'): void {
-    const now = performance.now();
-    this.laps[name] = now - this.#last;
-    this.laps.total = now - this.#start;
-    this.#last = now;
-  }
 }

@@ -5,7 +5,7 @@
 
 import { applyTo } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import type { Affine, Bounds } from '../geometry/types.ts';
+import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Assembly } from './assemblies.ts';
@@ -18,9 +18,9 @@ import { table } from './proof-picture.ts';
 const foreshortened = 0.5;
 const leaning = 0.3;
 
-/** Lift between two layers: as a share of the drawn height of a tag, and the least in mm on paper. */
-const liftShare = 0.8;
+/** Least lift between two layers, and the least that is seen between one and the next, in mm on paper. */
 const leastLiftMm = 9;
+const apartMm = 1.5;
 
 const paddingMm = 7;
 const namesMm = 48;
@@ -41,13 +41,12 @@ export function explodedDrawing(
 ): ExplodedDrawing {
   const [wide, deep] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];
   const seen = { width: wide + leaning * deep, height: foreshortened * deep };
-  const [across, lifts] = [width - namesMm - 2 * paddingMm, layers.length - 1];
+  const across = width - namesMm - 2 * paddingMm;
   const room = height - 2 * paddingMm;
-  const liftAt = (scale: number) => Math.max(leastLiftMm, seen.height * scale * liftShare);
-  const highAt = (scale: number) => seen.height * scale + lifts * liftAt(scale) + edgeAt(tag, scale);
+  const highAt = (scale: number) => seen.height * scale + liftsAt(layers, tag, scale).at(-1)! + edgeAt(tag, scale);
   let scale = Math.min(1.5, across / seen.width);
   while (highAt(scale) > room && scale > 0.02) scale *= 0.97;
-  const lift = liftAt(scale);
+  const lifts = liftsAt(layers, tag, scale);
   const total = highAt(scale) + 2 * paddingMm;
   return {
     height: total,
@@ -57,11 +56,11 @@ export function explodedDrawing(
       const bottom = top - total + paddingMm + edgeAt(tag, scale);
       const maps = layers.map((_, layer): Affine => {
         const [a, c, d] = [scale, leaning * scale, foreshortened * scale];
-        const f = bottom + layer * lift - d * bounds.minY;
+        const f = bottom + lifts[layer]! - d * bounds.minY;
         return { a, b: 0, c, d, e: x - a * bounds.minX - c * bounds.minY, f };
       });
       layers.forEach((layer, depth) => {
-        if (depth > 0) drawLeaders(page, boundsOfLayer(layer) ?? bounds, maps[depth - 1]!, maps[depth]!);
+        if (depth > 0) drawLeaders(page, outlineOf(layer), maps[depth - 1]!, maps[depth]!);
         for (const piece of layer) {
           const edge = thicknessOf(piece, tag) * scale * edgeShareLifted;
           drawFinished(page, piece, tag, { toPaper: maps[depth]!, edge, ground: groundOf(piece, tag, table) });
@@ -88,18 +87,31 @@ function edgeAt(tag: Tag, scale: number): number {
   return Math.max(...tag.pieces.map((piece) => thicknessOf(piece, tag))) * scale * edgeShareLifted;
 }
 
-function boundsOfLayer(layer: Assembly['layers'][number]): Bounds | undefined {
-  return boundsOf(layer.flatMap(({ region }) => region));
+/** How high each layer is lifted, in mm on paper: nothing of the one below is hidden, such as its ring. */
+function liftsAt(layers: Assembly['layers'], tag: Tag, scale: number): number[] {
+  const lifts = [0];
+  for (const [index, layer] of layers.slice(1).entries()) {
+    const [below, own] = [boundsOf(outlineOf(layers[index]!)), boundsOf(outlineOf(layer))];
+    const seenMm = below && own ? foreshortened * scale * (below.maxY - own.minY) : 0;
+    lifts.push(lifts.at(-1)! + Math.max(leastLiftMm, seenMm + edgeAt(tag, scale) + apartMm));
+  }
+  return lifts;
 }
 
-/** Dashed lines from the near corners of a lifted layer to where they will lie. */
-function drawLeaders(page: PageBuilder, { minX, minY, maxX }: Bounds, below: Affine, above: Affine): void {
-  for (const [x, y] of [
-    [minX, minY],
-    [maxX, minY],
-  ] as const) {
-    const from = applyTo({ x, y }, below);
-    const to = applyTo({ x, y }, above);
+function outlineOf(layer: Assembly['layers'][number]): Region {
+  return layer.flatMap(({ region }) => [...region]);
+}
+
+/** Dashed lines from where a lifted layer is seen to end on the left and on the right, to where that will lie. */
+function drawLeaders(page: PageBuilder, outline: Region, below: Affine, above: Affine): void {
+  const points = outline.flat();
+  const seenX = ({ x, y }: Point): number => applyTo({ x, y }, above).x;
+  const end = (isFarther: (a: number, b: number) => boolean): Point =>
+    points.reduce((farthest, point) => (isFarther(seenX(point), seenX(farthest)) ? point : farthest));
+  if (points.length === 0) return;
+  for (const point of [end((a, b) => a < b), end((a, b) => a > b)]) {
+    const from = applyTo(point, below);
+    const to = applyTo(point, above);
     for (let at = from.y; at < to.y; at += 2)
       page.line([from.x, at], [from.x, Math.min(at + 1.1, to.y)], '#8a8a8a', 0.2);
   }

@@ -3,6 +3,7 @@
 import { listed } from '../core/names.ts';
 import { shortLength } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
+import { distance } from '../geometry/measure.ts';
 import { byStock, stockOf } from '../tag/by-stock.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
@@ -96,24 +97,41 @@ export function hangingInWords(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): stri
     tie && !isNailed
       ? `${tie.kind} ${lengthIn(tie.size, units)} ${tie.kind === 'twine' ? 'thick' : 'wide'}`
       : undefined;
-  const openingTexts = assembliesOf(pieces).map(({ layers }) => openingsOf(layers.flat(), units));
+  const openingTexts = assembliesOf(pieces).map(({ layers }) => openingsOf([layers.flat()], units));
   const alike = openingTexts.length > 1 && new Set(openingTexts).size === 1 && openingTexts[0] !== '';
-  const openings = alike ? `each ${tied ? 'through ' : ''}${openingTexts[0]!}` : openingsOf(pieces, units);
+  const openings = alike
+    ? `each ${tied ? 'through ' : ''}${openingTexts[0]!}`
+    : openingsOf(
+        assembliesOf(pieces).map(({ layers }) => layers.flat()),
+        units,
+      );
   const through = tied && openings !== '' && !alike ? `through ${openings}` : openings;
   const tieText = [tied, through].filter((part) => part !== undefined && part !== '').join(', ');
   return tieText === '' ? undefined : tieText.charAt(0).toUpperCase() + tieText.slice(1);
 }
 
-/** “a hole 4 mm across”, “two slits 10 × 3 mm”; empty without hangers. */
-function openingsOf(pieces: readonly Piece[], units: Units): string {
+/** “a hole 4 mm across”, “two slits 10 × 3 mm”, of pieces that are glued together in each list; empty without hangers. */
+function openingsOf(assemblies: readonly (readonly Piece[])[], units: Units): string {
   const counts = new Map<string, number>();
-  for (const hanger of pieces.flatMap(({ hangers }) => hangers)) {
+  for (const hanger of assemblies.flatMap(throughAllLayers)) {
     const what = openingOf(hanger, units);
     counts.set(what, (counts.get(what) ?? 0) + 1);
   }
   return [...counts]
     .map(([what, count]) => (count === 1 ? `a ${what}` : `${numbers[count] ?? count} ${what.replace(/^\w+/, '$&s')}`))
     .join(' and ');
+}
+
+/** The hangers of pieces glued together. Of openings that lie over one another, the smallest is the one there is. */
+function throughAllLayers(pieces: readonly Piece[]): PlacedHanger[] {
+  const hangers = pieces.flatMap((piece) => piece.hangers);
+  return hangers.filter(
+    (hanger, index) =>
+      !hangers.some((other, before) => {
+        if (distance(other.centre, hanger.centre) > other.openingSize / 2) return false;
+        return other.openingSize < hanger.openingSize || (other.openingSize === hanger.openingSize && before < index);
+      }),
+  );
 }
 
 function openingOf({ kind, openingSize, openingLength }: PlacedHanger, units: Units): string {

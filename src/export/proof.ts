@@ -7,6 +7,7 @@ import { assembliesOf } from './assemblies.ts';
 import { explodedDrawing } from './exploded-drawing.ts';
 import { Flow, papers } from './flow.ts';
 import type { CaptionFaces } from './flow.ts';
+import { listed } from '../core/names.ts';
 import { counted } from '../core/units.ts';
 import { draftNote, isDraft } from './job.ts';
 import type { Job, Tools } from './job.ts';
@@ -148,10 +149,15 @@ function drawLayers(flow: Flow, tag: Tag, height: number): void {
     const count = assembly.layers.length;
     if (count === 1) continue;
     const nameOf = (layer: number) => {
-      const titles = [...new Set(assembly.layers[layer]!.map(({ title }) => title))].join(', ');
-      const where = layer === 0 ? 'at the back' : layer === count - 1 ? 'in front' : 'between';
+      const titles = listed([...new Set(assembly.layers[layer]!.map(({ title }) => title))]);
+      const [where, own] =
+        layer === 0
+          ? (['At the back', /\bback(ing)?\b/i] as const)
+          : layer === count - 1
+            ? (['In front', /\bfront\b/i] as const)
+            : (['Between', /\b(between|middle)\b/i] as const);
       // A piece called “back” is said to be at the back by its name.
-      return layer === 0 && /\bback(ing)?\b/i.test(titles) ? titles : `${titles}, ${where}`;
+      return own.test(titles) ? `${titles.charAt(0).toUpperCase()}${titles.slice(1)}` : `${where}: ${titles}`;
     };
     flow.write(`Made of ${counted(count, 'layer')}, glued together`, { bold: true });
     flow.skip(1.5);

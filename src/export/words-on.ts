@@ -1,6 +1,6 @@
 /** Texts on a tag: each once, with how it is made. */
 
-import { withLines } from '../spec/model.ts';
+import { withLines } from '../spec/shape-model.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { Lettering } from '../tag/letters.ts';
 import type { Piece } from '../tag/tag.ts';

@@ -6,7 +6,8 @@ import { columnsIn } from '../spec/batch.ts';
 import { asksForColumns } from '../spec/row-values.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Issue, TextEdit, YamlPath } from '../core/issue.ts';
-import type { Shape, TagModel } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
+import type { TagModel } from '../spec/model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
 /** One change of the text and its description, such as “grow 0.49 mm”. */

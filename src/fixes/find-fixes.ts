@@ -5,10 +5,12 @@ import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts
 import { withEdits, causeOf } from '../core/issue.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import { labelOf } from '../spec/batch.ts';
+import { listed } from '../core/names.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
 import { lookChange } from './look.ts';
 import type { LookChange } from './look.ts';
+import { movedHanger } from './moved-hangers.ts';
 import { isNoWorse, solves } from './no-worse.ts';
 import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
@@ -32,6 +34,17 @@ export const keptLookShare = 0.15;
 export const sameLookShare = 0.12;
 
 /**
+ * Share of its own size by which a hanger may move on a tag of a batch that does not need the fix: less where the
+ * problem is only an info (our own judgement).
+ */
+const keptPlaceShare = { info: 0.05, warning: 0.25, error: 0.25 } as const;
+
+/** Whether a fix may be made unasked: it makes no other tag, and no tag without the problem hangs elsewhere. */
+export function isGentle({ look, rehangs }: Fix): boolean {
+  return look <= keptLookShare && rehangs === undefined;
+}
+
+/**
  * For each remedy, the least change that solves the problem and makes nothing worse; the least change of look comes
  * first.
  * @param report The report of the very text that the edits are for.
@@ -42,8 +55,12 @@ export async function findFixes(engine: Engine, report: Report, issue: Issue, op
   const trials = await trialsOf(engine, report, issue, options);
   if (!trials) return fixes;
   for await (const fix of trials.working()) fixes.push(fix);
-  if (fixes.every(({ look }) => look > keptLookShare)) fixes.push(...(await trials.settingAside()));
-  return fixes.sort((a, b) => Math.max(a.look, sameLookShare) - Math.max(b.look, sameLookShare));
+  if (!fixes.some(isGentle)) fixes.push(...(await trials.settingAside()));
+  return fixes.sort((a, b) => rankOf(a) - rankOf(b));
+}
+
+function rankOf({ look, rehangs }: Fix): number {
+  return Math.max(look, sameLookShare) + (rehangs ? keptLookShare : 0);
 }
 
 /** The same one by one, in the order of the remedies, so that a caller who needs one can stop early. */
@@ -113,21 +130,29 @@ class Trials {
         isEnough,
       });
       if (!solves(issue, report, after) || !readsAsWell(report, after) || !staysPut(report, after)) continue;
-      if (!(await this.#sparesOthers(after))) continue;
-      return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after));
+      const rehung = await this.#rehungOthers(after);
+      if (!rehung) continue;
+      return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after), rehung);
     }
     return undefined;
   }
 
-  /** Whether a change made for one tag keeps the others as sound as before, and looking the same. */
-  async #sparesOthers({ source: { text } }: Report): Promise<boolean> {
+  /**
+   * The other tags that would hang from another place without need; `undefined` unless all stay as sound as before, and
+   * look the same where they have no such problem.
+   */
+  async #rehungOthers({ source: { text } }: Report): Promise<Rehung[] | undefined> {
+    const rehung: Rehung[] = [];
     for (const was of await this.#others()) {
       const isEnough = (found: Judged) => !isNoWorse(was, found);
       const is = await this.#engine.compute(text, { ...this.#options, row: was.row, isEnough });
-      if (!isNoWorse(was, is) || !readsAsWell(was, is) || !staysPut(was, is)) return false;
-      if (!this.#needsIt(was) && lookChange(was, is).share > keptLookShare) return false;
+      if (!isNoWorse(was, is) || !readsAsWell(was, is) || !staysPut(was, is)) return undefined;
+      if (this.#needsIt(was)) continue;
+      if (lookChange(was, is).share > keptLookShare) return undefined;
+      const hanger = movedHanger(was, is, keptPlaceShare[this.#at.issue.severity]);
+      if (hanger) rehung.push({ label: labelOf(was)!, kind: hanger.kind });
     }
-    return true;
+    return rehung;
   }
 
   /** The other tags of the batch, before any change. */
@@ -156,13 +181,31 @@ class Trials {
   }
 }
 
-function toFix(words: string, { description, edits }: Candidate, look: LookChange, effect: readonly string[]): Fix {
+/** A tag that hangs from another place, and by what. */
+interface Rehung {
+  readonly label: string;
+  readonly kind: string;
+}
+
+/** More names are given as a count. */
+const mostNames = 3;
+
+function toFix(
+  words: string,
+  { description, edits }: Candidate,
+  look: LookChange,
+  effect: readonly string[],
+  rehung: readonly Rehung[],
+): Fix {
   // A title that speaks of the letters need not say again whose look it is.
   const looks = look.words.map((each) => (/\bletters\b/.test(words) ? each.replace(/^letters /, '') : each));
-  const effects = [...effect, ...looks];
+  const names = rehung.map(({ label }) => `“${label}”`);
+  const others = rehung.length === 0 ? [] : [`moves the ${rehung[0]!.kind} of ${listed(names, mostNames)} too`];
+  const effects = [...effect, ...looks, ...others];
   return {
     title: `${words}: ${description}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
     edits,
     look: look.share + look.hangers,
+    ...(rehung.length > 0 && { rehangs: rehung.map(({ label }) => label) }),
   };
 }

@@ -3,9 +3,11 @@
 import { checkBatch } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { causeOf } from '../core/issue.ts';
+import { listed } from '../core/names.ts';
+import { labelOf } from '../spec/batch.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
-import { withEdits, keptLookShare, sameLookShare, workingFixes } from './find-fixes.ts';
+import { isGentle, keptLookShare, sameLookShare, withEdits, workingFixes } from './find-fixes.ts';
 import { lookChange } from './look.ts';
 import { isSlip } from './slips.ts';
 
@@ -23,7 +25,7 @@ export interface LeftProblem {
 
 export interface FixAllResult {
   readonly text: string;
-  /** Titles of the fixes, in the order applied. */
+  /** Titles of the fixes, in the order applied; in a batch with the tags that each was for, and the others it changed. */
   readonly made: readonly string[];
   readonly left: readonly LeftProblem[];
   /** Report of the fixed text. */
@@ -56,19 +58,19 @@ export async function fixAll(
     }
     const fix = await leastFix(engine, now.report, next, options);
     const after = fix && (await compute(withEdits(now.report.source.text, fix.edits)));
-    const isGentle =
+    const isSmall =
       after && changeOf(now.all, after.all) <= keptLookShare && changeOf(before.all, after.all) <= mostInAll;
     if (after && fix.look === 0 && isSlip(next)) {
       made.push(fix.title);
       // The look is compared from here on: before a slip is corrected, the tag is not the one that was meant.
       before = after;
       now = after;
-    } else if (isGentle) {
-      made.push(fix.title);
+    } else if (isSmall && !fix.rehangs) {
+      made.push(`${fix.title}${whoseFix(next, now.all, after.all)}`);
       now = after;
     } else {
       // A problem that could not be fixed is not tried again unless it changes.
-      whyLeft.set(problemKey(next), fix ? `${tooMuch} ${fix.title}.` : notFixed);
+      whyLeft.set(problemKey(next), fix ? `${fix.rehangs ? rehanging : tooMuch} ${fix.title}.` : notFixed);
     }
   }
   const left = now.report.issues
@@ -80,6 +82,7 @@ export async function fixAll(
 const notFixed = 'No automatic fix found.';
 const notJoined = 'It cannot be balanced while a part is loose: join that first.';
 const tooMuch = 'Even the mildest fix changes the look too much to apply automatically:';
+const rehanging = 'Even the mildest fix makes tags hang differently that have no such problem:';
 
 function isWanted({ code }: Issue, only: IssueCode | undefined): boolean {
   return only === undefined || code === only;
@@ -90,6 +93,34 @@ function changeOf(before: readonly Report[], after: readonly Report[]): number {
   return Math.max(...before.map((was, row) => lookChange(was, after[row]!).share));
 }
 
+/** More names are given as a count. */
+const mostNames = 3;
+
+/** Share of the look below which a tag counts as unchanged. */
+const unseenShare = 0.005;
+
+/** In a batch, the tags that had the problem and the others that change with them; empty if all had it. */
+function whoseFix(issue: Issue, before: readonly Report[], after: readonly Report[]): string {
+  const hadIt = ({ issues }: Report) => issues.some((each) => causeOf(each) === causeOf(issue));
+  const others = before.filter((report) => !hadIt(report));
+  if (others.length === 0) return '';
+  const changed = others.filter((was) => {
+    const { share, hangers } = lookChange(was, after[was.row]!);
+    return share + hangers > unseenShare;
+  });
+  const along =
+    changed.length === 0 ? '' : `; ${namesOf(changed)} ${changed.length === 1 ? 'changes' : 'change'} with it`;
+  return `, for ${namesOf(before.filter(hadIt))}${along}`;
+}
+
+function namesOf(reports: readonly Report[]): string {
+  return listed(
+    reports.map((report) => `“${labelOf(report)!}”`),
+    mostNames,
+  );
+}
+
+/** Fixes that leave other tags as they hang come first, then those that change the look least. */
 async function leastFix(
   engine: Engine,
   report: Report,
@@ -98,8 +129,8 @@ async function leastFix(
 ): Promise<Fix | undefined> {
   let least: Fix | undefined;
   for await (const fix of workingFixes(engine, report, issue, options)) {
-    if (fix.look <= sameLookShare) return fix;
-    if (!least || fix.look < least.look) least = fix;
+    if (fix.look <= sameLookShare && isGentle(fix)) return fix;
+    if (!least || (isGentle(fix) === isGentle(least) ? fix.look < least.look : isGentle(fix))) least = fix;
   }
   return least;
 }

@@ -5,7 +5,8 @@
  */
 
 import { scaling, transform, translation } from '../geometry/affine.ts';
-import { difference, union } from '../geometry/clipper.ts';
+import { oncePer } from '../core/once-per.ts';
+import { difference, intersection, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Report } from '../engine/engine.ts';
@@ -29,6 +30,8 @@ export interface LookChange {
  * judgement).
  */
 const movedShare = 0.5;
+
+const roundingMm = 1e-4;
 
 export function lookChange(before: Report, after: Report): LookChange {
   const [was, is] = [before.tag?.pieces ?? [], after.tag?.pieces ?? []];
@@ -124,11 +127,14 @@ function withoutMarks(letter: Region): Region {
 }
 
 /** Area that the finished shape adds to the drawn letters, and that it lacks, as shares of them. */
-function deviation({ lettering, made }: LetteringUse): { added: number; lost: number } {
-  const drawn = union(lettering.letters.map(({ region }) => region));
-  const ink = area(drawn);
-  return { added: area(difference(made, [drawn])) / ink, lost: area(difference(drawn, [made])) / ink };
-}
+const deviations = oncePer((lettering: Lettering) =>
+  oncePer((made: Region) => {
+    const drawn = union(lettering.letters.map(({ region }) => region));
+    const [ink, kept] = [area(drawn), area(intersection(made, drawn))];
+    return { added: (area(made) - kept) / ink, lost: (ink - kept) / ink };
+  }),
+);
+const deviation = ({ lettering, made }: LetteringUse) => deviations(lettering)(made);
 
 /** Mean change of the letters' positions relative to their predecessors, in x-heights. */
 function spacingChange(from: readonly Letter[], to: readonly Letter[], xHeight: number, scale: number) {
@@ -152,14 +158,25 @@ function hangerChange(was: Piece, is: Piece): number {
     return transform(union(shapes), translation(-at.x, -at.y));
   };
   const [from, to] = [drawn(was), drawn(is)];
-  return (area(difference(from, [to])) + area(difference(to, [from]))) / area(was.region);
+  return (area(from) + area(to) - 2 * area(intersection(from, to))) / area(was.region);
 }
 
 /** Area in mm² in which two regions differ once their box centres are aligned. */
 function differenceArea(a: Region, b: Region): number {
   const [from, to] = [boxCentreOf(a), boxCentreOf(b)];
   const laid = transform(a, translation(to.x - from.x, to.y - from.y));
-  return area(difference(laid, [b])) + area(difference(b, [laid]));
+  if (isSame(laid, b)) return 0;
+  return area(laid) + area(b) - 2 * area(intersection(laid, b));
+}
+
+/** Whether each point is where it is in the other, but for rounding. */
+function isSame(a: Region, b: Region): boolean {
+  const isNear = (one: Point, other: Point | undefined): boolean =>
+    other !== undefined && Math.abs(one.x - other.x) < roundingMm && Math.abs(one.y - other.y) < roundingMm;
+  return (
+    a.length === b.length &&
+    a.every((ring, i) => ring.length === b[i]!.length && ring.every((point, at) => isNear(point, b[i]![at])))
+  );
 }
 
 function scaled(region: Region, scale: number): Region {

@@ -1,7 +1,7 @@
 /** Remedies for an issue, the one that changes the tag least first. */
 
 import { boundsOf } from '../geometry/measure.ts';
-import type { Shape } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import type { Case, Remedy } from './candidate.ts';
 import { setting, settingLengths, shapeAt, shapeTitle } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';

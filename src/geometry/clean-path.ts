@@ -33,7 +33,9 @@ export function cleanPath<P extends UnitPoint>(path: readonly P[], distance = us
   };
   let at = 0;
   while (isDone[at] === 0 && next[at] !== previous[at]) {
-    const [before, here, after] = [path[previous[at]!]!, path[at]!, path[next[at]!]!];
+    const before = path[previous[at]!]!;
+    const here = path[at]!;
+    const after = path[next[at]!]!;
     if (isNear(here, before, near)) {
       at = drop(at);
       count--;
@@ -58,14 +60,17 @@ export function cleanPath<P extends UnitPoint>(path: readonly P[], distance = us
 }
 
 function isNear(a: UnitPoint, b: UnitPoint, near: number): boolean {
-  const [dx, dy] = [a.X - b.X, a.Y - b.Y];
+  const dx = a.X - b.X;
+  const dy = a.Y - b.Y;
   return dx * dx + dy * dy <= near;
 }
 
 /** Whether three points are nearly collinear: the middle one is measured against the line through the others. */
 function isStraight(a: UnitPoint, b: UnitPoint, c: UnitPoint, near: number): boolean {
   const alongX = Math.abs(a.X - b.X) > Math.abs(a.Y - b.Y);
-  const [p, q, r] = alongX ? [a.X, b.X, c.X] : [a.Y, b.Y, c.Y];
+  const p = alongX ? a.X : a.Y;
+  const q = alongX ? b.X : b.Y;
+  const r = alongX ? c.X : c.Y;
   if (p > q === p < r) return lineDistance(a, b, c) < near;
   if (q > p === q < r) return lineDistance(b, a, c) < near;
   return lineDistance(c, a, b) < near;

@@ -69,6 +69,11 @@ export function widened({ minX, minY, maxX, maxY }: Bounds, by: number): Bounds 
   return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
 }
 
+/** Whether two boxes share more than an edge. */
+export function boxesOverlap(a: Bounds, b: Bounds): boolean {
+  return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
+}
+
 export function boxCentre(bounds: Bounds): Point {
   return { x: (bounds.minX + bounds.maxX) / 2, y: (bounds.minY + bounds.maxY) / 2 };
 }

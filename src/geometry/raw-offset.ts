@@ -49,7 +49,9 @@ export function distinct(ring: Ring): Point[] {
   const points: Point[] = [];
   let last = ring[ring.length - 1];
   for (const point of ring) {
-    if (Math.hypot(point.x - last!.x, point.y - last!.y) < samePointMm) continue;
+    const x = point.x - last!.x;
+    const y = point.y - last!.y;
+    if (x * x + y * y < samePointMm * samePointMm) continue;
     points.push(point);
     last = point;
   }
@@ -69,13 +71,14 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
   let [kx, ky] = [(corner.y - before.y) / length, (before.x - corner.x) / length];
   for (const after of ring) {
     const { x, y } = corner;
-    const nextLength = Math.hypot(after.x - x, after.y - y);
-    const jx = (after.y - y) / nextLength;
-    const jy = (x - after.x) / nextLength;
+    const toX = after.x - x;
+    const toY = after.y - y;
+    const nextLength = Math.sqrt(toX * toX + toY * toY);
+    const jx = toY / nextLength;
+    const jy = -toX / nextLength;
     const sine = kx * jy - ky * jx;
     const cosine = kx * jx + ky * jy;
     const isConcave = sine * delta < 0;
-    const turn = Math.atan2(Math.abs(sine), cosine) * Math.sign(delta);
     const overlap = (reach * Math.abs(sine)) / (1 + cosine);
     const isOnePoint = isConcave
       ? overlap <= Math.min(length, nextLength) / 2
@@ -88,6 +91,7 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
     } else if (isConcave) {
       line.push({ x: x + kx * delta, y: y + ky * delta }, corner, { x: x + jx * delta, y: y + jy * delta });
     } else if (corners === 'round') {
+      const turn = turnAt(sine, cosine, delta);
       const start = Math.atan2(ky, kx);
       const steps = Math.ceil(Math.abs(turn) / arcStep);
       for (let step = 0; step <= steps; step++) {
@@ -95,6 +99,7 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
         line.push({ x: x + Math.cos(angle) * delta, y: y + Math.sin(angle) * delta });
       }
     } else if (corners === 'tangent') {
+      const turn = turnAt(sine, cosine, delta);
       const steps = Math.ceil(Math.abs(turn) / tangentStep);
       const start = Math.atan2(ky, kx) + turn / steps / 2;
       const radius = delta / Math.cos(turn / steps / 2);
@@ -104,13 +109,21 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
       }
     } else {
       // Square to the middle of the corner, and touching its arc there.
-      const across = Math.tan(turn / 4);
+      const across = Math.tan(turnAt(sine, cosine, delta) / 4);
       line.push(
         { x: x + delta * (kx - ky * across), y: y + delta * (ky + kx * across) },
         { x: x + delta * (jx + jy * across), y: y + delta * (jy - jx * across) },
       );
     }
-    [corner, length, kx, ky] = [after, nextLength, jx, jy];
+    corner = after;
+    length = nextLength;
+    kx = jx;
+    ky = jy;
   }
   return line;
+}
+
+/** The angle by which the line turns round a convex corner, in radians; negative if the region is thinned. */
+function turnAt(sine: number, cosine: number, delta: number): number {
+  return Math.atan2(Math.abs(sine), cosine) * Math.sign(delta);
 }

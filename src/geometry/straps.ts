@@ -12,6 +12,12 @@ const seekToleranceMm = 0.02;
 /** Cost of a sideways distance: the dot of an i belongs to the stem below it, not to the next letter. */
 const sidewaysCost = 2;
 
+/** A strap longer than this many widths is seen, as between two words. Our own judgement, as the next. */
+const longWidths = 1.4;
+
+/** How much longer a strap may become for a place where it is seen less. */
+const longerShare = 1.6;
+
 /** A region and the strips that were added to it or left out of it. */
 export interface Stripped {
   readonly region: Region;
@@ -21,17 +27,19 @@ export interface Stripped {
 
 /**
  * The region with its parts joined into one by straps of `width` mm: of all the ways to join them, the one with the
- * least total length of straps (Prim's minimum spanning tree over the gaps between the parts).
+ * least total length of straps (Prim's minimum spanning tree over the gaps between the parts). A long strap from side to
+ * side lies just below `level` (y in mm) if one is given and it is hardly longer there: below the top of small letters it
+ * reads neither as a hyphen nor as an underscore.
  */
-export function strapped(region: Region, width: number): Stripped {
-  const strips = strapsFor(region, width);
+export function strapped(region: Region, width: number, level?: number): Stripped {
+  const strips = strapsFor(region, width, level);
   return strips.length === 0
     ? { region, strips }
     : { region: union([region, ...strips.map((each) => [each])]), strips };
 }
 
 /** The straps alone; none if there is only one part. */
-export function strapsFor(region: Region, width: number): Ring[] {
+export function strapsFor(region: Region, width: number, level?: number): Ring[] {
   const parts = partsOf(region);
   if (parts.length < 2) return [];
   const outlines = parts.map((part) => simplified([part[0]!], seekToleranceMm)[0] ?? part[0]!);
@@ -44,7 +52,10 @@ export function strapsFor(region: Region, width: number): Ring[] {
       if (!joined.has(i) && (next < 0 || costOf(nearest[i]!) < costOf(nearest[next]!))) next = i;
     }
     joined.add(next);
-    strips.push(strapOver(nearest[next]!, width));
+    const found = nearest[next]!;
+    const isLong = found.length > longWidths * width && Math.abs(found.to.x - found.from.x) > 0.7 * found.length;
+    const levelled = isLong && level !== undefined ? gapAt(level - width / 2, found, outlines) : undefined;
+    strips.push(strapOver(levelled ?? found, width));
     for (let i = 0; i < parts.length; i += 1) {
       if (joined.has(i)) continue;
       const gap = shortestBetween(outlines[next]!, outlines[i]!);
@@ -52,6 +63,35 @@ export function strapsFor(region: Region, width: number): Ring[] {
     }
   }
   return strips;
+}
+
+/**
+ * The gap between the same two parts at another height; `undefined` if it is much longer there, or something is between.
+ */
+function gapAt(y: number, { from, to, length }: Gap, outlines: readonly Ring[]): Gap | undefined {
+  const [left, right] = from.x < to.x ? [from, to] : [to, from];
+  const middle = (left.x + right.x) / 2;
+  const crossed = outlines.flatMap((outline) => crossingsAt(outline, y).map((x) => ({ x, outline })));
+  const start = crossed.reduce((best, each) => (each.x < middle && each.x > best.x ? each : best), {
+    x: -Infinity,
+    outline: none,
+  });
+  const end = crossed.reduce((best, each) => (each.x > middle && each.x < best.x ? each : best), {
+    x: Infinity,
+    outline: none,
+  });
+  if (!(end.x - start.x <= longerShare * length)) return undefined;
+  if (nearestOn(start.outline, left).length > evenMm || nearestOn(end.outline, right).length > evenMm) return undefined;
+  return { from: { x: start.x, y }, to: { x: end.x, y }, length: end.x - start.x };
+}
+
+const none: Ring = [];
+
+function crossingsAt(outline: Ring, y: number): number[] {
+  return outline.flatMap((to, index) => {
+    const from = outline.at(index - 1)!;
+    return from.y > y === to.y > y ? [] : [from.x + ((y - from.y) / (to.y - from.y)) * (to.x - from.x)];
+  });
 }
 
 interface Gap {

@@ -2,7 +2,7 @@
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
-import type { Sheet } from '../spec/model.ts';
+import type { Sheet } from '../spec/workshop-model.ts';
 import type { FixedEntry } from './read-fixed.ts';
 
 /** A spec and the number of times it is made. */

@@ -1,7 +1,7 @@
 /** Messages between the sheets page and its host. Lengths in mm; y runs down from the upper left corner of a sheet. */
 
 import type { Units } from '../core/units.ts';
-import type { PathData } from './preview.ts';
+import type { PathData } from './scene.ts';
 
 /** Drawing of a piece, shared by all of its copies, in coordinates of its own. */
 export interface SheetShape {

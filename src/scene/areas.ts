@@ -1,18 +1,14 @@
 /** Areas: the shapes that others are fitted into or placed on, as the page shows them during work on either. Pure. */
 
-import type { YamlPath } from '../core/issue.ts';
-import type { Region } from '../geometry/types.ts';
-import type { Shape } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import type { Area, Piece } from '../tag/tag.ts';
-import type { PathData, SceneArea } from '../protocol/preview.ts';
+import type { SceneArea } from '../protocol/scene.ts';
+import { pathData } from './path-data.ts';
 import { ids } from './scene-ids.ts';
+import type { SourceOf } from './scene-ids.ts';
 
 /** One area for each shape of a piece that is fitted into another or placed on it. */
-export function areasOf(
-  piece: Piece,
-  dataOf: (region: Region) => PathData,
-  sourceOf: (path: YamlPath) => number,
-): SceneArea[] {
+export function areasOf(piece: Piece, sourceOf: SourceOf): SceneArea[] {
   const { id, sources, marks } = piece;
   const nth = { body: 0, cut: 0 };
   const put: { readonly area?: Area; readonly shape: Shape; readonly holds: string }[] = [
@@ -29,8 +25,8 @@ export function areasOf(
       {
         id: ids.area(holds),
         label: labelOf(shape, target),
-        data: dataOf(area.target),
-        ...(area.room && { room: dataOf(area.room) }),
+        data: pathData(area.target),
+        ...(area.room && { room: pathData(area.room) }),
         holds: [holds],
         source: sourceOf(target.path),
       },

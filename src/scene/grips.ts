@@ -7,12 +7,13 @@ import { nudgeAt, nudgedCopy, nudgeEdits } from '../edits/nudge.ts';
 import { sizeAxes, sizeEdit } from '../edits/size.ts';
 import { valueAt } from '../core/values.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
-import type { PieceModel, Shape, TagModel } from '../spec/model.ts';
+import type { PieceModel, TagModel } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { targetOf } from './areas.ts';
 import { entriesOf, type EntryIds } from './entries.ts';
 import { dependsOn, movesWhole } from './moves-with.ts';
-import type { HandChange, SceneGrip } from '../protocol/preview.ts';
+import type { HandChange, SceneGrip } from '../protocol/scene.ts';
 import { ids } from './scene-ids.ts';
 
 export interface Grip extends SceneGrip {

@@ -7,7 +7,8 @@ import { kerfOf, offsetByKind } from '../tag/uncompensated.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { SceneCutPath, SceneWall } from '../protocol/preview.ts';
-import { flipped, pathData } from './scene.ts';
+import { flipped } from './coordinates.ts';
+import { pathData } from './path-data.ts';
 
 /** First search width for walls, in min_web; there is nearly always one narrower. */
 const firstLook = 2;

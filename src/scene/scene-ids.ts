@@ -19,3 +19,6 @@ export const ids = {
   ghost: (path: YamlPath): string => `ghost/${path.join('/')}`,
   outer: (piece: string): string => `${piece}/outer`,
 };
+
+/** Offset in the spec's text at which a path stands. */
+export type SourceOf = (path: YamlPath) => number;

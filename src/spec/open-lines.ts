@@ -1,7 +1,7 @@
 /** Which shapes have lines in them that enclose nothing. */
 
 import { oncePer } from '../core/once-per.ts';
-import type { Shape } from './model.ts';
+import type { Shape } from './shape-model.ts';
 
 type Lines = 'all' | 'some' | 'none';
 

@@ -1,7 +1,7 @@
 /** Reads borders: one line along an outline, or two. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { BorderGenerator, ShapeNames } from './model.ts';
+import type { BorderGenerator, ShapeNames } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import type { BorderSpec } from './types.generated.ts';
 

@@ -1,7 +1,7 @@
 /** Reads codes: their text and size. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { CodeGenerator } from './model.ts';
+import type { CodeGenerator } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeSpec } from './types.generated.ts';
 

@@ -2,8 +2,8 @@
 
 import { mmPerInch } from '../core/units.ts';
 import type { YamlPath } from '../core/issue.ts';
-import { textsOf } from './model.ts';
-import type { Generator, Shape, ShapeNames } from './model.ts';
+import { textsOf } from './shape-model.ts';
+import type { Generator, Shape, ShapeNames } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { readBorder } from './read-border.ts';
 import {

@@ -2,7 +2,7 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import { columnsIn } from './batch.ts';
-import type { Generator, TextLine, Shape, StrokesGenerator, TextGenerator } from './model.ts';
+import type { Generator, TextLine, Shape, StrokesGenerator, TextGenerator } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { reportOutlines, reportWidths } from './read-strokes.ts';
 import { readFont, readSpacing, reportEmpty, sizesByFont } from './read-text.ts';

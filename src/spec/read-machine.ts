@@ -1,7 +1,7 @@
 /** Reads the machine, for the estimate of its time, from layers; the first layer that gives a value counts. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Machine } from './model.ts';
+import type { Machine } from './workshop-model.ts';
 import { parseRate } from './rates.ts';
 import type { Problems } from './problems.ts';
 import type { MachineSpec } from './types.generated.ts';

@@ -3,7 +3,7 @@
 import type { YamlPath } from '../core/issue.ts';
 import { mmByMm } from '../core/figures.ts';
 import { parseForce } from './forces.ts';
-import type { Measured } from './model.ts';
+import type { Measured } from './workshop-model.ts';
 import type { Problems } from './problems.ts';
 import type { StockSpec } from './types.generated.ts';
 

@@ -1,7 +1,7 @@
 /** Reads modifiers: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Fit, HoldWidth, Modifiers, ShapeNames, Side, Target } from './model.ts';
+import type { Fit, HoldWidth, Modifiers, ShapeNames, Side, Target } from './shape-model.ts';
 import { idleCorners } from './idle-corners.ts';
 import type { Problems } from './problems.ts';
 import { readPlace, readTarget } from './read-place.ts';

@@ -1,6 +1,6 @@
 /** Reads how files are to be written. */
 
-import type { LineStyle, Output } from './model.ts';
+import type { LineStyle, Output } from './workshop-model.ts';
 import type { Problems } from './problems.ts';
 import type { Scope } from './scope.ts';
 import type { TagSpec } from './types.generated.ts';

@@ -1,7 +1,7 @@
 /** Reads the place of a shape: on another, or beside one. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Modifiers, ShapeNames, Target } from './model.ts';
+import type { Modifiers, ShapeNames, Target } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { didYouMean, nearestWords } from './suggest.ts';
 import type { ShapeSpec } from './types.generated.ts';

@@ -3,7 +3,7 @@
 import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { limit, mm } from '../core/figures.ts';
-import type { Generator } from './model.ts';
+import type { Generator } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import type {
   ArrowSpec,

@@ -2,7 +2,7 @@
 
 import type { Point } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { RepeatGenerator, ShapeNames } from './model.ts';
+import type { RepeatGenerator, ShapeNames } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import type { RepeatSpec } from './types.generated.ts';
 

@@ -1,7 +1,7 @@
 /** Reads the shapes of a spec, with references resolved. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Shape, ShapeNames, Target } from './model.ts';
+import type { Shape, ShapeNames, Target } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { generatorKeyOf, readGenerator } from './read-generator.ts';
 import { readModifiers } from './read-modifiers.ts';

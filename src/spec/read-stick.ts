@@ -2,7 +2,7 @@
 
 import type { YamlPath } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
-import type { ShapeNames, StickGenerator } from './model.ts';
+import type { ShapeNames, StickGenerator } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import type { StickSpec } from './types.generated.ts';
 

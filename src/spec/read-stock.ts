@@ -5,7 +5,7 @@ import { mm } from '../core/figures.ts';
 import { isDay } from './measured-values.ts';
 import type { Dated } from './measured-values.ts';
 import { defaultMinWeb, webDefaultOf } from './min-web-defaults.ts';
-import type { Stock } from './model.ts';
+import type { Stock } from './workshop-model.ts';
 import type { Problems } from './problems.ts';
 import { readMeasured } from './read-measured.ts';
 import type { Scope } from './scope.ts';

@@ -1,7 +1,7 @@
 /** Reads lettering of single strokes, and reports what does not go with lines. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { StrokesGenerator } from './model.ts';
+import type { StrokesGenerator } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { readWording } from './read-text.ts';
 import type { ShapeSpec } from './types.generated.ts';

@@ -3,7 +3,7 @@
 import type { YamlPath } from '../core/issue.ts';
 import { isFontFile } from '../text/font-files.ts';
 import { clip } from '../core/length.ts';
-import type { TextArc, TextGenerator, Wording } from './model.ts';
+import type { TextArc, TextGenerator, Wording } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { isSingleLine } from './single-line.ts';
 import type { ShapeSpec } from './types.generated.ts';

@@ -3,7 +3,8 @@
  * the files it uses.
  */
 
-import type { CutFrom, Machine, Output, Sheet, Stock, Tie } from './model.ts';
+import type { CutFrom } from './model.ts';
+import type { Machine, Output, Sheet, Stock, Tie } from './workshop-model.ts';
 import { mm } from '../core/figures.ts';
 import { isDay } from './measured-values.ts';
 import { readMachine } from './read-machine.ts';

@@ -1,7 +1,7 @@
 /** The text of a spec as a YAML tree, with the place of each part in the text. */
 
 import { newLineOf } from '../core/lines.ts';
-import { isAlias, isCollection, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
+import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
 import type { Document, Node, ParsedNode } from 'yaml';
 import { memoizeRecent } from '../core/recent.ts';
 import { sentences, yamlMessage } from './yaml-messages.ts';
@@ -11,6 +11,7 @@ import { shortKeyOf } from './short-forms.ts';
 import { renameKeys } from './renamed-keys.ts';
 import type { OldKey } from './renamed-keys.ts';
 import type { Issue, TextEdit, TextRange, YamlPath } from '../core/issue.ts';
+import { groupAsKey, nodeRange, isDeeper, withoutStacks } from './yaml-limits.ts';
 
 /**
  * Longest spec, in characters. A spec is a page of text; anything much larger is another kind of file, and would only
@@ -245,59 +246,12 @@ export class SpecSource {
 
 export const sourceOf = memoizeRecent(8, (text) => new SpecSource(text));
 
-/** Range of the first map or list used as a key, if there is one. */
-function groupAsKey(document: Document.Parsed): TextRange | undefined {
-  let found: TextRange | undefined;
-  visit(document, {
-    Pair: (_, { key }) => {
-      if (!isCollection(key)) return undefined;
-      found = nodeRange(key) ?? { start: 0, end: 1 };
-      return visit.BREAK;
-    },
-  });
-  return found;
-}
-
 function at(offset: number): TextRange {
   return { start: offset, end: offset };
-}
-
-function nodeRange(node: unknown): TextRange | undefined {
-  const range = (node as Node | undefined | null)?.range;
-  return range && range[1] > range[0] ? { start: range[0], end: range[1] } : undefined;
 }
 
 function covers(first: unknown, last: unknown, offset: number): boolean {
   const start = (first as Node | null)?.range?.[0];
   const end = (last as Node | null)?.range?.[2] ?? (first as Node | null)?.range?.[2];
   return start !== undefined && end !== undefined && start <= offset && offset < end;
-}
-
-/** Checks level by level, each object once per level: aliases may lead to one value many times, or in a circle. */
-function isDeeper(value: unknown, most: number): boolean {
-  let level = new Set([value]);
-  for (let depth = 0; level.size > 0; depth++) {
-    if (depth > most) return true;
-    const next = new Set<unknown>();
-    for (const each of level) {
-      if (typeof each !== 'object' || each === null) continue;
-      for (const inner of Object.values(each)) if (typeof inner === 'object' && inner !== null) next.add(inner);
-    }
-    level = next;
-  }
-  return false;
-}
-
-/**
- * Runs the action without recording stacks: a broken text has hundreds of errors, and recording where in the parser
- * each arose takes longer than finding it.
- */
-function withoutStacks<T>(action: () => T): T {
-  const { stackTraceLimit } = Error;
-  Error.stackTraceLimit = 0;
-  try {
-    return action();
-  } finally {
-    Error.stackTraceLimit = stackTraceLimit;
-  }
 }

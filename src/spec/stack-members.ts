@@ -3,7 +3,8 @@
  * the member is at the origin, where nobody sees it.
  */
 
-import type { ShapeEntry, Shape, Target } from './model.ts';
+import type { ShapeEntry } from './model.ts';
+import type { Shape, Target } from './shape-model.ts';
 import type { PieceSpec, PlaceSpec, ShapeOrName, ShapeSpec } from './types.generated.ts';
 
 type Shapes = Readonly<Record<string, ShapeSpec>>;

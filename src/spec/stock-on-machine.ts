@@ -3,7 +3,7 @@
 import { mm } from '../core/figures.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { isDated } from './measured-values.ts';
-import type { Stock } from './model.ts';
+import type { Stock } from './workshop-model.ts';
 import { Problems } from './problems.ts';
 import { readMachine } from './read-machine.ts';
 import type { MachineLayer } from './read-machine.ts';

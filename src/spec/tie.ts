@@ -1,6 +1,6 @@
 /** Size of the opening that a tie needs. Rule of thumb, no source: a tag hangs by a loop, so two strands go through. */
 
-import type { Tie } from './model.ts';
+import type { Tie } from './workshop-model.ts';
 
 /** A disc of 6.35 mm with a hole of 2.79 mm, wall 1.78 mm, suits thin twine (rule of thumb, no source). */
 export const leastOpeningMm = 2.8;

@@ -1,7 +1,7 @@
 /** A load estimate in plain words, for hover and preview. */
 
 import { fine, lengthText, mmPerInch, shortLength, type Units } from '../core/units.ts';
-import type { Measured } from '../spec/model.ts';
+import type { Measured } from '../spec/workshop-model.ts';
 import type { LoadEstimate, LoadSection } from './load.ts';
 import { cutEdge } from './resistance.ts';
 

@@ -38,7 +38,8 @@ export function crossings(region: Region, origin: Point, direction: Point): numb
 /** The stretches of a line that run through material. */
 export function stretchesAcross(region: Region, origin: Point, direction: Point): Interval[] {
   const found = crossings(region, origin, direction);
-  return found.flatMap((from, i): Interval[] => (i % 2 === 0 && i + 1 < found.length ? [[from, found[i + 1]!]] : []));
+  // As many lead in as out.
+  return found.flatMap((from, i): Interval[] => (i % 2 === 0 ? [[from, found[i + 1]!]] : []));
 }
 
 /** Crossings this near to the ends of a line, in mm, belong to the outline that the ends lie on. */

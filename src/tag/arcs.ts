@@ -1,7 +1,7 @@
 /** Arcs as polygons whose corners lie on them. */
 
 import { distance } from '../geometry/measure.ts';
-import { flatteningToleranceMm } from '../geometry/curves.ts';
+import { flatteningToleranceMm } from '../geometry/flatten.ts';
 import type { Point, Ring } from '../geometry/types.ts';
 
 /**

@@ -8,7 +8,7 @@ import { boundsOf, centroid, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Line, Region } from '../geometry/types.ts';
-import type { BorderGenerator } from '../spec/model.ts';
+import type { BorderGenerator } from '../spec/shape-model.ts';
 
 /** The construction of a border, so that it can be led round openings once they are known. */
 export interface Border {

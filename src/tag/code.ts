@@ -5,7 +5,7 @@ import { applyTo, applyToVector } from '../geometry/affine.ts';
 import { difference, normalise } from '../geometry/clipper.ts';
 import { ringArea } from '../geometry/measure.ts';
 import type { Affine, Point, Region, Ring } from '../geometry/types.ts';
-import type { CodeGenerator } from '../spec/model.ts';
+import type { CodeGenerator } from '../spec/shape-model.ts';
 import type { AskedWidth } from './asked-width.ts';
 import { bridgesOf } from './code-bridges.ts';
 

@@ -1,18 +1,21 @@
 /** A shape before it has its size. */
 
 import { scaling } from '../geometry/affine.ts';
-import { curveBounds, flatten, flattenLines } from '../geometry/curves.ts';
+import { curveBounds } from '../geometry/curves.ts';
+import { flatten, flattenLines } from '../geometry/flatten.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
+import { capHeight, smallHeight } from '../text/single-line-letters.ts';
 import type { Checkpoint } from './cache.ts';
 import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';
 import { mapBand, mapShape } from './made-shape.ts';
 import type { LetterBand, MadeShape } from './made-shape.ts';
 import { drawnTogether } from './open-lines.ts';
+import type { StrokeText } from './open-lines.ts';
 import type { DrawnShape } from './svg-drawing.ts';
 
 /** Half the width and half the height of an ellipse, in mm. */
@@ -109,12 +112,18 @@ export function outlineAboutOrigin(text: DrawnText): CurveOutline {
 
 /** Letters at their size and place; those of single strokes have nothing that could be lost in growing. */
 export function textAt(text: DrawnText, affine: Affine): MadeShape {
-  if (text.isOpen) return followed(text.curves, affine);
+  if (text.isOpen) return followed(text.curves, affine, [strokeTextAt(text, affine)]);
   return { region: normalise(flatten(text.curves, { affine })), lettering: [letteringAt(text, affine)] };
 }
 
-function followed(curves: CurvePath, affine: Affine): MadeShape {
-  return drawnTogether([], flattenLines(curves, { affine }));
+function followed(curves: CurvePath, affine: Affine, texts: readonly StrokeText[] = []): MadeShape {
+  return drawnTogether([], flattenLines(curves, { affine }), texts);
+}
+
+function strokeTextAt({ letters, xHeight, path }: DrawnText, { d }: Affine): StrokeText {
+  const text = letters.map((letter) => letter.text).join('');
+  const height = /\p{Ll}/u.test(text) ? xHeight : (xHeight * capHeight) / smallHeight;
+  return { path, text, height: height * d };
 }
 
 export function letteringAt(

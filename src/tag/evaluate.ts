@@ -6,7 +6,7 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
 import type { Region } from '../geometry/types.ts';
-import type { HoldWidth, Modifiers, Shape, Target } from '../spec/model.ts';
+import type { HoldWidth, Modifiers, Shape, Target } from '../spec/shape-model.ts';
 import { barWidth, stripWidths } from './asked-width.ts';
 import { growthLacking, mostGrowths } from './auto-growth.ts';
 import type { Stage } from './cache.ts';
@@ -24,6 +24,7 @@ import { isBeside, placingMove } from './place.ts';
 import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
+import { whyEmpty } from './why-empty.ts';
 import { asArea, mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area } from './tag.ts';
@@ -214,7 +215,8 @@ export class Evaluator {
     if (straps === undefined && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
       const { region, asked = [] } = sized.value;
-      const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps);
+      const level = sized.value.band?.top;
+      const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps, level);
       const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
       const { border } = sized.value;
       return {
@@ -256,19 +258,9 @@ export class Evaluator {
   #reportEmpty({ generator, modifiers, path }: Shape): void {
     const sources = 'shapes' in generator ? generator.shapes : 'shape' in generator ? [generator.shape] : [];
     if (sources.length > 0 && sources.every((source) => this.#made.get(source)?.value.region.length === 0)) return;
-    const { fit, grow = 0, width, height } = modifiers;
-    if (fit) return;
-    let reason = 'has no area';
-    if (generator.kind === 'path') reason = 'encloses nothing. To score or engrave along it, add “lines: true”';
-    if (generator.kind === 'intersection') reason = 'is empty: what it is made of shares nothing';
-    if (generator.kind === 'difference') reason = 'is empty: nothing is left of it';
-    if (generator.kind === 'border') reason = 'has no room inside the shape that it runs along';
-    if (generator.kind === 'code') reason = 'has bridges as wide as its modules';
-    if (generator.kind === 'stick') reason = 'meets nothing of what it should carry';
-    if (grow < 0) reason = 'is thinned away to nothing';
-    else if (grow > 0 && Math.min(width ?? Infinity, height ?? Infinity) <= 2 * grow)
-      reason = 'cannot be grown that much and stay that small';
-    this.#resources.report({ code: 'empty-shape', severity: 'error', path, message: `This shape ${reason}.` });
+    if (modifiers.fit) return;
+    const message = `This shape ${whyEmpty(generator, modifiers)}.`;
+    this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
 }
 

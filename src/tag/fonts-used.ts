@@ -4,7 +4,7 @@
 
 import type { Finding, YamlPath } from '../core/issue.ts';
 import { listed } from '../core/names.ts';
-import type { Shape, TextGenerator } from '../spec/model.ts';
+import type { Shape, TextGenerator } from '../spec/shape-model.ts';
 import { embeddingInWords } from '../text/embedding.ts';
 import type { FontLicence } from '../text/font-description.ts';
 import { fallbackFace, lettersByFace } from '../text/fallback-face.ts';

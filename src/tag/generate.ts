@@ -1,40 +1,32 @@
 /** The generators: what a shape is before its modifiers. */
 
 import { translation } from '../geometry/affine.ts';
+import { union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import { strokeMm } from '../geometry/strokes.ts';
 import type { Region } from '../geometry/types.ts';
-import type { YamlPath } from '../core/issue.ts';
-import { listed } from '../core/names.ts';
-import type { FontFace } from '../text/font-face.ts';
-import { singleLineFace } from '../text/single-line-face.ts';
-import type { Shape, StrokesGenerator, TextGenerator } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import { around, aroundTogether } from './around.ts';
 import type { AroundOptions } from './around.ts';
+import { betweenLines } from './between-lines.ts';
 import { borderOf } from './border.ts';
 import type { Stage } from './cache.ts';
 import { codeOf, encode } from './code.ts';
 import type { Code } from './code.ts';
-import { dependsOnSize, emOf, setAt, setText } from './lettering.ts';
-import type { SetText, SetTextProblem } from './lettering.ts';
 import type { Lettering } from './letters.ts';
-import { centredOutline, drawnOutline, outlineAboutOrigin, openOutline, polygonOutline } from './curve-outline.ts';
+import { drawnOutline, openOutline, polygonOutline } from './curve-outline.ts';
 import type { CurveOutline } from './curve-outline.ts';
-import { lapMm } from './overlap/lap.ts';
-import { slidOutline } from './overlap/slid-outline.ts';
 import { differenceOf, grownByBeam, intersectionOf, unionOf } from './open-lines.ts';
 import type { Drawn } from './open-lines.ts';
 import { makePlate } from './plates.ts';
 import { copiesOf } from './repeat.ts';
 import { bareLinesFinding, bareLinesIn } from './left-out.ts';
-import { heightsOf, linesOutline } from './text-lines.ts';
-import type { LineInput } from './text-lines.ts';
 import type { Resources } from './resources.ts';
 import type { MadeShape } from './made-shape.ts';
 import { makeStack } from './stack.ts';
-import { RoundLines, roundOutline } from './round-lines.ts';
 import { stickOf } from './stick.ts';
 import { parseSvgPath } from './svg-path.ts';
+import { lettering, lines } from './generate-lettering.ts';
 
 /** Makes the shapes that a shape is made from. */
 export type MakeShape = (shape: Shape) => Promise<Stage<MadeShape>>;
@@ -103,9 +95,11 @@ export async function generate(
     case 'around': {
       const made = await make(generator.shape);
       const { by, corners, keepHoles, bays, together } = generator;
-      return cache.get('around', [made.id, by, corners, keepHoles, bays, together], () =>
-        polygonOutline({ region: aroundShape(made.value, generator, together) }),
-      );
+      const turned = together ? turnOfLines(generator.shape) : undefined;
+      return cache.get('around', [made.id, by, corners, keepHoles, bays, together, turned], () => {
+        const between = turned === undefined ? [] : betweenLines(made.value.lettering ?? [], turned);
+        return polygonOutline({ region: aroundShape(made.value, between, generator, together) });
+      });
     }
     case 'border': {
       const { shape, ...how } = generator;
@@ -115,7 +109,7 @@ export async function generate(
     case 'stick': {
       const { shape: carried, ...stick } = generator;
       const made = await make(carried);
-      return cache.get('stick', [made.id, stick], () => polygonOutline({ region: stickOf(made.value.region, stick) }));
+      return cache.get('stick', [made.id, stick], () => polygonOutline({ region: stickOf(made.value, stick) }));
     }
     case 'repeat': {
       const [repeatedShape, outline] = generator.shapes;
@@ -192,116 +186,6 @@ export async function generate(
   }
 }
 
-function lettering(
-  { path, modifiers }: Shape,
-  text: TextGenerator | StrokesGenerator,
-  resources: Resources,
-): Stage<CurveOutline> | undefined {
-  const { cache } = resources;
-  const face = faceOf(text, resources);
-  if (!face) return undefined;
-  const isOpen = text.kind === 'strokes';
-  // Letters that slide get their size before they are grown.
-  const sized = isOpen || text.overlap === undefined ? modifiers : { ...modifiers, grow: 0 };
-  const { width, height, grow } = sized;
-  const em = emOf(face, text, sized);
-  if (em !== undefined && !(em > 0)) {
-    const message = 'The growth alone takes up this height; make it taller, or grow less.';
-    const key = text.size!.of === 'capitals' ? 'cap_height' : 'x_height';
-    resources.report({ code: 'bad-length', severity: 'error', path: [...path, key], message });
-    return undefined;
-  }
-  const { size, ...look } = text;
-  const atSize = dependsOnSize(text) ? [size, width, height, grow] : undefined;
-  const set = cache.get('layout', [face.id, look, atSize], () => setText(face, text, sized));
-  const { value } = set;
-  if ('problem' in value) {
-    resources.report({ code: 'bad-length', severity: 'error', path: [...path, ...value.at], message: value.problem });
-    return undefined;
-  }
-  reportMissing(value, face, text, path, resources);
-  const overlap = isOpen ? undefined : lapMm(text, resources.minWeb);
-  const slide = overlap && { overlap, web: resources.minWeb, grow: modifiers.grow ?? 0 };
-  const isSpacedWhenFitted = modifiers.fit !== undefined && text.letterSpacingMm !== 0;
-  return cache.get('lettering', [set.id, em, slide, path, isSpacedWhenFitted], () => {
-    const outlineOf = (known: SetText): CurveOutline => {
-      const drawn = { ...known, xHeight: face.xHeight, path, isOpen };
-      if (slide) return slidOutline(drawn, slide, { cache, face });
-      return known.band ? centredOutline(drawn, known.band) : outlineAboutOrigin(drawn);
-    };
-    return {
-      ...(isSpacedWhenFitted
-        ? respaced(outlineOf(value), (mmPerEm) => setAt(face, text, mmPerEm), outlineOf)
-        : outlineOf(value)),
-      ...(em === undefined ? {} : { ownScale: em }),
-      heights: { capitals: face.capHeight, 'small letters': face.xHeight },
-    };
-  });
-}
-
-function faceOf(text: TextGenerator | StrokesGenerator, resources: Resources): FontFace | undefined {
-  return text.kind === 'strokes' ? singleLineFace : resources.font(text);
-}
-
-function reportMissing(
-  { missing }: SetText,
-  { family }: FontFace,
-  text: TextGenerator | StrokesGenerator,
-  path: YamlPath,
-  resources: Resources,
-): void {
-  const letters = listed([...new Set(missing.map(({ text: letter }) => `“${letter}”`))], Infinity, 'or');
-  if (letters === '') return;
-  let message = `The font ${family} has no ${letters}.`;
-  if (text.kind === 'strokes') message = `Single-line lettering has no ${letters}.`;
-  else if (text.fallbacks) message = `None of the fonts ${[family, ...text.fallbacks].join(', ')} has ${letters}.`;
-  resources.report({ code: 'missing-glyph', severity: 'error', path: [...path, 'text'], message });
-}
-
-type LinesGenerator = Extract<Shape['generator'], { kind: 'lines' }>;
-
-function lines(
-  { path, modifiers: { grow = 0 } }: Shape,
-  { shapes, lines: about, gap, size, evenly }: LinesGenerator,
-  resources: Resources,
-): Stage<CurveOutline> | undefined {
-  const inputs: LineInput[] = [];
-  for (const [index, { generator, path: own }] of shapes.entries()) {
-    if (generator.kind !== 'text' && generator.kind !== 'strokes') return undefined;
-    const face = faceOf(generator, resources);
-    if (!face) return undefined;
-    const set = resources.cache.get('layout', [face.id, generator, undefined], () => setAt(face, generator, Infinity));
-    if (!('problem' in set.value)) reportMissing(set.value, face, generator, own, resources);
-    inputs.push({ ...about[index]!, face, text: generator, path: own });
-  }
-  const key = inputs.map(({ face, text, path: own, share, align, arc }) => [face.id, text, own, share, align, arc]);
-  const made = resources.cache.get('lines', [key, gap, evenly, size, grow, path], (): CurveOutline | undefined => {
-    const spacing = { evenly, ...(gap === undefined ? {} : { gap }) };
-    const outline = inputs.some(({ arc }) => arc)
-      ? roundOutline(new RoundLines(inputs, spacing), heightsOf(inputs))
-      : linesOutline(inputs, spacing);
-    if (!outline || !size || size.of === 'em') return outline;
-    return { ...outline, ownScale: (size.mm - 2 * grow) / outline.heights![size.of] };
-  });
-  return made.value && { id: made.id, value: made.value };
-}
-
-/** Letters with spacing in mm, which are set again for the size at which they are made. */
-function respaced(
-  natural: CurveOutline,
-  setFor: (mmPerEm: number) => SetText | SetTextProblem,
-  outlineOf: (set: SetText) => CurveOutline,
-): CurveOutline {
-  return {
-    ...natural,
-    changes: true,
-    at: (scaleX, scaleY, checkpoint) => {
-      const set = setFor(scaleY);
-      return ('problem' in set ? natural : outlineOf(set)).at(scaleX, scaleY, checkpoint);
-    },
-  };
-}
-
 /** The lettering of a shape that becomes a member of another. */
 function letteringWithin({ region, lettering = [] }: MadeShape): readonly Lettering[] {
   return lettering.map((each) => each.within(region));
@@ -325,10 +209,19 @@ function withLettering(lettering: readonly Lettering[]): Pick<MadeShape, 'letter
   return lettering.length > 0 ? { lettering } : {};
 }
 
-/** Of lines, it is a band with round ends along them. */
-function aroundShape(made: MadeShape, way: AroundOptions, together: boolean): Region {
+/** How far straight lines of lettering are turned, in degrees clockwise; `undefined` for all else. */
+function turnOfLines({ generator, modifiers: { rotate = 0 } }: Shape): number | undefined {
+  return generator.kind === 'lines' && !generator.lines.some(({ arc }) => arc) ? rotate : undefined;
+}
+
+/** Of lines to draw along, it is a band with round ends along them; `between` is closed as well. */
+function aroundShape(made: MadeShape, between: Region, way: AroundOptions, together: boolean): Region {
   const outline = together ? aroundTogether : around;
-  return made.lines ? outline(grownByBeam(made), { ...way, by: way.by - strokeMm / 2 }) : outline(made.region, way);
+  const region = made.lines ? grownByBeam(made) : made.region;
+  return outline(between.length > 0 ? union([region, between]) : region, {
+    ...way,
+    by: made.lines ? way.by - strokeMm / 2 : way.by,
+  });
 }
 
 function combined(kind: 'union' | 'difference' | 'intersection', shapes: readonly MadeShape[]): Drawn {

@@ -4,7 +4,7 @@ import { listed } from '../core/names.ts';
 import { counted } from '../core/units.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Severity } from '../core/issue-kinds.ts';
-import { flattenLines } from '../geometry/curves.ts';
+import { flattenLines } from '../geometry/flatten.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { distance, ringArea } from '../geometry/measure.ts';
 

@@ -4,8 +4,8 @@ import { mm } from '../core/figures.ts';
 import { applyToVector } from '../geometry/affine.ts';
 import { curveBounds, transformCurves } from '../geometry/curves.ts';
 import type { CurveCommand, CurvePath } from '../geometry/curves.ts';
-import type { Affine, Bounds } from '../geometry/types.ts';
-import type { Shape, Wording } from '../spec/model.ts';
+import type { Affine } from '../geometry/types.ts';
+import type { Shape, Wording } from '../spec/shape-model.ts';
 import { bendRound, bendText, radiusForSweep } from '../text/arc.ts';
 import type { Oval } from '../text/arc.ts';
 import type { FontFace } from '../text/font-face.ts';
@@ -13,6 +13,7 @@ import { layoutText } from '../text/text-layout.ts';
 import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/text-layout.ts';
 import type { LetterCurves, LetterGlyphs } from './letters.ts';
 import type { LetterBand } from './made-shape.ts';
+import { letterBand } from './letter-band.ts';
 
 export interface SetText {
   /** In em; on an arc, with the centre of its circle on the origin. */
@@ -216,41 +217,4 @@ function glyphsTogether(glyphs: readonly PlacedGlyph[]): LetterGlyphs {
           }),
     origin: { x: first!.x, y: first!.baselinePoint.y },
   };
-}
-
-/** Letters that descend and ascend as far as most do. */
-const deepAndTall = 'gpydH';
-
-/** Length of a line of typical words, in capital heights; our own judgement. */
-const usualLength = 4;
-
-/** Extent of letters below the lowest and above the highest baseline, whatever the actual letters. */
-export function usualOf(face: FontFace, lowestLine: number, highestLine: number): NonNullable<LetterBand['usual']> {
-  const { minY, maxY } = inkOf(face, deepAndTall);
-  return { deep: lowestLine + minY, tall: highestLine + maxY, long: usualLength * face.capHeight };
-}
-
-/** Bounds of the ink of some letters, in em from the baseline. */
-export function inkOf(face: FontFace, letters: string): Bounds {
-  const nothing = { minX: 0, minY: face.descender, maxX: 0, maxY: face.capHeight };
-  const glyphs = face.shape({ text: letters, start: 0, end: letters.length, rightToLeft: false, features: new Map() });
-  return curveBounds(glyphs.flatMap(({ id }) => face.outline(id))) ?? nothing;
-}
-
-/** From the lowest baseline to the x-height of the highest line, or to its capital height if it has only capitals. */
-function letterBand(face: FontFace, { glyphs, xHeight, capHeight }: TextLayout, evenly = false): LetterBand {
-  const inked = glyphs.filter((glyph) => /\S/.test(glyph.text));
-  const baselines = inked.length > 0 ? inked.map((glyph) => glyph.y) : [0];
-  const hasSmall = inked.some((glyph) => /\p{Ll}/u.test(glyph.text));
-  const highest = -lowest(baselines.map((y) => -y));
-  return {
-    baseline: lowest(baselines),
-    top: highest + (hasSmall ? xHeight : capHeight),
-    ...(evenly ? { head: highest + capHeight } : {}),
-    usual: usualOf(face, lowest(baselines), highest),
-  };
-}
-
-function lowest(values: readonly number[]): number {
-  return values.reduce((least, value) => Math.min(least, value));
 }

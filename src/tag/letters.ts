@@ -3,7 +3,7 @@
 import { normalise, offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
 import { applyToVector, transform } from '../geometry/affine.ts';
-import { flatten } from '../geometry/curves.ts';
+import { flatten } from '../geometry/flatten.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';

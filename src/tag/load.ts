@@ -3,7 +3,8 @@
 import type { Finding } from '../core/issue.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import { didYouMean } from '../spec/suggest.ts';
-import type { PieceModel, Shape, TagModel, TextGenerator } from '../spec/model.ts';
+import type { PieceModel, TagModel } from '../spec/model.ts';
+import type { Shape, TextGenerator } from '../spec/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { isFontFile } from '../text/font-files.ts';
 import type { FontLibrary } from '../text/font-library.ts';

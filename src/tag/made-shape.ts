@@ -3,13 +3,13 @@
 import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
-import type { CentreRule } from '../spec/model.ts';
+import type { CentreRule } from '../spec/shape-model.ts';
 import { scaledBorder } from './border.ts';
 import type { Border } from './border.ts';
 import { mapCode } from './code.ts';
 import type { Code } from './code.ts';
 import type { Lettering } from './letters.ts';
-import type { Drawn } from './open-lines.ts';
+import type { Drawn, StrokeText } from './open-lines.ts';
 import { mapAskedWidths } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';
 
@@ -69,6 +69,7 @@ export function asArea(made: MadeShape): MadeShape {
   const area: Writable<MadeShape> = { ...made };
   delete area.lines;
   delete area.filled;
+  delete area.strokeTexts;
   return area;
 }
 
@@ -76,7 +77,7 @@ type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** The solid moved, scaled or rotated; what is meaningless afterwards (the band of rotated lettering) is dropped. */
 export function mapShape(made: MadeShape, affine: Affine): MadeShape {
-  const { asked, band, border, codes, arcCentre, filled, lettering, lines, parts, shoulders } = made;
+  const { asked, band, border, codes, arcCentre, filled, lettering, lines, parts, shoulders, strokeTexts } = made;
   const upright = affine.b === 0 && affine.c === 0 && affine.d > 0;
   return {
     region: transform(made.region, affine),
@@ -86,6 +87,7 @@ export function mapShape(made: MadeShape, affine: Affine): MadeShape {
       ? { border: scaledBorder(border, transform(border.within, affine), Math.sqrt(Math.abs(determinant(affine)))) }
       : {}),
     ...(lines ? { lines: transform(lines, affine) } : {}),
+    ...(strokeTexts ? { strokeTexts: strokeTexts.map((each) => scaledText(each, affine)) } : {}),
     ...(filled ? { filled: transform(filled, affine) } : {}),
     ...(codes ? { codes: codes.map((code) => mapCode(code, affine)) } : {}),
     ...(lettering ? { lettering: lettering.map((each) => each.mapped(affine)) } : {}),
@@ -93,6 +95,10 @@ export function mapShape(made: MadeShape, affine: Affine): MadeShape {
     ...(asked ? { asked: mapAskedWidths(asked, affine) } : {}),
     ...(band && upright ? { band: mapBand(band, (y) => affine.d * y + affine.f, Math.abs(affine.a)) } : {}),
   };
+}
+
+function scaledText(text: StrokeText, { c, d }: Affine): StrokeText {
+  return { ...text, height: text.height * Math.hypot(c, d) };
 }
 
 /**

@@ -3,9 +3,9 @@
  * the size asked for (for a scalloped disc only if a lobe lies at that side), and runs counter-clockwise.
  */
 
-import { flatteningToleranceMm } from '../geometry/curves.ts';
+import { flatteningToleranceMm } from '../geometry/flatten.ts';
 import type { Point, Ring } from '../geometry/types.ts';
-import type { NamedPlate } from '../spec/model.ts';
+import type { NamedPlate } from '../spec/shape-model.ts';
 import { arc, chordsFor, withoutRepeats } from './arcs.ts';
 
 const quarter = Math.PI / 2;

@@ -1,6 +1,7 @@
 /** Finds what else is on the pieces of fitted shapes and gets in their way. */
 
-import type { ShapeEntry, PieceModel, Shape, TagModel } from '../spec/model.ts';
+import type { ShapeEntry, PieceModel, TagModel } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import { piecesBelow, bottomPieceOf } from './pieces-below.ts';
 import { withDependencies } from './load.ts';
 

@@ -3,7 +3,7 @@
 import { translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Point } from '../geometry/types.ts';
-import type { Anchor, Beside, CentreRule } from '../spec/model.ts';
+import type { Anchor, Beside, CentreRule } from '../spec/shape-model.ts';
 import { centreOf } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 

@@ -2,7 +2,7 @@
 
 import { normalise } from '../geometry/clipper.ts';
 import type { Point, Region, Ring } from '../geometry/types.ts';
-import type { Generator, NamedPlate } from '../spec/model.ts';
+import type { Generator, NamedPlate } from '../spec/shape-model.ts';
 import { arc, chordsFor, withoutRepeats } from './arcs.ts';
 import { namedPlate } from './named-plates.ts';
 

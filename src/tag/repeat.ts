@@ -7,7 +7,7 @@ import type { Point, Region, Ring } from '../geometry/types.ts';
 import { walkRing } from '../geometry/walk-ring.ts';
 import type { RingStep } from '../geometry/walk-ring.ts';
 import { mm } from '../core/figures.ts';
-import type { RepeatGenerator, RoundSpacing } from '../spec/model.ts';
+import type { RepeatGenerator, RoundSpacing } from '../spec/shape-model.ts';
 import { mostCopies } from '../spec/read-repeat.ts';
 import { mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';

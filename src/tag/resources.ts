@@ -2,7 +2,7 @@
 
 import type { Finding } from '../core/issue.ts';
 import type { CurvePath } from '../geometry/curves.ts';
-import type { Shape, TextGenerator } from '../spec/model.ts';
+import type { Shape, TextGenerator } from '../spec/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Checkpoint, StageCache } from './cache.ts';
 import type { LeftOut } from './left-out.ts';

@@ -2,7 +2,8 @@
 
 import { oncePer } from '../core/once-per.ts';
 import { normalise } from '../geometry/clipper.ts';
-import { flatten, transformCurves } from '../geometry/curves.ts';
+import { flatten } from '../geometry/flatten.ts';
+import { transformCurves } from '../geometry/curves.ts';
 import type { Region } from '../geometry/types.ts';
 import type { FontFace } from '../text/font-face.ts';
 

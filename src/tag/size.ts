@@ -81,28 +81,52 @@ async function slidAndGrown(
   const natural = outline.bounds!;
   const guessX = width === undefined ? undefined : width / spanX(natural);
   const guessY = height === undefined ? guessX : height / spanY(natural);
-  let scaleX = guessX ?? guessY ?? sizing.scale;
-  let scaleY = guessY ?? sizing.scale;
-  let [restX, restY] = [1, 1];
+  let [x, y] = [guessX ?? guessY ?? sizing.scale, guessY ?? sizing.scale];
+  const tried: TriedScale[] = [];
   // The space between the letters is not in proportion to their size, so this takes a few rounds.
-  for (let round = 0; round < rounds && guessY !== undefined; round++) {
-    const { region } = await ungrown.at(scaleX, scaleY, checkpoint);
+  while (guessY !== undefined && tried.length < rounds) {
+    const { region } = await ungrown.at(x, y, checkpoint);
     const box = boundsOf(tidied(region, tidy));
     if (!box) return { region: [] };
-    restX = width === undefined ? height! / spanY(box) : width / spanX(box);
-    restY = height === undefined ? restX : height / spanY(box);
+    const restX = width === undefined ? height! / spanY(box) : width / spanX(box);
+    const restY = height === undefined ? restX : height / spanY(box);
     const off = Math.max(Math.abs(restX - 1) * spanX(box), Math.abs(restY - 1) * spanY(box));
     if (!Number.isFinite(off)) return { region: [] };
+    tried.push({ x, y, restX, restY });
     if (off < closeMm) break;
-    [scaleX, scaleY, restX, restY] = [scaleX * restX, scaleY * restY, 1, 1];
+    [x, y] = [x * restX, y * restY];
   }
-  if (!(scaleX > 0 && scaleY > 0)) return { region: [] };
-  const made = await outline.at(scaleX, scaleY, checkpoint);
+  const { restX, restY, ...scale } = nearest(tried) ?? { x, y, restX: 1, restY: 1 };
+  if (!(scale.x > 0 && scale.y > 0)) return { region: [] };
+  const made = await outline.at(scale.x, scale.y, checkpoint);
   const sized = restX === 1 && restY === 1 ? made : mapShape(made, scaling(restX, restY, { x: 0, y: 0 }));
   const region = withoutSlivers(offset(tidied(sized.region, tidy), grow, corners), sized);
   const lettering = sized.lettering?.map((each) => each.grown(grow, corners));
   return { ...sized, region, ...(lettering ? { lettering } : {}) };
 }
+
+/** A scale, and by how much the shape is still to be stretched at it. */
+interface TriedScale {
+  readonly x: number;
+  readonly y: number;
+  readonly restX: number;
+  readonly restY: number;
+}
+
+/**
+ * The one that needs least stretching. Where letters find other places at some size, the size asked for may not be among those that they
+ * have by themselves: then rather one that is enlarged, so that no joint becomes narrower.
+ */
+function nearest(tried: readonly TriedScale[]): TriedScale | undefined {
+  const cost = ({ restX, restY }: TriedScale): number => {
+    const [least, most] = [Math.log(Math.min(restX, restY)), Math.log(Math.max(restX, restY))];
+    return Math.max(most, shrinkingCost * -least);
+  };
+  return tried.reduce<TriedScale | undefined>((a, b) => (a && cost(a) <= cost(b) ? a : b), undefined);
+}
+
+/** How much worse it is to shrink a shape than to enlarge it. */
+const shrinkingCost = 3;
 
 /**
  * Largest holes and parts, in mm and in x-heights, that count as rounding residue where letters were joined: no beam is

@@ -1,6 +1,7 @@
 /** Stand-ins for fonts and drawings that cannot be loaded, to show where their shapes would be. */
 
-import type { TagModel, TextGenerator } from '../spec/model.ts';
+import type { TagModel } from '../spec/model.ts';
+import type { TextGenerator } from '../spec/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { everyShape, type Loaded } from './load.ts';

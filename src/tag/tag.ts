@@ -2,7 +2,9 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { CutFrom, HangerPlace, Machine, Output, Shape, Sheet, Stock, Tie } from '../spec/model.ts';
+import type { CutFrom, HangerPlace } from '../spec/model.ts';
+import type { Shape } from '../spec/shape-model.ts';
+import type { Machine, Output, Sheet, Stock, Tie } from '../spec/workshop-model.ts';
 import type { Unfilled } from '../spec/problems.ts';
 import type { Code } from './code.ts';
 import type { ReadAs } from './hanger/reading.ts';

@@ -1,22 +1,24 @@
 /** Lines of lettering stacked as close as their ink allows. */
 
 import { unionOfWhole } from '../geometry/clipper.ts';
-import { curveBounds, flatten, flattenLines } from '../geometry/curves.ts';
+import { curveBounds } from '../geometry/curves.ts';
+import { flatten, flattenLines } from '../geometry/flatten.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { profilesOf } from '../geometry/profiles.ts';
 import type { Profiles } from '../geometry/profiles.ts';
 import type { Bounds } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { TextLine, Wording } from '../spec/model.ts';
+import type { TextLine, Wording } from '../spec/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { singleLineFace } from '../text/single-line-face.ts';
-import { inkOf, setAt } from './lettering.ts';
+import { inkOf } from './letter-band.ts';
+import { setAt } from './lettering.ts';
 import type { SetText } from './lettering.ts';
 import { mapBand } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import { textAt } from './curve-outline.ts';
 import type { CurveOutline, DrawnText } from './curve-outline.ts';
-import { areasIn, drawnTogether } from './open-lines.ts';
+import { areasIn, drawnTogether, strokeTextsOf } from './open-lines.ts';
 
 export interface LineInput extends TextLine {
   readonly face: FontFace;
@@ -166,6 +168,7 @@ export function textsTogether(texts: readonly MadeShape[]): MadeShape {
     ...drawnTogether(
       unionOfWhole(texts.map(areasIn)),
       texts.flatMap(({ lines = [] }) => lines),
+      strokeTextsOf(texts),
     ),
     ...(lettering.length > 0 ? { lettering } : {}),
   };

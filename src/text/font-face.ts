@@ -1,6 +1,7 @@
 /** A font ready for setting text: shaped by HarfBuzz, its outlines scaled to an em of 1. */
 
-import { curveBounds, flatten, reverseCurves, transformCurves, type CurvePath } from '../geometry/curves.ts';
+import { curveBounds, reverseCurves, transformCurves, type CurvePath } from '../geometry/curves.ts';
+import { flatten } from '../geometry/flatten.ts';
 import type { Ring } from '../geometry/types.ts';
 import { contentHash } from './content-hash.ts';
 import { describeFont, readMetrics, type FontLicence } from './font-description.ts';

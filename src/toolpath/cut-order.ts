@@ -80,7 +80,7 @@ function twoOpt(stops: readonly Stop[], tour: readonly Visit[], from: Point): Vi
   };
   for (let sweep = 0; sweep < mostSweeps; sweep++) {
     let improved = false;
-    for (let i = 0; i < order.length - 1; i++) {
+    for (let i = 0; i < order.length; i++) {
       const end = Math.min(order.length, i + longestStretch);
       for (let k = i + 1; k < end; k++) {
         const [a, b, c] = [at(i - 1), at(i), at(k)];

@@ -6,7 +6,7 @@
 
 import { offset } from '../../src/geometry/clipper.ts';
 import { boundsOf, ringArea } from '../../src/geometry/measure.ts';
-import { pathData } from '../../src/scene/scene.ts';
+import { pathData } from '../../src/scene/path-data.ts';
 import { sheetWithinMm } from '../../src/scene/sheets-scene.ts';
 import type { PieceOnSheet, SheetOnPage, SheetShape } from '../../src/protocol/sheets.ts';
 import { launchBrowser } from '../editor/browser.ts';

@@ -9,7 +9,7 @@ import { basename, dirname, join } from 'node:path';
 import type { FrameLocator, Locator, Page } from 'playwright-core';
 import { launchBrowser } from './browser.ts';
 import { restore } from './restore.ts';
-import { serveEditor } from './server.ts';
+import { serveEditor, type ServedEditor } from './server.ts';
 import { serveStatically } from './static-server.ts';
 
 export const root = join(import.meta.dirname, '..', '..');
@@ -33,6 +33,10 @@ export function copyToTemporary(folder: string): string {
   const copy = join(mkdtempSync(join(tmpdir(), 'tagwright-')), basename(folder));
   cpSync(folder, copy, { recursive: true });
   return copy;
+}
+
+function removeCopy(folder: string): void {
+  rmSync(dirname(folder), { recursive: true, force: true });
 }
 
 /**
@@ -63,10 +67,10 @@ export class Editor {
 
   private constructor(
     readonly page: Page,
-    /** The folder that is open. */
-    readonly folder: string,
-    /** What it is a copy of. */
+    private readonly server: ServedEditor,
+    /** What its folder is a copy of. */
     private readonly original: string,
+    private copy: string,
     /** Ends everything that was started, the last first. */
     readonly close: () => Promise<void>,
   ) {
@@ -76,32 +80,56 @@ export class Editor {
 
   static async open(options: OpenOptions = {}): Promise<Editor> {
     const original = options.folder ?? join(root, 'samples');
-    const folder = copyToTemporary(original);
+    const copy = copyToTemporary(original);
+    let editor: Editor | undefined;
     const endings: (() => Promise<void> | void)[] = [];
     const close = async (): Promise<void> => {
       for (const end of endings.splice(0).reverse()) await end();
     };
     try {
       endings.push(() => {
-        rmSync(dirname(folder), { recursive: true, force: true });
+        removeCopy(editor?.copy ?? copy);
       });
       const serve = options.inBrowser ? serveStatically : serveEditor;
       // Each blink of the cursor is painted, by the processor.
       const settings = { 'editor.cursorBlinking': 'solid', ...options.settings };
-      const server = await serve({ folder, extension: root, settings });
+      const server = await serve({ folder: copy, extension: root, settings });
       endings.push(() => server.close());
       const browser = await launchBrowser();
       endings.push(() => browser.close());
       const context = await browser.newContext({ viewport: options.size ?? { width: 1400, height: 900 } });
       const page = await context.newPage();
-      const editor = new Editor(page, folder, original, close);
-      await page.goto(server.url);
-      await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
+      editor = new Editor(page, server, original, copy, close);
+      await editor.load(server.url);
       return editor;
     } catch (error) {
       await close();
       throw error;
     }
+  }
+
+  /** The folder that is open. */
+  get folder(): string {
+    return this.copy;
+  }
+
+  /** Ends everything at once, as this process ends. The browser sees to itself. */
+  abandon(): void {
+    this.server.abandon();
+    removeCopy(this.copy);
+  }
+
+  /** Another copy of the folder, in the same window: nothing is remembered of the one before. */
+  async openAfresh(): Promise<void> {
+    const before = this.copy;
+    this.copy = copyToTemporary(this.original);
+    await this.load(this.server.urlOf(this.copy));
+    removeCopy(before);
+  }
+
+  private async load(url: string): Promise<void> {
+    await this.page.goto(url);
+    await this.page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
   }
 
   /**

@@ -16,10 +16,14 @@ const startLimitMs = 120_000;
 
 export interface ServedEditor {
   readonly url: string;
+  /** Address of another folder in the same editor; of one that has no server, only the folder asked for last is there. */
+  urlOf(folder: string): string;
   /** Resolves when the server has ended by itself. */
   readonly ended: Promise<unknown>;
   /** Ends the server with everything it started, and removes its user data. */
   close(): Promise<void>;
+  /** The same without waiting for the end, for when this process ends. */
+  abandon(): void;
 }
 
 export interface ServeOptions {
@@ -58,12 +62,25 @@ export async function serveEditor(options: ServeOptions): Promise<ServedEditor> 
       detached: process.platform !== 'win32',
     },
   );
-  const close = async (): Promise<void> => {
-    await endGroup(server);
+  const removeData = (): void => {
     rmSync(data, { recursive: true, force: true, maxRetries: 5 });
   };
+  const close = async (): Promise<void> => {
+    if (!hasEnded(server)) {
+      const ended = once(server, 'exit');
+      killGroup(server);
+      await ended;
+    }
+    removeData();
+  };
+  const abandon = (): void => {
+    if (!hasEnded(server)) killGroup(server);
+    removeData();
+  };
   try {
-    return { url: address(await listeningPort(server), token, options), ended: once(server, 'exit'), close };
+    const port = await listeningPort(server);
+    const urlOf = (folder: string): string => address(port, token, { ...options, folder });
+    return { url: urlOf(options.folder), urlOf, ended: once(server, 'exit'), close, abandon };
   } catch (error) {
     await close();
     throw error;
@@ -131,10 +148,10 @@ async function listeningPort(server: ChildProcess): Promise<number> {
   return port;
 }
 
-async function endGroup(server: ChildProcess): Promise<void> {
-  if (server.exitCode !== null || server.signalCode !== null || server.pid === undefined) return;
-  const ended = once(server, 'exit');
+const hasEnded = ({ exitCode, signalCode, pid }: ChildProcess): boolean =>
+  exitCode !== null || signalCode !== null || pid === undefined;
+
+function killGroup(server: ChildProcess): void {
   if (process.platform === 'win32') spawn('taskkill', ['/pid', String(server.pid), '/T', '/F']);
-  else process.kill(-server.pid, 'SIGKILL');
-  await ended;
+  else process.kill(-server.pid!, 'SIGKILL');
 }

@@ -26,8 +26,9 @@ const types: Readonly<Record<string, string>> = {
   '.wasm': 'application/wasm',
 };
 
-export async function serveStatically({ folder, extension, settings }: ServeOptions): Promise<ServedEditor> {
+export async function serveStatically({ folder: first, extension, settings }: ServeOptions): Promise<ServedEditor> {
   installEditor();
+  let folder = first;
   const reader = await httpFilesScript();
   const server = createServer((request, response) => {
     void answer(request, response).catch((error: unknown) => {
@@ -37,28 +38,36 @@ export async function serveStatically({ folder, extension, settings }: ServeOpti
   });
   await once(server.listen(0, '127.0.0.1'), 'listening');
   const authority = `127.0.0.1:${(server.address() as AddressInfo).port}`;
-  const name = basename(folder);
 
   async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const { pathname, searchParams } = new URL(request.url!, `http://${authority}`);
     const path = normalize(decodeURIComponent(pathname));
-    const [, first = '', ...rest] = path.split('/');
+    const [, room = '', ...rest] = path.split('/');
+    const name = basename(folder);
     const roots: Readonly<Record<string, string>> = { editor: vscodeFolder, extension, 'http-files': httpFiles };
-    if (first === name) await answerFolder(dirname(folder), path, request, searchParams, response);
+    if (room === name) await answerFolder(dirname(folder), path, request, searchParams, response);
     else if (path === '/') response.setHeader('Content-Type', types['.html']!).end(page(authority, name, settings));
     else if (path === '/http-files/extension.js') response.end(reader);
-    else if (roots[first]) await sendFile(join(roots[first], ...rest), response);
+    else if (roots[room]) await sendFile(join(roots[room], ...rest), response);
     else response.writeHead(404).end();
   }
 
   const ended = once(server, 'close');
+  const url = `http://${authority}/`;
   return {
-    url: `http://${authority}/`,
+    url,
+    urlOf: (other) => {
+      folder = other;
+      return url;
+    },
     ended,
     close: async () => {
       server.close();
       server.closeAllConnections();
       await ended;
+    },
+    abandon: () => {
+      // It is in this process, and ends with it.
     },
   };
 }

@@ -14,6 +14,8 @@ for (const [path, tests] of chosen) {
   const mutants = await new Stryker({
     configFile: 'test/mutants/stryker.config.json',
     mutate: [path],
+    // Stryker would move the paths of a tsconfig.json with an interface that TypeScript 7 no longer has; ours are all within.
+    tsconfigFile: 'none',
     mochaFiles: [...tests, 'test/mutants/forget.ts'],
     incrementalFile: `test/artefacts/mutants/${path.replace(/\W/g, '-')}.json`,
   }).runMutationTest();

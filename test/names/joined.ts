@@ -7,7 +7,7 @@ import { ringArea } from '../../src/geometry/measure.ts';
 import { partsOf } from '../../src/geometry/parts.ts';
 import { poleOf } from '../../src/geometry/pole.ts';
 import type { Region } from '../../src/geometry/types.ts';
-import type { TextGenerator } from '../../src/spec/model.ts';
+import type { TextGenerator } from '../../src/spec/shape-model.ts';
 import { StageCache } from '../../src/tag/cache.ts';
 import { setText } from '../../src/tag/lettering.ts';
 import type { Letter } from '../../src/tag/letters.ts';

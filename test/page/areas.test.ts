@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import type { HandChange } from '../../src/protocol/preview.ts';
+import type { HandChange } from '../../src/protocol/scene.ts';
 import { source } from './scenes.ts';
 import { messagesOf } from './spec-scenes.ts';
 import { usePreview } from './use-preview.ts';

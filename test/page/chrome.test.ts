@@ -1,7 +1,8 @@
 /** How much of the page is the drawing’s, and the tools that share one row above it. */
 
 import assert from 'node:assert/strict';
-import type { SceneMessage, ScenePin } from '../../src/protocol/preview.ts';
+import type { SceneMessage } from '../../src/protocol/preview.ts';
+import type { ScenePin } from '../../src/protocol/scene.ts';
 import { sceneMessage, source } from './scenes.ts';
 import { usePreview } from './use-preview.ts';
 

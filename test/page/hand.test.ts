@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import type { HandChange, ToHost } from '../../src/protocol/preview.ts';
+import type { HandChange } from '../../src/protocol/scene.ts';
+import type { ToHost } from '../../src/protocol/preview.ts';
 import { sceneMessage, source } from './scenes.ts';
 import { usePreview } from './use-preview.ts';
 

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { usePreview } from './use-preview.ts';
 import { sceneMessage } from './scenes.ts';
-import type { SceneMessage, ScenePin } from '../../src/protocol/preview.ts';
+import type { SceneMessage } from '../../src/protocol/preview.ts';
+import type { ScenePin } from '../../src/protocol/scene.ts';
 
 const hangs: ScenePin = {
   id: 'hangs-askew@pieces/back/hanger/hole#0',

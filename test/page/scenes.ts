@@ -1,7 +1,8 @@
 /** A small tag drawn by hand: letters glued on a backing with a ring, and two warnings. */
 
 import { operationColours } from '../../src/tag/operation-colours.ts';
-import type { Scene, SceneGrip, SceneMessage, ScenePart, ScenePiece, ScenePin } from '../../src/protocol/preview.ts';
+import type { Scene, SceneGrip, ScenePart, ScenePiece, ScenePin } from '../../src/protocol/scene.ts';
+import type { SceneMessage } from '../../src/protocol/preview.ts';
 
 export const source = 'file:///bench/sorrel.tag.yaml';
 

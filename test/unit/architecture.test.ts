@@ -22,8 +22,8 @@ function sourcesIn(folder: string): string[] {
 const files = [...sourcesIn('src'), ...sourcesIn('webview')];
 const imports: readonly Import[] = files.flatMap((file) => importsOf(file).map((to) => ({ file, to })));
 
-/** The messages of each page. */
-const protocols = ['preview', 'samples', 'sheets'].map((page) => `src/protocol/${page}.ts`);
+/** The messages of each page, and what they are about. */
+const protocols = ['preview', 'samples', 'scene', 'sheets'].map((page) => `src/protocol/${page}.ts`);
 
 /** The rooms of `src`, each of which may use those before it. What `dev` builds it may read; nothing reads `dev`. */
 const rooms =

@@ -7,7 +7,7 @@ import { parseSync, Visitor } from 'oxc-parser';
 import { tally } from '../../src/core/issue.ts';
 import { stateOf } from '../../src/language/hover/tag-state.ts';
 import { lensesOf } from '../../src/language/navigation/lenses.ts';
-import { pinsOf } from '../../src/scene/scene.ts';
+import { pinsOf } from '../../src/scene/pins.ts';
 import { sceneSentence } from '../../webview/preview/announcer.ts';
 import { report, specOf } from './support/engine.ts';
 

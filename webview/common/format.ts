@@ -2,7 +2,7 @@
 
 import { counted, fine, lengthText, sizeText } from '../../src/core/units.ts';
 import type { Units } from '../../src/core/units.ts';
-import type { ScenePiece } from '../../src/protocol/preview.ts';
+import type { ScenePiece } from '../../src/protocol/scene.ts';
 
 const narrowSpace = '\u202f';
 

@@ -10,13 +10,12 @@ import type {
   HighlightMessage,
   MeasuresMessage,
   OutcomeMessage,
-  Scene,
   SceneMessage,
-  ScenePin,
   ScreenMessage,
   EstimateMessage,
   ToPage,
 } from '../../src/protocol/preview.ts';
+import type { Scene, ScenePin } from '../../src/protocol/scene.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 

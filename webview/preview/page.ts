@@ -1,6 +1,7 @@
 /** The page as a whole: draws what was last received in the way that the user chose. */
 
-import type { SceneMessage, ScenePin, SceneWall, ToHost, ToPage } from '../../src/protocol/preview.ts';
+import type { SceneMessage, SceneWall, ToHost, ToPage } from '../../src/protocol/preview.ts';
+import type { ScenePin } from '../../src/protocol/scene.ts';
 import { Announcer, sceneSentence, wholeSentence } from './announcer.ts';
 import { arrange, type Arranged, type Arrangement } from './scene/arrange.ts';
 import { BatchStrip } from './panels/batch.ts';

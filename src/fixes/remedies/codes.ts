@@ -2,7 +2,8 @@
 
 import { boundsOf, contains } from '../../geometry/measure.ts';
 import { clearModules, squareOf } from '../../tag/code.ts';
-import type { Shape, ShapeEntry } from '../../spec/model.ts';
+import type { ShapeEntry } from '../../spec/model.ts';
+import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, samePath, setting, settingLengths } from '../candidate.ts';
 import { clearWays } from './clear-ways.ts';

@@ -1,7 +1,7 @@
 /** Remedies that set lettering in another font: the last resort, because it changes the look. */
 
-import { withLines } from '../../spec/model.ts';
-import type { Shape } from '../../spec/model.ts';
+import { withLines } from '../../spec/shape-model.ts';
+import type { Shape } from '../../spec/shape-model.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { samePath, setting, shapeTitle, valueAt } from '../candidate.ts';

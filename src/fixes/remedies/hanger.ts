@@ -1,7 +1,8 @@
 /** Remedies that make a hanger hold and let the tie through. */
 
 import { distance } from '../../geometry/measure.ts';
-import type { Anchor, Hanger } from '../../spec/model.ts';
+import type { Anchor } from '../../spec/shape-model.ts';
+import type { Hanger } from '../../spec/model.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { setting, settingLengths, shapeTitle, valueAt } from '../candidate.ts';

@@ -1,11 +1,11 @@
 /** Remedies that make lettering legible again. */
 
-import type { Shape } from '../../spec/model.ts';
+import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, settingLengths, shapeAt } from '../candidate.ts';
 import { onBacking } from './backing.ts';
 import { otherFonts } from './fonts.ts';
-import { heavier, larger } from './lettering.ts';
+import { heavier, larger } from './letter-changes.ts';
 
 /** Shares of the growth to keep, most first. */
 const keptShares = [0.8, 0.65, 0.5, 0.35, 0.2, 0.1];
@@ -16,6 +16,7 @@ const largerFactors = [1.15, 1.3, 1.45, 1.6];
 export function legible(at: Case): Remedy[] {
   const { path } = at.issue;
   const shape = shapeAt(at, path) ?? shapeAt(at, path.slice(0, -1));
+  if (shape?.generator.kind === 'strokes') return [larger(at, shape, largerFactors)];
   if (shape?.generator.kind !== 'text') return [];
   const atShape = { ...at, issue: { ...at.issue, path: shape.path } };
   const { grow = 0 } = shape.modifiers;

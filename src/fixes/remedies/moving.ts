@@ -2,7 +2,7 @@
 
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
-import type { Shape } from '../../spec/model.ts';
+import type { Shape } from '../../spec/shape-model.ts';
 import type { Candidate, Case } from '../candidate.ts';
 import { fontSizeKeys, setting, valueAt, specLength } from '../candidate.ts';
 

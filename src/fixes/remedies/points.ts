@@ -2,7 +2,7 @@
 
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, replacing, samePath, setting, shapeAt, valueAt, specLength } from '../candidate.ts';
-import { growing } from './lettering.ts';
+import { growing } from './letter-changes.ts';
 
 /** Half the width below which a point is thin: grown by this, none is. */
 const radiusMm = 0.4;

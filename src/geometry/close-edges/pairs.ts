@@ -21,8 +21,13 @@ export interface FacingPair {
 const facingCosine = -0.02;
 /** Below this distance, in mm, edges touch, and the direction from one to the other is undefined. */
 const touchingMm = 1e-4;
-/** Rounding difference between equal widths, in mm. */
-const roundingMm = 1e-7;
+/** Difference of equal lengths that are rounded, in mm: two steps of the grid on which outlines are turned and united. */
+const roundingMm = 2e-5;
+/**
+ * Least sine of the angle between an edge and a way that leaves it. A way along the edge, as from one stem's end to the
+ * next straight above, leaves to neither side, and rounding must not decide.
+ */
+const leastLeaving = 1e-3;
 /** A gap that closes within this many reaches along the outline is a corner. */
 export const cornerReaches = 12;
 /**
@@ -138,7 +143,8 @@ function facingPairOf(
       const p = placeOn(edges, edge, start + share * (end - start));
       const q = nearestOn(edges, other, p);
       const distance = Math.hypot(q.x - p.x, q.y - p.y);
-      if (distance >= (best ? Math.min(reach, width + (share === 0.5 ? touchingMm : -roundingMm)) : reach)) continue;
+      const allowance = share === 0.5 ? touchingMm : -roundingMm;
+      if (distance >= Math.min(reach - roundingMm, best ? width + allowance : Infinity)) continue;
       if (!isGap(edges, p, q, distance, reach) || (distance > touchingMm && blocked(p, q))) continue;
       best = [p, q];
       width = Math.min(width, distance);
@@ -219,10 +225,11 @@ function isNarrow({ rings, ring }: Edges, { edge }: OutlinePosition, reach: numb
 
 /** Whether the way to q starts on the outer side of p's edge. */
 function leavesOutwards(edges: Edges, p: OutlinePosition, q: OutlinePosition): boolean {
-  return (q.x - p.x) * edges.dy[p.edge]! - (q.y - p.y) * edges.dx[p.edge]! > 0;
+  const [x, y] = [q.x - p.x, q.y - p.y];
+  return x * edges.dy[p.edge]! - y * edges.dx[p.edge]! > leastLeaving * Math.hypot(x, y);
 }
 
-/** Whether an edge crosses the open segment from p to q. */
+/** Whether an edge crosses the open segment from p to q, or ends on it. */
 function crosses(edges: Edges, edge: number, p: OutlinePosition, q: OutlinePosition): boolean {
   const [dx, dy] = [edges.dx[edge]!, edges.dy[edge]!];
   const side = (place: OutlinePosition): number => (place.x - edges.x[edge]!) * dy - (place.y - edges.y[edge]!) * dx;
@@ -232,5 +239,5 @@ function crosses(edges: Edges, edge: number, p: OutlinePosition, q: OutlinePosit
   const x = p.x + share * (q.x - p.x) - edges.x[edge]!;
   const y = p.y + share * (q.y - p.y) - edges.y[edge]!;
   const along = x * dx + y * dy;
-  return along >= 0 && along <= edges.length[edge]!;
+  return along >= -roundingMm && along <= edges.length[edge]! + roundingMm;
 }

@@ -3,7 +3,7 @@
 import { isWithin } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { YamlPath } from '../../core/issue.ts';
-import type { CentreRule } from '../../spec/model.ts';
+import type { CentreRule } from '../../spec/shape-model.ts';
 import { centreOf } from '../../tag/made-shape.ts';
 import type { MadeShape } from '../../tag/made-shape.ts';
 import type { Tag } from '../../tag/tag.ts';

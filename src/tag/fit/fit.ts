@@ -65,10 +65,6 @@ const beginnings = [1, 0.98, 0.94, 0.85];
 const closeMm = 0.003;
 const roughMm = 0.03;
 
-/** Columns and rows of a shape; the search examines its outermost points in each. */
-const sampleColumns = 32;
-const sampleRows = 14;
-
 /** First step of the rough and of the close search, in mm. */
 const firstStep = 1.5;
 const lastStep = 0.1;
@@ -148,7 +144,7 @@ class FitRun {
     const close = { ...made, region: simplified(made.region, closeMm) };
     this.#close = new IndexedSilhouette(silhouetteOf(close, own));
     this.#rough = new IndexedSilhouette(silhouetteOf({ ...close, region: simplified(close.region, roughMm) }, own));
-    this.#samples = samplesOf(outermost(this.#rough.points), boundsOf(this.#close.solids.flat())!);
+    this.#samples = samplesOf(this.#rough.points, boundsOf(this.#close.solids.flat())!);
   }
 
   /** The placement at the visual centre of the room, if the shape fits there. */
@@ -305,24 +301,4 @@ class FitRun {
     const isStill = !isRoomy && Math.hypot(shift.x, shift.y) < stillMm;
     return isStill ? placement : { ...at, x: at.x + shift.x, y: at.y + shift.y };
   }
-}
-
-/** The lowest and highest point in each column, and the leftmost and rightmost in each row. */
-function outermost(points: readonly Point[]): Point[] {
-  const box = boundsOf([points])!;
-  const chosen = new Set<Point>();
-  const sides = [
-    { along: 'x', across: 'y', low: box.minX, high: box.maxX, count: sampleColumns },
-    { along: 'y', across: 'x', low: box.minY, high: box.maxY, count: sampleRows },
-  ] as const;
-  for (const { along, across, low, high, count } of sides) {
-    const ends: (readonly [Point, Point] | undefined)[] = Array<undefined>(count).fill(undefined);
-    for (const point of points) {
-      const at = Math.min(count - 1, Math.floor(((point[along] - low) / (high - low)) * count));
-      const [least, most] = ends[at] ?? [point, point];
-      ends[at] = [point[across] < least[across] ? point : least, point[across] > most[across] ? point : most];
-    }
-    for (const point of ends.flatMap((pair) => pair ?? [])) chosen.add(point);
-  }
-  return [...chosen];
 }

@@ -3,7 +3,7 @@
 import { chain, identity, rotation, scaling, translation } from '../../geometry/affine.ts';
 import { boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Affine, Point } from '../../geometry/types.ts';
-import type { Modifiers } from '../../spec/model.ts';
+import type { Modifiers } from '../../spec/shape-model.ts';
 import type { Checkpoint } from '../cache.ts';
 import { centreOf, evenMiddle, mapShape } from '../made-shape.ts';
 import type { LetterBand, MadeShape } from '../made-shape.ts';

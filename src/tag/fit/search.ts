@@ -1,5 +1,6 @@
 /** Searches a room for the places where a shape may be largest, each place as closely as it is worth. */
 
+import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { RoomPart } from './room.ts';
 
@@ -37,12 +38,38 @@ export interface Samples {
   readonly box: Bounds;
 }
 
-export function samplesOf(points: readonly Point[], box: Bounds): Samples {
+/** Columns and rows of a shape; the search examines its outermost points in each. */
+const sampleColumns = 32;
+const sampleRows = 14;
+
+/** Of the points of a shape the outermost ones, with its box. */
+export function samplesOf(all: readonly Point[], box: Bounds): Samples {
+  const points = outermost(all);
   const values = new Float64Array(3 * points.length);
   points.forEach(({ x, y }, i) => {
     values.set([x, y, Math.hypot(x, y)], 3 * i);
   });
   return { values, box };
+}
+
+/** The lowest and highest point in each column, and the leftmost and rightmost in each row. */
+function outermost(points: readonly Point[]): Point[] {
+  const box = boundsOf([points])!;
+  const chosen = new Set<Point>();
+  const sides = [
+    { along: 'x', across: 'y', low: box.minX, high: box.maxX, count: sampleColumns },
+    { along: 'y', across: 'x', low: box.minY, high: box.maxY, count: sampleRows },
+  ] as const;
+  for (const { along, across, low, high, count } of sides) {
+    const ends: (readonly [Point, Point] | undefined)[] = Array<undefined>(count).fill(undefined);
+    for (const point of points) {
+      const at = Math.min(count - 1, Math.floor(((point[along] - low) / (high - low)) * count));
+      const [least, most] = ends[at] ?? [point, point];
+      ends[at] = [point[across] < least[across] ? point : least, point[across] > most[across] ? point : most];
+    }
+    for (const point of ends.flatMap((pair) => pair ?? [])) chosen.add(point);
+  }
+  return [...chosen];
 }
 
 /**

@@ -1,7 +1,8 @@
 /** Directions in which a hanger may lie. */
 
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
-import type { Anchor, HangerPlace } from '../../spec/model.ts';
+import type { Anchor } from '../../spec/shape-model.ts';
+import type { HangerPlace } from '../../spec/model.ts';
 
 const diagonal = Math.SQRT1_2;
 

@@ -1,13 +1,15 @@
 /**
  * Finds where a ring would read as part of the lettering that it hangs: as a dot or an accent beside existing ones, as
- * an accent on a small letter, as a full stop at the foot of the line, or as an “o” in front of, within or behind it.
- * The costs and reaches are our own judgement.
+ * an accent on a small letter, as a full stop at the foot of the line, as an “o” in front of, within or behind it, or
+ * as a “d” or a “9” with the stem of its first letter. The costs and reaches are our own judgement.
  */
 
 import { boundsOf, widened } from '../../geometry/measure.ts';
-import type { Bounds, Point, Region } from '../../geometry/types.ts';
+import type { Bounds, Point } from '../../geometry/types.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
+import { isUnderArm, lineEnd, scaledEnd, withStem } from './stems.ts';
+import type { LineEnd, StemLetter } from './stems.ts';
 
 /** A line of upright lettering, in mm. */
 interface LetterLine {
@@ -20,16 +22,9 @@ interface LetterLine {
   readonly last: number;
   /** Whether it begins with a capital and continues in small letters: a small “o” in front of that makes no word. */
   readonly hasInitial: boolean;
-  /** How wide the ink of its first letter is at some heights of the band, from the baseline up. */
-  readonly initial: readonly InkAt[];
+  /** The ink of its first and of its last letter, each seen from its own end of the line. */
+  readonly ends: readonly [LineEnd, LineEnd];
   readonly hasSmallLetters: boolean;
-}
-
-interface InkAt {
-  readonly y: number;
-  /** Where it begins, as x; `Infinity` where there is none. */
-  readonly left: number;
-  readonly width: number;
 }
 
 export interface RingReading {
@@ -38,17 +33,24 @@ export interface RingReading {
   readonly lines: readonly LetterLine[];
 }
 
-/** What a ring is read as. `initial`: at most an “o” in front of a capital. `bowl`: together with the stem of the capital a “d”. */
-export type ReadAs = 'mark' | 'accent' | 'full stop' | 'letter' | 'letter within' | 'bowl' | 'initial';
+/**
+ * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
+ * `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
+ */
+export type ReadAs = 'mark' | 'accent' | 'full stop' | 'letter' | 'letter within' | StemLetter | 'loop' | 'initial';
 
 /** Costs, in shares of a fully joined ring. */
 const costs: Readonly<Record<ReadAs, number>> = {
-  mark: 0.4,
-  accent: 0.4,
+  mark: 0.5,
+  accent: 0.5,
   'full stop': 0.4,
   letter: 0.3,
   'letter within': 0.6,
-  bowl: 0.3,
+  d: 0.4,
+  9: 0.4,
+  b: 0.4,
+  P: 0.4,
+  loop: 0.1,
   initial: 0.1,
 };
 
@@ -61,12 +63,6 @@ const largestLetter = 1.6;
 
 /** In front of a capital it only reads as a letter if it is this similar in size and height to one, in x-heights. */
 const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
-
-/** Beside the middle of a ring the capital is no more than a stem, as T, I and Y are: in x-heights, of the ring's radius up and down, and in x-heights. */
-const stem = { widest: 0.7, beside: 0.6, near: 0.1 } as const;
-
-/** At how many heights of the band the ink of a capital is looked at. */
-const inkLevels = 12;
 
 /** The band of capitals is higher than their x-height by more than this factor. */
 const smallLetters = 1.1;
@@ -86,32 +82,20 @@ function markBounds({ lettering = [] }: MadeShape): Bounds[] {
 function letterLines({ band, lettering = [], region }: MadeShape): LetterLine[] {
   const box = boundsOf(region);
   const [only, ...others] = lettering;
-  const middles = only?.letters.map((letter) => middleX(boundsOf(letter.region)!)).sort((a, b) => a - b) ?? [];
-  if (!band || !box || !only || middles.length === 0 || others.length > 0) return [];
+  const placed = only?.letters.map(({ region: letter }) => ({ letter, middle: middleX(boundsOf(letter)!) })) ?? [];
+  placed.sort((a, b) => a.middle - b.middle);
+  const [start, end] = [placed[0], placed.at(-1)];
+  if (!band || !box || !only || !start || !end || others.length > 0) return [];
   const xHeight = band.top - band.baseline;
   const hasSmallLetters = xHeight <= smallLetters * only.xHeight;
   const hasInitial = hasSmallLetters && /^\p{Lu}/u.test(only.letters[0]!.text);
-  const initial = hasInitial ? inkOf(only.letters[0]!.region, band.baseline, xHeight) : [];
+  const ends = [lineEnd(start.letter, -1), lineEnd(end.letter, 1)] as const;
   return [
     {
-      ...{ box, baseline: band.baseline, xHeight, hasInitial, initial, hasSmallLetters },
-      ...{ first: middles[0]!, last: middles.at(-1)! },
+      ...{ box, baseline: band.baseline, xHeight, hasInitial, ends, hasSmallLetters },
+      ...{ first: start.middle, last: end.middle },
     },
   ];
-}
-
-function inkOf(letter: Region, baseline: number, xHeight: number): InkAt[] {
-  return Array.from({ length: inkLevels }, (_, level) => {
-    const y = baseline + ((level + 0.5) / inkLevels) * xHeight;
-    const crossed = letter.flatMap((ring) =>
-      ring.flatMap((to, index) => {
-        const from = ring.at(index - 1)!;
-        return from.y > y === to.y > y ? [] : [from.x + ((y - from.y) / (to.y - from.y)) * (to.x - from.x)];
-      }),
-    );
-    const left = Math.min(...crossed);
-    return { y, left, width: crossed.length === 0 ? 0 : Math.max(...crossed) - left };
-  });
 }
 
 function middleX({ minX, maxX }: Bounds): number {
@@ -125,9 +109,9 @@ export function scaledReading({ marks, lines }: RingReading, factor: number): Ri
   };
   return {
     marks: marks.map(scaled),
-    lines: lines.map(({ box, baseline, xHeight, initial, first, last, ...line }) => ({
+    lines: lines.map(({ box, baseline, xHeight, ends, first, last, ...line }) => ({
       ...{ ...line, box: scaled(box), baseline: factor * baseline, xHeight: factor * xHeight },
-      initial: initial.map(({ y, left, width }) => ({ y: factor * y, left: factor * left, width: factor * width })),
+      ends: [scaledEnd(ends[0], factor), scaledEnd(ends[1], factor)],
       ...{ first: factor * first, last: factor * last },
     })),
   };
@@ -168,18 +152,19 @@ function onTheLine(
 }
 
 function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
-  const { baseline, xHeight, first, last, hasInitial } = line;
+  const { baseline, xHeight, first, last, hasInitial, ends } = line;
   const share = (2 * radius) / xHeight;
-  if (y < baseline || y > baseline + xHeight || share < smallestLetter || share > largestLetter) return [];
-  if (x > first && x < last) return ['letter within'];
-  if (x > first || !hasInitial) return ['letter'];
-  if (isStemBeside(line, { x, y }, radius)) return ['bowl'];
+  const isInBand = y >= baseline && y <= baseline + xHeight;
+  // However small, a ring among the letters is one of them.
+  if (isInBand && share < largestLetter && x > first && x < last) return ['letter within'];
+  if (share < smallestLetter || share > largestLetter) return [];
+  const isBefore = x < first;
+  const end = ends[isBefore ? 0 : 1];
+  const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;
+  if (stemmed && stemmed !== 'loop') return [stemmed];
+  if (!isInBand) return [];
+  if (!isBefore || !hasInitial || isUnderArm(end, { x, y })) return ['letter'];
+  if (stemmed) return [stemmed];
   const isOnLine = Math.abs(y - radius - baseline) < likeLetter.offLine * xHeight;
   return [isOnLine && share > likeLetter.least && share < likeLetter.most ? 'letter' : 'initial'];
-}
-
-function isStemBeside({ initial, xHeight }: LetterLine, { x, y }: Point, radius: number): boolean {
-  const beside = initial.filter((ink) => Math.abs(ink.y - y) < stem.beside * radius);
-  const isStem = beside.every(({ width }) => width > 0 && width < stem.widest * xHeight);
-  return isStem && beside.some(({ left }) => left - (x + radius) < stem.near * xHeight);
 }

@@ -27,9 +27,23 @@ const below = 0.5;
 /** Reach of a bar into the letters, in webs: its round end comes out below them as a stroke would. */
 const into = 0.75;
 
-/** A bar as high as `web` along the baseline, between whatever stands on it on the left and on the right. */
-export function footBar(profile: Profile, shift: number, { web, pitch }: Measures): FootBar | undefined {
-  const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k - profile.first);
+/** How much longer a bar may be below the top of the letters than along the baseline. Our own judgement. */
+const longerShare = 1.6;
+
+/**
+ * A bar between two words: just below `top`, that of their small letters or capitals, where it is hardly longer there,
+ * since along the baseline it reads as an underscore.
+ */
+export function wordBar(profile: Profile, shift: number, measures: Measures, top: number): FootBar | undefined {
+  const foot = footBar(profile, shift, measures);
+  const head = footBar(profile, shift, measures, top - (ease - below) * measures.web);
+  return foot && head && head.length > 0 && head.length <= longerShare * foot.length ? head : foot;
+}
+
+/** A bar as high as `web` along a line, between whatever stands on it on the left and on the right. */
+export function footBar(profile: Profile, shift: number, { web, pitch }: Measures, line = 0): FootBar | undefined {
+  const first = Math.round(line / pitch) - profile.first;
+  const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k + first);
   const facing = rows.filter((row) => Number.isFinite(profile.gaps[row] ?? Infinity));
   if (facing.length === 0) return undefined;
   const ends = facing.map((row) => profile.edges[row]!);
@@ -39,7 +53,7 @@ export function footBar(profile: Profile, shift: number, { web, pitch }: Measure
   const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
   // Below the baseline a leaning leg would be further off.
   const sink = into * web;
-  const region = bar(left - sink, -below * web, right + sink, (ease - below) * web);
+  const region = bar(left - sink, line - below * web, right + sink, line + (ease - below) * web);
   return { region, length: Math.min(...starts) - Math.max(...ends) };
 }
 

@@ -2,7 +2,8 @@
 
 import { translation } from '../../geometry/affine.ts';
 import { normalise, union } from '../../geometry/clipper.ts';
-import { curveBounds, flatten } from '../../geometry/curves.ts';
+import { curveBounds } from '../../geometry/curves.ts';
+import { flatten } from '../../geometry/flatten.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { FontFace } from '../../text/font-face.ts';

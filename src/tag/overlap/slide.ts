@@ -1,7 +1,8 @@
 /** Slides the letters of a line together one after the other, and adds what joins those that cannot meet. */
 
 import type { Point, Region } from '../../geometry/types.ts';
-import { footBar, postBar } from './bars.ts';
+import { footBar, postBar, wordBar } from './bars.ts';
+import type { FootBar } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { placeSign, isAsTall, roundSign } from './hanging-signs.ts';
 import type { Measures } from './measures.ts';
@@ -67,7 +68,11 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
       const along = { left: placed, body, start, reach };
       ({ shift, joint, touch } = reachFor(along, profile, measures));
     }
-    const foot = joint === 'bar' ? footBar(profile, shift, measures) : undefined;
+    const bar = (): FootBar | undefined =>
+      body.afterGap
+        ? wordBar(profile, shift, measures, topOf([last, body], measures))
+        : footBar(profile, shift, measures);
+    const foot = joint === 'bar' ? bar() : undefined;
     if (touch !== undefined && !(foot && foot.length <= shares.longBar * measures.xHeight)) shift = touch;
     else if (foot) joints.push(foot.region);
     baselinePoints.push({ x: start - shift, y: 0 });
@@ -80,6 +85,12 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     }
   });
   return { baselinePoints, joints };
+}
+
+/** The top of small letters or, where two words meet in a capital each, that of the lower one. */
+function topOf(letters: readonly LetterBody[], { xHeight }: Measures): number {
+  if (letters.some(({ text }) => /\p{Ll}/u.test(text))) return xHeight;
+  return Math.min(...letters.map(({ rows }) => (rows.first + rows.lines.length) * rows.pitch));
 }
 
 /**

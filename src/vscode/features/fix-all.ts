@@ -7,7 +7,8 @@ import type { FixAllResult } from '../../fixes/fix-all.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { workspaceEdit } from '../common/apply-edits.ts';
 import { computeOptions, whileWanted } from '../service/compute-options.ts';
-import type { Checked, TagService } from '../service/service.ts';
+import type { Checked } from '../service/checked.ts';
+import type { TagService } from '../service/service.ts';
 import { editsBetween } from '../common/text-edits.ts';
 import { stepDone } from './walkthrough.ts';
 

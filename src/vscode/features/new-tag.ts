@@ -7,7 +7,6 @@ import type { Fix } from '../../core/issue.ts';
 import { isOnePiece, letteringOf, tagOf, fromStock } from '../../language/new-tag.ts';
 import type { FontNote } from '../../language/workspace-names.ts';
 import { plainName } from '../../export/file-names.ts';
-import { parseLength } from '../../core/length.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { DraftDocument } from './draft.ts';
@@ -17,7 +16,8 @@ import { withoutFirstComment } from '../samples/sample-library.ts';
 import type { Sample, SampleLibrary } from '../samples/sample-library.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
 import { pathFrom, sharedEntries } from './workshop-files.ts';
-import type { SharedEntry } from './workshop-files.ts';
+import { kinds, fontItems, stockItems, fixItem, widthItems } from './new-tag-items.ts';
+import type { Answers, AnswerItem, StockNote } from './new-tag-items.ts';
 
 export interface NewTagServices {
   readonly samples: SampleLibrary;
@@ -26,22 +26,7 @@ export interface NewTagServices {
   readonly fonts: readonly FontNote[];
 }
 
-interface Answers {
-  readonly sample: Sample;
-  readonly texts: readonly string[];
-  readonly font?: string | undefined;
-  /** Absent: as in the sample. */
-  readonly width?: string | undefined;
-  /** Stock of a workshop file; absent: as in the sample. */
-  readonly stock?: { readonly file: string; readonly name: string } | undefined;
-  /** Fix for parts that would drop out. */
-  readonly fix?: Fix | undefined;
-}
-
 const title = 'New tag';
-const widths = ['60 mm', '80 mm', '100 mm', '120 mm'];
-/** Smaller tags get lost on the honeycomb, and larger ones are not hang tags; our own judgement. */
-const widthRange = { least: 5, most: 1000 };
 
 /** Creates an unsaved spec named after its words; leaves nothing behind if it is cancelled. */
 export async function newTag({ samples, engine, moves, fonts }: NewTagServices): Promise<vscode.Uri | undefined> {
@@ -196,63 +181,4 @@ function specTextOf({ sample, texts, font, width, stock, fix }: Answers): string
 
 function sampleTexts({ sample, texts }: Answers): string[] {
   return letteringOf(new SpecSource(sample.text)).map(({ text }, index) => texts[index]?.trim() || text);
-}
-
-interface AnswerItem extends vscode.QuickPickItem {
-  readonly value: Partial<Answers> | undefined;
-}
-
-/** Another kind has other texts, so those are reset. */
-function kinds(samples: readonly Sample[]): AnswerItem[] {
-  return samples.map((sample) => ({ label: sample.title, detail: sample.purpose, value: { sample, texts: [] } }));
-}
-
-function fontItems(current: string | undefined, fonts: readonly FontNote[]): AnswerItem[] {
-  const items = fonts.map(({ family, note }) => ({
-    label: family,
-    ...(note === undefined ? {} : { description: note }),
-    value: { font: family },
-  }));
-  // The present font comes first, so that Enter keeps it.
-  return items.sort((a, b) => Number(b.label === current) - Number(a.label === current));
-}
-
-type StockNote = Pick<SharedEntry, 'name' | 'short'> & { readonly file: string };
-
-function stockItems(stocks: readonly StockNote[]): AnswerItem[] {
-  const own = { label: 'As the sample has it', description: 'written into the spec', value: { stock: undefined } };
-  return [
-    ...stocks.map(({ name, short, file }) => ({
-      label: name,
-      description: short,
-      detail: file,
-      value: { stock: { file, name } },
-    })),
-    own,
-  ];
-}
-
-/** The change is the label; its effect is the line below. */
-function fixItem(fix: Fix): AnswerItem {
-  const [, label = fix.title, detail] = /^(.*?)(?: \((.*)\))?$/.exec(fix.title) ?? [];
-  return { label, ...(detail === undefined ? {} : { detail }), value: { fix } };
-}
-
-/** The typed text if it is a width; else the reason why not, which cannot be chosen. */
-function widthItems(typed: string): AnswerItem[] {
-  const wanted = typed.trim();
-  if (wanted === '') {
-    return [
-      { label: 'As it is', description: 'sized like the sample', value: { width: undefined } },
-      ...widths.map((width) => ({ label: width, value: { width } })),
-    ];
-  }
-  const length = parseLength(wanted, 'mm');
-  if ('problem' in length) return [{ label: length.problem, value: undefined }];
-  const { least, most } = widthRange;
-  if (length.mm < least || length.mm > most) {
-    return [{ label: `A tag cannot be ${wanted} wide: choose a width from ${least} to ${most} mm.`, value: undefined }];
-  }
-  const width = /[a-z]$/.test(wanted) ? wanted : `${wanted} mm`;
-  return [{ label: width, value: { width } }];
 }

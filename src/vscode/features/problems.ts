@@ -4,7 +4,8 @@ import * as vscode from 'vscode';
 import type { Issue } from '../../core/issue.ts';
 import type { Severity } from '../../core/issue-kinds.ts';
 import { problemPageLink } from './problem-pages.ts';
-import type { Checked, TagService } from '../service/service.ts';
+import type { Checked } from '../service/checked.ts';
+import type { TagService } from '../service/service.ts';
 import type { SpecSource } from '../../spec/source.ts';
 
 const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {

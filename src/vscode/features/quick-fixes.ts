@@ -6,8 +6,8 @@
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import type { Acceptance } from '../../fixes/accept.ts';
-import { keptLookShare } from '../../fixes/find-fixes.ts';
-import type { Fix, Issue, TextChange } from '../../core/issue.ts';
+import { isGentle } from '../../fixes/find-fixes.ts';
+import type { Issue, TextChange } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { workspaceEdit } from '../common/apply-edits.ts';
 import { whileWanted } from '../service/compute-options.ts';
@@ -15,7 +15,8 @@ import { tagSpecSelector } from '../common/documents.ts';
 import { allFixes } from './fix-all.ts';
 import { acceptSnippet, acceptTitle, type IssueHelp } from './issue-help.ts';
 import { toRange } from './problems.ts';
-import type { Checked, TagService } from '../service/service.ts';
+import type { Checked } from '../service/checked.ts';
+import type { TagService } from '../service/service.ts';
 
 const { QuickFix, SourceFixAll } = vscode.CodeActionKind;
 const fixAllKind = SourceFixAll.append('tagwright');
@@ -69,7 +70,8 @@ class QuickFixes implements vscode.CodeActionProvider {
         ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
       );
       help.fixes.forEach((change, index) => {
-        const preferred = index === 0 && keepsLook(change);
+        // A fix that makes another tag is never the preferred one, which a single key applies.
+        const preferred = index === 0 && isGentle(change);
         fixes.add(JSON.stringify(change.edits), diagnostics, () => toAction(change, preferred, result));
       });
       const { acceptance } = help;
@@ -108,11 +110,6 @@ class ActionSet {
     action.diagnostics = [...(action.diagnostics ?? []), ...diagnostics];
     this.#byKey.set(key, action);
   }
-}
-
-/** A fix that makes another tag is never the preferred one, which a single key applies. */
-function keepsLook({ look }: Fix): boolean {
-  return look <= keptLookShare;
 }
 
 function toAction({ title, edits }: TextChange, preferred: boolean, { uri, report }: Checked): vscode.CodeAction {

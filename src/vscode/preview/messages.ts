@@ -1,7 +1,8 @@
 /** Parses messages from the page, which arrive as `unknown`. */
 
 import { isCaution, parseViewSettings, parseScreen } from './view-settings.ts';
-import { exportKinds, type HandChange, type ToHost } from '../../protocol/preview.ts';
+import { exportKinds, type ToHost } from '../../protocol/preview.ts';
+import { type HandChange } from '../../protocol/scene.ts';
 
 /** `undefined` for anything that is not a message of the protocol. */
 export function parseToHost(data: unknown): ToHost | undefined {

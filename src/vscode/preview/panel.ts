@@ -19,7 +19,8 @@ import { cutPathsOf, wallsOf } from '../../scene/measures.ts';
 import { loadsOf } from '../../scene/loads.ts';
 import { PinFixes } from './pin-fixes.ts';
 import type { ExportKind, SceneMessage, ToPage } from '../../protocol/preview.ts';
-import { acceptedOf, pinsOf, sceneOf } from '../../scene/scene.ts';
+import { acceptedOf, pinsOf } from '../../scene/pins.ts';
+import { sceneOf } from '../../scene/scene.ts';
 
 /** Pause before computing measures, in ms: loads and the like take as long as a drawing. */
 const measuresAfterMs = 250;

@@ -6,7 +6,7 @@ import type { EditTrial } from '../service/trial.ts';
 import type { Issue } from '../../core/issue.ts';
 import { outcomeOf } from '../../scene/outcome.ts';
 import type { PinOfVersion, ToPage } from '../../protocol/preview.ts';
-import { pinIds } from '../../scene/scene.ts';
+import { pinIds } from '../../scene/pins.ts';
 
 export class PinFixes {
   private trying: AbortController | undefined;

@@ -4,15 +4,17 @@ import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
 import { eachReport, issuesOfBatch, rowCount } from '../../engine/batch.ts';
 import type { RowIssues } from '../../engine/batch.ts';
-import type { Engine, Report } from '../../engine/engine.ts';
+import type { Engine } from '../../engine/engine.ts';
 import { besideOthers, tagByItself } from '../../scene/batch-tags.ts';
 import type { TagByItself } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
 import type { UsedIssues } from '../../spec/scope.ts';
-import type { TagResult, TagResults } from './results.ts';
+import type { TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
-import { baseName } from '../common/write-whole.ts';
+import { WaitingWork } from './waiting-work.ts';
+import { resultOf, inUsedOf } from './checked.ts';
+import type { Checked } from './checked.ts';
 
 /** Delay in ms after the last keystroke of a burst: long enough to skip the letters within it, too short to notice. */
 const settleDelayMs = 40;
@@ -20,14 +22,6 @@ const settleDelayMs = 40;
 const batchRestMs = 400;
 /** A keystroke this long after the previous one, in ms, is not part of a burst: waiting for the next gains nothing. */
 const burstMs = 100;
-
-/** A result with what the editor's own features need in addition to previews. */
-export interface Checked extends TagResult {
-  /** The report that `tag` is from: this one or, while the spec is broken, the last with a tag. */
-  readonly drawn: Report | undefined;
-  /** Issues in the files it uses; in the table of its batch, those of all rows checked so far. */
-  readonly inUsed: readonly UsedIssues[];
-}
 
 interface Watched {
   result?: Checked;
@@ -43,14 +37,11 @@ export class TagService implements TagResults, vscode.Disposable {
   readonly #engine: Engine;
   readonly #log: vscode.LogOutputChannel;
   readonly #specs = new Map<string, Watched>();
-  /** Computations whose results are on screen. */
-  readonly #urgent = new Set<Promise<void>>();
-  /**
-   * Queue of work that is not urgent: specs that are not open, and tags of batches that are not shown. It is done one
-   * at a time, and never while an urgent computation runs.
-   */
-  readonly #line = new Map<string, 'tag' | 'batch'>();
-  #isInLine = false;
+  /** Specs that are not open, and tags of batches that are not shown; urgent is what is on screen. */
+  readonly #waiting = new WaitingWork<'tag' | 'batch'>(async (key, what) => {
+    const watched = this.#specs.get(key);
+    if (watched) await (what === 'tag' ? this.#compute(vscode.Uri.parse(key), watched) : this.#checkBatch(watched));
+  });
   readonly #changed = new vscode.EventEmitter<Checked>();
   readonly #removed = new vscode.EventEmitter<vscode.Uri>();
   readonly #subscriptions: vscode.Disposable[];
@@ -137,7 +128,7 @@ export class TagService implements TagResults, vscode.Disposable {
   dispose(): void {
     for (const watched of this.#specs.values()) stop(watched);
     this.#specs.clear();
-    this.#line.clear();
+    this.#waiting.clear();
     for (const subscription of this.#subscriptions) subscription.dispose();
     this.#changed.dispose();
     this.#removed.dispose();
@@ -156,38 +147,14 @@ export class TagService implements TagResults, vscode.Disposable {
     const watched = this.#specs.get(key) ?? {};
     this.#specs.set(key, watched);
     stop(watched);
-    this.#line.delete(key);
+    this.#waiting.drop(key);
     if (!isUrgent) {
-      this.#line.set(key, 'tag');
-      inBackground(this.#goThroughLine(), 'check the specs that wait');
+      inBackground(this.#waiting.add(key, 'tag'), 'check the specs that wait');
       return;
     }
     watched.timer = setTimeout(() => {
-      const computing = this.#compute(uri, watched);
-      this.#urgent.add(computing);
-      void computing.finally(() => this.#urgent.delete(computing));
+      this.#waiting.urgent(this.#compute(uri, watched));
     }, delayMs);
-  }
-
-  async #goThroughLine(): Promise<void> {
-    if (this.#isInLine) return;
-    this.#isInLine = true;
-    // Iterating a map includes entries added meanwhile.
-    for (const [key] of this.#line) {
-      await this.#turn();
-      const watched = this.#specs.get(key);
-      const what = this.#line.get(key);
-      this.#line.delete(key);
-      if (what && watched)
-        await (what === 'tag' ? this.#compute(vscode.Uri.parse(key), watched) : this.#checkBatch(watched));
-    }
-    this.#isInLine = false;
-  }
-
-  /** Resolves when nothing urgent is running. */
-  async #turn(): Promise<void> {
-    await new Promise((resolve) => setTimeout(resolve, settleDelayMs));
-    await Promise.all(this.#urgent);
   }
 
   /** Checks the tags of a batch that are not shown. */
@@ -207,7 +174,7 @@ export class TagService implements TagResults, vscode.Disposable {
       }
       const [all, tags, inUsed]: [RowIssues[], TagByItself[], UsedIssues[]] = [[], [], []];
       const before = async () => {
-        await Promise.all(this.#urgent);
+        await this.#waiting.nothingUrgent();
         running.signal.throwIfAborted();
       };
       for await (const each of eachReport(this.#engine, report, options, before)) {
@@ -240,8 +207,7 @@ export class TagService implements TagResults, vscode.Disposable {
       this.#settle(watched, result);
       if (rowCount(report) > 1) {
         watched.timer = setTimeout(() => {
-          this.#line.set(uri.toString(), 'batch');
-          inBackground(this.#goThroughLine(), 'check the specs that wait');
+          inBackground(this.#waiting.add(uri.toString(), 'batch'), 'check the specs that wait');
         }, batchRestMs);
       }
     } catch (error) {
@@ -313,31 +279,6 @@ export class TagService implements TagResults, vscode.Disposable {
 function stop(watched: Watched): void {
   clearTimeout(watched.timer);
   watched.running?.abort();
-}
-
-/** `before`: the last report with a tag, which stays on show together with the text it was made from. */
-export function resultOf(uri: vscode.Uri, version: number, report: Report, before: Report | undefined): Checked {
-  const { source, tag, issues } = report;
-  const drawn = tag ? report : before;
-  return {
-    uri,
-    version,
-    report,
-    drawn,
-    fileName: baseName(uri),
-    tag: drawn?.tag,
-    model: drawn?.model,
-    stale: !tag && drawn !== undefined,
-    issues,
-    inUsed: inUsedOf(report),
-    lineOf: (offset) => source.position(offset).line,
-    rangeOf: (path) => drawn?.source.range(path),
-    pathAt: (offset) => drawn?.source.pathAt(offset) ?? [],
-  };
-}
-
-function inUsedOf({ inUsed = [] }: Report): readonly UsedIssues[] {
-  return inUsed;
 }
 
 function workspaceFileLimit(): number {

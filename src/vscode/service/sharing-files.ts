@@ -7,7 +7,8 @@ import type { SpecSource } from '../../spec/source.ts';
 import type { UsedFile } from '../../spec/used-files.ts';
 import { openDocument } from '../common/documents.ts';
 import { locateBeside } from './font-files.ts';
-import type { Checked, TagService } from './service.ts';
+import type { Checked } from './checked.ts';
+import type { TagService } from './service.ts';
 import { sourceOf } from './sources.ts';
 
 export interface SharingFile {

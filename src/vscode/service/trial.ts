@@ -6,7 +6,7 @@ import type { TextEdit } from '../../core/issue.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { computeOptions } from './compute-options.ts';
 import type { TagResult } from './results.ts';
-import { resultOf } from './service.ts';
+import { resultOf } from './checked.ts';
 
 export class EditTrial {
   readonly #engine: Engine;

@@ -51,6 +51,7 @@ describe('Export, as a person is asked', () => {
     assert.ok(!existsSync(at('7-weak-on-purpose.svg')), 'the first time, none was made');
     await editor.answer(/7-weak-on-purpose has an error/, 'Export Anyway');
     await editor.written('7-weak-on-purpose.svg', (text) => text.includes('DO NOT CUT') && text.endsWith('</svg>\n'));
+    await editor.written('7-weak-on-purpose.dxf', (text) => text.trimEnd().endsWith('EOF'));
     await eventually('nothing half written', () =>
       Promise.resolve(readdirSync(editor.folder).every((name) => !name.endsWith('.part'))),
     );

@@ -16,6 +16,20 @@ describe('Parts that fall out', () => {
     assert.ok(loose.points![0]!.y > made.bounds.minY + 20, 'the dot is at the top');
   });
 
+  it('are called by their letters', async () => {
+    const said = async (word: string, body = 'body: [word]') => {
+      const shapes = ['plate: {rectangle: [80, 30]}', `word: {font: Nunito, weight: 800, height: 20, ${word}}`];
+      return only(await make(specOf(shapes, body, [stock])), 'loose-part').message.replace(/(?: is| are) joined.*/, '');
+    };
+    assert.match(await said('text: i, grow: 0.4'), /^A part of the “i” of “tag” \(.+\)$/);
+    assert.match(await said('text: of'), /^The “[of]” of “tag” \(.+\)$/);
+    assert.match(await said('text: o', 'body: [plate], cut: [word]'), /^The inside of the “o” of “tag” \(.+\)$/);
+    assert.match(
+      await said('text: B', 'body: [plate], cut: [word]'),
+      /^2 parts of “tag”, the largest of them the inside of the “B” \(.+\),$/,
+    );
+  });
+
   it('are the counters of letters cut through a plate', async () => {
     const shapes = ['plate: {rectangle: [80, 30]}', 'word: {text: Bo, font: Nunito, weight: 800, height: 20}'];
     const made = await make(specOf(shapes, 'body: [plate], cut: [word]', [stock]));

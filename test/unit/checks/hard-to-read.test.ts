@@ -34,6 +34,31 @@ describe('Lettering that is hard to read', () => {
       assert.deepEqual(await findingsOf(name('x_height: 12, grow: 0.4'), use), [], use);
   });
 
+  it('is covered by another shape of its body, letter by letter, and not by a bar along its baseline', async () => {
+    const sorrel = 'name: {text: Sorrel, font: Pacifico, width: 60, overlap: auto}';
+    const said = async (bar: string, body = '[name, bar]') =>
+      (await findingsOf([sorrel, `bar: ${bar}`], `body: ${body}`)).map(
+        ({ severity, message }) => `${severity}: ${message}`,
+      );
+    const post = (right: number, up: number) =>
+      `{rectangle: [7, 60], place: name, nudge: {right: ${right}, up: ${up}}}`;
+    assert.deepEqual(await said(post(-11, -25)), ['warning: “Sorrel” is hard to read: “bar” covers “o”.']);
+    assert.deepEqual(await said(post(-11, -25), '{union: [name, bar]}'), [
+      'warning: “Sorrel” is hard to read: what it is united with covers “o”.',
+    ]);
+    assert.deepEqual(await said(post(-11, -31)), [
+      'info: “Sorrel” may be hard to read: “bar” fills the counter of “o”.',
+    ]);
+    assert.deepEqual(await said(post(0, -32)), ['info: “Sorrel” may be hard to read: “bar” covers part of “r”.']);
+    for (const fine of [
+      post(0, -35),
+      '{rectangle: [60, 5], place: {below: name}, nudge: {up: 4}}',
+      '{heart: 20, place: {right_of: name}, nudge: {left: 5}}',
+      '{stick: {carries: name, length: 50}}',
+    ])
+      assert.deepEqual(await said(fine), [], fine);
+  });
+
   it('is in doubt before it is unreadable, and each limit is where it is said to be', async () => {
     const face = await bundledFace('Pacifico');
     // Without counters, it is never a blob.

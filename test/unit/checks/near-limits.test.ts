@@ -6,7 +6,7 @@ import { doubtful, readability } from '../../../src/checks/readability.ts';
 import { thinPlaces } from '../../../src/checks/thin-places.ts';
 import { union } from '../../../src/geometry/clipper.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import type { Stock } from '../../../src/spec/model.ts';
+import type { Stock } from '../../../src/spec/workshop-model.ts';
 import { Lettering } from '../../../src/tag/letters.ts';
 import type { Piece, PlacedHanger, Tag } from '../../../src/tag/tag.ts';
 

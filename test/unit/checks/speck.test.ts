@@ -40,6 +40,30 @@ describe('Specks', () => {
     assertNear(issues[0]!.points![0]!.x, 3, 0.01);
   });
 
+  it('between shapes are removed from their union, as the message says', async () => {
+    const shapes = [
+      'left: {difference: [{rectangle: [40, 30]}, {ellipse: 0.6, nudge: {right: 20}}]}',
+      'right: {rectangle: [20, 30], nudge: {right: 30}}',
+    ];
+    const { issues } = await specksOf(shapes, 'body: [left, right]');
+    assert.deepEqual(
+      issues.map(({ message }) => message),
+      [
+        'A hole only 0.60 mm across burns out. It lies between “left” and “right”: write {union: [left, right], tidy: …} for them in “body”.',
+      ],
+    );
+    assert.deepEqual((await specksOf(shapes, 'body: [{union: [left, right], tidy: 0.8}]')).issues, []);
+    assert.equal(
+      (
+        await specksOf(
+          shapes.map((each) => each.replace(/\}$/, ', tidy: 0.8}')),
+          'body: [left, right]',
+        )
+      ).issues.length,
+      1,
+    );
+  });
+
   it('are also short holes narrower than the kerf, but long ones are gaps', async () => {
     const slot = (width: number, length: number): string[] => [plate, `slot: {rectangle: [${width}, ${length}]}`];
     const found = async (...size: [number, number]) =>

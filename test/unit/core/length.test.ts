@@ -19,13 +19,14 @@ describe('A length', () => {
     ['3', 'in', 76.2],
     ['3 mm', 'in', 3],
     ['3mm', 'mm', 3],
-    ['.5 mm', 'mm', 0.5],
+    ['.25 mm', 'mm', 0.25],
     ['+2 mm', 'mm', 2],
     ['-0.5 mm', 'mm', -0.5],
     ['0.25 in', 'mm', 6.35],
     ['1/4 in', 'mm', 6.35],
     ['1/4', 'in', 6.35],
     ['1 1/2 in', 'mm', 38.1],
+    ['10  15/16 in', 'mm', 277.8125],
     ['-1 1/2 in', 'mm', -38.1],
     ['12 pt', 'mm', (12 * 25.4) / 72],
     ['2.5 cm', 'mm', 25],
@@ -74,10 +75,12 @@ describe('A length', () => {
     for (const value of [3000.1, -3001, 1e300, '119 in', NaN, Infinity, -Infinity, '9'.repeat(400)]) {
       assert.ok('problem' in parseLength(value, 'mm'), String(value));
     }
+    assert.deepEqual(parseLength(' 301 cm ', 'mm'), { problem: '301 cm is more than 3 m; check the unit.' });
   });
 
   it('is quoted short in messages, whole characters kept', () => {
     assert.equal(clip('abc'), 'abc');
+    assert.equal(clip('🌱'.repeat(40)), '🌱'.repeat(40));
     assert.equal(clip('🌱'.repeat(60)), `${'🌱'.repeat(39)}…`);
     const result = parseLength('x'.repeat(10_000), 'mm');
     assert.ok('problem' in result && result.problem.length < 200);

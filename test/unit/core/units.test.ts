@@ -10,6 +10,7 @@ import {
   shortSize,
   sizeText,
   trimmed,
+  writtenSize,
 } from '../../../src/core/units.ts';
 
 /** The international yard and pound agreement (1959): 1 in = 25.4 mm exactly, so 1 in² = 645.16 mm². */
@@ -40,6 +41,7 @@ describe('Lengths, sizes and areas as people read them', () => {
     assert.equal(sizeText(25.4, 50.8, 'in', fine), '1.000 × 2.000 in');
     assert.equal(shortSize(600, 300, 'mm'), '600 × 300 mm');
     assert.equal(shortSize(304.8, 609.6, 'in'), '12 × 24 in');
+    assert.equal(writtenSize(12, 8.5, 'in'), '12 × 8.5 in');
   });
 
   it('of areas are square centimetres and square inches', () => {

@@ -61,7 +61,7 @@ describe('The tags of a batch', () => {
   it('name who else has it', async () => {
     const { report } = await checked(spec('[Lovage, Borage, Chives]'));
     const loose = report.issues.find(({ code, row }) => code === 'loose-part' && row !== undefined);
-    assert.match(loose!.message, /^“Borage”: A part of “tag” .* falls out\. .* Likewise “Chives”\.$/);
+    assert.match(loose!.message, /^“Borage”: The “orage” of “tag” .* falls out\. .* Likewise “Chives”\.$/);
   });
 
   it('tell once what is wrong whatever a row says', async () => {

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { acceptanceOf } from '../../../src/fixes/accept.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import { withEdits } from '../../../src/fixes/find-fixes.ts';
+import { findFixes, isGentle, withEdits } from '../../../src/fixes/find-fixes.ts';
 import { newEngine } from '../support/engine.ts';
 
 const engine = newEngine();
@@ -61,6 +61,36 @@ describe('Fixing a whole file', () => {
     assert.match(loose.left[0]!.why, /^It cannot be balanced while a part is loose/);
     const meant = await fixAll(engine, spec(', parts: many'), options, 'hangs-askew');
     assert.notEqual(meant.text, spec(', parts: many'));
+  });
+
+  it('moves no hanger of a batch for what one tag alone suffers from, and says which tags that would be', async () => {
+    const spec = (hanger: string): string =>
+      `tagwright: 1\nbatch: [{name: Sorrel, wing: 6 mm}, {name: Borage, wing: 34 mm}, {name: Rue, wing: 6 mm}]\nshapes:\n  plate: {rectangle: [60 mm, 30 mm]}\n  wing: {circle: "{wing}", nudge: {right: 12 mm, down: 15 mm}}\npieces:\n  tag: {body: [plate, wing], hanger: {hole: ${hanger}}}\n`;
+    const text = spec('{at: {up: 11 mm}, diameter: 4 mm}');
+    const fixed = await fixAll(engine, text, options);
+    assert.equal(fixed.text, text);
+    assert.deepEqual(fixed.made, []);
+    assert.match(
+      fixed.left[0]!.why,
+      /^Even the mildest fix makes tags hang differently that have no such problem: .*moves the hole of “Sorrel” and “Rue” too\)\.$/,
+    );
+    const report = await engine.compute(text, { ...options, row: 1 });
+    const [issue] = report.issues;
+    assert.equal(issue?.code, 'hangs-askew');
+    const [first, second] = await findFixes(engine, report, issue, { ...options, row: 1 });
+    assert.deepEqual(first?.rehangs, ['Sorrel', 'Rue']);
+    assert.ok(!isGentle(first), 'a single key does not take it either');
+    assert.match(second!.title, /^Set “Borage” aside/);
+    const alone = await fixAll(engine, text.replaceAll(' 6 mm', ' 34 mm'), options);
+    assert.equal(alone.made.length, 1, 'all hang askew, so the hole is moved');
+    assert.deepEqual(alone.left, []);
+  });
+
+  it('says for which tags of a batch a fix was, and which change with it', async () => {
+    const spec = (bars: readonly string[]): string =>
+      `tagwright: 1\nstock: {min_web: 1.5 mm}\nbatch:\n${bars.map((thick, row) => `  - {name: N${row}, bar: "${thick}"}\n`).join('')}shapes:\n  plate: {rectangle: [40 mm, 30 mm]}\n  bar: {path: "M0,0 h60 v{bar} h-60 z"}\npieces:\n  tag: {body: [plate, bar]}\n`;
+    const fixed = await fixAll(engine, spec(['1.2', '3', '1.3', '3']), options);
+    assert.match(fixed.made[0] ?? '', /, for “N0” and “N2”; “N1” and “N3” change with it$/);
   });
 
   it('gives back what cannot be mended as it was', async () => {

@@ -9,7 +9,7 @@ import {
   unionOfWhole,
   unitsPerMm,
 } from '../../../src/geometry/clipper.ts';
-import { flatten } from '../../../src/geometry/curves.ts';
+import { flatten } from '../../../src/geometry/flatten.ts';
 import { area, boundsOf, perimeter, ringArea } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { roundedRectangle } from '../../../src/tag/plates.ts';

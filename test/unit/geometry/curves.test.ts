@@ -1,13 +1,8 @@
 import assert from 'node:assert/strict';
 import { Bezier } from 'bezier-js';
 import svgpath from 'svgpath';
-import {
-  curveBounds,
-  flatten,
-  flatteningToleranceMm,
-  reverseCurves,
-  transformCurves,
-} from '../../../src/geometry/curves.ts';
+import { curveBounds, reverseCurves, transformCurves } from '../../../src/geometry/curves.ts';
+import { flatten, flatteningToleranceMm } from '../../../src/geometry/flatten.ts';
 import type { CurveCommand, CurvePath } from '../../../src/geometry/curves.ts';
 import type { Affine, Point, Ring } from '../../../src/geometry/types.ts';
 import { seededRandom } from '../support/shapes.ts';

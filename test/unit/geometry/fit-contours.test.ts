@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { contourLength, flattenContour, radiusOf, segmentLength, startsOf } from '../../../src/geometry/contour.ts';
 import type { Contour } from '../../../src/geometry/contour.ts';
 import { normalise, offset } from '../../../src/geometry/clipper.ts';
-import { flatten } from '../../../src/geometry/curves.ts';
+import { flatten } from '../../../src/geometry/flatten.ts';
 import { fitContours } from '../../../src/geometry/fit-contours.ts';
 import { area, ringArea } from '../../../src/geometry/measure.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';

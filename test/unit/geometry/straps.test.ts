@@ -5,9 +5,10 @@ import { findNecks } from '../../../src/geometry/necks.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import { bridged } from '../../../src/geometry/bridges.ts';
 import type { BridgeSide } from '../../../src/geometry/bridges.ts';
+import type { Ring } from '../../../src/geometry/types.ts';
 import { strapped } from '../../../src/geometry/straps.ts';
 import { assertNear } from '../support/engine.ts';
-import { box, disc, unite } from '../support/shapes.ts';
+import { box, disc, polygon, unite } from '../support/shapes.ts';
 import { word } from '../support/words.ts';
 
 const words = ['Chives', 'Mint', 'Dill', 'Thyme', 'Basil', 'Kohlrabi', 'Öl & Essig', 'Bean!'];
@@ -33,6 +34,23 @@ describe('Straps between parts', () => {
     const added = area(joined) - area(unite(...discs));
     // Exact but for the slivers at the round ends, which are less than the sagitta of the strap's width: w²/8R each.
     assertNear(added, 0.5 * (1 + 3 + 1 + 3), 8 * 0.5 * (0.25 / 16));
+  });
+
+  it('lie just below a level where they are long and hardly longer there', () => {
+    const strapOf = (left: Ring, right: Ring, width: number) => {
+      const { region, strips } = strapped([left, right], width, 10);
+      assert.equal(partsOf(region).length, 1);
+      const { minY, maxY } = boundsOf(strips.slice(-1))!;
+      return [minY, maxY].map((y) => Math.round(1000 * y) / 1000);
+    };
+    const left = box(0, 0, 10, 12);
+    // Up to 1.4 widths it stays halfway up.
+    assert.deepEqual(strapOf(left, box(12.81, 0, 24, 12), 2), [8, 10]);
+    assert.deepEqual(strapOf(left, box(12.79, 0, 24, 12), 2), [5, 7]);
+    // Leaning away, up to 1.6 times as long at the level of the strap, which is 9.
+    const leaning = (by: number) => polygon([13, 0], [24, 0], [24, 12], [13 + (12 / 9) * by, 12]);
+    assert.deepEqual(strapOf(left, leaning(1.79), 2), [8, 10]);
+    assert.notDeepEqual(strapOf(left, leaning(1.81), 2), [8, 10]);
   });
 
   it('leave alone what is one part already', () => {

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { normalise, offset, union } from '../../../src/geometry/clipper.ts';
 import { transform, translation } from '../../../src/geometry/affine.ts';
-import { flatten } from '../../../src/geometry/curves.ts';
+import { flatten } from '../../../src/geometry/flatten.ts';
 import { perimeter } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { unionPerimeter } from '../../../src/geometry/union-perimeter.ts';

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { editsOf, gripsOf } from '../../../src/scene/grips.ts';
-import type { HandChange } from '../../../src/protocol/preview.ts';
+import type { HandChange } from '../../../src/protocol/scene.ts';
 import { pieceScales } from '../../../src/scene/piece-scale.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/source.ts';

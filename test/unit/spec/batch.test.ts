@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import type { Report } from '../../../src/engine/engine.ts';
-import type { TextGenerator } from '../../../src/spec/model.ts';
+import type { TextGenerator } from '../../../src/spec/shape-model.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { newEngine, placeOf, report } from '../support/engine.ts';
 import type { Beside } from '../support/engine.ts';

@@ -1,6 +1,5 @@
 import assert from 'node:assert/strict';
 import type { Region } from '../../../src/geometry/types.ts';
-import { effectiveWidth } from '../../../src/strength/line-stretches.ts';
 import { estimateLoad } from '../../../src/strength/load.ts';
 import { loadDuration, tenYearsSeconds, woodScatter } from '../../../src/strength/material-table.ts';
 import type { Piece } from '../../../src/tag/tag.ts';
@@ -9,25 +8,6 @@ import { box, subtract, unite } from '../support/shapes.ts';
 import { assertClose, bearing, drilled, dumbbell, estimateOf, plate, sawn, sectionOf, slotted } from './pieces.ts';
 
 describe('The formulas', () => {
-  it('for a neck off the pull are F/bt + 6Fe/tb² (straight beam): 10 N, b 3, t 3, e 2 → 5.556 MPa', () => {
-    assertNear(10 / (3 * effectiveWidth([[0, 3]], 2)), 5.556, 5e-4);
-  });
-
-  it('for two strokes take the moment of inertia of both (parallel axes)', () => {
-    // Two of 2 mm, 10 mm apart from middle to middle: A 4, I = 2·(8/12 + 2·25) = 101.33, y 6; e 3 → 1/(1/4 + 18/101.33).
-    assertNear(
-      effectiveWidth(
-        [
-          [-6, -4],
-          [4, 6],
-        ],
-        3,
-      ),
-      1 / (1 / 4 + 18 / (304 / 3)),
-      1e-12,
-    );
-  });
-
   it('for load duration follow the Madison curve (Wood 1951; Forests 12(9):1148): 1 day 82.3 %, 10 years 62.0 %', () => {
     assertNear(100 * loadDuration(24 * 3600), 82.3, 0.05);
     assertNear(100 * loadDuration(tenYearsSeconds), 62.0, 0.05);
@@ -137,7 +117,7 @@ describe('The load at a neck', () => {
   });
 
   it('off the pull falls by the bending: b 3, t 3, e 2 bears 4.8 MPa at 8.64 N', () => {
-    // Of the row above: 10 N → 5.556 MPa, so 4.8 MPa at 8.64 N.
+    // F/bt + 6Fe/tb² (straight beam) of 10 N is 5.556 MPa, so 4.8 MPa come with 8.64 N.
     const neck = sectionOf(estimateOf(sawn(0.5, 3.5), 'walnut', 3), 'neck');
     assertNear(neck.widthMm, 3, 0.01);
     assertNear(neck.offLineMm, 2, 0.02);

@@ -353,6 +353,21 @@ const families: Readonly<Record<string, (random: Random) => Parts>> = {
       ['front', ['body: [word]', 'glue_to: back']],
     ],
   }),
+  'single lines that are too small for the beam': (random) => ({
+    shapes: [
+      ['plate', ['rectangle: [80, 30]', 'radius: 3']],
+      [
+        'note',
+        [
+          'text: sown in May',
+          'font: single line',
+          `x_height: ${(0.85 + 0.2 * random()).toFixed(2)}`,
+          'place: {on: plate}',
+        ],
+      ],
+    ],
+    pieces: [['tag', ['body: [plate]', 'score: [note]']]],
+  }),
 };
 
 export const weakFamilies = Object.keys(families);

@@ -1,6 +1,6 @@
 /** Lettering as regions, for tests that judge shapes as people really cut them. */
 
-import { flatten } from '../../../src/geometry/curves.ts';
+import { flatten } from '../../../src/geometry/flatten.ts';
 import { normalise } from '../../../src/geometry/clipper.ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { difference } from '../../../src/geometry/clipper.ts';
-import { area, boundsOf, centroid, contains } from '../../../src/geometry/measure.ts';
+import { area, boundsOf, boxCentre, centroid, contains } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import { assertNear, make, makeShape, newEngine, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
@@ -206,6 +206,20 @@ describe('Shapes made from shapes', () => {
     const ring = ['ring: {difference: [{ellipse: 40}, {ellipse: 20}]}'];
     assertNear((await makeShape('{around: ring, by: 2}', ring)).area, Math.PI * 22 ** 2, 1);
     assertNear((await makeShape('{around: ring, by: 2, holes: keep}', ring)).area, Math.PI * (22 ** 2 - 8 ** 2), 1);
+  });
+
+  it('around lines leaves no slot between them, however they are turned, unless bays are asked for', async () => {
+    const words = (turn: string) => [`words: {lines: [Nana, Bear], font: Pacifico, width: 70${turn}}`];
+    // In the slot under “ana”, from the middle of the box.
+    for (const [shape, turn, { x, y }, isFilled] of [
+      ['{around: words, by: 4}', '', { x: 20, y: -5 }, true],
+      ['{around: words, by: 4}', ', rotate: 90', { x: -5, y: -20 }, true],
+      ['{around: words, by: 4, bays: 4}', '', { x: 20, y: -5 }, false],
+    ] as const) {
+      const { region, bounds } = await makeShape(shape, words(turn));
+      const middle = boxCentre(bounds);
+      assert.equal(contains(region, { x: middle.x + x, y: middle.y + y }), isFilled, `${shape}${turn}`);
+    }
   });
 
   it('around several lines of one text is one backing, and waists none of them', async () => {

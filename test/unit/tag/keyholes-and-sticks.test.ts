@@ -103,7 +103,11 @@ describe('A stick', () => {
   });
 
   it('goes in until it has so much material of what it carries', async () => {
-    for (const carried of ['{heart: 40}', '{ellipse: 50}', '{text: Basil, font: Pacifico, width: 70, straps: 2}']) {
+    for (const carried of [
+      '{heart: 40}',
+      '{ellipse: 50}',
+      '{around: {text: Basil, font: Pacifico, width: 70}, by: 4}',
+    ]) {
       const made = await makeShape('{stick: {carries: it, length: 50, width: 6, lap: 5}}', [`it: ${carried}`]);
       const it = (await makeShape(carried)).region;
       assertNear(intersectionAreaByJts(made.region, it), 30, 0.1, carried);

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { clippedLines } from '../../../src/geometry/clip-lines.ts';
-import { scoreData } from '../../../src/scene/scene.ts';
+import { scoreData } from '../../../src/scene/path-data.ts';
 import { area } from '../../../src/geometry/measure.ts';
 import type { Line, Region } from '../../../src/geometry/types.ts';
 import { assertNear, make, report, specOf } from '../support/engine.ts';

@@ -1,11 +1,12 @@
 import assert from 'node:assert/strict';
 import { intersection, normalise, offset } from '../../../src/geometry/clipper.ts';
-import { curveBounds, flatten } from '../../../src/geometry/curves.ts';
+import { curveBounds } from '../../../src/geometry/curves.ts';
+import { flatten } from '../../../src/geometry/flatten.ts';
 import { findNecks } from '../../../src/geometry/necks.ts';
 import { area, boundsOf, boxCentre, perimeter } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
-import type { TextGenerator } from '../../../src/spec/model.ts';
+import type { TextGenerator } from '../../../src/spec/shape-model.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';
 import { isSpeck } from '../../../src/checks/speck.ts';
 import { readability } from '../../../src/checks/readability.ts';
@@ -303,8 +304,36 @@ describe('A full stop', () => {
 });
 
 describe('A bar between words', () => {
+  // Seen in pictures: at the foot it reads as an underscore, halfway up as a hyphen. Our own judgement.
+  for (const [text, height] of [
+    ['Iris Moss', 'x_height'],
+    ['IRIS MOSS', 'cap_height'],
+  ] as const) {
+    it(`lies just below the top of the letters: ${text}`, async () => {
+      const made = await slid(text, `${height}: 12 mm, overlap: 0.6 mm`, 'Nunito, weight: 800');
+      const [before, after] = [3, 4].map((k) => boundsOf(lettersOf(made)[k]!.region)!);
+      const middle = (before!.maxX + after!.minX) / 2;
+      const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+      const between = [rectangle(middle - 0.01, baseline - 9, middle + 0.01, baseline + 30)];
+      const bar = boundsOf(intersection(made.region, between))!;
+      assertNear(bar.maxY, baseline + 12, 0.2, 'its upper edge');
+      assertNear(bar.minY, baseline + 12 - 1.5, 0.2, 'its lower edge');
+    });
+  }
+
+  it('lies along the baseline where it would be much longer at the top', async () => {
+    const made = await slid('La Av', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
+    const [before, after] = [1, 2].map((k) => boundsOf(lettersOf(made)[k]!.region)!);
+    const middle = (before!.maxX + after!.minX) / 2;
+    const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+    const between = [rectangle(middle - 0.01, baseline - 9, middle + 0.01, baseline + 30)];
+    assertNear(boundsOf(intersection(made.region, between))!.minY, baseline - 0.75, 0.03);
+  });
+});
+
+describe('A bar along the baseline', () => {
   it('has round ends: below the letters it comes out as a pen leaves it', async () => {
-    const made = await slid('I I', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
+    const made = await slid('II', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
     const letters = boundsOf(lettersOf(made).flatMap(({ region }) => [...region]))!;
     const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
     const width = (y: number) => {
@@ -499,6 +528,14 @@ describe('Hairlines of letters that slide', () => {
 });
 
 describe('Sizes of letters that slide', () => {
+  it('are what is asked for, also where the letters have found other places a little below', async () => {
+    for (const width of [84, 85, 86]) {
+      const made = await slid('Zoë', `width: ${width} mm, overlap: auto`, 'lobster.woff');
+      const { minX, maxX } = boundsOf(made.region)!;
+      assertNear(maxX - minX, width, 0.01);
+    }
+  });
+
   it('are those before growth: growing never shrinks a letter', async () => {
     const [plain, grown] = [
       await slid('Leo', 'width: 60 mm, overlap: 0.6 mm'),

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { create, type PathCommand } from 'fontkit';
-import { curveBounds, flatten, type CurveCommand } from '../../../src/geometry/curves.ts';
+import { curveBounds, type CurveCommand } from '../../../src/geometry/curves.ts';
+import { flatten } from '../../../src/geometry/flatten.ts';
 import type { Affine, Ring } from '../../../src/geometry/types.ts';
 import { openFace, type FontFace } from '../../../src/text/font-face.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';

@@ -6,7 +6,8 @@
 import assert from 'node:assert/strict';
 import { create } from 'fontkit';
 import { Blob, Buffer as TextBuffer, Direction, Face, Font, shape, Variation } from 'harfbuzzjs';
-import { flatten, type CurveCommand, type CurvePath } from '../../../src/geometry/curves.ts';
+import { flatten } from '../../../src/geometry/flatten.ts';
+import { type CurveCommand, type CurvePath } from '../../../src/geometry/curves.ts';
 import type { Ring } from '../../../src/geometry/types.ts';
 import { openFace, type FontFace } from '../../../src/text/font-face.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';

@@ -77,8 +77,9 @@ describe('The order of cuts', () => {
       }),
       { numRuns: 100, seed: 1958 },
     );
-    // Our own judgement of what is good enough for so few; it reaches 89 %.
-    assert.ok(best >= 0.7 * cases, `${best} of ${cases}`);
+    // Our own judgement of what is good enough for so few: it reaches 89 %, from any other beginning than the nearest stop at most
+    // 78, and with one round 83.
+    assert.ok(best >= 0.85 * cases, `${best} of ${cases}`);
   });
 
   it('begins each round at the best of its places for the order taken', () => {
@@ -93,10 +94,8 @@ describe('The order of cuts', () => {
   });
 
   it('cannot be shortened by turning any stretch round (Croes 1958)', () => {
-    const many = fc.array(point, { minLength: 2, maxLength: 30 });
     fc.assert(
-      fc.property(many, (points) => {
-        const stops = points.map((each) => ({ points: [each] }));
+      fc.property(stopsOf(30, 3), (stops) => {
         const tour = shortTour(stops, origin);
         const length = tourLength(stops, tour, origin);
         for (let from = 0; from < tour.length; from++)

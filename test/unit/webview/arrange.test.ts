@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import type { Scene, ScenePiece } from '../../../src/protocol/preview.ts';
+import type { Scene, ScenePiece } from '../../../src/protocol/scene.ts';
 import { arrange, glueChain, leadersOf, type Arrangement } from '../../../webview/preview/scene/arrange.ts';
 import type { Box } from '../../../webview/common/camera/viewport.ts';
 import { sceneMessage } from '../../page/scenes.ts';

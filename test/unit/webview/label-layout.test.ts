@@ -1,12 +1,8 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { crosses, overlap } from '../../../webview/preview/measure/edge-grid.ts';
-import {
-  layOut,
-  type PlacedLabel,
-  type LabelSpace,
-  type LabelToPlace,
-} from '../../../webview/preview/measure/label-layout.ts';
+import { layOut, type LabelToPlace } from '../../../webview/preview/measure/label-layout.ts';
+import { type PlacedLabel, type LabelSpace } from '../../../webview/preview/measure/placed-labels.ts';
 import type { SpotLabel } from '../../../webview/preview/measure/label-places.ts';
 import { sizePlaces } from '../../../webview/preview/measure/size-lines.ts';
 import type { Box, XY } from '../../../webview/common/camera/viewport.ts';

@@ -1,6 +1,6 @@
 /** Changes by keyboard: S selects one thing after another, the arrow keys move it. */
 
-import type { HandChange } from '../../../src/protocol/preview.ts';
+import type { HandChange } from '../../../src/protocol/scene.ts';
 import type { Units } from '../../../src/core/units.ts';
 import type { DragController } from './drag-controller.ts';
 import { added, stepOf } from './drag-steps.ts';

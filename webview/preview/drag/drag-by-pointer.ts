@@ -1,6 +1,6 @@
 /** Changes by pointer: dragging moves what is free or already selected; a handle changes the size. */
 
-import type { SceneGrip } from '../../../src/protocol/preview.ts';
+import type { SceneGrip } from '../../../src/protocol/scene.ts';
 import type { Units } from '../../../src/core/units.ts';
 import type { DragController } from './drag-controller.ts';
 import { roundedToStep, tidy } from './drag-steps.ts';

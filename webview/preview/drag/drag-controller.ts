@@ -3,7 +3,8 @@
  * it is made; what is drawn in between is a trial, which may lag behind the pointer.
  */
 
-import type { HandChange, SceneGrip, SceneMessage, ToHost } from '../../../src/protocol/preview.ts';
+import type { HandChange, SceneGrip } from '../../../src/protocol/scene.ts';
+import type { SceneMessage, ToHost } from '../../../src/protocol/preview.ts';
 import { changeText, isNothing } from './drag-steps.ts';
 import type { SnapLine } from './snapping.ts';
 import type { XY } from '../../common/camera/viewport.ts';

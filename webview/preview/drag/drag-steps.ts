@@ -1,6 +1,6 @@
 /** Step sizes of changes by hand, and descriptions of changes. Pure. */
 
-import type { HandChange } from '../../../src/protocol/preview.ts';
+import type { HandChange } from '../../../src/protocol/scene.ts';
 import { lengthText } from '../../../src/core/units.ts';
 import type { Units } from '../../../src/core/units.ts';
 

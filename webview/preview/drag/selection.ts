@@ -1,6 +1,6 @@
 /** The selection as drawn: its outline, a frame around it, handles for its size, and the lines it snaps to. */
 
-import type { SceneGrip } from '../../../src/protocol/preview.ts';
+import type { SceneGrip } from '../../../src/protocol/scene.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
 import type { DragController } from './drag-controller.ts';

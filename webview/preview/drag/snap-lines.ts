@@ -1,6 +1,6 @@
 /** Lines that something being moved can snap to. Pure. */
 
-import type { Scene, SceneGrip } from '../../../src/protocol/preview.ts';
+import type { Scene, SceneGrip } from '../../../src/protocol/scene.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { cross, boxCentre, type SnapLine } from './snapping.ts';
 import { joinedBox, moved, type Box } from '../../common/camera/viewport.ts';

@@ -2,7 +2,8 @@
  * Dimension lines around each group of pieces and at each hanger, in screen pixels so that they stay crisp at any zoom.
  */
 
-import type { OutcomePiece, SceneHanger, ScenePiece, SceneWall } from '../../../src/protocol/preview.ts';
+import type { OutcomePiece, SceneWall } from '../../../src/protocol/preview.ts';
+import type { SceneHanger, ScenePiece } from '../../../src/protocol/scene.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
 import { sizeText, lengthText } from '../../../src/core/units.ts';
@@ -11,7 +12,8 @@ import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { caliper, pair } from './caliper.ts';
 import { sizePlaces } from './size-lines.ts';
-import type { PlacedLabel, LabelToPlace } from './label-layout.ts';
+import type { PlacedLabel } from './placed-labels.ts';
+import type { LabelToPlace } from './label-layout.ts';
 import type { LineSegment, SpotLabel } from './label-places.ts';
 import { textWidth } from '../../common/text-width.ts';
 import {

@@ -1,6 +1,6 @@
 /** The ground under labels: what lies where in the drawing, so that labels do not hide it. Pure; mm, y down. */
 
-import type { PathData, ScenePiece } from '../../../src/protocol/preview.ts';
+import type { PathData, ScenePiece } from '../../../src/protocol/scene.ts';
 import { EdgeGrid, overlap } from './edge-grid.ts';
 import { ringsOf } from '../scene/outline-points.ts';
 import { moved, type Box, type XY } from '../../common/camera/viewport.ts';

@@ -2,7 +2,8 @@
  * List of pieces, one row each: visibility, size, and its parts as buttons, so that each can be reached by keyboard.
  */
 
-import type { PieceLoad, Scene, ScenePart, ScenePiece, SceneShape } from '../../../src/protocol/preview.ts';
+import type { PieceLoad } from '../../../src/protocol/preview.ts';
+import type { Scene, ScenePart, ScenePiece, SceneShape } from '../../../src/protocol/scene.ts';
 import { html, setAttribute, setText } from '../../common/dom.ts';
 import { partsText, bothSizes } from '../../common/format.ts';
 import type { Units } from '../../../src/core/units.ts';

@@ -1,6 +1,6 @@
 /** Toolbar: buttons for arrangement, zoom and proof, and a menu of rarely used options. */
 
-import type { ScenePiece } from '../../../src/protocol/preview.ts';
+import type { ScenePiece } from '../../../src/protocol/scene.ts';
 import { arrangements, type Arrangement } from '../scene/arrange.ts';
 import { byId, setAttribute, setText } from '../../common/dom.ts';
 import { zoomText } from '../../common/format.ts';

@@ -1,6 +1,7 @@
 /** Card of a problem: its message, a link to its line, and its fixes. Opened at its pin or its row in the list. */
 
-import type { FixesMessage, ScenePin } from '../../../src/protocol/preview.ts';
+import type { FixesMessage } from '../../../src/protocol/preview.ts';
+import type { ScenePin } from '../../../src/protocol/scene.ts';
 import { cardPlace } from './card-place.ts';
 import { byId, html, setText } from '../../common/dom.ts';
 import type { Box, Size } from '../../common/camera/viewport.ts';

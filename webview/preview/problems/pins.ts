@@ -3,7 +3,7 @@
  * label.
  */
 
-import type { ScenePin } from '../../../src/protocol/preview.ts';
+import type { ScenePin } from '../../../src/protocol/scene.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { caliper, pair } from '../measure/caliper.ts';
 import { html, setAttribute, setText, svg } from '../../common/dom.ts';
@@ -11,7 +11,7 @@ import { fineText } from '../../common/format.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { setSeverity, severityIcon } from '../../common/icons.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
-import type { PlacedLabel } from '../measure/label-layout.ts';
+import type { PlacedLabel } from '../measure/placed-labels.ts';
 import type { LineSegment, SpotLabel } from '../measure/label-places.ts';
 import { plumbEnds, plumbFoot, plumbLine } from '../measure/plumb.ts';
 import { textWidth } from '../../common/text-width.ts';

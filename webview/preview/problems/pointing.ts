@@ -3,7 +3,7 @@
  * highlighted.
  */
 
-import type { ScenePin } from '../../../src/protocol/preview.ts';
+import type { ScenePin } from '../../../src/protocol/scene.ts';
 import { isPlain } from '../../common/keys.ts';
 import type { FixMenu } from './fix-menu.ts';
 import type { Pins } from './pins.ts';

@@ -1,6 +1,6 @@
 /** List of all problems of the spec, including those without a place on the drawing. */
 
-import type { SceneAccepted, ScenePin } from '../../../src/protocol/preview.ts';
+import type { SceneAccepted, ScenePin } from '../../../src/protocol/scene.ts';
 import { byId, html, setAttribute, setText } from '../../common/dom.ts';
 import { setSeverity, severityIcon, wrenchIcon } from '../../common/icons.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';

@@ -1,6 +1,6 @@
 /** Tooltip with the message of the pin that the pointer or focus is on. */
 
-import type { ScenePin } from '../../../src/protocol/preview.ts';
+import type { ScenePin } from '../../../src/protocol/scene.ts';
 import { html, setText } from '../../common/dom.ts';
 
 const gapPx = 6;

@@ -4,7 +4,7 @@
  * assembly gets a place of its own.
  */
 
-import type { Scene, ScenePiece } from '../../../src/protocol/preview.ts';
+import type { Scene, ScenePiece } from '../../../src/protocol/scene.ts';
 import { joinedBox, moved, type Box, type XY } from '../../common/camera/viewport.ts';
 
 export const arrangements = ['assembled', 'exploded', 'apart'] as const;

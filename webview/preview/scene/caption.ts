@@ -1,6 +1,6 @@
 /** Caption of a proof: title, size, material. */
 
-import type { Scene } from '../../../src/protocol/preview.ts';
+import type { Scene } from '../../../src/protocol/scene.ts';
 import { arrange } from './arrange.ts';
 import { lengthText } from '../../../src/core/units.ts';
 import { bothSizes } from '../../common/format.ts';

@@ -4,7 +4,7 @@ import { lookNames, looks, tints } from '../../../src/look/looks.ts';
 import type { Look } from '../../../src/look/looks.ts';
 import { lookOfStock, usualThicknessMm } from '../../../src/look/stock-look.ts';
 import { styleNames } from '../../../src/look/style-names.ts';
-import type { Scene, SceneSheet } from '../../../src/protocol/preview.ts';
+import type { Scene, SceneSheet } from '../../../src/protocol/scene.ts';
 
 /** Classes for the page. */
 export function lookOf(material: string | undefined): string[] {

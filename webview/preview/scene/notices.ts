@@ -1,6 +1,7 @@
 /** Messages in place of the drawing or over it: that there is none yet, or that it is out of date. */
 
-import type { SceneMessage, ScenePin } from '../../../src/protocol/preview.ts';
+import type { SceneMessage } from '../../../src/protocol/preview.ts';
+import type { ScenePin } from '../../../src/protocol/scene.ts';
 import { byId, setText } from '../../common/dom.ts';
 
 export class Notices {

@@ -1,6 +1,7 @@
 /** Outcome of a fix, drawn over the present tag before it is applied, with the changes of size in words. */
 
-import type { OutcomeMessage, OutcomePiece, Scene } from '../../../src/protocol/preview.ts';
+import type { OutcomeMessage, OutcomePiece } from '../../../src/protocol/preview.ts';
+import type { Scene } from '../../../src/protocol/scene.ts';
 import type { Arranged } from './arrange.ts';
 import { setAttribute, svg } from '../../common/dom.ts';
 import { lengthText } from '../../../src/core/units.ts';

@@ -1,6 +1,6 @@
 /** Corners and edges near a place, for measuring from. Pure; any one unit of length. */
 
-import type { PathData } from '../../../src/protocol/preview.ts';
+import type { PathData } from '../../../src/protocol/scene.ts';
 import type { XY } from '../../common/camera/viewport.ts';
 
 /** Closed rings. */

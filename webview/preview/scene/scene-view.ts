@@ -7,14 +7,14 @@ import type {
   PathData,
   Scene,
   SceneArea,
-  SceneCutPath,
   SceneGhost,
   SceneGrip,
   SceneHanger,
   ScenePart,
   ScenePiece,
   SceneShape,
-} from '../../../src/protocol/preview.ts';
+} from '../../../src/protocol/scene.ts';
+import type { SceneCutPath } from '../../../src/protocol/preview.ts';
 import { leadersOf, type Arranged } from './arrange.ts';
 import { usualThicknessMm } from '../../../src/look/stock-look.ts';
 import { grainPattern, sharedGrainId } from './grain-pattern.ts';

@@ -2,7 +2,7 @@
  * Drawn elements that are not made: shapes without a piece, and areas that other shapes are fitted into or placed on.
  */
 
-import type { SceneArea, SceneGhost } from '../../../src/protocol/preview.ts';
+import type { SceneArea, SceneGhost } from '../../../src/protocol/scene.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
 import type { ItemView } from '../../common/keyed.ts';
 import { setTarget } from './target.ts';

@@ -7,6 +7,8 @@ import type { Case, Candidate, Remedy } from '../candidate.ts';
 import {
   fontSizeKeys,
   growthOf,
+  inSteps,
+  lengthStep,
   shapeTitle,
   samePath,
   setting,
@@ -82,7 +84,7 @@ function slidTogether(at: Case, shape: Shape): Remedy {
       if (share > 0 && !(xHeight > 0)) return [];
       return together([
         ...settingLengths(at, path, 'overlap', [lap]),
-        ...(grow === undefined ? [] : settingLengths(at, path, 'grow', [grow])),
+        ...(grow === undefined ? [] : settingLengths(at, path, 'grow', [grow], before)),
         ...size,
       ]);
     }),
@@ -200,6 +202,7 @@ export function growing(at: Case, shape: Shape, steps: readonly number[], words 
       shape.path,
       'grow',
       steps.map((step) => before + step),
+      before,
     ),
   };
 }
@@ -220,8 +223,10 @@ function growingAround(at: Case, shape: Shape, steps: readonly number[]): Remedy
   const candidates = steps.flatMap((step): Candidate[] => {
     if (!size || size.of === 'em' || step <= 0) return [];
     const { units } = at.tag;
-    const [grown] = setting(at, path, 'grow', specLength(growthOf(at, shape) + step, units));
-    const [sized] = setting(at, path, fontSizeKeys[size.of], specLength(size.mm + 2 * step, units));
+    const before = growthOf(at, shape);
+    const grow = inSteps(before + step, lengthStep[units], before);
+    const [grown] = setting(at, path, 'grow', specLength(grow, units, before));
+    const [sized] = setting(at, path, fontSizeKeys[size.of], specLength(size.mm + 2 * (grow - before), units));
     return grown && sized
       ? [{ description: `${grown.description}, ${sized.description}`, edits: [...grown.edits, ...sized.edits] }]
       : [];
@@ -236,6 +241,7 @@ function spacing(at: Case, { generator, path }: Shape, steps: readonly number[])
     path,
     'letter_spacing',
     steps.map((step) => generator.letterSpacingMm + step),
+    generator.letterSpacingMm,
   );
 }
 

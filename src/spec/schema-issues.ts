@@ -133,7 +133,10 @@ function toIssue(
       const key = String(params['additionalProperty']);
       const known = Object.keys(error.parentSchema?.properties ?? {});
       const suggestions = nearestWords(key, known);
-      const hint = didYouMean(suggestions) || (known.length <= mostNamed ? ` Allowed here: ${known.join(', ')}.` : '');
+      const hint =
+        didYouMean(suggestions) ||
+        coloured(key, path) ||
+        (known.length <= mostNamed ? ` Allowed here: ${known.join(', ')}.` : '');
       return {
         ...base,
         code: 'unknown-key',
@@ -179,6 +182,12 @@ function toIssue(
         };
       return { ...base, code: 'bad-value', ...described(error, capitalised(name), found) };
   }
+}
+
+/** Shapes have no colour. */
+function coloured(key: string, path: YamlPath): string {
+  const isOfShape = /^colou?rs?$/.test(key) && (path[0] === 'shapes' || path[0] === 'pieces');
+  return isOfShape ? ' A tag has the colour of its stock: “look” in “stock”.' : '';
 }
 
 function naming(path: YamlPath, whole: string): string {

@@ -65,34 +65,35 @@ export function hasLetters(lettering: readonly Lettering[] = []): boolean {
 
 export interface Nearness {
   readonly width: number;
-  readonly isAccent: boolean;
+  /** The letter whose accent it reads as. */
+  readonly accentOf?: string;
 }
 
 /** Distance of an opening from what is beside it; `undefined` if it looks intended. */
 export function nearness(hanger: PlacedHanger, { region, lettering }: OpeningNeighbour): Nearness | undefined {
   const width = gapTo(hanger.opening, region);
-  if (width < slipMm) return { width, isAccent: false };
+  if (width < slipMm) return { width };
   const above = accentAbove(hanger, lettering);
-  return above === undefined ? undefined : { width: above, isAccent: true };
+  return above && { width: above.gap, accentOf: above.letter };
 }
 
-/** Distance above a letter of an opening that reads as its accent; only round ones do. */
+/** The letter that an opening reads as an accent of, and the distance above it; only round ones do. */
 export function accentAbove(
   { kind, centre, openingSize }: Pick<PlacedHanger, 'kind' | 'centre' | 'openingSize'>,
   lettering: readonly Lettering[],
-): number | undefined {
+): { readonly gap: number; readonly letter: string } | undefined {
   if (kind === 'slot' || kind === 'keyhole') return undefined;
   for (const { letters, grow, xHeight } of lettering) {
     const share = openingSize / xHeight;
     if (share < smallestAccent || share > largestAccent) continue;
-    for (const { region } of letters) {
+    for (const { region, text } of letters) {
       const box = boundsOf(region);
       if (!box) continue;
       const gap = centre.y - openingSize / 2 - (box.maxY + grow);
       const aside = Math.abs(centre.x - (box.minX + box.maxX) / 2);
       // Over an i, which is narrower than the hole, it only needs to be centred within its own width.
       const reach = Math.max((box.maxX - box.minX) / 2 + grow, openingSize / 2);
-      if (gap > 0 && Math.hypot(aside / reach, gap / (accentGap * xHeight)) < 1) return gap;
+      if (gap > 0 && Math.hypot(aside / reach, gap / (accentGap * xHeight)) < 1) return { gap, letter: text };
     }
   }
   return undefined;

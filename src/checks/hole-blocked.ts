@@ -105,12 +105,19 @@ function isLikelySlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece
   });
   const [worst] = near.sort((a, b) => a.width - b.width);
   if (!worst) return [];
-  const { width, isAccent, name } = worst;
-  const what = openingNoun(hanger);
-  const message = isAccent
-    ? `The hole stands ${mm(width)} above a letter of ${name} and reads as its accent.`
+  const { width, accentOf, name } = worst;
+  const what = `${sideAmong(hanger, piece)}${openingNoun(hanger)}`;
+  const message = accentOf
+    ? `The ${what} stands ${mm(width)} above the “${accentOf}” of ${name} and reads as its accent.`
     : `${roomLeft(width)} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
+}
+
+/** `left ` or `right ` of two openings, so that one knows which is meant; else nothing. */
+function sideAmong(hanger: PlacedHanger, { hangers }: Piece): string {
+  const [other, ...more] = hangers.filter((each) => each !== hanger);
+  if (!other || more.length > 0 || Math.abs(other.centre.x - hanger.centre.x) < besideMm) return '';
+  return hanger.centre.x < other.centre.x ? 'left ' : 'right ';
 }
 
 const stemLetters = ['d', '9', 'b', 'P'] as const;

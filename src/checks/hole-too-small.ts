@@ -7,10 +7,8 @@ import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { oncePerRow } from './once-per-row.ts';
+import { slackOf } from './slack.ts';
 import { measuredOn } from '../spec/measured-values.ts';
-
-/** Tolerance for comparing two written figures, in mm. */
-const slackMm = 0.01;
 
 export const holeTooSmall: Check = ({ tie, pieces }) =>
   tie ? pieces.flatMap((piece) => oncePerRow(piece, (hanger) => tooSmall(hanger, piece, tie))) : [];
@@ -22,7 +20,7 @@ function tooSmall(hanger: PlacedHanger, { id }: Piece, tie: Tie): Finding[] {
   const flat = tie.kind === 'ribbon' && hanger.kind === 'slot';
   const needed = flat ? tie.size : tightestOpening(tie);
   const has = flat ? hanger.openingLength : hanger.openingSize;
-  if (has >= needed - slackMm) return [];
+  if (has >= needed - slackOf(needed)) return [];
   const what = tie.kind === 'twine' ? `${mm(tie.size)} twine, doubled,` : `${mm(tie.size)} ribbon`;
   return [
     {

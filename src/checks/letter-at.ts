@@ -17,7 +17,8 @@ export function letterAt({ sources }: Piece, ends: readonly Point[]): string {
   };
   let nearest: Letter | undefined;
   let least = reachMm;
-  for (const { letters } of sources.flatMap(({ lettering = [] }) => lettering)) {
+  for (const { lettering = [] } of sources) {
+    const letters = lettering.flatMap((each) => each.letters);
     if (letters.length < 2) continue;
     for (const letter of letters) {
       const { minX, minY, maxX, maxY } = boundsOf(letter.region)!;

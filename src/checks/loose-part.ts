@@ -58,15 +58,15 @@ function loosePartsOf(piece: Piece): Finding[] {
     return [loosePartFinding(piece, blame(piece, onEdge(loose[0]!)), loose, message)];
   }
   return byCause(piece, loose, (part) => [onEdge(part)]).map(({ path, found }) =>
-    loosePartFinding(piece, path, found, messageOf(found, piece)),
+    loosePartFinding(piece, path, found, messageOf(found, piece, path)),
   );
 }
 
-function messageOf(parts: readonly Region[], piece: Piece): string {
+function messageOf(parts: readonly Region[], piece: Piece, path: YamlPath): string {
   const { title } = piece;
   const box = boundsOf(parts[0]!)!;
   const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
-  const ways = waysOut(piece, parts.length === 1 ? 'it' : 'them');
+  const ways = waysOut(piece, path, parts.length === 1 ? 'it' : 'them');
   const name = lettersOf(parts[0]!, piece);
   if (parts.length === 1) {
     const what = name === undefined ? `A part of “${title}”` : `${capitalised(name)} of “${title}”`;
@@ -107,7 +107,10 @@ function capitalised(words: string): string {
 }
 
 /** The keys that join parts, as far as they suit what the piece is made of, and the one that leaves them apart. */
-function waysOut({ sources, glueTo }: Piece, them: 'it' | 'them'): string {
+function waysOut({ sources, glueTo }: Piece, path: YamlPath, them: 'it' | 'them'): string {
+  const cut = sources.find(({ use, path: of }) => use === 'cut' && of.join('/') === path.join('/'));
+  if (cut)
+    return `Hold ${them} with “bridges” across ${cut.shape.name === undefined ? 'what is cut out' : `“${cut.shape.name}”`}.`;
   const isLettered = sources.some(({ use, shape }) => use === 'body' && isLettering(shape));
   const keys = isLettered ? '“overlap”, “straps” or “bridges”' : '“straps” or “bridges”';
   const apart = glueTo === undefined ? `keep ${them} apart` : `glue ${them} on separately`;

@@ -10,6 +10,7 @@ import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { engravedHeights, usualXHeightMm } from './hard-to-read.ts';
 import { perRegion } from './per-region.ts';
+import { slackOf } from './slack.ts';
 import { stockPath } from './stock-path.ts';
 
 /** Beyond this many times the least width or height, a tag no longer depends on it. Our own judgement. */
@@ -44,7 +45,7 @@ function webNotice({ stock, pieces }: Tag, name: string): Notice | undefined {
     .flatMap((piece) => narrowOf(piece.region, nearLimit * minWeb).map((neck) => ({ piece, neck })));
   const [first] = necks.sort((a, b) => a.neck.width - b.neck.width);
   // Narrower places are reported by their own checks.
-  if (!first || first.neck.width < minWeb) return undefined;
+  if (!first || first.neck.width < minWeb - slackOf(minWeb)) return undefined;
   const { piece, neck } = first;
   return {
     piece: piece.id,

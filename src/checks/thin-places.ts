@@ -12,6 +12,7 @@ import { distanceTo, hangerAt } from './blame.ts';
 import { mm } from '../core/figures.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 import { perRegion } from './per-region.ts';
+import { slackOf } from './slack.ts';
 
 export interface ThinPlace extends Neck {
   /** Its least allowed width, in mm. */
@@ -23,9 +24,6 @@ const narrowOf = perRegion(findNarrow);
 
 /** The end of a neck is on something drawn that wide if it lies this near to its outline, in mm. */
 const onOutlineMm = 0.05;
-
-/** A width may fall short by this much, in mm, or by 2 % if that is less: as for any neck. */
-const slackMm = 0.01;
 
 /**
  * Least width of a piece, in mm. One that is glued onto something is carried by it, and only has to survive handling;
@@ -46,7 +44,7 @@ export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'el
       const width = askedWidthOf(neck, asked);
       return { ...neck, minimum: width === undefined ? limit : Math.max(width, stock.leastWeb) };
     })
-    .filter(({ width, minimum }) => width < minimum - Math.min(slackMm, minimum / 50));
+    .filter(({ width, minimum }) => width < minimum - slackOf(minimum));
 }
 
 /** The free ends of a piece, as far as they are narrower than it may be. */

@@ -48,7 +48,10 @@ async function checkSpec(
     all.push({ row, issues, batch });
     if (made) rows.push(made);
   }
-  return { report: rowCount(first) === 1 ? first : { ...first, issues: issuesOfBatch(first, all) }, rows };
+  return {
+    report: rowCount(first) === 1 ? first : { ...first, issues: issuesOfBatch(first, all, { joined: true }) },
+    rows,
+  };
 }
 
 export function exitCodeOf({ issues }: Report, strict = false): number {

@@ -58,8 +58,13 @@ export async function reportOf(engine: Engine, report: Report, issue: Issue, opt
 /**
  * All issues of the tag shown and, for each further cause among the others, the gravest case and which tags share it.
  * One change to the cause fixes all of them, so a problem of forty names is one line, not forty.
+ * @param how With `joined`, where the tag shown has the problem no less, it says which others have it too.
  */
-export function issuesOfBatch(shown: RowIssues, all: readonly RowIssues[]): Issue[] {
+export function issuesOfBatch(
+  shown: RowIssues,
+  all: readonly RowIssues[],
+  { joined = false }: { readonly joined?: boolean } = {},
+): Issue[] {
   const known = new Set(shown.issues.map(issueKey));
   const cases = new Map<string, RowCase[]>();
   for (const report of all) {
@@ -70,7 +75,18 @@ export function issuesOfBatch(shown: RowIssues, all: readonly RowIssues[]): Issu
       cases.set(cause, [...(cases.get(cause) ?? []), { issue, report }]);
     }
   }
-  return inOrder([...shown.issues, ...[...cases.values()].map(mostSevere)]);
+  if (!joined) return inOrder([...shown.issues, ...[...cases.values()].map(mostSevere)]);
+  const first = new Map(shown.issues.toReversed().map((issue) => [causeOf(issue), issue]));
+  const isToldAlong = (issue: Issue | undefined, also: readonly RowCase[]): boolean =>
+    issue !== undefined && also.every((other) => !isMoreSevere(other.issue, issue));
+  const own = shown.issues.map((issue): Issue => {
+    const also = cases.get(causeOf(issue)) ?? [];
+    const isFirst = first.get(causeOf(issue)) === issue;
+    if (also.length === 0 || !isFirst || !isToldAlong(issue, also)) return issue;
+    return { ...issue, message: `${issue.message}${likewise(also)}` };
+  });
+  const others = [...cases].filter(([cause, also]) => !isToldAlong(first.get(cause), also));
+  return inOrder([...own, ...others.map(([, also]) => mostSevere(also))]);
 }
 
 interface RowCase {
@@ -85,10 +101,18 @@ function issueKey({ code, range, message }: Issue): string {
 function mostSevere(cases: readonly RowCase[]): Issue {
   const { issue, report } = cases.reduce((a, b) => (isMoreSevere(b.issue, a.issue) ? b : a));
   const label = labelOf(report)!;
-  const others = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== label);
-  const quoted = others.map((each) => `“${each}”`);
-  const also = others.length === 0 ? '' : ` Likewise ${listed(quoted, mostNames)}.`;
-  return { ...issue, row: report.row, message: `${withLabel(label, issue.message)}${also}` };
+  return { ...issue, row: report.row, message: `${withLabel(label, issue.message)}${likewise(cases, label)}` };
+}
+
+/** Who else has it. */
+function likewise(cases: readonly RowCase[], besides?: string): string {
+  const names = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== besides);
+  return names.length === 0
+    ? ''
+    : ` Likewise ${listed(
+        names.map((name) => `“${name}”`),
+        mostNames,
+      )}.`;
 }
 
 /** Avoids repeating a name that the message begins with. */

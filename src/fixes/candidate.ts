@@ -1,7 +1,8 @@
 /** Candidates: edits that may help, before they have been tried. */
 
 import { valueAt as valueIn } from '../core/values.ts';
-import { finest, shortLength } from '../core/units.ts';
+import { mmPerInch, shortLength } from '../core/units.ts';
+import type { Units } from '../core/units.ts';
 import { columnsIn } from '../spec/batch.ts';
 import { asksForColumns } from '../spec/row-values.ts';
 import type { Report } from '../engine/engine.ts';
@@ -31,12 +32,22 @@ export interface Case {
   readonly piece: Piece | undefined;
 }
 
-/** A length as written into a spec: in the spec's own unit, to a hundredth of a millimetre. */
-export function specLength(mm: number, units: 'mm' | 'in'): string {
-  if (units === 'in') return shortLength(mm, units, finest);
-  // Rounded away from zero, so that rounding never undoes part of the change.
-  const hundredths = mm < 0 ? Math.floor(mm * 100 - 1e-6) : Math.ceil(mm * 100 - 1e-6);
-  return `${hundredths / 100} mm`;
+/** Steps of lengths and of moves as a maker writes them, in mm: 0.05 mm or two thousandths of an inch, and about twice that. */
+export const lengthStep: Readonly<Record<Units, number>> = { mm: 0.05, in: 0.002 * mmPerInch };
+export const moveStep: Readonly<Record<Units, number>> = { mm: 0.1, in: 0.005 * mmPerInch };
+
+/**
+ * A length as written into a spec: in the spec's own unit, in round steps.
+ * @param from What it was, in mm: rounded away from that, so that rounding never undoes part of the change.
+ */
+export function specLength(mm: number, units: Units, from = 0): string {
+  return shortLength(inSteps(mm, lengthStep[units], from), units);
+}
+
+/** The next multiple of the step beyond `mm`, away from `from`. */
+export function inSteps(mm: number, step: number, from: number): number {
+  const steps = mm / step;
+  return step * (mm < from ? Math.floor(steps + 1e-6) : Math.ceil(steps - 1e-6));
 }
 
 /**
@@ -58,9 +69,16 @@ function inCell({ report, issue }: Case, written: string, text: string): TextEdi
   return place && { range: report.source.range(place), text };
 }
 
-/** `setting` for each of several lengths in mm. */
-export function settingLengths(at: Case, path: YamlPath, key: string, lengths: readonly number[]): Candidate[] {
-  return lengths.flatMap((mm) => setting(at, path, key, specLength(mm, at.tag.units)));
+/** `setting` for each of several lengths in mm, rounded away from what it was. */
+export function settingLengths(
+  at: Case,
+  path: YamlPath,
+  key: string,
+  lengths: readonly number[],
+  from = 0,
+): Candidate[] {
+  const texts = new Set(lengths.map((mm) => specLength(mm, at.tag.units, from)));
+  return [...texts].flatMap((text) => setting(at, path, key, text));
 }
 
 /** Replaces the value at `path`. */

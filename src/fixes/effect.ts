@@ -1,6 +1,7 @@
 /** Effect of a fix in numbers: at the place it is for, and on the size of the piece. */
 
 import type { Report } from '../engine/engine.ts';
+import { slackOf } from '../checks/slack.ts';
 import { boundsOf, distance, ringArea } from '../geometry/measure.ts';
 import { findNecks } from '../geometry/necks.ts';
 import type { Point, Region } from '../geometry/types.ts';
@@ -88,13 +89,13 @@ function widthAt(
   const at = meanPoint(inBox(points, was.shape, was.shape));
   const necks = findNecks(is.piece, widest * minimum)
     .map(({ width, ends }) => ({ width, off: distance(meanPoint(inBox(ends, is.shape, was.shape)), at) }))
-    .filter(({ off, width }) => off < sameNeckMm && width > minimum - minimumSlackMm);
+    .filter(({ off, width }) => off < sameNeckMm && width > minimum - Math.max(sameWidthMm, slackOf(minimum)));
   if (necks.length === 0) return undefined;
   return necks.reduce((a, b) => (b.off < a.off ? b : a)).width;
 }
 
-/** `geometry/necks.ts` accepts a width this close to the minimum, in mm. */
-const minimumSlackMm = 0.02;
+/** Widths are measured this exactly, in mm. */
+const sameWidthMm = 0.02;
 
 /** Points relative to the centre of a shape's box, scaled to `like`, so that an enlarged shape lines up with itself. */
 function inBox(points: readonly Point[], shape: Region, like: Region): Point[] {

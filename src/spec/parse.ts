@@ -80,7 +80,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
     ...uses.issues,
     ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
   ];
-  const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable()], ...(batch ? { batch } : {}) };
+  const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable(uses.table)], ...(batch ? { batch } : {}) };
   if (!issues.every((issue) => isMissingPieces(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   const unfilled = scope.unfilled();
@@ -118,7 +118,7 @@ function scopeInRow(
     // Anything wrong with the rows was found by the first reading as well.
     if (!given) readBatch(scope.spec, uses.table, scope.problems);
   }
-  scope.readRow(batch, row);
+  scope.readRow(batch, row, given ? undefined : uses.table);
   return { scope, batch, row: index };
 }
 

@@ -13,6 +13,7 @@ import type { MeasuredLength } from './measured-values.ts';
 import type { SpecPlaces } from './source.ts';
 import { didYouMean, nearestWords } from './suggest.ts';
 import { joinedPath } from './used-files.ts';
+import type { TableFile } from './used-files.ts';
 import type { Nudge } from './types.generated.ts';
 
 /** Range of a length. `size`: above 0. `distance`: 0 or more. `signed`: any value. */
@@ -35,7 +36,15 @@ export class Problems {
    */
   readonly base: YamlPath;
   /** The row being read, in a spec with a batch, and the problems of the file that contains the batch. */
-  row?: { readonly batch: Batch; readonly row: BatchRow; readonly problems: Problems };
+  row?: {
+    readonly batch: Batch;
+    readonly row: BatchRow;
+    readonly problems: Problems;
+    /** The file that the row is from. */
+    readonly table?: TableFile | undefined;
+  };
+  /** What is wrong with words that cells of the table leave empty, at those cells. */
+  readonly inTable: Issue[] = [];
   /** Places whose words ask for columns, in a spec without a batch. */
   readonly unfilled: Unfilled[] = [];
   /** Folder of the file relative to that of the spec, with its slash. */

@@ -1,6 +1,7 @@
 /** Reads lettering: the text and the keys that go with it. */
 
 import type { YamlPath } from '../core/issue.ts';
+import { columnsIn } from './batch.ts';
 import { isFontFile } from '../text/font-files.ts';
 import { clip } from '../core/length.ts';
 import type { TextArc, TextGenerator, Wording } from './shape-model.ts';
@@ -87,8 +88,19 @@ export function reportEmpty(written: string, path: YamlPath, problems: Problems)
   if (!filling) problems.error('bad-value', path, 'The text is empty.');
   else {
     const { label, line, path: row } = filling.row;
-    const where = line === undefined ? '' : `, line ${line} of its file`;
-    filling.problems.error('bad-value', row, `${clip(written)} is empty in “${clip(label)}”${where}.`);
+    const { table, problems: atBatch } = filling;
+    const where = table && line !== undefined ? ` (line ${line} of “${table.name}”)` : '';
+    const message = `“${clip(label)}” leaves ${clip(written)} empty${where}.`;
+    atBatch.error('bad-value', row, message);
+    const [asked] = columnsIn(written);
+    if (table && line !== undefined && asked)
+      atBatch.inTable.push({
+        code: 'bad-value',
+        severity: 'error',
+        path: row,
+        range: table.places().cell(line, table.header.indexOf(asked.column)),
+        message,
+      });
   }
 }
 

@@ -42,7 +42,10 @@ export function toIssue(
       const key = String(params['additionalProperty']);
       const known = Object.keys(error.parentSchema?.properties ?? {});
       const suggestions = nearestWords(key, known);
-      const hint = didYouMean(suggestions) || (known.length <= mostNamed ? ` Allowed here: ${known.join(', ')}.` : '');
+      const hint =
+        didYouMean(suggestions) ||
+        coloured(key, path) ||
+        (known.length <= mostNamed ? ` Allowed here: ${known.join(', ')}.` : '');
       return {
         ...base,
         code: 'unknown-key',
@@ -95,6 +98,12 @@ export function naming(path: YamlPath, whole: string): string {
   if (last === undefined) return whole;
   const list = path.findLast((step) => typeof step === 'string');
   return typeof last === 'number' ? `entry ${last + 1} of “${clip(String(list))}”` : `“${clip(last)}”`;
+}
+
+/** Shapes have no colour. */
+function coloured(key: string, path: YamlPath): string {
+  const isOfShape = /^colou?rs?$/.test(key) && (path[0] === 'shapes' || path[0] === 'pieces');
+  return isOfShape ? ' A tag has the colour of its stock: “look” in “stock”.' : '';
 }
 
 function described(error: SchemaError, name: string, found: unknown): Pick<Issue, 'message' | 'suggestions'> {

@@ -2,7 +2,7 @@
 
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { RowReading, RowValues } from './row-values.ts';
-import type { UsedFile } from './used-files.ts';
+import type { TableFile, UsedFile } from './used-files.ts';
 import { folderOf } from './used-files.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { Problems } from './problems.ts';
@@ -80,9 +80,9 @@ export class Scope {
   }
 
   /** Fills the cells of a row into all texts, those of used files included. */
-  readRow(batch: Batch, row: BatchRow, problems: Problems = this.problems): void {
-    this.problems.row = { batch, row, problems };
-    for (const used of this.uses) used.readRow(batch, row, problems);
+  readRow(batch: Batch, row: BatchRow, table?: TableFile, problems: Problems = this.problems): void {
+    this.problems.row = { batch, row, problems, table };
+    for (const used of this.uses) used.readRow(batch, row, table, problems);
   }
 
   /** All issues of this file and the used files, at their places in the spec itself. */
@@ -106,11 +106,11 @@ export class Scope {
   }
 
   /** The issues in cells of the table that this file and the used files ask for. */
-  inTable(): UsedIssues[] {
+  inTable(table: TableFile | undefined): UsedIssues[] {
     const [values, reading] = [this.#values, this.#reading];
-    const issues = reading ? values!.inTable(this.#found(), reading) : [];
-    const own = issues.length > 0 ? [{ file: values!.table!.file, source: values!.table!.places(), issues }] : [];
-    return [...own, ...this.uses.flatMap((used) => used.inTable())];
+    const issues = [...(reading ? values!.inTable(this.#found(), reading) : []), ...this.problems.inTable];
+    const own = table && issues.length > 0 ? [{ file: table.file, source: table.places(), issues }] : [];
+    return [...own, ...this.uses.flatMap((used) => used.inTable(table))];
   }
 
   /** The issues of this file alone, at their places in it. */

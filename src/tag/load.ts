@@ -48,6 +48,16 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
   const linedFiles = new Set(
     [...shapes].flatMap(({ generator }) => (generator.kind === 'drawing' && generator.asLines ? [generator.file] : [])),
   );
+  const inPieces = new Set(model.pieces.flatMap((piece) => [...shapesOf(piece)]));
+  // What is not used lacks nothing.
+  const ofDrawing = (
+    shape: Shape,
+    drawing: LoadedDrawing,
+    generator: { readonly file: string; readonly asLines: boolean },
+  ): Finding[] =>
+    drawnFindings(drawing, generator, linedFiles, [...shape.path, 'drawing']).filter(
+      ({ code }) => code !== 'not-drawn' || inPieces.has(shape),
+    );
   for (const shape of shapes) {
     const { generator } = shape;
     if (generator.kind === 'text') {
@@ -65,7 +75,7 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
       const path = [...shape.path, 'drawing'];
       const known = drawings.get(generator.file);
       if (known) {
-        findings.push(...drawnFindings(known, generator, linedFiles, path));
+        findings.push(...ofDrawing(shape, known, generator));
         continue;
       }
       const file = locate(generator.file);
@@ -76,7 +86,7 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
       if ('code' in result) findings.push(result);
       else {
         drawings.set(generator.file, result);
-        findings.push(...drawnFindings(result, generator, linedFiles, path));
+        findings.push(...ofDrawing(shape, result, generator));
       }
     }
   }

@@ -34,6 +34,7 @@ export function onItsBacking(at: Case): Remedy[] {
               below.path,
               'grow',
               [0.5, 1.5].map((more) => before + missing + more),
+              before,
             )
           : [],
     },

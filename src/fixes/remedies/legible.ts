@@ -31,10 +31,10 @@ export function legible(at: Case): Remedy[] {
 
 function growingLess(at: Case, shape: Shape): Remedy {
   const { grow = 0 } = shape.modifiers;
-  const kept = grow === 0 ? [] : keptShares.map((share) => Math.trunc(share * grow * 100) / 100);
+  const kept = grow === 0 ? [] : keptShares.map((share) => share * grow);
   return {
     words: `${grow < 0 ? 'Thin' : 'Thicken'} ${shapeTitle(shape)} less`,
-    candidates: settingLengths(at, shape.path, 'grow', kept),
+    candidates: settingLengths(at, shape.path, 'grow', kept, grow),
   };
 }
 

@@ -4,7 +4,17 @@ import type { Shape, TextGenerator } from '../../spec/shape-model.ts';
 import { lapMm } from '../../tag/overlap/lap.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import { fontSizeKeys, growthOf, shapeTitle, samePath, setting, settingLengths, specLength } from '../candidate.ts';
+import {
+  fontSizeKeys,
+  growthOf,
+  inSteps,
+  lengthStep,
+  shapeTitle,
+  samePath,
+  setting,
+  settingLengths,
+  specLength,
+} from '../candidate.ts';
 
 /** Weights that families of lettering commonly have, above the regular one. */
 const heavierWeights = [600, 700, 800, 900];
@@ -35,7 +45,7 @@ export function slidTogether(at: Case, shape: Shape): Remedy {
       if (share > 0 && !(xHeight > 0)) return [];
       return together([
         ...settingLengths(at, path, 'overlap', [lap]),
-        ...(grow === undefined ? [] : settingLengths(at, path, 'grow', [grow])),
+        ...(grow === undefined ? [] : settingLengths(at, path, 'grow', [grow], before)),
         ...size,
       ]);
     }),
@@ -77,6 +87,7 @@ export function growing(at: Case, shape: Shape, steps: readonly number[], words 
       shape.path,
       'grow',
       steps.map((step) => before + step),
+      before,
     ),
   };
 }
@@ -97,8 +108,10 @@ export function growingAround(at: Case, shape: Shape, steps: readonly number[]):
   const candidates = steps.flatMap((step): Candidate[] => {
     if (!size || size.of === 'em' || step <= 0) return [];
     const { units } = at.tag;
-    const [grown] = setting(at, path, 'grow', specLength(growthOf(at, shape) + step, units));
-    const [sized] = setting(at, path, fontSizeKeys[size.of], specLength(size.mm + 2 * step, units));
+    const before = growthOf(at, shape);
+    const grow = inSteps(before + step, lengthStep[units], before);
+    const [grown] = setting(at, path, 'grow', specLength(grow, units, before));
+    const [sized] = setting(at, path, fontSizeKeys[size.of], specLength(size.mm + 2 * (grow - before), units));
     return grown && sized
       ? [{ description: `${grown.description}, ${sized.description}`, edits: [...grown.edits, ...sized.edits] }]
       : [];
@@ -113,6 +126,7 @@ export function spacing(at: Case, { generator, path }: Shape, steps: readonly nu
     path,
     'letter_spacing',
     steps.map((step) => generator.letterSpacingMm + step),
+    generator.letterSpacingMm,
   );
 }
 

@@ -85,6 +85,7 @@ function grownEntry(at: Case, { shape, path }: ShapeEntry, steps: readonly numbe
       path,
       'grow',
       steps.map((step) => before + step),
+      before,
     );
   }
   return steps.map((step) => {

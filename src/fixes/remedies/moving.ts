@@ -4,32 +4,41 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
 import type { Shape } from '../../spec/shape-model.ts';
 import type { Candidate, Case } from '../candidate.ts';
-import { fontSizeKeys, setting, valueAt, specLength } from '../candidate.ts';
+import { fontSizeKeys, inSteps, moveStep, setting, valueAt, specLength } from '../candidate.ts';
+import { shortLength } from '../../core/units.ts';
+import type { Units } from '../../core/units.ts';
 
 /** Factors by which a shape is made smaller. */
 const factors = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
 
-/** Changes the nudge at `path`, so far `before`, by a move; the description gives the move. */
+/** Changes the nudge at `path`, so far `before`, by a move, in round steps; the description gives the move. */
 export function nudging(at: Case, path: YamlPath, before: Point, by: Point): Candidate[] {
   const { units } = at.tag;
-  const moved = components(by);
-  if (moved.length === 0) return [];
-  const description = moved.map(({ side, mm }) => `${specLength(mm, units)} ${side}`).join(', ');
-  const sum = components({ x: before.x + by.x, y: before.y + by.y });
-  const keys = sum.map(({ side, mm }) => `${side}: ${specLength(mm, units)}`);
-  const nudge = keys.length > 0 ? keys.join(', ') : `up: ${specLength(0, units)}`;
+  const after = { x: moved(before.x, by.x, units), y: moved(before.y, by.y, units) };
+  const way = components({ x: after.x - before.x, y: after.y - before.y }, units);
+  if (way.length === 0) return [];
+  const nudge = components(after, units).join(', ') || `up: ${shortLength(0, units)}`;
+  const description = way.map((each) => each.replace(/^(\w+): (.+)$/, '$2 $1')).join(', ');
   return setting(at, path, 'nudge', `{${nudge}}`).map(({ edits }) => ({ description, edits }));
 }
 
 /** Smaller moves than this are ignored, in mm. */
-const seenMm = 0.005;
+const seenMm = 0.02;
 
-function components({ x, y }: Point): { readonly side: string; readonly mm: number }[] {
+function moved(before: number, by: number, units: Units): number {
+  return Math.abs(by) < seenMm ? before : inSteps(before + by, moveStep[units], before);
+}
+
+/** Such as `["up: 1 mm", "left: 0.3 mm"]`; what is 0 as written is left out. */
+function components({ x, y }: Point, units: Units): string[] {
   return [
     { side: y > 0 ? 'up' : 'down', mm: Math.abs(y) },
     { side: x > 0 ? 'right' : 'left', mm: Math.abs(x) },
-  ].filter(({ mm }) => mm >= seenMm);
+  ].flatMap(({ side, mm }) => (mm < nothingMm ? [] : [`${side}: ${shortLength(mm, units)}`]));
 }
+
+/** Written as 0, in mm. */
+const nothingMm = 0.005;
 
 /** The shape moved by each of several vectors in mm, shortest first. */
 export function movedBy(at: Case, { path, modifiers }: Shape, ways: readonly Point[]): Candidate[] {

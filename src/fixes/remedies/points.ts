@@ -2,7 +2,7 @@
 
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, replacing, samePath, setting, shapeAt, valueAt, specLength } from '../candidate.ts';
-import { growing } from './letter-changes.ts';
+import { growing, isCutThrough } from './letter-changes.ts';
 
 /** Half the width below which a point is thin: grown by this, none is. */
 const radiusMm = 0.4;
@@ -16,6 +16,8 @@ export function blunter(at: Case): Remedy[] {
   const { kerf } = at.tag.stock;
   const radius = Math.max(radiusMm, 2 * kerf);
   const { generator } = shape;
+  // Beside what is cut through, the points are the plate's.
+  const way = isCutThrough(at, shape) ? -1 : 1;
   const blunt: Remedy = {
     words: `Make the tip of ${shapeTitle(shape)} blunter`,
     candidates:
@@ -26,28 +28,34 @@ export function blunter(at: Case): Remedy[] {
         : [],
   };
   return [
-    ...roundedPoints(at, shape.path, radius),
+    ...roundedPoints(at, shape.path, way * radius),
     growing(
       at,
       shape,
-      [0.25, 0.5, 0.75, 1].map((share) => share * radius),
+      [0.25, 0.5, 0.75, 1].map((share) => way * share * radius),
     ),
     blunt,
   ];
 }
 
-/** Shrinks and regrows the shape: whatever is narrower than twice the radius goes, and everything else stays. */
+/**
+ * Shrinks and regrows the shape: whatever is narrower than twice the radius goes, and everything else stays. With a negative
+ * radius the other way round, for what is cut through.
+ */
 function roundedPoints(at: Case, path: Case['issue']['path'], radius: number): Remedy[] {
   const piece = at.model.pieces.find(({ id }) => id === at.issue.piece);
-  const entry = piece?.body.find(({ shape }) => samePath(shape.path, path));
+  const entry = [...(piece?.body ?? []), ...(piece?.cut ?? [])].find(({ shape }) => samePath(shape.path, path));
   const name = entry && valueAt(at, entry.path);
   if (!entry || typeof name !== 'string') return [];
-  const by = specLength(radius, at.tag.units);
-  const text = `{from: {from: ${name}, grow: -${by}}, grow: ${by}}`;
+  const { units } = at.tag;
+  const [first, then] = [specLength(-radius, units), specLength(radius, units)];
+  const text = `{from: {from: ${name}, grow: ${first}}, grow: ${then}}`;
   return [
     {
-      words: `Round off the points of ${shapeTitle(entry.shape)}`,
-      candidates: [{ description: `radius ${by}`, edits: [replacing(at, entry.path, text)] }],
+      words: `Round off the points ${radius > 0 ? 'of' : 'beside'} ${shapeTitle(entry.shape)}`,
+      candidates: [
+        { description: `radius ${specLength(Math.abs(radius), units)}`, edits: [replacing(at, entry.path, text)] },
+      ],
     },
   ];
 }

@@ -32,7 +32,7 @@ export function clearOfCut(at: Case): Remedy[] {
     },
     {
       words: `Make ${shapeTitle(shape)} smaller`,
-      candidates: [...madeSmaller(at, shape), ...settingLengths(at, shape.path, 'grow', thinner)],
+      candidates: [...madeSmaller(at, shape), ...settingLengths(at, shape.path, 'grow', thinner, grow)],
     },
   ];
 }

@@ -83,7 +83,7 @@ function triedChanges(
       if (budget-- <= 0) return cures;
       const after = read(withEdits(source.text, attempt.change.edits));
       if (!after || after.length > issues.length) continue;
-      if (after.length === issues.length && !explains(attempt.repair, issue, after)) continue;
+      if (after.length === issues.length && !explains(attempt.repair, issue, issues, after)) continue;
       const gone = solvedIssues(issues, after);
       const brings = after.length - (issues.length - gone.size);
       // A moved line is in the right place only if the result has no new problems; other repairs may reveal hidden
@@ -96,9 +96,22 @@ function triedChanges(
 }
 
 /** Whether a change that leaves as many problems has at least found where the key belongs. */
-function explains(repair: Repair | undefined, issue: Issue, after: readonly Issue[]): boolean {
+function explains(
+  repair: Repair | undefined,
+  issue: Issue,
+  before: readonly Issue[],
+  after: readonly Issue[],
+): boolean {
+  if (repair?.explains !== true) return false;
   const key = issue.path.at(-1);
-  return repair?.explains === true && !after.some(({ code, path }) => code === issue.code && path.at(-1) === key);
+  const homeOf = ({ path }: Issue) => path.slice(0, -1).join('/');
+  const known = new Set(before.map(issueKey));
+  // Another key that is not known there either is no better.
+  return !after.some(
+    (other) =>
+      other.code === issue.code &&
+      (other.path.at(-1) === key || (homeOf(other) === homeOf(issue) && !known.has(issueKey(other)))),
+  );
 }
 
 function inWords({ issue, repair, left }: TriedChange, cures: readonly TriedChange[], before: number): Issue {

@@ -11,6 +11,7 @@ export function valueRepairs(issue: Issue, source: SpecSource, line: SpecLine): 
     ...decimalCommas(source.text, line),
     ...comments(issue, source.text, line),
     ...roundBrackets(source.text, line),
+    ...tieInWords(issue, source),
     ...wrappedValue(issue, source),
     ...sizes(issue, source),
     ...yesAndNo(issue, source),
@@ -69,6 +70,25 @@ function roundBrackets(text: string, { start, contentEnd }: SpecLine): Repair[] 
       rarity: 1,
     };
   });
+}
+
+/** `tie: twine 3 mm`. */
+function tieInWords({ code, path, range }: Issue, { text }: SpecSource): Repair[] {
+  const value = text.slice(range.start, range.end).replace(/^(['"])(.*)\1$/, '$2');
+  const [, before, length = '', after] =
+    /^(twine|ribbon)?[\s:]*([\d./]+\s*(?:mm|cm|in|pt|px)?)\s*(twine|ribbon)?$/i.exec(value.trim()) ?? [];
+  const kind = (before ?? after)?.toLowerCase();
+  if (code !== 'unknown-name' || path.at(-1) !== 'tie' || kind === undefined) return [];
+  const group = `{${kind}: ${length.trim()}}`;
+  return [
+    {
+      slip: range,
+      message: `A tie is written as a group: ${quoted(group)}.`,
+      title: `Change to ${quoted(group)}`,
+      edits: [replacement(range.start, range.end, group)],
+      rarity: 0,
+    },
+  ];
 }
 
 /** The key that a single value most often stands for, by the key it is written under. */

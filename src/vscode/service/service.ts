@@ -184,7 +184,12 @@ export class TagService implements TagResults, vscode.Disposable {
         inUsed.push(...inUsedOf(each));
       }
       running.signal.throwIfAborted();
-      this.#settle(watched, { ...whole, issues: issuesOfBatch(report, all), inUsed, batchTags: besideOthers(tags) });
+      this.#settle(watched, {
+        ...whole,
+        issues: issuesOfBatch(report, all, { joined: true }),
+        inUsed,
+        batchTags: besideOthers(tags),
+      });
     } catch (error) {
       if (!running.signal.aborted) this.#failed(uri, error);
     }

@@ -214,7 +214,7 @@ describe('A hole that looks like a slip', () => {
       const { xHeight } = await over(2, at(12));
       const gap = (share: number) => at(2 + 1.5 + share * xHeight);
       const issue = only((await over(2, gap(0.345))).made, 'hole-blocked');
-      assert.match(issue.message, /^The hole stands \d\.\d\d mm above a letter of “mark” and reads as its accent\.$/);
+      assert.match(issue.message, /^The hole stands \d\.\d\d mm above the “I” of “mark” and reads as its accent\.$/);
       assertSilent((await over(2, gap(0.355))).made, 'hole-blocked');
     });
 

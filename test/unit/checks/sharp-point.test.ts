@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
+import { findFixes } from '../../../src/fixes/find-fixes.ts';
 import { centroid } from '../../../src/geometry/measure.ts';
 import type { Point } from '../../../src/geometry/types.ts';
-import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
+import { assertNear, make, newEngine, placeOf, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { assertSilent, only } from './found.ts';
 
@@ -53,6 +54,19 @@ describe('A sharp point', () => {
     const card = ['stock: {thickness: 0.4, min_web: 0.5}'];
     assertSilent(await point(12, card), 'sharp-point');
     assertNear(lengthIn(only(await point(8, card), 'sharp-point')), lengthTo(0.5, 8), 0.15);
+  });
+
+  it('of the plate beside what is cut through it is told of as that, and rounded off', async () => {
+    const text = specOf(
+      ['plate: {rectangle: [80, 90]}', 'star: {path: "M0 0 H40 V60 H23 L20 20 L17 60 H0 Z"}'],
+      'body: [plate], cut: [star]',
+      ['stock: {thickness: 3, min_web: 1.5}'],
+    );
+    const made = await make(text);
+    const issue = only(made, 'sharp-point');
+    assert.match(issue.message, /^Beside the cut-out “star”, “tag” runs to a point thinner .* breaks off\.$/);
+    const [fix] = await findFixes(newEngine(), made.report, issue, { locate: () => undefined });
+    assert.equal(fix?.title, 'Round off the points beside “star”: radius 0.4 mm');
   });
 
   it('is longer by a wide kerf', async () => {

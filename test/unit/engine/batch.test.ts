@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { checkBatch, reportsOf } from '../../../src/engine/batch.ts';
+import { checkBatch, issuesOfBatch, reportsOf } from '../../../src/engine/batch.ts';
 import type { ComputeOptions } from '../../../src/engine/engine.ts';
 import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { acceptanceOf } from '../../../src/fixes/accept.ts';
@@ -64,6 +64,27 @@ describe('The tags of a batch', () => {
     assert.match(loose!.message, /^“Borage”: The “orage” of “tag” .* falls out\. .* Likewise “Chives”\.$/);
   });
 
+  it('are named along with the one shown, where that has the problem no less', async () => {
+    const cut = (rows: string) =>
+      `tagwright: 1\nstock: {min_web: 1.5 mm}\nbatch: [${rows}]\nshapes:\n  bar: {path: "M0,0 h60 v{bar} h-60 z"}\npieces:\n  tag: {body: [bar]}\n`;
+    const joined = async (rows: string) => {
+      const first = await engine.compute(cut(rows), options);
+      return issuesOfBatch(first, await reportsOf(engine, first, options), { joined: true });
+    };
+    const rows = ['{name: A, bar: "1.0"}', '{name: B, bar: "1.2"}', '{name: C, bar: "3"}'];
+    const [one, ...more] = await joined(rows.join(', '));
+    assert.match(one!.message, /1\.00 mm at the narrowest; minimum 1\.50 mm\. Likewise “B”\.$/);
+    assert.deepEqual([one!.row, ...more], [undefined]);
+    const worse = await joined([rows[1], rows[0]].join(', '));
+    assert.deepEqual(
+      worse.map(({ row, message }) => [row, /likewise/i.test(message)]),
+      [
+        [undefined, false],
+        [1, false],
+      ],
+    );
+  });
+
   it('tell once what is wrong whatever a row says', async () => {
     const { report } = await checked(spec('[Sorrel, Borage]').replace('on: word', 'on: wrod'));
     assert.equal(report.issues.length, 1);
@@ -73,7 +94,7 @@ describe('The tags of a batch', () => {
   it('tell of a row that cannot be made though the one shown can', async () => {
     const { report } = await checked(spec('[Sorrel, {name: ""}]'));
     const issue = report.issues.find(({ code }) => code === 'bad-value');
-    assert.equal(issue!.message, '“row 2”: {name} is empty in “row 2”.');
+    assert.equal(issue!.message, '“row 2” leaves {name} empty.');
     assert.equal(placeOf(report, issue!).text, '{name: ""}');
   });
 

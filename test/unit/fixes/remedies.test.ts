@@ -5,8 +5,13 @@ import { newEngine, specOf } from '../support/engine.ts';
 const engine = newEngine();
 const options = { locate: () => undefined };
 
-async function titlesFor(code: string, shapes: readonly string[], rest: string): Promise<string[]> {
-  const report = await engine.compute(specOf(shapes, rest), options);
+async function titlesFor(
+  code: string,
+  shapes: readonly string[],
+  rest: string,
+  head: readonly string[] = [],
+): Promise<string[]> {
+  const report = await engine.compute(specOf(shapes, rest, head), options);
   const issue = report.issues.find((each) => each.code === code);
   assert.ok(issue, report.issues.map(({ message }) => message).join('\n'));
   return (await findFixes(engine, report, issue, options)).map(({ title }) => title);
@@ -30,6 +35,22 @@ describe('Remedies', () => {
       titles.some((title) => /^Move “word”: 6(\.0\d)? mm left/.test(title)),
       titles.join('\n'),
     );
+  });
+
+  it('are written in round steps, rounded away from what was there', async () => {
+    const titles = async (units: string, length: (mm: number) => string) =>
+      titlesFor(
+        'thin-stroke',
+        [
+          `bar: {path: "M0 0H${length(60)}V${length(1.31)}H0Z", grow: -${length(0.02)}}`,
+          `plate: {rectangle: [${length(40)}, ${length(30)}]}`,
+        ],
+        'body: [plate, bar]',
+        [`units: ${units}`, `stock: {min_web: ${length(1.5)}}`],
+      );
+    // 1.27 mm are missing 0.23 mm: growth from −0.02 by 0.115 mm or more.
+    assert.match((await titles('mm', (mm) => `${mm}`))[0]!, /^Thicken “bar”: grow 0\.1 mm/);
+    assert.match((await titles('in', (mm) => (mm / 25.4).toFixed(5)))[0]!, /^Thicken “bar”: grow 0\.004 in/);
   });
 
   it('take a letter that is missing from another font, of a text and of a line', async () => {

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
-import type { Issue } from '../../../src/core/issue.ts';
+import type { Issue, TextEdit } from '../../../src/core/issue.ts';
 import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 import { newEngine } from '../support/engine.ts';
 import { seededRandom } from '../support/shapes.ts';
@@ -38,6 +38,13 @@ const fixable: readonly IssueCode[] = [
 const options = { locate: () => undefined };
 
 const remarks = (text: string) => [...text.matchAll(/#[^\r\n]*/g)].map(([comment]) => comment);
+/** Lengths in mm that a fix writes, that were not there, and that nobody would write: no multiple of 0.05 mm. */
+function unround(edits: readonly TextEdit[], text: string): number[] {
+  const lengthsIn = (written: string) => [...written.matchAll(/\d+(?:\.\d+)?(?= mm)/g)].map(Number);
+  const known = new Set(lengthsIn(text));
+  const all = edits.flatMap(({ text: written }) => lengthsIn(written));
+  return all.filter((mm) => !known.has(mm) && Math.abs(mm - 0.05 * Math.round(mm / 0.05)) > 1e-6);
+}
 const errors = (issues: readonly Issue[]) => issues.filter(({ severity }) => severity === 'error').length;
 const ofKind = (issues: readonly Issue[], { code, piece }: Issue) =>
   issues.filter((other) => other.code === code && other.piece === piece).length;
@@ -74,6 +81,7 @@ describe('Fixes of specs that are weak on purpose', () => {
             assert.ok(ofKind(issues, issue) < ofKind(report.issues, issue), `not solved by ${description}`);
             assert.ok(errors(issues) <= errors(report.issues), `worse after ${description}`);
             assert.deepEqual(remarks(fixed), remarks(text), description);
+            assert.deepEqual(unround(edits, text), [], description);
             assert.equal(fixed.includes('\r\n'), text.includes('\r\n'), description);
             assert.ok(!/[^\r]\n/.test(fixed) || !fixed.includes('\r\n'), `mixed line ends in ${description}`);
             const before = new Set(text.split(/\r?\n/));

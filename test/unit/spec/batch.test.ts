@@ -113,7 +113,7 @@ describe('A batch', () => {
     const lacking = text.replace('[Sorrel, Borage]', '[{plant: Sorrel}, {name: Borage}]');
     assert.deepEqual(await messagesOf(lacking, beside), ['missing-key “{plant: Sorrel}”: “Sorrel” has no “name”.']);
     assert.deepEqual(await messagesOf(text.replace('[Sorrel, Borage]', '[" "]'), beside), [
-      'bad-value “" "”: {name} is empty in “row 1”.',
+      'bad-value “" "”: “row 1” leaves {name} empty.',
     ]);
   });
 
@@ -128,11 +128,19 @@ describe('A batch', () => {
       'missing-key “Sorrel”: “Sorrel” has no “sown”.',
     ]);
     assert.deepEqual(await messagesOf(spec('[{name: Sorrel, sown: " "}]', '"{sown}"')), [
-      'bad-value “{name: Sorrel, sown: " "}”: {sown} is empty in “Sorrel”.',
+      'bad-value “{name: Sorrel, sown: " "}”: “Sorrel” leaves {sown} empty.',
     ]);
     assert.deepEqual(await messagesOf(spec('a.csv', '"{sown}"'), { 'a.csv': 'name,sown\nSorrel,\n' }), [
-      'bad-value “a.csv”: {sown} is empty in “Sorrel”, line 2 of its file.',
+      'bad-value “a.csv”: “Sorrel” leaves {sown} empty (line 2 of “a.csv”).',
     ]);
+    const table = 'name,sown\nSorrel,\n';
+    const { inUsed } = await report(spec('a.csv', '"{sown}"'), newEngine({ 'a.csv': table }));
+    const [{ file, issues: inTable }] = inUsed as [NonNullable<typeof inUsed>[number]];
+    assert.equal(file, '/specs/a.csv');
+    assert.deepEqual(
+      inTable.map(({ range }) => range),
+      [{ start: table.length - 1, end: table.length - 1 }],
+    );
   });
 
   it('says what is wrong with the list or the table, at its place', async () => {

@@ -43,6 +43,13 @@ describe('What is said of slips in the text', () => {
     assert.deepEqual(reported, ['unknown-key: Unknown key “elipse”. Did you mean “ellipse”?']);
   });
 
+  it('does not lead from one unknown key to another', () => {
+    for (const key of ['colour', 'color'])
+      assert.deepEqual(messages(`tagwright: 1\nshapes:\n  a: {circle: 20, ${key}: red}\npieces:\n  t: {body: [a]}\n`), [
+        `unknown-key: Unknown key “${key}”. A tag has the colour of its stock: “look” in “stock”.`,
+      ]);
+  });
+
   it('finds what was meant where two letters changed places', () => {
     const reported = messages('tagwright: 1\nshapes:\n  a: {ellipse: 20, widht: 3}\npieces:\n  t: {body: [a]}\n');
     assert.match(reported[0]!, /Did you mean “width”\?/);

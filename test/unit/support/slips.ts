@@ -33,6 +33,13 @@ export interface Slip {
 
 export const slips: readonly Slip[] = [
   {
+    instead: 'tie: {twine: 2 mm}',
+    slip: 'tie: twine 2 mm',
+    line: 5,
+    says: 'A tie is written as a group: “{twine: 2 mm}”.',
+    fix: 'Change to “{twine: 2 mm}”',
+  },
+  {
     instead: 'title: Seed jar',
     slip: 'title: Seed jar: dill',
     line: 3,

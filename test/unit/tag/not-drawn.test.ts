@@ -110,6 +110,12 @@ describe('What of a drawing is left out', () => {
     assertSilent(await drawn('', page(ring).replace(disc, '')), 'not-drawn');
   });
 
+  it('does not matter where no piece uses the drawing', async () => {
+    const svg = page('<line x1="0" y1="0" x2="10" y2="10" stroke="black"/>');
+    const text = specOf(['leaf: {drawing: leaf.svg}', 'plate: {circle: 40}'], 'body: [plate]');
+    assertSilent(await make(text, newEngine({ 'leaf.svg': svg })), 'not-drawn');
+  });
+
   it('is told of each shape that uses the drawing', async () => {
     const text = `tagwright: 1
 shapes:

@@ -91,8 +91,8 @@ export class Editor {
         removeCopy(editor?.copy ?? copy);
       });
       const serve = options.inBrowser ? serveStatically : serveEditor;
-      // Each blink of the cursor is painted, by the processor.
-      const settings = { 'editor.cursorBlinking': 'solid', ...options.settings };
+      // Each blink of the cursor and each step of an animation is painted, by the processor.
+      const settings = { 'editor.cursorBlinking': 'solid', 'workbench.reduceMotion': 'on', ...options.settings };
       const server = await serve({ folder: copy, extension: root, settings });
       endings.push(() => server.close());
       const browser = await launchBrowser();

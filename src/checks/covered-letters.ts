@@ -41,10 +41,15 @@ export function coveredLetters(lettering: Lettering, shape: Region, region: Regi
   return covering(shape, region)(lettering);
 }
 
-/** One result per pair of regions, as letters and x-height only change with the shape. */
+/** One result per pair of regions and lettering of the shape: its letters and x-height only change with the shape. */
 const covering = perRegionPair((shape, region) => {
-  let known: CoveredLetters | undefined;
-  return (lettering: Lettering) => (known ??= coveredBy(lettering, shape, region));
+  const known = new Map<string, CoveredLetters>();
+  return (lettering: Lettering) => {
+    const key = JSON.stringify([lettering.path, lettering.letters.map(({ text }) => text)]);
+    const found = known.get(key) ?? coveredBy(lettering, shape, region);
+    known.set(key, found);
+    return found;
+  };
 });
 
 function coveredBy({ letters, xHeight }: Lettering, shape: Region, region: Region): CoveredLetters {

@@ -7,6 +7,7 @@ import { area, boundsOf, boxCentre, boxesOverlap, contains, ringArea } from '../
 import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
+import { rowsOf } from '../tag/overlap/runs.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { mm2, mmByMm } from '../core/figures.ts';
 import { blame } from './blame.ts';
@@ -79,6 +80,9 @@ function messageOf(parts: readonly Region[], piece: Piece, path: YamlPath): stri
 /** A letter is in a part if this share of it is, as the font draws it. */
 const withinShare = 0.5;
 
+/** Number of rows by which that is judged. */
+const rowsAsked = 16;
+
 /** A part is of a letter if this share of it is, for growth adds to a dot: of a letter as the font draws it. */
 const ofLetterShare = 0.3;
 
@@ -90,7 +94,7 @@ function lettersOf(part: Region, { sources }: Piece): string | undefined {
   const letters = sources.flatMap(({ lettering = [] }) => lettering.flatMap((each) => each.letters));
   const box = boundsOf(part)!;
   const near = letters.filter(({ region }) => boxesOverlap(boundsOf(region)!, box));
-  const within = near.filter(({ region }) => area(intersection(region, part)) > withinShare * area(region));
+  const within = near.filter(({ region }) => isMostlyIn(region, part));
   const text = within.map((letter) => letter.text).join('');
   if (text !== '') return Array.from(text).length > mostQuoted ? undefined : `the “${text}”`;
   const whole = near.find(({ region }) => area(intersection(region, part)) > ofLetterShare * area(part));
@@ -100,6 +104,21 @@ function lettersOf(part: Region, { sources }: Piece): string | undefined {
     return area(intersection(inside, part)) > withinShare * area(part);
   });
   return round && `the inside of the “${round.text}”`;
+}
+
+/** Judged on a few rows, by whether the middle of each stroke that they cross is in the part. */
+function isMostlyIn(letter: Region, part: Region): boolean {
+  const { minY, maxY } = boundsOf(letter)!;
+  const pitch = (maxY - minY) / rowsAsked;
+  const { first, lines } = rowsOf(letter, pitch);
+  let [inside, whole] = [0, 0];
+  for (const [index, line] of lines.entries())
+    for (let i = 0; i < line.length; i += 2) {
+      const [from, to] = [line[i]!, line[i + 1]!];
+      whole += to - from;
+      if (contains(part, { x: (from + to) / 2, y: (first + index + 0.5) * pitch })) inside += to - from;
+    }
+  return inside > withinShare * whole;
 }
 
 function capitalised(words: string): string {

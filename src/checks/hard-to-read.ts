@@ -2,7 +2,8 @@
  * Lettering that can no longer be read: filled in, run together, thinned away, too small for the beam, or invisible.
  */
 
-import { listed } from '../core/names.ts';
+import { samePath } from '../core/values.ts';
+import { listed, listedQuoted } from '../core/names.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
@@ -64,12 +65,11 @@ export const hardToRead: Check = (tag) => {
     const least = verdicts.find(({ verdict }) => verdict!.severity === 'info') ?? verdicts[0]!;
     found.push(findingOf(least.on, least.verdict!, least.piece, tag));
   }
-  const shapes = withLines(tag.made.keys());
-  return [...found, ...smallStrokes(tag, (path, text) => quoted(shapeAt(shapes, path), text))];
+  return [...found, ...smallStrokes(tag, (path, text) => quoted(shapeAt(tag, path), text))];
 };
 
-function shapeAt(shapes: readonly Shape[], path: YamlPath): Shape | undefined {
-  return shapes.find((other) => other.path.join('/') === path.join('/'));
+function shapeAt({ made }: Tag, path: YamlPath): Shape | undefined {
+  return withLines(made.keys()).find((other) => samePath(other.path, path));
 }
 
 /** Each text with all its uses on one piece, or on pieces glued together. */
@@ -87,7 +87,7 @@ function usesByText(tag: Tag): Map<string, { readonly on: LetteringOn; readonly 
 
 function findingOf({ lettering }: LetteringOn, verdict: Verdict, piece: Piece, tag: Tag): Finding {
   const { path } = lettering;
-  const shape = shapeAt(withLines(tag.made.keys()), path);
+  const shape = shapeAt(tag, path);
   const text = lettering.letters.map((each) => each.text).join('');
   return {
     code: 'hard-to-read',
@@ -120,7 +120,7 @@ function verdictOn(each: LetteringOn, stock: Stock, piece: Piece): Verdict | und
   const verdict = verdictBySize(each, stock, piece, fitted !== undefined);
   const { ofMost = 1 } = fitted ?? {};
   if (verdict || ofMost >= leastOfMost) return verdict;
-  const message = `came out at ${Math.round(100 * ofMost)} % of the size asked for: all there is room for. Fewer words, a larger shape, or a ring instead of a hole give it more.`;
+  const message = `came out at ${Math.round(100 * ofMost)} % of the size asked for: all there is room for. Fewer words, a larger shape, or a ring instead of a hole make room.`;
   return { severity: 'warning', message, byGrowth: false };
 }
 
@@ -182,7 +182,7 @@ function coveredVerdict({ lettering, kept, covers = [] }: LetteringOn): Verdict 
 }
 
 function quotedLetters(letters: readonly Letter[]): string {
-  return listed(letters.map(({ text }) => `“${text}”`));
+  return listedQuoted(letters.map(({ text }) => text));
 }
 
 function bridgedVerdict({ letter, share }: Bridged, { letters }: Lettering, isFitted: boolean): Verdict {

@@ -10,7 +10,13 @@ import { distanceTo } from './blame.ts';
 const reachMm = 2;
 
 /** A phrase such as ` at “n”`; empty if the place is at no letter, or the text has only one. */
-export function letterAt({ sources }: Piece, ends: readonly Point[]): string {
+export function letterAt(piece: Piece, ends: readonly Point[]): string {
+  const letter = letterNear(piece, ends);
+  return letter === undefined ? '' : ` at “${letter}”`;
+}
+
+/** The letter at the middle of the ends; `undefined` if the place is at no letter, or the text has only one. */
+export function letterNear({ sources }: Piece, ends: readonly Point[]): string | undefined {
   const at = {
     x: ends.reduce((sum, { x }) => sum + x, 0) / ends.length,
     y: ends.reduce((sum, { y }) => sum + y, 0) / ends.length,
@@ -29,5 +35,5 @@ export function letterAt({ sources }: Piece, ends: readonly Point[]): string {
       nearest = letter;
     }
   }
-  return nearest ? ` at “${nearest.text}”` : '';
+  return nearest?.text;
 }

@@ -2,6 +2,8 @@
  * Parts that fall out of a piece: dots of letters, letters that do not touch, counters of letters cut through a plate.
  */
 
+import { capitalised } from '../core/names.ts';
+import { samePath } from '../core/values.ts';
 import { intersection } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, boxesOverlap, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
@@ -121,13 +123,9 @@ function isMostlyIn(letter: Region, part: Region): boolean {
   return inside > withinShare * whole;
 }
 
-function capitalised(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
 /** The keys that join parts, as far as they suit what the piece is made of, and the one that leaves them apart. */
 function waysOut({ sources, glueTo }: Piece, path: YamlPath, them: 'it' | 'them'): string {
-  const cut = sources.find(({ use, path: of }) => use === 'cut' && of.join('/') === path.join('/'));
+  const cut = sources.find(({ use, path: of }) => use === 'cut' && samePath(of, path));
   if (cut)
     return `Hold ${them} with “bridges” across ${cut.shape.name === undefined ? 'what is cut out' : `“${cut.shape.name}”`}.`;
   const isLettered = sources.some(({ use, shape }) => use === 'body' && isLettering(shape));

@@ -33,13 +33,12 @@ function fittedAside({ id, hangers, marks, sources }: Piece): Finding[] {
   const all = [...marks, ...sources.filter(({ use }) => use === 'cut')];
   return all.flatMap(({ shape, region, area }): Finding[] => {
     const { place, nudge, fit } = shape.modifiers;
-    const box = boundsOf(region);
-    if (!area?.room || !box || place || nudge || !fit) return [];
-    const { x } = axesOf(area.room, nearlyEven);
-    const whole = boundsOf(area.target);
-    if (x === undefined || !whole || (box.minX < x && box.maxX > x)) return [];
+    const [box, room, whole] = [region, area?.room ?? [], area?.target ?? []].map((each) => boundsOf(each));
+    if (!area?.room || !box || !room || !whole || place || nudge || !fit) return [];
+    const { x } = boxCentre(room);
+    if (box.minX < x && box.maxX > x) return [];
     const opening = openings.find(({ centre }) => Math.abs(centre.x - x) < aboutShare * (whole.maxX - whole.minX));
-    if (!opening) return [];
+    if (!opening || axesOf(area.room, nearlyEven).x === undefined) return [];
     const side = box.maxX <= x ? 'left' : 'right';
     const into = fit.part ?? fit.shape.name;
     const message = `${nameForMessage(shape) ?? 'This'} is all on the ${side} of ${into === undefined ? 'its shape' : `“${into}”`}: the ${opening.kind} leaves too little room in the middle. A ring, or the ${opening.kind} elsewhere, would free it.`;

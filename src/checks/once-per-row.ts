@@ -1,5 +1,6 @@
 /** What is wrong with several openings of a row has one cause, and is one finding. */
 
+import { samePath } from '../core/values.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 
@@ -16,7 +17,7 @@ export function oncePerRow({ hangers }: Piece, findingsOn: (hanger: PlacedHanger
   }
   return [...groups.values()].flatMap((group) => {
     const [first] = group;
-    const row = hangers.filter(({ path }) => path.join('/') === first!.path.join('/'));
+    const row = hangers.filter(({ path }) => samePath(path, first!.path));
     // More than one finding on a single opening are different ones.
     if (group.length === 1 || row.length < 2 || group.length > row.length) return group;
     const worst = group.reduce((a, b) => ((b.width ?? Infinity) < (a.width ?? Infinity) ? b : a));

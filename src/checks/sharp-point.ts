@@ -1,5 +1,6 @@
 /** Points that taper to nothing: too thin to survive the beam, over a length that is noticed when it breaks off. */
 
+import { samePath } from '../core/values.ts';
 import type { Tip } from '../geometry/necks.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
@@ -8,7 +9,7 @@ import type { Stock } from '../spec/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
-import { letterAt } from './letter-at.ts';
+import { letterNear } from './letter-at.ts';
 import { thinPlaces, tipsOf } from './thin-places.ts';
 
 /** A point thinner than this, in mm, or than four kerfs, burns away or breaks off (our own judgement). */
@@ -37,35 +38,30 @@ function sharpPointsOf(piece: Piece, stock: Stock): Finding[] {
     .filter(({ path }) => !thinShapes.has(path.join('/')))
     .map(({ path, found }) => {
       const [longest] = found;
-      const words = wordsFor(piece, path, longest!.at);
-      const length = mm(longest!.length, 1);
-      const message =
-        found.length === 1
-          ? `${words.one} thinner than ${mm(thin)} over its last ${length}: it burns away or breaks off${words.pricks}.`
-          : `${words.many(found.length)} thinner than ${mm(thin)} over up to ${length}: they burn away or break off${words.prick}.`;
+      const message = messageOf(piece, path, { ...longest!, count: found.length }, thin);
       return { code: 'sharp-point', severity: 'warning', piece: piece.id, path, points: [longest!.at], message };
     });
 }
 
-/** Beside what is cut through, the points are those of the piece, and inside it. */
-function wordsFor(piece: Piece, path: YamlPath, at: Point) {
-  const letter = letterAt(piece, [at]);
-  const cut = piece.sources.find(({ use, path: of }) => use === 'cut' && of.join('/') === path.join('/'));
-  if (!cut)
-    return {
-      one: letter === '' ? 'This point is' : `The point${letter} is`,
-      many: (count: number) => `${count} points are`,
-      pricks: ', and it pricks',
-      prick: ', and they prick',
-    };
-  const name = cut.shape.name === undefined ? '' : ` “${cut.shape.name}”`;
-  const beside = (what: string) => `Beside the cut-out${what}, “${piece.title}” runs to`;
-  return {
-    one: `${beside(letter === '' ? name : letter.replace(' at', ''))} a point`,
-    many: (count: number) => `${beside(name)} ${count} points`,
-    pricks: '',
-    prick: '',
-  };
+/** Beside what is cut through, the points are those of the piece, and inside it, where they do not prick. */
+function messageOf(
+  piece: Piece,
+  path: YamlPath,
+  { at, length, count }: { readonly at: Point; readonly length: number; readonly count: number },
+  thin: number,
+): string {
+  const isOne = count === 1;
+  const letter = isOne ? letterNear(piece, [at]) : undefined;
+  const cut = piece.sources.find(({ use, path: of }) => use === 'cut' && samePath(of, path));
+  const over = `thinner than ${mm(thin)} over ${isOne ? 'its last' : 'up to'} ${mm(length, 1)}`;
+  const fate = isOne ? 'it burns away or breaks off' : 'they burn away or break off';
+  if (cut) {
+    const what = letter ?? cut.shape.name;
+    const points = isOne ? 'a point' : `${count} points`;
+    return `Beside the cut-out${what === undefined ? '' : ` “${what}”`}, “${piece.title}” runs to ${points} ${over}: ${fate}.`;
+  }
+  const one = letter === undefined ? 'This point is' : `The point at “${letter}” is`;
+  return `${isOne ? one : `${count} points are`} ${over}: ${fate}, and ${isOne ? 'it pricks' : 'they prick'}.`;
 }
 
 /** Largest factor by which the length of a point is extrapolated. */

@@ -11,7 +11,7 @@ import { distanceTo } from './blame.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
-import { listed } from '../core/names.ts';
+import { listedQuoted } from '../core/names.ts';
 import { perRegion } from './per-region.ts';
 
 /** Outlines nearer than this are one, in mm. */
@@ -82,7 +82,7 @@ function remedyFor([largest, ...smaller]: readonly Ring[], { sources }: Piece): 
   const it = smaller.length > 0 ? 'The largest' : 'It';
   if (names.length < beside.length) return `${it} lies between shapes: unite them by “union”, with “tidy”.`;
   const united = `{union: [${names.join(', ')}], tidy: …}`;
-  return `${it} lies between ${listed(names.map((name) => `“${name}”`))}: write ${united} for them in “body”.`;
+  return `${it} lies between ${listedQuoted(names)}: write ${united} for them in “body”.`;
 }
 
 /** Whether a shape has the hole of a piece, or is cut through it there. */

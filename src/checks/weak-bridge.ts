@@ -6,7 +6,7 @@ import type { Stock } from '../spec/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { byCause, locationOf } from './by-cause.ts';
 import type { Check } from './check.ts';
-import { letterAt } from './letter-at.ts';
+import { letterAt, letterNear } from './letter-at.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import { minimumNote, byMinimum, faultPlaceOf, thinPlaces, minimumDated } from './thin-places.ts';
 import type { ThinPlace } from './thin-places.ts';
@@ -58,10 +58,10 @@ function lettersInWords(necks: readonly ThinPlace[], piece: Piece): string {
   if (necks.length > mostLocated) return '';
   const counts = new Map<string, number>();
   for (const { ends } of necks) {
-    const letter = letterAt(piece, ends).replace(' at ', '');
-    if (letter !== '') counts.set(letter, (counts.get(letter) ?? 0) + 1);
+    const letter = letterNear(piece, ends);
+    if (letter !== undefined) counts.set(letter, (counts.get(letter) ?? 0) + 1);
   }
-  const located = [...counts].map(([letter, count]) => (count > 1 ? `${letter} (${count})` : letter));
+  const located = [...counts].map(([letter, count]) => (count > 1 ? `“${letter}” (${count})` : `“${letter}”`));
   if (located.length < 2) return '';
   return ` At ${listed(located)}.`;
 }

@@ -10,6 +10,19 @@ export function listed(names: readonly string[], most = Infinity, joint: 'and' |
   return [names.slice(0, -1).join(', '), ...names.slice(-1)].filter((part) => part !== '').join(` ${joint} `);
 }
 
+/** The same in quotation marks: “Sorrel”, “Rue” and “Dill”. */
+export function listedQuoted(names: readonly string[], most = Infinity): string {
+  return listed(
+    names.map((name) => `“${name}”`),
+    most,
+  );
+}
+
+/** With a capital at the beginning, as a sentence has it. */
+export function capitalised(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** The name itself if it is free, else with the first number appended that makes it so. */
 export function freeName(wanted: string, isTaken: (name: string) => boolean, joint = ''): string {
   let name = wanted;

@@ -16,6 +16,10 @@ export function valueAt(root: unknown, path: YamlPath): unknown {
   }, root);
 }
 
+export function samePath(a: YamlPath, b: YamlPath): boolean {
+  return a.length === b.length && isWithin(a, b);
+}
+
 /** Whether a path is `whole`, or leads to something in it. */
 export function isWithin(path: YamlPath, whole: YamlPath): boolean {
   return whole.every((step, index) => path[index] === step);

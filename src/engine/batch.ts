@@ -1,6 +1,6 @@
 /** The tags of a batch: each is computed as a tag of its own, and problems they share are reported once. */
 
-import { listed } from '../core/names.ts';
+import { listedQuoted } from '../core/names.ts';
 import type { ComputeOptions, Engine, Report } from './engine.ts';
 import { causeOf, inOrder, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
@@ -77,15 +77,15 @@ export function issuesOfBatch(
   }
   if (!joined) return inOrder([...shown.issues, ...[...cases.values()].map(mostSevere)]);
   const first = new Map(shown.issues.toReversed().map((issue) => [causeOf(issue), issue]));
-  const isToldAlong = (issue: Issue | undefined, also: readonly RowCase[]): boolean =>
+  const isWorst = (issue: Issue | undefined, also: readonly RowCase[]): boolean =>
     issue !== undefined && also.every((other) => !isMoreSevere(other.issue, issue));
   const own = shown.issues.map((issue): Issue => {
     const also = cases.get(causeOf(issue)) ?? [];
     const isFirst = first.get(causeOf(issue)) === issue;
-    if (also.length === 0 || !isFirst || !isToldAlong(issue, also)) return issue;
+    if (also.length === 0 || !isFirst || !isWorst(issue, also)) return issue;
     return { ...issue, message: `${issue.message}${likewise(also)}` };
   });
-  const others = [...cases].filter(([cause, also]) => !isToldAlong(first.get(cause), also));
+  const others = [...cases].filter(([cause, also]) => !isWorst(first.get(cause), also));
   return inOrder([...own, ...others.map(([, also]) => mostSevere(also))]);
 }
 
@@ -107,12 +107,7 @@ function mostSevere(cases: readonly RowCase[]): Issue {
 /** Who else has it. */
 function likewise(cases: readonly RowCase[], besides?: string): string {
   const names = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== besides);
-  return names.length === 0
-    ? ''
-    : ` Likewise ${listed(
-        names.map((name) => `“${name}”`),
-        mostNames,
-      )}.`;
+  return names.length === 0 ? '' : ` Likewise ${listedQuoted(names, mostNames)}.`;
 }
 
 /** Avoids repeating a name that the message begins with. */

@@ -1,5 +1,6 @@
 /** From the text of a spec to a checked tag: the entry point of the editor, the command line and the tests. */
 
+import { isWithin } from '../core/values.ts';
 import { runChecks } from '../checks/all.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding, Issue } from '../core/issue.ts';
@@ -240,7 +241,7 @@ interface BatchInput {
 
 /** Pins an error about something missing to the place where it would be drawn. */
 function pinnedToGhost(finding: Finding, lacking: readonly Ghost[]): Finding {
-  const own = lacking.find(({ path }) => path.join('/') === finding.path.slice(0, path.length).join('/'));
+  const own = lacking.find(({ path }) => isWithin(finding.path, path));
   const ghost = own ?? lacking[0];
   const bounds = ghost && boundsOf(ghost.region);
   return finding.severity === 'error' && bounds ? { ...finding, points: [boxCentre(bounds)] } : finding;

@@ -1,6 +1,6 @@
 /** Facts beside the picture of a proof, for a customer who knows nothing about how tags are made. */
 
-import { listed } from '../core/names.ts';
+import { capitalised, listed } from '../core/names.ts';
 import { shortLength } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
 import { distance } from '../geometry/measure.ts';
@@ -85,7 +85,7 @@ export function materialInWords(tag: Tag): string | undefined {
   const names = new Set(byStock(tag).map(({ stock }) => stock.material?.trim() ?? ''));
   names.delete('');
   const name = listed([...names]);
-  return name === '' ? undefined : name.charAt(0).toUpperCase() + name.slice(1);
+  return name === '' ? undefined : capitalised(name);
 }
 
 /** “Twine 2 mm thick, through a hole 4 mm across”; for several tags that hang in the same way, each of them. */
@@ -107,7 +107,7 @@ export function hangingInWords(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): stri
       );
   const through = tied && openings !== '' && !alike ? `through ${openings}` : openings;
   const tieText = [tied, through].filter((part) => part !== undefined && part !== '').join(', ');
-  return tieText === '' ? undefined : tieText.charAt(0).toUpperCase() + tieText.slice(1);
+  return tieText === '' ? undefined : capitalised(tieText);
 }
 
 /** “a hole 4 mm across”, “two slits 10 × 3 mm”, of pieces that are glued together in each list; empty without hangers. */

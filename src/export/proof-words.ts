@@ -1,5 +1,6 @@
 /** The words on a tag as they are spelt, large enough to check letter by letter. */
 
+import { capitalised } from '../core/names.ts';
 import { union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { boundsOf } from '../geometry/measure.ts';
@@ -34,7 +35,7 @@ export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
     // The note is written once for consecutive words made in the same way.
     const next = all[index + 1];
     if (next?.way === words.way && next.font === words.font) continue;
-    const how = `${words.way.charAt(0).toUpperCase()}${words.way.slice(1)}, in ${words.font}`;
+    const how = `${capitalised(words.way)}, in ${words.font}`;
     flow.write(how, { size: 2.8, fill: quiet });
     flow.skip(1.5);
   }

@@ -7,7 +7,7 @@ import { assembliesOf } from './assemblies.ts';
 import { explodedDrawing } from './exploded-drawing.ts';
 import { Flow, papers } from './flow.ts';
 import type { CaptionFaces } from './flow.ts';
-import { listed } from '../core/names.ts';
+import { capitalised, listed } from '../core/names.ts';
 import { counted } from '../core/units.ts';
 import { draftNote, isDraft } from './job.ts';
 import type { Job, Tools } from './job.ts';
@@ -157,7 +157,7 @@ function drawLayers(flow: Flow, tag: Tag, height: number): void {
             ? (['In front', /\bfront\b/i] as const)
             : (['Between', /\b(between|middle)\b/i] as const);
       // A piece called “back” is said to be at the back by its name.
-      return own.test(titles) ? `${titles.charAt(0).toUpperCase()}${titles.slice(1)}` : `${where}: ${titles}`;
+      return own.test(titles) ? capitalised(titles) : `${where}: ${titles}`;
     };
     flow.write(`Made of ${counted(count, 'layer')}, glued together`, { bold: true });
     flow.skip(1.5);

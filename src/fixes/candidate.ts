@@ -1,6 +1,6 @@
 /** Candidates: edits that may help, before they have been tried. */
 
-import { valueAt as valueIn } from '../core/values.ts';
+import { samePath, valueAt as valueIn } from '../core/values.ts';
 import { mmPerInch, shortLength } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
 import { columnsIn } from '../spec/batch.ts';
@@ -89,10 +89,6 @@ export function replacing({ report }: Case, path: YamlPath, text: string): TextE
 /** The value at `path` in the text. */
 export function valueAt({ report }: Case, path: YamlPath): unknown {
   return valueIn(report.source.value, path);
-}
-
-export function samePath(a: YamlPath, b: YamlPath): boolean {
-  return a.length === b.length && a.every((step, index) => step === b[index]);
 }
 
 /** Growth of a shape in mm, including growth that was computed for `auto`. */

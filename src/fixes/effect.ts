@@ -1,5 +1,6 @@
 /** Effect of a fix in numbers: at the place it is for, and on the size of the piece. */
 
+import { samePath } from '../core/values.ts';
 import type { Report } from '../engine/engine.ts';
 import { slackOf } from '../checks/slack.ts';
 import { boundsOf, distance, ringArea } from '../geometry/measure.ts';
@@ -8,7 +9,6 @@ import type { Point, Region } from '../geometry/types.ts';
 import type { Issue } from '../core/issue.ts';
 import { inUnits, mm } from '../core/figures.ts';
 import type { Piece } from '../tag/tag.ts';
-import { samePath } from './candidate.ts';
 
 /** Smaller changes of size than this, in mm, are not mentioned. */
 const noticeableMm = 0.05;

@@ -5,7 +5,7 @@ import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts
 import { withEdits, causeOf } from '../core/issue.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import { labelOf } from '../spec/batch.ts';
-import { listed } from '../core/names.ts';
+import { listedQuoted } from '../core/names.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
 import { lookChange } from './look.ts';
@@ -39,7 +39,7 @@ export const sameLookShare = 0.12;
  */
 const keptPlaceShare = { info: 0.05, warning: 0.25, error: 0.25 } as const;
 
-/** Whether a fix may be made unasked: it makes no other tag, and no tag without the problem hangs elsewhere. */
+/** Whether a fix may be made unasked: it keeps the look, and no tag without the problem hangs elsewhere. */
 export function isGentle({ look, rehangs }: Fix): boolean {
   return look <= keptLookShare && rehangs === undefined;
 }
@@ -199,13 +199,13 @@ function toFix(
 ): Fix {
   // A title that speaks of the letters need not say again whose look it is.
   const looks = look.words.map((each) => (/\bletters\b/.test(words) ? each.replace(/^letters /, '') : each));
-  const names = rehung.map(({ label }) => `“${label}”`);
-  const others = rehung.length === 0 ? [] : [`moves the ${rehung[0]!.kind} of ${listed(names, mostNames)} too`];
+  const names = rehung.map(({ label }) => label);
+  const others = rehung.length === 0 ? [] : [`moves the ${rehung[0]!.kind} of ${listedQuoted(names, mostNames)} too`];
   const effects = [...effect, ...looks, ...others];
   return {
     title: `${words}: ${description}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
     edits,
     look: look.share + look.hangers,
-    ...(rehung.length > 0 && { rehangs: rehung.map(({ label }) => label) }),
+    ...(rehung.length > 0 && { rehangs: names }),
   };
 }

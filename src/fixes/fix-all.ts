@@ -3,7 +3,7 @@
 import { checkBatch } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { causeOf } from '../core/issue.ts';
-import { listed } from '../core/names.ts';
+import { listedQuoted } from '../core/names.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
@@ -82,7 +82,7 @@ export async function fixAll(
 const notFixed = 'No automatic fix found.';
 const notJoined = 'It cannot be balanced while a part is loose: join that first.';
 const tooMuch = 'Even the mildest fix changes the look too much to apply automatically:';
-const rehanging = 'Even the mildest fix makes tags hang differently that have no such problem:';
+const rehanging = 'Even the mildest fix would make tags without this problem hang differently:';
 
 function isWanted({ code }: Issue, only: IssueCode | undefined): boolean {
   return only === undefined || code === only;
@@ -114,8 +114,8 @@ function whoseFix(issue: Issue, before: readonly Report[], after: readonly Repor
 }
 
 function namesOf(reports: readonly Report[]): string {
-  return listed(
-    reports.map((report) => `“${labelOf(report)!}”`),
+  return listedQuoted(
+    reports.map((report) => labelOf(report)!),
     mostNames,
   );
 }

@@ -4,6 +4,7 @@
  * themselves, by growth, straps or another font, count in full.
  */
 
+import { samePath } from '../core/values.ts';
 import { scaling, transform, translation } from '../geometry/affine.ts';
 import { oncePer } from '../core/once-per.ts';
 import { difference, intersection, union } from '../geometry/clipper.ts';
@@ -13,7 +14,6 @@ import type { Report } from '../engine/engine.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import type { Piece } from '../tag/tag.ts';
 import { marksAbove } from '../tag/marks-above.ts';
-import { samePath } from './candidate.ts';
 import { lettersInWords, seenShare } from './letters-in-words.ts';
 
 export interface LookChange {

@@ -1,7 +1,7 @@
 /** Finds whether a tag hangs from another place after a change. */
 
 import { boundsOf, boxCentre, distance } from '../geometry/measure.ts';
-import type { Point, Region } from '../geometry/types.ts';
+import type { Point } from '../geometry/types.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 
@@ -35,6 +35,6 @@ function placeOn({ body }: Piece, { centre }: PlacedHanger, { body: other }: Pie
 
 /** The smaller side of its box, in mm: the diameter of a ring with its wall, the width of a slot. */
 function sizeOf({ lug, opening }: PlacedHanger): number {
-  const box = boundsOf((lug ?? opening) satisfies Region)!;
+  const box = boundsOf(lug ?? opening)!;
   return Math.min(box.maxX - box.minX, box.maxY - box.minY);
 }

@@ -1,5 +1,6 @@
 /** Decides whether a change of a spec solves a problem, and whether everything else stays at least as good. */
 
+import { samePath } from '../core/values.ts';
 import type { Judged } from '../engine/engine.ts';
 import { causeOf, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
@@ -49,8 +50,8 @@ export function isNoWorse(before: Judged, after: Judged): boolean {
 /** The note that letters come from another font, where they were missing before. */
 function isOfMissing({ code, path }: Issue, before: Judged): boolean {
   if (code !== 'other-style' || path.at(-1) !== 'font') return false;
-  const shape = path.slice(0, -1).join('/');
-  return before.issues.some((was) => was.code === 'missing-glyph' && was.path.slice(0, -1).join('/') === shape);
+  const shape = path.slice(0, -1);
+  return before.issues.some((was) => was.code === 'missing-glyph' && samePath(was.path.slice(0, -1), shape));
 }
 
 /** A comment becomes idle when what it accepts is solved. */

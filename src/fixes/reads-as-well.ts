@@ -1,10 +1,10 @@
 /** Decides whether lettering is as legible after a change as before: no counter closes, and no letters run together. */
 
+import { samePath } from '../core/values.ts';
 import { letteringOn } from '../checks/lettering-on.ts';
 import type { LetteringOn } from '../checks/lettering-on.ts';
 import { doubtful, readability } from '../checks/readability.ts';
 import type { Report } from '../engine/engine.ts';
-import { samePath } from './candidate.ts';
 
 /**
  * Further height over which adjacent letters may touch, in x-heights on average: a joint, not a lump (our own

@@ -1,6 +1,6 @@
 /** Decides whether fitted lettering stays where it was when something else is changed. */
 
-import { valueAt } from '../core/values.ts';
+import { samePath, valueAt } from '../core/values.ts';
 import type { Report } from '../engine/engine.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
@@ -20,7 +20,7 @@ export function staysPut(before: Report, after: Report): boolean {
     if (!is) return true;
     const now = fittedOn(is);
     return fittedOn(was).every(({ shape, region }) => {
-      const same = now.find((each) => each.shape.path.join('/') === shape.path.join('/'));
+      const same = now.find((each) => samePath(each.shape.path, shape.path));
       if (!same || writtenAt(before, shape) !== writtenAt(after, same.shape)) return true;
       const [from, to] = [placeIn(region, was), placeIn(same.region, is)];
       if (!from || !to) return true;

@@ -1,5 +1,6 @@
 /** Sentences for what the schema does not allow. */
 
+import { capitalised } from '../core/names.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { SpecPlaces } from './source.ts';
 import { clip } from '../core/length.ts';
@@ -181,8 +182,4 @@ function kinds(type: unknown): string {
     boolean: 'true or false',
   };
   return (Array.isArray(type) ? type : [type]).map((kind) => names[String(kind)] ?? String(kind)).join(' or ');
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,5 +1,6 @@
 /** A load estimate in plain words, for hover and preview. */
 
+import { capitalised } from '../core/names.ts';
 import { fine, lengthText, mmPerInch, shortLength, type Units } from '../core/units.ts';
 import type { Measured } from '../spec/workshop-model.ts';
 import type { LoadEstimate, LoadSection } from './load.ts';
@@ -105,7 +106,7 @@ function basis({ material, thicknessMm, measured, weakest: { by } }: BearsEstima
 
 function alongOnly(measured: Measured, units: Units): string {
   const breakTest = breakInWords(measured, units);
-  return `${breakTest.charAt(0).toUpperCase()}${breakTest.slice(1)}: that is its strength along the grain. Break one across the grain to have the weaker way measured.`;
+  return `${capitalised(breakTest)}: that is its strength along the grain. Break one across the grain to have the weaker way measured.`;
 }
 
 function breakInWords({ breaksAt, neck }: Measured, units: Units): string {

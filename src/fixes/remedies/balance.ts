@@ -1,9 +1,9 @@
 /** Remedies that make a tag hang as its hangers say. */
 
+import { samePath } from '../../core/values.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { samePath } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';
 import { nudging } from './moving.ts';
 

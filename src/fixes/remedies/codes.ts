@@ -1,11 +1,12 @@
 /** Remedies that make a code easier to scan. */
 
+import { samePath } from '../../core/values.ts';
 import { boundsOf, contains } from '../../geometry/measure.ts';
 import { clearModules, squareOf } from '../../tag/code.ts';
 import type { ShapeEntry } from '../../spec/model.ts';
 import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { shapeTitle, samePath, setting, settingLengths } from '../candidate.ts';
+import { shapeTitle, setting, settingLengths } from '../candidate.ts';
 import { clearWays } from './clear-ways.ts';
 import { intoRoom, madeSmaller, movedBy } from './moving.ts';
 

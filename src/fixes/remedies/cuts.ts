@@ -1,8 +1,9 @@
 /** Remedies that bring a cut-out back onto its piece. */
 
+import { samePath } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { shapeTitle, samePath } from '../candidate.ts';
+import { shapeTitle } from '../candidate.ts';
 import { centredOrSmaller } from './marks.ts';
 import { intoRoom, movedBy, withoutEntry } from './moving.ts';
 

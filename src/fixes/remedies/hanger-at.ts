@@ -1,10 +1,10 @@
 /** The hanger that an issue is about: as it is written, and where it has been put. */
 
+import { samePath } from '../../core/values.ts';
 import { distance } from '../../geometry/measure.ts';
 import type { Hanger } from '../../spec/model.ts';
 import type { PlacedHanger } from '../../tag/tag.ts';
 import type { Case } from '../candidate.ts';
-import { samePath } from '../candidate.ts';
 
 export function hangerAt({ model, issue }: Case): Hanger | undefined {
   return model.pieces.flatMap(({ hangers }) => hangers).find(({ path }) => samePath(path, issue.path));

@@ -1,5 +1,6 @@
 /** Single changes of a shape that may make it hold together: thicker, heavier, larger, set closer, slid together. */
 
+import { samePath } from '../../core/values.ts';
 import type { Shape, TextGenerator } from '../../spec/shape-model.ts';
 import { lapMm } from '../../tag/overlap/lap.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
@@ -10,7 +11,6 @@ import {
   inSteps,
   lengthStep,
   shapeTitle,
-  samePath,
   setting,
   settingLengths,
   specLength,

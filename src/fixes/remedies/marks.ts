@@ -1,18 +1,10 @@
 /** Remedies for engraving and scoring. */
 
+import { samePath } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { ShapeEntry } from '../../spec/model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import {
-  growthOf,
-  shapeTitle,
-  replacing,
-  samePath,
-  setting,
-  settingLengths,
-  valueAt,
-  specLength,
-} from '../candidate.ts';
+import { growthOf, shapeTitle, replacing, setting, settingLengths, valueAt, specLength } from '../candidate.ts';
 import { intoRoom, madeSmaller, movedBy } from './moving.ts';
 
 /** Inset of a placement line inside the glued piece, in mm (rule of thumb, no source: 0.5 mm). */

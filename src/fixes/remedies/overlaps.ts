@@ -1,5 +1,6 @@
 /** Remedies that separate overlapping marks and glued pieces. */
 
+import { samePath } from '../../core/values.ts';
 import { isLettering } from '../../checks/origin.ts';
 import { hairMm } from '../../checks/overlap.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
@@ -7,7 +8,7 @@ import { area, boundsArea, boundsOf, boxRing, contains } from '../../geometry/me
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Mark, Piece } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { shapeTitle, replacing, samePath, shapeAt, specLength } from '../candidate.ts';
+import { shapeTitle, replacing, shapeAt, specLength } from '../candidate.ts';
 import { clearWays, clearanceMm } from './clear-ways.ts';
 import { madeSmaller, movedBy, withoutEntry } from './moving.ts';
 

@@ -1,7 +1,8 @@
 /** Remedies that blunt a sharp point. */
 
+import { samePath } from '../../core/values.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { shapeTitle, replacing, samePath, setting, shapeAt, valueAt, specLength } from '../candidate.ts';
+import { shapeTitle, replacing, setting, shapeAt, valueAt, specLength } from '../candidate.ts';
 import { growing, isCutThrough } from './letter-changes.ts';
 
 /** Half the width below which a point is thin: grown by this, none is. */

@@ -1,7 +1,7 @@
 /** Explains why a shape cannot be fitted, and how much is lacking. */
 
 import { mm } from '../../core/figures.ts';
-import { listed } from '../../core/names.ts';
+import { capitalised, listed } from '../../core/names.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
@@ -71,5 +71,5 @@ function noWayRound(name: string, names: readonly string[]): string {
     ...(drawn.length > 0 ? [`make ${drawn.length > 1 ? 'the drawings in the middle' : drawn[0]} smaller`] : []),
     'use shorter words',
   ];
-  return `${some[0]!.toUpperCase()}${some.slice(1)} ${all.length > 1 ? 'leave' : 'leaves'} these lines no way round inside ${name}: ${listed(help, Infinity, 'or')}.`;
+  return `${capitalised(some)} ${all.length > 1 ? 'leave' : 'leaves'} no room for these lines to run round inside ${name}: ${listed(help, Infinity, 'or')}.`;
 }

@@ -72,7 +72,7 @@ describe('Fixing a whole file', () => {
     assert.deepEqual(fixed.made, []);
     assert.match(
       fixed.left[0]!.why,
-      /^Even the mildest fix makes tags hang differently that have no such problem: .*moves the hole of “Sorrel” and “Rue” too\)\.$/,
+      /^Even the mildest fix would make tags without this problem hang differently: .*moves the hole of “Sorrel” and “Rue” too\)\.$/,
     );
     const report = await engine.compute(text, { ...options, row: 1 });
     const [issue] = report.issues;

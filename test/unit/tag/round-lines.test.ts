@@ -157,7 +157,7 @@ describe('Lines over the top and along the bottom', () => {
     );
     assert.match(
       full.issues[0]!.message,
-      /^“window” leaves these lines no way round inside “plate”: make “window” smaller or use shorter words\.$/,
+      /^“window” leaves no room for these lines to run round inside “plate”: make “window” smaller or use shorter words\.$/,
     );
     const holed = await report(
       specOf(
@@ -167,7 +167,7 @@ describe('Lines over the top and along the bottom', () => {
     );
     assert.match(
       holed.issues.map(({ message }) => message).join('\n'),
-      /The hole and “dot” leave these lines no way round inside “plate”: use a ring instead of the hole, make “dot” smaller or use/,
+      /The hole and “dot” leave no room for these lines to run round inside “plate”: use a ring instead of the hole, make “dot” smaller or use/,
     );
   });
 });

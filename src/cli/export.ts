@@ -1,14 +1,14 @@
 /** `tagwright export`: writes files for the machine and the customer. */
 
-import { mkdir, readFile } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { isFormat, sheetFormats } from '../export/formats.ts';
 import type { Format, SheetFormat } from '../export/formats.ts';
-import { writeWhole } from '../export/node-write-whole.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { TagJobs } from './tag-jobs.ts';
 import { exitCodes, UsageError } from './usage.ts';
+import { Writer } from './writer.ts';
 
 interface ExportOptions {
   readonly to: string | undefined;
@@ -28,13 +28,12 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   const wanted = formatsOf(to);
   await mkdir(out, { recursive: true });
   const jobs = new TagJobs(newEngine({ isOnce: true }), force);
-  let isWhole = true;
+  const writer = new Writer(overwrite);
   for (const spec of specs) {
     for await (const files of jobs.files(spec, wanted, pictureWidth))
-      for (const [file, content] of Object.entries(files))
-        isWhole = (await write(join(out, file), content, overwrite)) && isWhole;
+      for (const [file, content] of Object.entries(files)) await writer.write(join(out, file), content);
   }
-  return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
+  return (await writer.end()) && jobs.complete ? exitCodes.clean : exitCodes.errors;
 }
 
 /** Parses a comma-separated list, without duplicates. */
@@ -59,19 +58,4 @@ function pixels(given: string | undefined): number | undefined {
   if (!Number.isInteger(width) || width < 100 || width > 8000)
     throw new UsageError('--width must be a whole number of pixels from 100 to 8000.');
   return width;
-}
-
-/**
- * Prints what it has written. Returns false, with a message, if the file exists with different content and may not be
- * replaced.
- */
-export async function write(target: string, content: string | Uint8Array, overwrite: boolean): Promise<boolean> {
-  const there = await readFile(target).catch(() => undefined);
-  if (there && !overwrite && !there.equals(Buffer.from(content))) {
-    console.error(`${target}: exists and differs; --overwrite replaces it.`);
-    return false;
-  }
-  if (!there?.equals(Buffer.from(content))) await writeWhole(target, content);
-  console.log(target);
-  return true;
 }

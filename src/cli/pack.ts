@@ -4,11 +4,11 @@ import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { archiveOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
-import { write } from './export.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { TagJobs } from './tag-jobs.ts';
 import { exitCodes, UsageError } from './usage.ts';
+import { Writer } from './writer.ts';
 
 export async function packAll(
   specs: readonly SpecFile[],
@@ -24,10 +24,10 @@ export async function packAll(
   const outputs = /\.zip$/i.test(out)
     ? [[out, archiveOf(Object.fromEntries(all))] as const]
     : all.map(([path, bytes]) => [join(out, path), bytes] as const);
-  let isWhole = true;
+  const writer = new Writer(overwrite);
   for (const [target, bytes] of all.length > 0 ? outputs : []) {
     await mkdir(dirname(target), { recursive: true });
-    isWhole = (await write(target, bytes, overwrite)) && isWhole;
+    await writer.write(target, bytes);
   }
-  return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
+  return (await writer.end()) && jobs.complete ? exitCodes.clean : exitCodes.errors;
 }

@@ -13,6 +13,7 @@ import type { Job } from '../export/job.ts';
 import { packOf } from '../export/pack.ts';
 import { withSpec } from '../language/spec-along.ts';
 import type { TagAsk } from '../jobs/work.ts';
+import { outlinesOnly } from '../tag/outlines-only.ts';
 import type { Tag } from '../tag/tag.ts';
 import { specName } from '../core/names.ts';
 import { newEngine } from './files.ts';
@@ -81,8 +82,7 @@ export class RowWorker {
     if (wish.what === 'issues') return {};
     if (wish.what === 'json') return { json: rowJson(report) };
     if (report.issues.some(isError) && !wish.force) return {};
-    // The intermediate shapes are large and not needed for laying out.
-    if (wish.what === 'tag') return report.tag ? { tag: { ...report.tag, made: new Map(), ghosts: [] } } : {};
+    if (wish.what === 'tag') return report.tag ? { tag: outlinesOnly(report.tag) } : {};
     const job = jobOf(report);
     if (!job) return {};
     const tools = toolsOf(this.#engine);

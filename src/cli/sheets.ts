@@ -5,7 +5,7 @@ import { basename, join } from 'node:path';
 import { sheetFiles } from '../export/sheet-files.ts';
 import { sheetJobs } from '../export/sheet-job.ts';
 import type { TagReport } from '../export/sheet-job.ts';
-import { sheetFormatsOf, write } from './export.ts';
+import { sheetFormatsOf } from './export.ts';
 import { specName } from '../core/names.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
@@ -13,6 +13,7 @@ import { TagJobs } from './tag-jobs.ts';
 import { newNestThreads } from './nest-threads.ts';
 import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
+import { Writer } from './writer.ts';
 
 interface SheetOptions {
   readonly to: string | undefined;
@@ -32,6 +33,7 @@ export async function sheetsAll(
   const tools = toolsOf(engine);
   const jobs = new TagJobs(engine, force);
   const threads = newNestThreads();
+  const writer = new Writer(overwrite);
   let isWhole = true;
   for (const spec of specs) {
     const reports: TagReport[] = [];
@@ -51,8 +53,8 @@ export async function sheetsAll(
     for (const [file, content] of Object.entries(
       await sheetFiles(sheets, specName(basename(spec.file)), wanted, tools),
     ))
-      isWhole = (await write(join(out, file), content, overwrite)) && isWhole;
+      await writer.write(join(out, file), content);
   }
   threads.end();
-  return jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
+  return (await writer.end()) && jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
 }

@@ -13,10 +13,11 @@ import { fieldValues, usualFor } from '../test-pieces/engraving-field.ts';
 import { headOfSpec, headOfUsed } from '../test-pieces/stock-head.ts';
 import { isTestPiece, testPieceNames, testPieces } from '../test-pieces/all.ts';
 import { nodeFontFiles } from '../text/node-font-files.ts';
-import { exportAll, write } from './export.ts';
+import { exportAll } from './export.ts';
 import { newEngine, readSpec } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { exitCodes, UsageError } from './usage.ts';
+import { Writer } from './writer.ts';
 
 interface TestPieceOptions {
   /** Comma-separated names; by default all. */
@@ -52,15 +53,17 @@ export async function testPieceAll(
   const engine = newEngine();
   const options = { locate: (path: string) => resolve(out, path), severities };
   const written: SpecFile[] = [];
-  let isWhole = true;
+  const writer = new Writer(overwrite);
   for (const name of names) {
     const target = join(out, `${name}-${head.name.replaceAll(/[^\w-]+/g, '-')}.tag.yaml`);
     const text = await accepted(engine, testPieces[name].spec({ ...head, font, field }), options);
-    isWhole = (await write(target, text, overwrite)) && isWhole;
+    await writer.write(target, text);
+    // It is read again.
+    await writer.end();
     written.push(await readSpec(target, severities));
   }
   const code = await exportAll(written, { to, out, force: false, overwrite, width: undefined });
-  return isWhole ? code : exitCodes.errors;
+  return (await writer.end()) ? code : exitCodes.errors;
 }
 
 function fieldValuesFrom(what: 'powers' | 'speeds', typed: string | undefined): readonly string[] {

@@ -6,8 +6,7 @@
  */
 
 import { chain, translation } from '../geometry/affine.ts';
-import { boundsOf } from '../geometry/measure.ts';
-import type { Affine, Region } from '../geometry/types.ts';
+import type { Affine, Bounds, Region } from '../geometry/types.ts';
 import { fitsInto } from './bin.ts';
 import type { BinSize, Position } from './layout.ts';
 import type { PartToPlace, PlacedPart } from './partial-layout.ts';
@@ -20,9 +19,9 @@ import { improveLayout } from './separation/improve.ts';
 import type { SearchRoom } from './search.ts';
 import { searchResult, search } from './search.ts';
 import { compactLayout } from './compaction.ts';
-import type { NestShape } from './shapes.ts';
-import { nestShapes } from './shapes.ts';
-import { uprighting } from './upright.ts';
+import { nestParts } from './shapes.ts';
+import type { NestPart, NestShape } from './shapes.ts';
+import { upright } from './upright.ts';
 
 export type { Layout, PartToNest, SheetRoom, Placement };
 
@@ -61,24 +60,45 @@ export async function nest(
   for (const length of [room.width, room.height, room.margin, room.gap]) {
     if (!(length >= 0 && length < Infinity)) throw new RangeError('A length of the sheet is not a number or negative.');
   }
-  const { fixed = [], onBetter } = options;
-  const settled = fixed.flatMap((regions, sheet) => regions.map((region) => ({ region, sheet })));
-  const asParts = settled.map(({ region }): PartToNest => ({ region, turns: 'none' }));
-  const shapes = await nestShapes([...parts, ...asParts], room.gap, checkpoint);
+  const { fixed = [], ...how } = options;
+  const own = await nestParts([...parts, ...fixed.flat().map(asPart)], room.gap, checkpoint);
+  const lying = fixed.flatMap((regions, sheet) => regions.map(() => sheet));
+  return await nestPrepared({ parts: own, fixed: lying, sheets: fixed.length }, room, checkpoint, { effort, ...how });
+}
+
+const asPart = (region: Region): PartToNest => ({ region, turns: 'none' });
+
+interface Prepared {
+  /** The fixed ones come last. */
+  readonly parts: readonly NestPart[];
+  /** The sheet of each fixed one. */
+  readonly fixed: readonly number[];
+  /** How many sheets exist whatever lies on them. */
+  readonly sheets: number;
+}
+
+async function nestPrepared(
+  { parts, fixed, sheets: fixedSheets }: Prepared,
+  room: SheetRoom,
+  checkpoint: () => Promise<void>,
+  { effort, seed = 1, onBetter }: Omit<NestOptions, 'fixed'> & { readonly effort: number },
+): Promise<Layout> {
+  const count = parts.length - fixed.length;
   const orientations = new Map<number, Orientation>();
   const sides: SearchRoom[] = [];
   const goes = new Set<number>();
   for (const quarters of quartersOf(room)) {
     const inner = innerRoom(room, quarters);
     const candidates: PartToPlace[] = [];
-    const lying = settled.flatMap(({ region, sheet }, index): PlacedPart[] => {
-      const part = parts.length + index;
-      const orientation = shapes[part]?.orientation(quarters);
+    const lying = fixed.flatMap((sheet, index): PlacedPart[] => {
+      const part = count + index;
+      const { shape, bounds } = parts[part]!;
+      const orientation = shape?.orientation(quarters);
       if (!orientation) return [];
       orientations.set(orientation.id, orientation);
-      return [{ part, sheet, orientation, ...positionIn(room, region, quarters) }];
+      return [{ part, sheet, orientation, ...positionIn(room, bounds, quarters) }];
     });
-    for (const [part, shape] of shapes.slice(0, parts.length).entries()) {
+    for (const [part, { shape }] of parts.slice(0, count).entries()) {
       const fitting = shape
         ? orientationsOf(shape, quarters).filter((orientation) => fitsInto(inner, orientation))
         : [];
@@ -93,37 +113,35 @@ export async function nest(
       quarters,
       candidates,
       either: room.keep === undefined,
-      settled: { parts: lying, sheets: fixed.length },
+      settled: { parts: lying, sheets: fixedSheets },
     });
   }
-  const unplaced = [...parts.keys()].filter((part) => !goes.has(part));
-  if (goes.size === 0) return { placements: [], unplaced, sheets: fixed.length, used: fixed.length };
+  const unplaced = Array.from({ length: count }, (_, part) => part).filter((part) => !goes.has(part));
+  if (goes.size === 0) return { placements: [], unplaced, sheets: fixedSheets, used: fixedSheets };
   const budget = new WorkBudget(effort, checkpoint);
   const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
   const { room: inner, candidates, settled: lying } = side;
   const toSheet = backTo(room, side.quarters);
-  const regions = [...parts, ...settled].map(({ region }) => region);
-  const upright = uprighting(regions, shapes, side.quarters);
   const layoutOf = (laid: readonly PlacedPart[]): Layout => {
-    const placements = upright(laid).map(({ part, sheet, orientation, x, y }): Placement => {
-      const { minX, minY } = boundsOf(parts[part]!.region)!;
+    const placements = upright(laid, parts, side.quarters).map(({ part, sheet, orientation, x, y }): Placement => {
+      const { minX, minY } = parts[part]!.bounds;
       const steps = [translation(-minX, -minY), orientation.toOrigin, translation(x, y), toSheet];
       return { part, sheet, transform: tidy(steps.reduce(chain)) };
     });
     placements.sort((p, q) => p.part - q.part);
-    const sheets = Math.max(fixed.length, ...laid.map(({ sheet }) => sheet + 1));
+    const sheets = Math.max(fixedSheets, ...laid.map(({ sheet }) => sheet + 1));
     return { placements, unplaced, sheets, used: sheets - 1 + searchResult(side, laid).share };
   };
   const reportBetter = (laid: readonly PlacedPart[]): void => onBetter?.(layoutOf(laid));
   reportBetter(begun);
+  const shapes = parts.map(({ shape }) => shape);
   const start = { room: inner, shapes, candidates, laid: begun, share, settled: lying };
-  const better = await improveLayout(start, seededRandom(options.seed ?? 1), budget, reportBetter);
+  const better = await improveLayout(start, seededRandom(seed), budget, reportBetter);
   return layoutOf(await compactLayout(better, lying.parts, shapes, budget));
 }
 
-/** Lower left corner of a region on the sheet, in the coordinates of the room being filled. */
-function positionIn({ height, margin }: SheetRoom, region: Region, quarters: 0 | 1): Position {
-  const { minX, minY, maxY } = boundsOf(region)!;
+/** Lower left corner of what lies on the sheet, in the coordinates of the room being filled. */
+function positionIn({ height, margin }: SheetRoom, { minX, minY, maxY }: Bounds, quarters: 0 | 1): Position {
   return quarters === 0 ? { x: minX - margin, y: minY - margin } : { x: height - margin - maxY, y: minX - margin };
 }
 

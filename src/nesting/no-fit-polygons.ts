@@ -10,6 +10,9 @@ import type { Orientation } from './orientation.ts';
  */
 const maxKept = 20_000_000;
 
+/** The same for the pairs themselves: a thousand different orientations have a million, each of some hundred bytes. */
+const maxPairs = 200_000;
+
 /** Cost of creating an edge, relative to visiting it. */
 const costOfMaking = 1.5;
 
@@ -50,7 +53,10 @@ export class NoFitPolygons {
   of(resting: Orientation, moving: Orientation): LevelSection {
     const key = resting.id * this.#poseLimit + moving.id;
     let seen = this.#seen.get(key);
-    if (!seen) this.#seen.set(key, (seen = this.#see(resting, moving)));
+    if (!seen) {
+      if (this.#seen.size >= maxPairs) this.#seen.clear();
+      this.#seen.set(key, (seen = this.#see(resting, moving)));
+    }
     return seen;
   }
 

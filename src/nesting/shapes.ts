@@ -4,7 +4,8 @@
  */
 
 import { boundsOf } from '../geometry/measure.ts';
-import type { Region } from '../geometry/types.ts';
+import type { Bounds, Region } from '../geometry/types.ts';
+import { upsideDownAlike } from './alike-upside-down.ts';
 import type { PartToNest } from './layout.ts';
 import type { PartOutline } from './part-outline.ts';
 import { simplifiedOutline, outlineOf } from './part-outline.ts';
@@ -35,8 +36,11 @@ export class NestShape {
   readonly #orientations = new Map<Turn, Orientation>();
   readonly #rough = new Map<Turn, Orientation>();
   readonly #exact = new Map<Turn, Orientation>();
+  /** Whether a half turn leaves it as it is. */
+  readonly isAlikeUpsideDown: boolean;
 
-  constructor(outline: PartOutline, turns: PartToNest['turns'], number: number) {
+  constructor(outline: PartOutline, turns: PartToNest['turns'], number: number, isAlikeUpsideDown: boolean) {
+    this.isAlikeUpsideDown = isAlikeUpsideDown;
     this.#outline = outline;
     this.#coarse = simplifiedOutline(outline);
     this.turns = turnsOf[turns];
@@ -66,27 +70,37 @@ export class NestShape {
   }
 }
 
-/** The shape of each part, in order; `undefined` for a part without extent. `gap` in mm. */
-export async function nestShapes(
+/** A part as the search sees it: its outline as drawn, which may have thousands of points, is not needed any more. */
+export interface NestPart {
+  /** Absent for a part without extent. */
+  readonly shape?: NestShape;
+  /** Of the part as drawn. */
+  readonly bounds: Bounds;
+}
+
+/** The parts, in order. `gap` in mm. */
+export async function nestParts(
   parts: readonly PartToNest[],
   gap: number,
   checkpoint: () => Promise<void>,
-): Promise<(NestShape | undefined)[]> {
-  const contents = new Map<Region, string>();
+): Promise<NestPart[]> {
+  const contents = new WeakMap<Region, string>();
   const known = new Map<string, NestShape | undefined>();
-  const shapes: (NestShape | undefined)[] = [];
+  const isAlike = upsideDownAlike(parts);
+  const made: NestPart[] = [];
   for (const { region, turns } of parts) {
     let content = contents.get(region);
     if (content === undefined) contents.set(region, (content = contentOf(region)));
     const key = `${turns} ${content}`;
     if (!known.has(key)) {
       const outline = outlineOf(region, gap);
-      known.set(key, outline && new NestShape(outline, turns, known.size));
+      known.set(key, outline && new NestShape(outline, turns, known.size, turns !== 'none' && isAlike(region)));
       await checkpoint();
     }
-    shapes.push(known.get(key));
+    const shape = known.get(key);
+    made.push({ bounds: boundsOf(region) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 }, ...(shape ? { shape } : {}) });
   }
-  return shapes;
+  return made;
 }
 
 /** Key of a region's contents, independent of its position. */

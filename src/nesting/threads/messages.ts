@@ -42,13 +42,22 @@ export function packed({ parts, room, effort, fixed }: NestTask): PackedTask {
   return { room, effort, parts: own, ...(lying ? { fixed: lying } : {}), regions: packedRegions([...numbers.keys()]) };
 }
 
+/**
+ * Regions are unpacked when they are asked for, and kept only as long as somebody holds them: of hundreds, one at a time
+ * is needed as drawn.
+ */
 export function unpacked({ parts, room, effort, fixed, regions }: PackedTask): NestTask {
-  const all = unpackedRegions(regions);
+  const unpack = unpacker(regions);
   return {
     room,
     effort,
-    parts: parts.map(({ region, turns }) => ({ region: all[region]!, turns })),
-    ...(fixed ? { fixed: fixed.map((numbers) => numbers.map((number) => all[number]!)) } : {}),
+    parts: parts.map(({ region, turns }) => ({
+      get region() {
+        return unpack(region);
+      },
+      turns,
+    })),
+    ...(fixed ? { fixed: fixed.map((numbers) => numbers.map(unpack)) } : {}),
   };
 }
 
@@ -69,11 +78,25 @@ function packedRegions(regions: readonly Region[]): PackedRegions {
   };
 }
 
-function unpackedRegions({ points, rings, regions }: PackedRegions): Region[] {
-  let [point, ring] = [0, 0];
-  return Array.from(regions, (count): Region =>
-    Array.from({ length: count }, () =>
-      Array.from({ length: rings[ring++]! }, () => ({ x: points[point++]!, y: points[point++]! })),
-    ),
-  );
+function unpacker({ points, rings, regions }: PackedRegions): (number: number) => Region {
+  const firstRing = starts(regions);
+  const firstPoint = starts(rings);
+  const known = new Map<number, WeakRef<Region>>();
+  return (number) => {
+    const held = known.get(number)?.deref();
+    if (held) return held;
+    const region = Array.from(rings.subarray(firstRing[number], firstRing[number + 1]), (length, index) => {
+      const from = firstPoint[firstRing[number]! + index]!;
+      return Array.from({ length }, (_, i) => ({ x: points[2 * (from + i)]!, y: points[2 * (from + i) + 1]! }));
+    });
+    known.set(number, new WeakRef(region));
+    return region;
+  };
+}
+
+/** Where each of some lengths laid end to end begins, and where the last ends. */
+function starts(lengths: Uint32Array): Uint32Array {
+  const all = new Uint32Array(lengths.length + 1);
+  lengths.forEach((length, index) => (all[index + 1] = all[index]! + length));
+  return all;
 }

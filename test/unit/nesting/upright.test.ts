@@ -2,8 +2,8 @@ import assert from 'node:assert/strict';
 import { nest } from '../../../src/nesting/nest.ts';
 import type { PartToNest, SheetRoom } from '../../../src/nesting/layout.ts';
 import type { Turn } from '../../../src/nesting/orientation.ts';
-import { nestShapes } from '../../../src/nesting/shapes.ts';
-import { uprighting } from '../../../src/nesting/upright.ts';
+import { nestParts } from '../../../src/nesting/shapes.ts';
+import { upright } from '../../../src/nesting/upright.ts';
 import { assertKept, never } from '../support/sheets.ts';
 import { box, disc, polygon, roundedBox, seededRandom, subtract } from '../support/shapes.ts';
 
@@ -44,7 +44,7 @@ describe('Parts on a sheet', () => {
     const cut = subtract(tag, [box(70, 40, 90, 60)]);
     const turned = async (narrowest: number, turn: Turn, quarters: 0 | 1) => {
       const regions = [frame, tag, cut, [box(0, 0, narrowest, 60)]];
-      const shapes = await nestShapes(
+      const parts = await nestParts(
         regions.map((region) => ({ region, turns: 'quarter' }) as const),
         2,
         never,
@@ -52,11 +52,11 @@ describe('Parts on a sheet', () => {
       const laid = [0, 1, 2].map((part) => ({
         part,
         sheet: 0,
-        orientation: shapes[part]!.orientation(turn),
+        orientation: parts[part]!.shape!.orientation(turn),
         x: 0,
         y: 0,
       }));
-      return uprighting(regions, shapes, quarters)(laid).map(({ orientation }) => orientation.turn);
+      return upright(laid, parts, quarters).map(({ orientation }) => orientation.turn);
     };
     assert.deepEqual(await turned(39, 2, 0), [2, 0, 2]);
     assert.deepEqual(await turned(41, 2, 0), [0, 0, 2]);

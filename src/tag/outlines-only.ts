@@ -1,0 +1,14 @@
+/** A tag as far as laying it out and cutting it needs: some hundreds are held at once. */
+
+import type { Mark, Piece, Tag } from './tag.ts';
+
+/** Outlines, marks and hangers; without the shapes and letters that they were made from. */
+export function outlinesOnly(tag: Tag): Tag {
+  return { ...tag, made: new Map(), ghosts: [], pieces: tag.pieces.map(pieceOf) };
+}
+
+const pieceOf = (piece: Piece): Piece => ({ ...piece, body: [], sources: [], marks: piece.marks.map(markOf) });
+
+function markOf({ lettering: _lettering, codes: _codes, area: _area, ...mark }: Mark): Mark {
+  return mark;
+}

@@ -22,10 +22,12 @@ const ownShare = 0.4;
 
 /** Narrow holes that do not belong to a letter; `whole` and `letters` as grown. */
 export function slitsOf(whole: Region, letters: readonly Region[], { grow }: Measures): Region {
-  const around = [-1, 1].flatMap((side) =>
-    fills(offset(whole, (side * nearlyClosedMm) / 2, 'round', coarseMm), letters, nearlyClosedMm, side > 0),
-  );
-  return [...fills(whole, letters, grow > 0 ? coarseMm : 2 * coarseMm), ...around];
+  const slits = fills(whole, letters, grow > 0 ? coarseMm : 2 * coarseMm);
+  const closed = fills(offset(whole, nearlyClosedMm / 2, 'round', coarseMm), letters, nearlyClosedMm, true);
+  // What opens lies round a slit that is open already.
+  const opened =
+    slits.length > 0 ? fills(offset(whole, -nearlyClosedMm / 2, 'round', coarseMm), letters, nearlyClosedMm) : [];
+  return [...slits, ...opened, ...closed];
 }
 
 function fills(whole: Region, letters: readonly Region[], by: number, isClosed = false): Region {

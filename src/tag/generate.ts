@@ -211,7 +211,9 @@ function withLettering(lettering: readonly Lettering[]): Pick<MadeShape, 'letter
 
 /** How far straight lines of lettering are turned, in degrees clockwise; `undefined` for all else. */
 function turnOfLines({ generator, modifiers: { rotate = 0 } }: Shape): number | undefined {
-  return generator.kind === 'lines' && !generator.lines.some(({ arc }) => arc) ? rotate : undefined;
+  const isStraight =
+    generator.kind === 'lines' ? !generator.lines.some(({ arc }) => arc) : generator.kind === 'text' && !generator.arc;
+  return isStraight ? rotate : undefined;
 }
 
 /** Of lines to draw along, it is a band with round ends along them; `between` is closed as well. */

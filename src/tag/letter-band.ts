@@ -18,6 +18,12 @@ export function usualOf(face: FontFace, lowestLine: number, highestLine: number)
   return { deep: lowestLine + minY, tall: highestLine + maxY, long: usualLength * face.capHeight };
 }
 
+/** How far below and above the baseline a line reaches whatever its letters, in em: one without small letters as its capitals. */
+export function evenReach(face: FontFace, text: string): { readonly deep: number; readonly high: number } {
+  const { minY, maxY } = inkOf(face, /\p{Ll}/u.test(text) ? 'pd' : 'H');
+  return { deep: Math.max(0, -minY), high: maxY };
+}
+
 /** Bounds of the ink of some letters, in em from the baseline. */
 export function inkOf(face: FontFace, letters: string): Bounds {
   const nothing = { minX: 0, minY: face.descender, maxX: 0, maxY: face.capHeight };

@@ -14,6 +14,7 @@ import type { MissingLetter, PlacedGlyph, TextLayout } from '../text/text-layout
 import type { LetterCurves, LetterGlyphs } from './letters.ts';
 import type { LetterBand } from './made-shape.ts';
 import { letterBand } from './letter-band.ts';
+import { tightLineHeight } from './tight-lines.ts';
 
 export interface SetText {
   /** In em; on an arc, with the centre of its circle on the origin. */
@@ -75,13 +76,7 @@ export function setText(face: FontFace, text: Wording, size: LetteringSize): Set
 /** The text set at an em of `mmPerEm`; if that is infinite, lengths in mm become 0. */
 export function setAt(face: FontFace, text: Wording, mmPerEm: number): SetText | SetTextProblem {
   const letterSpacing = text.letterSpacingMm / mmPerEm;
-  const layout = layoutText(face, {
-    text: text.text,
-    letterSpacing,
-    align: text.align,
-    features: text.features,
-    ...(text.lineHeight === undefined ? {} : { lineHeight: text.lineHeight }),
-  });
+  const layout = laidOut(face, text, letterSpacing);
   const { curves, missing, glyphs } = layout;
   if (!text.arc) {
     const letters = lettersOf(
@@ -109,6 +104,16 @@ export function setAt(face: FontFace, text: Wording, mmPerEm: number): SetText |
       ? 'The circle is too small for letters of this size, or for this many lines.'
       : `The text goes around its circle more than once; ${key === 'radius' ? 'use a larger radius or smaller letters' : 'use a smaller sweep'}.`;
   return { at: ['arc', key], problem };
+}
+
+/** Straight lines stand as close as their ink allows, unless their distance is given; on an arc, as far apart as the font has them. */
+function laidOut(face: FontFace, text: Wording, letterSpacing: number): TextLayout {
+  const { lineHeight, align, features } = text;
+  const spec = { text: text.text, letterSpacing, align, features };
+  if (lineHeight !== undefined) return layoutText(face, { ...spec, lineHeight });
+  const layout = layoutText(face, spec);
+  if (layout.lineCount < 2 || text.arc) return layout;
+  return layoutText(face, { ...spec, lineHeight: tightLineHeight(face, layout, text.evenly) });
 }
 
 /** As `setAt`, straight, with the layout: what a line along an ellipse is made of. */

@@ -16,6 +16,8 @@ export interface Letter {
   readonly spaced?: Point;
   /** Whether it is the first of its word. */
   readonly opens?: boolean;
+  /** The line it stands on, of a text of several. */
+  readonly line?: number;
   /** As its font sets it beside the others, part by part in the same order; only if letters or marks were moved. */
   readonly asSet?: Region;
 }
@@ -164,7 +166,7 @@ export function flattenLetters(letters: readonly LetterCurves[], affine: Affine)
     if (region.length === 0) return [];
     const before = letters[index - 1];
     const opens = before?.line !== line || /^\s+$/u.test(before.text);
-    return [{ text, region, opens, ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}) }];
+    return [{ text, region, opens, line, ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}) }];
   });
 }
 

@@ -2,16 +2,15 @@
 
 import { unionOfWhole } from '../geometry/clipper.ts';
 import { curveBounds } from '../geometry/curves.ts';
-import { flatten, flattenLines } from '../geometry/flatten.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
-import { profilesOf } from '../geometry/profiles.ts';
-import type { Profiles } from '../geometry/profiles.ts';
 import type { Bounds } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import type { TextLine, Wording } from '../spec/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { singleLineFace } from '../text/single-line-face.ts';
-import { inkOf } from './letter-band.ts';
+import { inkDrop, usualGap } from './ink-drop.ts';
+import type { LineInk } from './ink-drop.ts';
+import { evenReach } from './letter-band.ts';
 import { setAt } from './lettering.ts';
 import type { SetText } from './lettering.ts';
 import { mapBand } from './made-shape.ts';
@@ -34,15 +33,6 @@ export interface LineSpacing {
   /** Spaced as if every line had all letters. */
   readonly evenly: boolean;
 }
-
-/** Default space between two lines, in x-heights of the smaller one; our own judgement. */
-const usualGap = 0.35;
-
-/** Columns in which the ink of two lines is compared. */
-const columns = 160;
-
-/** Tolerance of curves for that, in x-heights of the largest line. */
-const closeUnits = 0.001;
 
 /** A line at its place; in units of which the small letters of the largest line are one high. */
 export interface PlacedLine {
@@ -103,7 +93,11 @@ export function placedLines(
     const smaller = Math.min(line.share, above?.line.share ?? Infinity) / most;
     const between = gap !== undefined && mmPerUnit !== undefined ? gap / mmPerUnit : usualGap * smaller;
     const here = { line, set, em, x, y: 0 };
-    const drop = above ? (evenly ? evenDrop(above, here) + between : inkDrop(above, here, width, between)) : 0;
+    const drop = above
+      ? evenly
+        ? evenDrop(above, here) + between
+        : inkDrop(inkIn(above), inkIn(here), width, between)
+      : 0;
     placed.push({ ...here, y: (above?.y ?? 0) - drop });
   }
   return placed;
@@ -123,38 +117,17 @@ export function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined 
 
 /** Distance from baseline to baseline whatever the letters: from the deepest letter to the highest. */
 function evenDrop(above: PlacedLine, below: PlacedLine): number {
-  const [deep, high] = [above, below].map(({ line }) => inkOf(line.face, hasSmall(line.text.text) ? 'pd' : 'H'));
-  return above.em * Math.max(0, -deep!.minY) + below.em * high!.maxY;
+  const { deep } = evenReach(above.line.face, above.line.text.text);
+  return above.em * deep + below.em * evenReach(below.line.face, below.line.text.text).high;
 }
 
-const hasSmall = (text: string): boolean => /\p{Ll}/u.test(text);
-
-/**
- * Distance from the baseline of one line to that of the next, such that their ink comes no nearer than `between`, and
- * the x-height of the lower line stays that far below the upper baseline: descenders may reach between ascenders.
- */
-function inkDrop(above: PlacedLine, below: PlacedLine, width: number, between: number): number {
-  const { low } = inkProfile(above, width);
-  const { high } = inkProfile(below, width);
-  const beside = Math.ceil((between / width) * columns);
-  let most = below.em * (below.set.band?.top ?? 0);
-  for (let i = 0; i < columns; i++) {
-    for (let j = Math.max(0, i - beside); j <= Math.min(columns - 1, i + beside); j++) {
-      if (low[i]! < Infinity && high[j]! > -Infinity) most = Math.max(most, high[j]! - low[i]!);
-    }
-  }
-  return most + between;
-}
-
-/** The lowest and highest ink in each column, relative to the baseline. */
-function inkProfile({ line, set, em, x }: PlacedLine, width: number): Profiles {
-  const at = { affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 }, tolerance: closeUnits };
-  const isOpen = line.face === singleLineFace;
-  // There and back, a line is a ring that adds no ink.
-  const ink = isOpen
-    ? flattenLines(set.curves, at).map((each) => [...each, ...each.toReversed()])
-    : flatten(set.curves, at);
-  return profilesOf(ink, 0, width, columns);
+function inkIn({ line, set, em, x }: PlacedLine): LineInk {
+  return {
+    curves: set.curves,
+    affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 },
+    isOpen: line.face === singleLineFace,
+    top: em * (set.band?.top ?? 0),
+  };
 }
 
 export function drawnLine({ face, path }: LineInput, { curves, letters }: SetText): DrawnText {

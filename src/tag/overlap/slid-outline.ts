@@ -69,7 +69,7 @@ function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): Cu
         if (own.length === 0) return [];
         const asSet = bodies.filter((body) => body.index === index).flatMap(setRegion);
         const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
-        return [{ text, region: bent(own), opens, asSet: bent(asSet) }];
+        return [{ text, region: bent(own), opens, line, asSet: bent(asSet) }];
       });
       const thickened = Math.max(0, hairline - 2 * measures.grow);
       const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true, hairline: thickened };

@@ -209,22 +209,24 @@ describe('Shapes made from shapes', () => {
   });
 
   it('around lines leaves no slot between them, however they are turned, unless bays are asked for', async () => {
-    const words = (turn: string) => [`words: {lines: [Nana, Bear], font: Pacifico, width: 70${turn}}`];
     // In the slot under “ana”, from the middle of the box.
     for (const [shape, turn, { x, y }, isFilled] of [
       ['{around: words, by: 4}', '', { x: 20, y: -5 }, true],
       ['{around: words, by: 4}', ', rotate: 90', { x: -5, y: -20 }, true],
       ['{around: words, by: 4, bays: 4}', '', { x: 20, y: -5 }, false],
     ] as const) {
-      const { region, bounds } = await makeShape(shape, words(turn));
-      const middle = boxCentre(bounds);
-      assert.equal(contains(region, { x: middle.x + x, y: middle.y + y }), isFilled, `${shape}${turn}`);
+      for (const lines of ['lines: [Nana, Bear]', 'text: "Nana\\nBear"']) {
+        const words = `words: {${lines}, font: Pacifico, width: 70${turn}}`;
+        const { region, bounds } = await makeShape(shape, [words]);
+        const middle = boxCentre(bounds);
+        assert.equal(contains(region, { x: middle.x + x, y: middle.y + y }), isFilled, `${shape} ${words}`);
+      }
     }
   });
 
   it('around several lines of one text is one backing, and waists none of them', async () => {
     const backing = (text: string, more = '') =>
-      makeShape(`{around: {text: "${text}", font: Pacifico, width: 50 mm}, by: 4 mm${more}}`);
+      makeShape(`{around: {text: "${text}", font: Pacifico, width: 50 mm, line_height: 1.75}, by: 4 mm${more}}`);
     const apart = await backing('Nana\\nBear', ', bays: 4 mm');
     assert.equal(partsOf(apart.region).length, 2, 'where it is said how wide, no wider is closed');
     const { region } = await backing('Nana\\nBear');

@@ -77,6 +77,14 @@ export function remediesFor(at: Case): Remedy[] {
     case 'off-centre':
       if (issue.path.at(-1) !== 'place') return [];
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
+    case 'uneven-sizes':
+      return [
+        {
+          words: 'Give all the size that every name has room for',
+          candidates: setting(at, issue.path, 'same_size', 'true'),
+          isChoice: true,
+        },
+      ];
     case 'hangs-askew':
       return overBalance(at);
     case 'exceeds-sheet':

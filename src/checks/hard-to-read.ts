@@ -25,7 +25,7 @@ import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './rea
 import type { Readability } from './readability.ts';
 import { smallStrokes } from './small-strokes.ts';
 import { buriedShare } from './buried-share.ts';
-import { coveredLetters } from './covered-letters.ts';
+import { coveringMost } from './covered-letters.ts';
 import { cutAway } from './cut-away.ts';
 import { fittedInto, mostBridged } from './fitted-size.ts';
 import type { Bridged } from './fitted-size.ts';
@@ -168,11 +168,8 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
 }
 
 /** The verdict on the shape that covers most. */
-function coveredVerdict({ lettering, kept, covers = [] }: LetteringOn): Verdict | undefined {
-  const [worst] = covers
-    .map(({ name, region }) => ({ name, ...coveredLetters(lettering, kept?.shape ?? region, region) }))
-    .filter(({ gone, partly, filled }) => gone.length + partly.length + filled.length > 0)
-    .sort((a, b) => b.gone.length - a.gone.length || b.filled.length - a.filled.length);
+function coveredVerdict({ lettering, kept, covers }: LetteringOn): Verdict | undefined {
+  const worst = coveringMost(lettering, kept?.shape, covers);
   if (!worst) return undefined;
   const { name, gone, partly, filled } = worst;
   const said = [

@@ -36,6 +36,22 @@ const goneShare = 0.4;
 const partShare = 0.3;
 const filledShare = 0.6;
 
+/**
+ * Of what lies over a lettering the shape that covers most of its letters; `undefined` if all can be made out.
+ * @param shape Its present form, if that is not all of the shape that covers it.
+ */
+export function coveringMost(
+  lettering: Lettering,
+  shape: Region | undefined,
+  covers: readonly Cover[] = [],
+): (Cover & CoveredLetters) | undefined {
+  const [worst] = covers
+    .map((cover) => ({ ...cover, ...coveredLetters(lettering, shape ?? cover.region, cover.region) }))
+    .filter(({ gone, partly, filled }) => gone.length + partly.length + filled.length > 0)
+    .sort((a, b) => b.gone.length - a.gone.length || b.filled.length - a.filled.length);
+  return worst;
+}
+
 /** Of a lettering in its present form, `shape`, what a region that it is united with covers. */
 export function coveredLetters(lettering: Lettering, shape: Region, region: Region): CoveredLetters {
   return covering(shape, region)(lettering);

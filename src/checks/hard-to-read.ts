@@ -15,6 +15,7 @@ import type { Stock } from '../spec/workshop-model.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import { bottomPieceOf } from '../tag/pieces-below.ts';
+import { openingInWords } from '../tag/hanger/in-words.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
@@ -24,7 +25,7 @@ import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './rea
 import type { Readability } from './readability.ts';
 import { smallStrokes } from './small-strokes.ts';
 import { buriedShare } from './buried-share.ts';
-import { coveredLetters } from './covered-letters.ts';
+import { coveringMost } from './covered-letters.ts';
 import { cutAway } from './cut-away.ts';
 import { fittedInto, mostBridged } from './fitted-size.ts';
 import type { Bridged } from './fitted-size.ts';
@@ -120,7 +121,13 @@ function verdictOn(each: LetteringOn, stock: Stock, piece: Piece): Verdict | und
   const verdict = verdictBySize(each, stock, piece, fitted !== undefined);
   const { ofMost = 1 } = fitted ?? {};
   if (verdict || ofMost >= leastOfMost) return verdict;
-  const message = `came out at ${Math.round(100 * ofMost)} % of the size asked for: all there is room for. Fewer words, a larger shape, or a ring instead of a hole make room.`;
+  const opening = piece.hangers.find(({ kind }) => kind !== 'ring');
+  const help = [
+    'Fewer words',
+    'a larger shape',
+    ...(opening ? [`a ring instead of ${openingInWords(opening, piece.body)}`] : []),
+  ];
+  const message = `came out at ${Math.round(100 * ofMost)} % of the size asked for: all there is room for. ${listed(help, Infinity, 'or')} makes room.`;
   return { severity: 'warning', message, byGrowth: false };
 }
 
@@ -161,11 +168,8 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
 }
 
 /** The verdict on the shape that covers most. */
-function coveredVerdict({ lettering, kept, covers = [] }: LetteringOn): Verdict | undefined {
-  const [worst] = covers
-    .map(({ name, region }) => ({ name, ...coveredLetters(lettering, kept?.shape ?? region, region) }))
-    .filter(({ gone, partly, filled }) => gone.length + partly.length + filled.length > 0)
-    .sort((a, b) => b.gone.length - a.gone.length || b.filled.length - a.filled.length);
+function coveredVerdict({ lettering, kept, covers }: LetteringOn): Verdict | undefined {
+  const worst = coveringMost(lettering, kept?.shape, covers);
   if (!worst) return undefined;
   const { name, gone, partly, filled } = worst;
   const said = [

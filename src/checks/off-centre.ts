@@ -6,6 +6,7 @@ import type { Shape } from '../spec/shape-model.ts';
 import { centreOf } from '../tag/made-shape.ts';
 import type { MadeShape } from '../tag/made-shape.ts';
 import { axesOf } from '../tag/fit/room.ts';
+import { openingInWords } from '../tag/hanger/in-words.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
@@ -27,7 +28,7 @@ export const offCentre: Check = ({ made, pieces }) => [
 ];
 
 /** What is fitted into a shape, left and right alike, and lies on one side of its middle, which an opening takes. */
-function fittedAside({ id, hangers, marks, sources }: Piece): Finding[] {
+function fittedAside({ id, body, hangers, marks, sources }: Piece): Finding[] {
   const openings = hangers.filter(({ kind }) => kind !== 'ring');
   if (openings.length === 0) return [];
   const all = [...marks, ...sources.filter(({ use }) => use === 'cut')];
@@ -41,7 +42,7 @@ function fittedAside({ id, hangers, marks, sources }: Piece): Finding[] {
     if (!opening || axesOf(area.room, nearlyEven).x === undefined) return [];
     const side = box.maxX <= x ? 'left' : 'right';
     const into = fit.part ?? fit.shape.name;
-    const message = `${nameForMessage(shape) ?? 'This'} is all on the ${side} of ${into === undefined ? 'its shape' : `“${into}”`}: the ${opening.kind} leaves too little room in the middle. A ring, or the ${opening.kind} elsewhere, would free it.`;
+    const message = `${nameForMessage(shape) ?? 'This'} is all on the ${side} of ${into === undefined ? 'its shape' : `“${into}”`}: ${openingInWords(opening, body)} leaves too little room in the middle. A ring instead, or the ${opening.kind} elsewhere, would free it.`;
     return [
       {
         code: 'off-centre',

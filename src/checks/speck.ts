@@ -6,7 +6,7 @@ import { boundsOf, boxCentre, contains, perimeter, ringArea } from '../geometry/
 import type { Region, Ring } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import { extentOf, speckMm } from '../tag/size.ts';
-import type { Piece } from '../tag/tag.ts';
+import type { Piece, Source } from '../tag/tag.ts';
 import { distanceTo } from './blame.ts';
 import { byCause } from './by-cause.ts';
 import type { Check } from './check.ts';
@@ -72,17 +72,20 @@ function messageOf(rings: readonly Ring[], size: number): string {
 }
 
 /** A hole between shapes is in none of them, so `tidy` can only remove it from their union. */
-function remedyFor([largest, ...smaller]: readonly Ring[], { sources }: Piece): string {
-  const isOwn = sources.some(({ region }) => region.some((own) => isSame(own, largest!)));
-  const beside = isOwn
-    ? []
-    : sources.filter(({ region }) => largest!.some((at) => distanceTo(region, at) < touchingMm));
+function remedyFor([largest, ...smaller]: readonly Ring[], piece: Piece): string {
+  const beside = shapesBeside(largest!, piece);
   if (beside.length < 2) return '“tidy” removes what is smaller than the size you give it.';
   const names = beside.flatMap(({ shape }) => shape.name ?? []);
   const it = smaller.length > 0 ? 'The largest' : 'It';
   if (names.length < beside.length) return `${it} lies between shapes: unite them by “union”, with “tidy”.`;
   const united = `{union: [${names.join(', ')}], tidy: …}`;
   return `${it} lies between ${listedQuoted(names)}: write ${united} for them in “body”.`;
+}
+
+/** The shapes between which a hole of the piece lies; none if it is a hole of one of them. */
+export function shapesBeside(hole: Ring, { sources }: Piece): Source[] {
+  const isOwn = sources.some(({ region }) => region.some((own) => isSame(own, hole)));
+  return isOwn ? [] : sources.filter(({ region }) => hole.some((at) => distanceTo(region, at) < touchingMm));
 }
 
 /** Whether a shape has the hole of a piece, or is cut through it there. */

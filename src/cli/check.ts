@@ -1,6 +1,6 @@
 /** `tagwright check`: reports the problems of specs, for people or as JSON. */
 
-import { issuesOfBatch, rowCount } from '../engine/batch.ts';
+import { ofBatch, rowCount } from '../engine/batch.ts';
 import type { RowIssues } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
@@ -44,12 +44,12 @@ async function checkSpec(
   if (!batch) return { report: first, rows: [] };
   const [all, rows]: [RowIssues[], object[]] = [[], []];
   const task: RowTask = { file, text, severities: options.severities ?? {}, wish: { what: json ? 'json' : 'issues' } };
-  for await (const { row, issues, json: made } of eachRow(engine, task, first)) {
-    all.push({ row, issues, batch });
+  for await (const { row, issues, fitted, json: made } of eachRow(engine, task, first)) {
+    all.push({ row, issues, batch, ...(fitted ? { fitted } : {}) });
     if (made) rows.push(made);
   }
   return {
-    report: rowCount(first) === 1 ? first : { ...first, issues: issuesOfBatch(first, all, { joined: true }) },
+    report: rowCount(first) === 1 ? first : ofBatch(first, all, { ...options, joined: true }),
     rows,
   };
 }

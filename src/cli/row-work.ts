@@ -48,6 +48,7 @@ export interface RowResult {
   readonly row: number;
   readonly issues: readonly Issue[];
   readonly accepted: readonly AcceptedIssue[];
+  readonly fitted?: Report['fitted'];
   readonly json?: object;
   /** By file name ending, those of a pack by whole name; absent if there is nothing to cut. */
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
@@ -73,8 +74,8 @@ export class RowWorker {
 
   /** For a report that has already been computed. */
   async of(report: Report): Promise<RowResult> {
-    const { row, issues, accepted } = report;
-    return { row, issues, accepted, ...(await this.#requested(report)) };
+    const { row, issues, accepted, fitted } = report;
+    return { row, issues, accepted, ...(fitted ? { fitted } : {}), ...(await this.#requested(report)) };
   }
 
   async #requested(report: Report): Promise<Pick<RowResult, 'json' | 'files' | 'tag'>> {

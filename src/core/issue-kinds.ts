@@ -83,6 +83,11 @@ export const issueKinds = {
     severity: 'info',
     summary: 'Centred by the ruler, but not to the eye; or fitted all to one side.',
   },
+  'uneven-sizes': {
+    about: 'making',
+    severity: 'info',
+    summary: 'Names of a batch that come out at very different sizes.',
+  },
   'not-drawn': {
     about: 'making',
     severity: 'warning',

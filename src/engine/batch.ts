@@ -1,7 +1,12 @@
 /** The tags of a batch: each is computed as a tag of its own, and problems they share are reported once. */
 
 import { listedQuoted } from '../core/names.ts';
+import { withRanges } from './engine.ts';
 import type { ComputeOptions, Engine, Report } from './engine.ts';
+import { judgeIssues } from './severity.ts';
+import type { Severities } from './severity.ts';
+import { unevenSizes } from '../checks/uneven-sizes.ts';
+import { acceptComments } from '../spec/accept-comments.ts';
 import { causeOf, inOrder, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { labelOf } from '../spec/batch.ts';
@@ -12,7 +17,7 @@ export function rowCount({ batch }: Pick<Report, 'batch'>): number {
 }
 
 /** The part of a report that is kept for a tag that is not on show. */
-export type RowIssues = Pick<Report, 'row' | 'issues' | 'batch'>;
+export type RowIssues = Pick<Report, 'row' | 'issues' | 'batch' | 'fitted'>;
 
 /**
  * The reports of all rows in order, `report` among them, each computed on demand: a caller that keeps none holds only
@@ -46,7 +51,28 @@ export async function checkBatch(
 ): Promise<{ readonly report: Report; readonly all: readonly Report[] }> {
   if (rowCount(report) === 1) return { report, all: [report] };
   const all = await reportsOf(engine, report, options);
-  return { report: { ...report, issues: issuesOfBatch(report, all) }, all };
+  return { report: ofBatch(report, all, options), all };
+}
+
+/** The report with what is wrong with its whole batch: on the other tags, and with all of them together. */
+export function ofBatch(
+  report: Report,
+  all: readonly RowIssues[],
+  { severities = {}, joined = false }: { readonly severities?: Severities; readonly joined?: boolean },
+): Report {
+  const { source, tag } = report;
+  const rows = all.map(({ row, fitted = [] }) => ({ row, label: labelOf({ ...report, row }) ?? '', fitted }));
+  const together = withRanges(unevenSizes(rows), source, tag?.units ?? 'mm');
+  const comments = acceptComments(source.text);
+  const judged = judgeIssues(together, source, comments, severities, false);
+  const found = judged.issues
+    .filter(({ code }) => code !== 'odd-comment')
+    .map(({ row, ...issue }): Issue => (row === undefined || row === report.row ? issue : { ...issue, row }));
+  return {
+    ...report,
+    issues: inOrder([...issuesOfBatch(report, all, { joined }), ...found]),
+    accepted: [...report.accepted, ...judged.accepted],
+  };
 }
 
 /** The report in which an issue was found, possibly of another row than the one drawn. */

@@ -2,6 +2,8 @@
 
 import { isWithin } from '../core/values.ts';
 import { runChecks } from '../checks/all.ts';
+import { fittedHeights } from '../checks/uneven-sizes.ts';
+import type { FittedHeight } from '../checks/uneven-sizes.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding, Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
@@ -41,6 +43,8 @@ export interface Report {
   readonly row: number;
   /** The sizes that it shares with other tags are not known yet; see `ComputeOptions.isHasty`. */
   readonly isHasty?: boolean;
+  /** In a batch: what has the size that this tag has room for. */
+  readonly fitted?: readonly FittedHeight[];
   /** In text order. */
   readonly issues: readonly Issue[];
   /** Findings accepted by comments in the spec; not among `issues`. */
@@ -136,13 +140,13 @@ export class Engine {
     findings.push(...(await runChecks(tag, checkpoint, isEnoughOf)));
     clock.lap('check');
     // A comment that is idle for one row may be needed by another.
-    const complete =
-      (batched.batch?.rows.length ?? 1) === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');
+    const complete = rows === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');
     const judged = judgedOf(findings, complete);
     const files = [...uses.files, ...loaded.files];
     const hasty = shared?.areKnown === false ? { isHasty: true } : {};
+    const sizes = rows > 1 ? { fitted: fittedHeights(tag) } : {};
     const { fontsUsed: fonts } = loaded;
-    return { source, ...batched, ...hasty, tag, model, ...judged, fonts, uses, files, timings: clock.laps };
+    return { source, ...batched, ...hasty, ...sizes, tag, model, ...judged, fonts, uses, files, timings: clock.laps };
   }
 
   /** Checks a file that specs use by itself, without any of them. */
@@ -247,7 +251,7 @@ function pinnedToGhost(finding: Finding, lacking: readonly Ghost[]): Finding {
   return finding.severity === 'error' && bounds ? { ...finding, points: [boxCentre(bounds)] } : finding;
 }
 
-function withRanges(findings: readonly Finding[], source: SpecSource, units: Units): Issue[] {
+export function withRanges(findings: readonly Finding[], source: SpecSource, units: Units): Issue[] {
   return findings.map((finding) => ({
     ...finding,
     message: inUnits(finding.message, units),

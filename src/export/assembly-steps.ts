@@ -10,6 +10,7 @@ import type { Bounds, Region } from '../geometry/types.ts';
 import { lookOfStock } from '../look/stock-look.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
+import { placeInWords } from '../core/place-in-words.ts';
 import { counted } from '../core/units.ts';
 import { assembliesOf } from './assemblies.ts';
 import { lengthIn } from './in-words.ts';
@@ -96,13 +97,9 @@ function scoresInSight(piece: Piece, cover: Region, units: Tag['units']): string
 /** Extent, as a share of the piece in both directions, from which something counts as all round it. */
 const roundShare = 0.7;
 
-/** Place on a piece in words, by thirds in each direction. */
+/** Place on a piece in words. */
 function placeIn(seen: Bounds, body: Bounds): string {
   const [wide, high] = [body.maxX - body.minX, body.maxY - body.minY];
   if (seen.maxX - seen.minX > roundShare * wide && seen.maxY - seen.minY > roundShare * high) return 'all round';
-  const { x, y } = boxCentre(seen);
-  const third = (share: number) => Math.min(2, Math.max(0, Math.floor(3 * share)));
-  const up = ['at the bottom', '', 'at the top'][third((y - body.minY) / high)]!;
-  const across = ['on the left', '', 'on the right'][third((x - body.minX) / wide)]!;
-  return [up, across].filter((word) => word !== '').join(', ') || 'in the middle';
+  return placeInWords(boxCentre(seen), body);
 }

@@ -6,6 +6,7 @@ import type { Affine, Region } from '../geometry/types.ts';
 import { nestHere } from '../nesting/best-of.ts';
 import type { Nester } from '../nesting/best-of.ts';
 import type { PartToNest } from '../nesting/nest.ts';
+import { uprightFirst } from '../nesting/upright-first.ts';
 import { sheetUses } from '../nesting/leftover.ts';
 import type { SheetUse } from '../nesting/leftover.ts';
 import type { CutFrom } from '../spec/model.ts';
@@ -103,7 +104,7 @@ async function planOfStock(
   const parts = waiting.map(({ region }): PartToNest => ({ region, turns }));
   // The beam takes half a kerf on either side of what it encloses; the gap is the material that remains.
   const room = { ...sheet, gap: sheet.gap + kerfOf(stock).outer };
-  const layout = await nest(parts, room, checkpoint);
+  const layout = await uprightFirst(nest)(parts, room, checkpoint);
   const { placements, unplaced } = layout;
   const bounds = { minX: 0, minY: 0, maxX: sheet.width, maxY: sheet.height };
   const planned: PlannedSheet[] = [];

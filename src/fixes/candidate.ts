@@ -21,6 +21,8 @@ export interface Candidate {
 export interface Remedy {
   readonly words: string;
   readonly candidates: readonly Candidate[];
+  /** Whether it changes how tags are meant, and is made only when asked for. */
+  readonly isChoice?: true;
 }
 
 /** An issue with everything known about the tag it was found on. */

@@ -4,6 +4,7 @@ import { reportOf, reportsOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
 import { withEdits, causeOf } from '../core/issue.ts';
 import type { Fix, Issue } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
 import { labelOf } from '../spec/batch.ts';
 import { listedQuoted } from '../core/names.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
@@ -40,9 +41,12 @@ export const sameLookShare = 0.12;
 const keptPlaceShare = { info: 0.05, warning: 0.25, error: 0.25 } as const;
 
 /** Whether a fix may be made unasked: it keeps the look, and no tag without the problem hangs elsewhere. */
-export function isGentle({ look, rehangs }: Fix): boolean {
-  return look <= keptLookShare && rehangs === undefined;
+export function isGentle({ look, rehangs, isChoice }: Fix): boolean {
+  return look <= keptLookShare && rehangs === undefined && !isChoice;
 }
+
+/** Problems of all tags of a batch together, which no tag has by itself. */
+const ofWholeBatch: ReadonlySet<IssueCode> = new Set(['uneven-sizes']);
 
 /**
  * For each remedy, the least change that solves the problem and makes nothing worse; the least change of look comes
@@ -85,7 +89,8 @@ async function trialsOf(
   options: ComputeOptions,
 ): Promise<Trials | undefined> {
   const report = await reportOf(engine, shown, issue, options);
-  const own = report === shown ? issue : report.issues.find((each) => isSame(each, issue));
+  const isOwn = report === shown || ofWholeBatch.has(issue.code);
+  const own = isOwn ? issue : report.issues.find((each) => isSame(each, issue));
   const { model, tag } = report;
   if (!own || !model || !tag) return undefined;
   const piece = tag.pieces.find(({ id }) => id === own.piece);
@@ -121,7 +126,7 @@ class Trials {
     }
   }
 
-  async #firstThatWorks({ words, candidates }: Remedy): Promise<Fix | undefined> {
+  async #firstThatWorks({ words, candidates, isChoice }: Remedy): Promise<Fix | undefined> {
     const { report, issue } = this.#at;
     for (const candidate of candidates) {
       const isEnough = (found: Judged) => !solves(issue, report, found);
@@ -132,7 +137,8 @@ class Trials {
       if (!solves(issue, report, after) || !readsAsWell(report, after) || !staysPut(report, after)) continue;
       const rehung = await this.#rehungOthers(after);
       if (!rehung) continue;
-      return toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after), rehung);
+      const fix = toFix(words, candidate, lookChange(report, after), effectOf(issue, report, after), rehung);
+      return isChoice ? { ...fix, isChoice } : fix;
     }
     return undefined;
   }
@@ -165,6 +171,7 @@ class Trials {
   }
 
   #needsIt({ issues }: Report): boolean {
+    if (ofWholeBatch.has(this.#at.issue.code)) return true;
     return issues.some((other) => causeOf(other) === causeOf(this.#at.issue));
   }
 

@@ -65,12 +65,12 @@ export async function fixAll(
       // The look is compared from here on: before a slip is corrected, the tag is not the one that was meant.
       before = after;
       now = after;
-    } else if (isSmall && !fix.rehangs) {
+    } else if (isSmall && !fix.rehangs && !fix.isChoice) {
       made.push(`${fix.title}${whoseFix(next, now.all, after.all)}`);
       now = after;
     } else {
       // A problem that could not be fixed is not tried again unless it changes.
-      whyLeft.set(problemKey(next), fix ? `${fix.rehangs ? rehanging : tooMuch} ${fix.title}.` : notFixed);
+      whyLeft.set(problemKey(next), fix ? `${whyNot(fix)} ${fix.title}.` : notFixed);
     }
   }
   const left = now.report.issues
@@ -83,6 +83,11 @@ const notFixed = 'No automatic fix found.';
 const notJoined = 'It cannot be balanced while a part is loose: join that first.';
 const tooMuch = 'Even the mildest fix changes the look too much to apply automatically:';
 const rehanging = 'Even the mildest fix would make tags without this problem hang differently:';
+const choice = 'It is for you to decide:';
+
+function whyNot({ rehangs, isChoice }: Fix): string {
+  return isChoice ? choice : rehangs ? rehanging : tooMuch;
+}
 
 function isWanted({ code }: Issue, only: IssueCode | undefined): boolean {
   return only === undefined || code === only;

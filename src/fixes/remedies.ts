@@ -1,7 +1,5 @@
 /** Remedies for an issue, the one that changes the tag least first. */
 
-import { boundsOf } from '../geometry/measure.ts';
-import type { Shape } from '../spec/shape-model.ts';
 import type { Case, Remedy } from './candidate.ts';
 import { setting, settingLengths, shapeAt, shapeTitle } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
@@ -20,6 +18,7 @@ import { marksApart, piecesApart } from './remedies/overlaps.ts';
 import { blunter } from './remedies/points.ts';
 import { scannable } from './remedies/codes.ts';
 import { smallerPiece } from './remedies/size.ts';
+import { withoutSpecks } from './remedies/specks.ts';
 import { clearOfCut } from './remedies/windows.ts';
 
 export function remediesFor(at: Case): Remedy[] {
@@ -77,6 +76,14 @@ export function remediesFor(at: Case): Remedy[] {
     case 'off-centre':
       if (issue.path.at(-1) !== 'place') return [];
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
+    case 'uneven-sizes':
+      return [
+        {
+          words: 'Give all the size that every name has room for',
+          candidates: setting(at, issue.path, 'same_size', 'true'),
+          isChoice: true,
+        },
+      ];
     case 'hangs-askew':
       return overBalance(at);
     case 'exceeds-sheet':
@@ -86,31 +93,6 @@ export function remediesFor(at: Case): Remedy[] {
     default:
       return [];
   }
-}
-
-/** Drops specks, together with everything as small as the largest of them. */
-function withoutSpecks(at: Case): Remedy[] {
-  const shape = shapeAt(at, at.issue.path);
-  if (!shape || at.issue.width === undefined) return [];
-  const size = at.issue.width + 0.05;
-  if (dropsOfLetters(at, shape, size)) return [];
-  return [
-    { words: `Remove the specks of ${shapeTitle(shape)}`, candidates: settingLengths(at, shape.path, 'tidy', [size]) },
-  ];
-}
-
-/**
- * Whether lettering would lose the dot of an i, an accent, a full stop or a counter: `tidy` drops everything with a box
- * that small.
- */
-function dropsOfLetters({ tag }: Case, shape: Shape, size: number): boolean {
-  const rings = (tag.made.get(shape)?.lettering ?? []).flatMap(({ letters }) =>
-    letters.flatMap(({ region }) => region),
-  );
-  return rings.some((ring) => {
-    const box = boundsOf([ring])!;
-    return Math.max(box.maxX - box.minX, box.maxY - box.minY) <= size;
-  });
 }
 
 /** A path that encloses nothing was meant as lines. */

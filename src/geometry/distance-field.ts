@@ -44,11 +44,13 @@ export class DistanceField {
     const { minX, minY, maxX, maxY } = this.box;
     const outX = x < minX ? minX - x : x > maxX ? x - maxX : 0;
     const outY = y < minY ? minY - y : y > maxY ? y - maxY : 0;
-    if (outX > this.step || outY > this.step) return -Math.hypot(outX, outY);
+    if (outX > this.step || outY > this.step) return -Math.sqrt(outX * outX + outY * outY);
     const column = (x - this.#minX) / this.step;
     const row = (y - this.#minY) / this.step;
-    const [left, below] = [Math.floor(column), Math.floor(row)];
-    const [u, v] = [column - left, row - below];
+    const left = Math.floor(column);
+    const below = Math.floor(row);
+    const u = column - left;
+    const v = row - below;
     const index = below * this.#columns + left;
     const values = this.#values;
     const lower = values[index]! * (1 - u) + values[index + 1]! * u;

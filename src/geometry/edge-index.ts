@@ -64,7 +64,13 @@ export class EdgeIndex {
     return isInside;
   }
 
-  /** Edges whose boxes touch the square of half-width `reach` round a point, as [from, to] pairs. */
+  /** Visits the edges whose boxes touch the square of half-width `reach` round a point. */
+  eachNear({ x, y }: Point, reach: number, visit: (from: Point, to: Point) => void): void {
+    for (const edge of this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [])
+      visit(this.#from[edge]!, this.#to[edge]!);
+  }
+
+  /** The same edges as [from, to] pairs. */
   near({ x, y }: Point, reach: number): [Point, Point][] {
     const found = this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];
     return found.map((edge) => [this.#from[edge]!, this.#to[edge]!]);

@@ -25,19 +25,28 @@ export function maximise(
   reach: readonly number[],
 ): readonly number[] | undefined {
   const taken: Constraint[] = [];
+  let best = furthest(goal, reach);
   for (;;) {
-    const best = solve(goal, taken, reach);
-    if (!best) return undefined;
     let missed: Constraint | undefined;
     let most = rounding;
     for (const condition of conditions) {
       const violation = condition.least - dot(condition.normal, best);
-      if (violation > most) [most, missed] = [violation, condition];
+      if (violation > most) {
+        most = violation;
+        missed = condition;
+      }
     }
     if (!missed) return best;
     if (taken.length >= mostAtATime) return undefined;
+    const found = goal.length === 1 ? solve(goal, [...taken, missed], reach) : bestOn(missed, goal, taken, reach);
+    if (!found) return undefined;
+    best = found === 'met' ? best : found;
     taken.push(missed);
   }
+}
+
+function furthest(goal: readonly number[], reach: readonly number[]): readonly number[] {
+  return goal.map((value, i) => (value >= 0 ? reach[i]! : -reach[i]!));
 }
 
 /**
@@ -50,40 +59,53 @@ function solve(
   reach: readonly number[],
 ): readonly number[] | undefined {
   if (goal.length === 1) return solveInOneUnknown(goal[0]!, conditions, reach[0]!);
-  let best: readonly number[] = goal.map((value, i) => (value >= 0 ? reach[i]! : -reach[i]!));
-  for (const [i, { normal, least }] of conditions.entries()) {
+  let best = furthest(goal, reach);
+  for (let i = 0; i < conditions.length; i++) {
+    const { normal, least } = conditions[i]!;
     if (dot(normal, best) >= least - tiny) continue;
-    const on = normal.reduce((at, value, k) => (Math.abs(value) > Math.abs(normal[at]!) ? k : at), 0);
-    const divisor = normal[on]!;
-    if (Math.abs(divisor) < tiny) {
-      if (least > rounding) return undefined;
-      continue;
-    }
-    // On the boundary of the constraint, that unknown follows from the others.
-    const without = (values: readonly number[]): number[] => {
-      const share = values[on]! / divisor;
-      const left: number[] = [];
-      for (let k = 0; k < values.length; k++) if (k !== on) left.push(values[k]! - share * normal[k]!);
-      return left;
-    };
-    const onEdge = (condition: Constraint): Constraint => ({
-      normal: without(condition.normal),
-      least: condition.least - (condition.normal[on]! / divisor) * least,
-    });
-    const onBoundary = [1, -1].map((value) =>
-      onEdge({ normal: normal.map((_, k) => (k === on ? value : 0)), least: -reach[on]! }),
-    );
-    for (let before = 0; before < i; before++) onBoundary.push(onEdge(conditions[before]!));
-    const found = solve(
-      without(goal),
-      onBoundary,
-      reach.filter((_, k) => k !== on),
-    );
+    const found = bestOn(conditions[i]!, goal, conditions.slice(0, i), reach);
     if (!found) return undefined;
-    const others = [...found.slice(0, on), 0, ...found.slice(on)];
-    best = others.with(on, (least - dot(normal, others)) / divisor);
+    if (found !== 'met') best = found;
   }
   return best;
+}
+
+/**
+ * The best point on the boundary of a constraint that meets those before it; `met` if it has none and rounding alone
+ * violates it.
+ */
+function bestOn(
+  { normal, least }: Constraint,
+  goal: readonly number[],
+  before: readonly Constraint[],
+  reach: readonly number[],
+): readonly number[] | 'met' | undefined {
+  const on = normal.reduce((at, value, k) => (Math.abs(value) > Math.abs(normal[at]!) ? k : at), 0);
+  const divisor = normal[on]!;
+  if (Math.abs(divisor) < tiny) return least > rounding ? undefined : 'met';
+  // On the boundary of the constraint, that unknown follows from the others.
+  const without = (values: readonly number[]): number[] => {
+    const share = values[on]! / divisor;
+    const left: number[] = [];
+    for (let k = 0; k < values.length; k++) if (k !== on) left.push(values[k]! - share * normal[k]!);
+    return left;
+  };
+  const onEdge = (condition: Constraint): Constraint => ({
+    normal: without(condition.normal),
+    least: condition.least - (condition.normal[on]! / divisor) * least,
+  });
+  const onBoundary = [1, -1].map((value) =>
+    onEdge({ normal: normal.map((_, k) => (k === on ? value : 0)), least: -reach[on]! }),
+  );
+  for (const condition of before) onBoundary.push(onEdge(condition));
+  const found = solve(
+    without(goal),
+    onBoundary,
+    reach.filter((_, k) => k !== on),
+  );
+  if (!found) return undefined;
+  const others = [...found.slice(0, on), 0, ...found.slice(on)];
+  return others.with(on, (least - dot(normal, others)) / divisor);
 }
 
 function solveInOneUnknown(

@@ -1,7 +1,7 @@
 /**
  * Distributes the pieces of one stock over its sheets, in the order in which those are used: rush pieces first, orders
- * kept together if requested, pieces upright unless turning them saves a sheet. Dense packing is the task of
- * `nesting/nest.ts`.
+ * kept together if requested. Dense packing is the task of `nesting/nest.ts`, which way up pieces lie that of
+ * `nesting/upright-first.ts`.
  */
 
 import { area } from '../geometry/measure.ts';
@@ -10,6 +10,7 @@ import { nestHere } from '../nesting/best-of.ts';
 import type { Nester } from '../nesting/best-of.ts';
 import { usualEffort } from '../nesting/nest.ts';
 import type { Layout, PartToNest } from '../nesting/nest.ts';
+import { uprightFirst } from '../nesting/upright-first.ts';
 import { fixedIn, sheetNumbers } from './fixed-in-room.ts';
 import type { FixedInRoom, FixedContents } from './fixed-in-room.ts';
 import { fits, turnsOf } from './rooms.ts';
@@ -109,9 +110,11 @@ class Filler<P extends PieceToFill> {
     const { keepTogether } = this.#options;
     // No more pieces than can fit; the rest is for later sheets.
     const some = most === Infinity ? pieces : upTo(pieces, most * hardlyFilled * this.#area);
-    const upright = await this.#upright(some);
+    const nested = await this.#nested(some, undefined, undefined, (sheets) => {
+      if (sheets.length <= most) this.#onBetter(sheets);
+    });
     const count = this.#fixed.length;
-    const close = [...upright.slice(0, count), ...rushedFirst(upright.slice(count), most)];
+    const close = [...nested.slice(0, count), ...rushedFirst(nested.slice(count), most)];
     if (keepTogether) return (await this.#together(pieces, close)).slice(0, most);
     // With fixed pieces on the sheets, rush pieces are not gathered on sheets of their own.
     return (count > 0 ? close : await this.#hastily(some, close)).slice(0, most);
@@ -123,25 +126,9 @@ class Filler<P extends PieceToFill> {
     return (width - 2 * margin) * (height - 2 * margin) - missing.reduce((sum, region) => sum + area(region), 0);
   }
 
-  /** Turns pieces only if that saves a sheet. */
-  async #upright(pieces: readonly P[]): Promise<LaidPieces<P>[]> {
-    const { turn, room } = this.#room;
-    const upright = await this.#nested(pieces, 'none', undefined, undefined, (sheets) => {
-      if (sheets.length <= this.#room.most) this.#onBetter(sheets);
-    });
-    const least = Math.ceil(pieces.reduce((sum, { region }) => sum + area(region), 0) / this.#area);
-    const isWhole = upright.flat().length === pieces.length;
-    if (turn === 'never' || (isWhole && upright.length <= Math.max(1, least))) return upright;
-    const turned = await this.#nested(pieces, turnsOf[turn]);
-    const more = turned.flat().length - upright.flat().length;
-    if (room.keep === undefined && more === 0 && turned.length >= upright.length) return upright;
-    return more >= 0 ? turned : upright;
-  }
-
   /** A few sheets or an offcut get less effort than an unlimited number of sheets. */
   async #nested(
     pieces: readonly P[],
-    turns: PartToNest['turns'],
     share = this.#room.most === Infinity ? 1 : trialShare,
     settled: readonly FixedContents[] = this.#fixed,
     onBetter?: (sheets: readonly LaidPieces<P>[]) => void,
@@ -149,6 +136,7 @@ class Filler<P extends PieceToFill> {
     const fixed = settled.map(({ regions }) => regions);
     if (pieces.length === 0) return fixed.map(() => []);
     const { checkpoint, effort = usualEffort, nest = nestHere } = this.#options;
+    const turns = turnsOf[this.#room.turn];
     const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
     const bySheet = ({ placements, sheets }: Layout): LaidPieces<P>[] =>
       Array.from({ length: sheets }, (_, sheet) =>
@@ -161,7 +149,9 @@ class Filler<P extends PieceToFill> {
         onBetter(bySheet(layout));
       },
     };
-    return bySheet(await nest(parts, this.#room.room, checkpoint, effort * share, { fixed, ...reporting }));
+    return bySheet(
+      await uprightFirst(nest)(parts, this.#room.room, checkpoint, effort * share, { fixed, ...reporting }),
+    );
   }
 
   /**
@@ -172,7 +162,7 @@ class Filler<P extends PieceToFill> {
     const rushed = pieces.filter(({ rush }) => rush);
     const others = pieces.filter(({ rush }) => !rush);
     if (rushed.length === 0 || others.length === 0 || close.length < 2) return close;
-    const first = await this.#upright(rushed);
+    const first = await this.#nested(rushed);
     if (first.length === close.filter(isRushed).length) return close;
     const last = first.pop() ?? [];
     const shared = await this.#filledUp(
@@ -180,7 +170,7 @@ class Filler<P extends PieceToFill> {
       others,
     );
     const done = new Set((shared ?? last).map(({ piece }) => piece));
-    const rest = await this.#upright(others.filter((piece) => !done.has(piece)));
+    const rest = await this.#nested(others.filter((piece) => !done.has(piece)));
     const apart = [...first, shared ?? last, ...rest];
     return apart.length <= close.length ? apart : close;
   }
@@ -191,7 +181,7 @@ class Filler<P extends PieceToFill> {
     for (let trial = 0; trial < mostTrials; trial++, free *= 0.75) {
       const added = upTo(others, free);
       if (added.length === 0) return undefined;
-      const sheets = await this.#nested([...all, ...added], turnsOf[this.#room.turn], trialShare);
+      const sheets = await this.#nested([...all, ...added], trialShare);
       const whole = sheets.find((laid) => all.every((piece) => laid.some((each) => each.piece === piece)));
       if (whole) return whole;
     }
@@ -229,11 +219,10 @@ class Filler<P extends PieceToFill> {
    */
   async #wholeOrders(waiting: readonly P[], settled?: FixedContents): Promise<LaidPieces<P>> {
     if (waiting.length === 0) return [];
-    const turns = turnsOf[this.#room.turn];
     const round = settled ? [settled] : [];
     const free = this.#area - (settled?.regions ?? []).reduce((sum, region) => sum + area(region), 0);
     const likely = upTo(waiting, 0.9 * free);
-    const nested = await this.#nested(likely, turns, trialShare, round);
+    const nested = await this.#nested(likely, trialShare, round);
     // The fixed pieces are on the first sheet.
     const sheets = settled ? nested.slice(0, 1) : nested;
     const wholly = sheets.map((laid) => laid.filter(({ piece }) => isWhole(piece.order, laid, waiting)));
@@ -243,14 +232,14 @@ class Filler<P extends PieceToFill> {
       const order = others.shift();
       const tried = [...kept.map(({ piece }) => piece), ...waiting.filter((piece) => piece.order === order)];
       const fitting = tried.reduce((sum, { region }) => sum + area(region), 0) <= free;
-      const [first, ...more] = fitting ? await this.#nested(tried, turns, trialShare, round) : [];
+      const [first, ...more] = fitting ? await this.#nested(tried, trialShare, round) : [];
       if (first && more.length === 0 && first.length === tried.length) kept = first;
       else failed += 1;
     }
     if (kept.length > 0 || settled) return kept;
     // No order fits on a sheet by itself, so the first is split.
     const own = waiting.filter(({ order }) => order === waiting[0]!.order);
-    return (await this.#nested(own, turns, undefined, []))[0] ?? [];
+    return (await this.#nested(own, undefined, []))[0] ?? [];
   }
 }
 

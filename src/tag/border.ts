@@ -1,14 +1,13 @@
 /** Borders: lines along an outline, inset from it, that go round anything cut through the piece. */
 
 import { clippedCorners } from '../geometry/clip-corners.ts';
-import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
-import { hullOf } from '../geometry/hull.ts';
-import { boundsOf, centroid, ringArea } from '../geometry/measure.ts';
+import { area, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Line, Region } from '../geometry/types.ts';
 import type { BorderGenerator } from '../spec/shape-model.ts';
+import { bayOf } from './border-bay.ts';
 
 /** The construction of a border, so that it can be led round openings once they are known. */
 export interface Border {
@@ -43,8 +42,12 @@ const touchingMm = 0.05;
 /** Half as wide is what rounding leaves of an edge, in mm. */
 const sliverMm = 0.01;
 
-/** Radius of the innermost line where a border turns into a bay, in mm (our own judgement). */
-const shoulderMm = 2;
+/**
+ * Radii of the innermost line where a border turns into a bay, in mm, and the share of the inside that one must leave to
+ * be preferred to the next: round shoulders need room (our own judgement).
+ */
+const shouldersMm = [3, 2, 1];
+const leftByShoulders = 0.9;
 
 /** The border of a shape; empty if there is no room for the lines in it. */
 export function borderOf(region: Region, { inset, lines, radius, clip, clear }: BorderGenerator): Bordered {
@@ -98,26 +101,19 @@ function clearOf(border: Border, openings: Region): Border {
   const met = partsOf(kept).filter((part) => intersection(offset(part, -touchingMm), band).length > 0);
   if (met.length === 0) return border;
   const within = partsOf(border.within).flatMap((part) => {
-    const bays = union(met.map((each) => bayOf(each, part, deepest)));
-    const left = outerRings(difference(part, [bays]));
-    const [largest] = partsOf(withRoundShoulders(left, bays, deepest + shoulderMm));
-    return largest ? [...largest] : [];
+    const bays = union(met.map((each) => bayOf(each, part, deepest + shouldersMm[0]!)));
+    return [...withBays(outerRings(difference(part, [bays])), bays, deepest)];
   });
   return { ...border, within };
 }
 
-/** What is kept clear round an opening, and all between that and the edge that it is nearest to. */
-function bayOf(kept: Region, within: Region, deepest: number): Region {
-  const beyond = difference(offset(kept, deepest + shoulderMm), [within]);
-  const [from, to] = [centroid(kept), centroid(beyond)];
-  const box = boundsOf(within);
-  if (!from || !to || !box) return kept;
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
-  // All round it is the outside: it lies beside the border.
-  if (length < touchingMm) return kept;
-  const far = (box.maxX - box.minX + box.maxY - box.minY) / length;
-  const shift = translation((to.x - from.x) * far, (to.y - from.y) * far);
-  return [hullOf([...kept, ...transform(kept, shift)].flat())];
+function withBays(left: Region, bays: Region, deepest: number): Region {
+  let found: Region = [];
+  for (const shoulder of shouldersMm) {
+    found = partsOf(withRoundShoulders(left, bays, deepest + shoulder))[0] ?? [];
+    if (area(found) > leftByShoulders * area(left)) break;
+  }
+  return found;
 }
 
 /** Rounds the corners that bays have left in an outline; corners elsewhere stay as they are, straits beside bays go. */

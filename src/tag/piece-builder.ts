@@ -18,6 +18,7 @@ import { Evaluator } from './evaluate.ts';
 import type { Obstacles } from './fit/no-room.ts';
 import { bottomPieceOf } from './pieces-below.ts';
 import { obstacleOf } from './hanger/clear-of.ts';
+import { openingInWords } from './hanger/in-words.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
 import { withoutSlits } from './hanger/slits.ts';
@@ -101,7 +102,7 @@ export class PieceBuilder {
       const body = this.#united(bodies);
       for (const hanger of piece.hangers) {
         const { id, value } = await this.#hang(hanger, piece, body, bodies, { factor, usesReading });
-        if (value && hanger.kind !== 'ring') names.push(`the ${hanger.kind}`);
+        if (value && hanger.kind !== 'ring') names.push(openingInWords(value, body.value));
         if (value)
           openings.push(
             cache.get('hanger in the way', [id, factor], () => transform(value.opening, scaledBy(1 / factor))),

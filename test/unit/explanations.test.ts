@@ -3,6 +3,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { severitiesOf } from '../../src/cli/usage.ts';
 import { severitySettings } from '../../src/dev/severity-settings.ts';
+import { checkBatch } from '../../src/engine/batch.ts';
+import type { Report } from '../../src/engine/engine.ts';
 import { findFixes } from '../../src/fixes/find-fixes.ts';
 import { issueCodes, issueKinds } from '../../src/core/issue-kinds.ts';
 import type { IssueCode } from '../../src/core/issue-kinds.ts';
@@ -10,7 +12,7 @@ import { canBeSilenced } from '../../src/engine/severity.ts';
 import { longestSpec } from '../../src/spec/source.ts';
 import { bundledFontBytes } from '../fonts/font-files.ts';
 import { withFsType } from '../fonts/fs-type.ts';
-import { newEngine, placeOf, report } from './support/engine.ts';
+import { newEngine, placeOf } from './support/engine.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'src', 'guide', 'problems');
 
@@ -26,6 +28,11 @@ const engine = newEngine({
   'fonts/mine.ttf': new Uint8Array(await bundledFontBytes('Pacifico', 400)),
 });
 const options = { locate: (relative: string) => `/specs/${relative}` };
+
+/** With all tags of a batch. */
+async function checked(text: string): Promise<Report> {
+  return (await checkBatch(engine, await engine.compute(text, options), options)).report;
+}
 
 interface Page {
   readonly code: IssueCode;
@@ -114,7 +121,7 @@ describe('The explanations', () => {
       it('have an example that has the problem, where it is marked', async () => {
         const { problem } = exampleOf(page);
         assert.equal(examplesOf(page, 'problem').length, code === 'file-too-large' ? 0 : 1);
-        const made = await report(problem, engine);
+        const made = await checked(problem);
         const lines = made.issues.filter((issue) => issue.code === code).map((issue) => placeOf(made, issue).line);
         assert.ok(lines.length > 0, made.issues.map(({ message }) => message).join('\n'));
         const place = code === 'file-too-large' ? 1 : markedLine(problem);
@@ -123,7 +130,7 @@ describe('The explanations', () => {
 
       it('have a fixed example that nothing is said of', async () => {
         assert.equal(examplesOf(page, 'fixed').length, code === 'file-too-large' ? 0 : 1);
-        const made = await report(exampleOf(page).fixed, engine);
+        const made = await checked(exampleOf(page).fixed);
         assert.deepEqual(
           made.issues.map(({ message }) => message),
           [],
@@ -134,7 +141,7 @@ describe('The explanations', () => {
       it('promise only fixes that are offered for the example', async () => {
         const promised = [...prose.matchAll(/(?<=[-,] )\*([A-Z][^*]+)\*/g)].map(([, words]) => words!);
         if (promised.length === 0) return;
-        const made = await report(exampleOf(page).problem, engine);
+        const made = await checked(exampleOf(page).problem);
         const titles: string[] = [];
         for (const issue of made.issues.filter((each) => each.code === code))
           titles.push(...(await findFixes(engine, made, issue, options)).map(({ title }) => title));
@@ -149,7 +156,7 @@ describe('The explanations', () => {
         const comments = [...prose.matchAll(/`(# accept [a-z][^`]*)`/g)].map(([, comment]) => comment!);
         assert.equal(comments.length, canBeSilenced(code) && code !== 'odd-comment' ? 1 : 0);
         for (const comment of comments) {
-          const accepted = await report(exampleOf(page).problem.replace(marked, `   ${comment}`), engine);
+          const accepted = await checked(exampleOf(page).problem.replace(marked, `   ${comment}`));
           assert.deepEqual(
             accepted.issues.filter((issue) => [code, 'odd-comment'].includes(issue.code)).map(({ message }) => message),
             [],

@@ -4,6 +4,7 @@ import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, settingLengths, shapeAt } from '../candidate.ts';
 import { onBacking } from './backing.ts';
+import { uncovered } from './covered.ts';
 import { otherFonts } from './fonts.ts';
 import { heavier, larger } from './letter-changes.ts';
 
@@ -21,6 +22,7 @@ export function legible(at: Case): Remedy[] {
   const atShape = { ...at, issue: { ...at.issue, path: shape.path } };
   const { grow = 0 } = shape.modifiers;
   return [
+    ...uncovered(atShape, shape),
     growingLess(atShape, shape),
     ...(grow < 0 ? [heavier(atShape, shape)] : []),
     larger(atShape, shape, largerFactors),

@@ -37,12 +37,12 @@ export function centringMove(
   only?: 'x' | 'y',
 ): Point {
   const shift = { x: 0, y: 0 };
-  const [ofPoints, ofCorners] = [points, walls.corners].map((each) => ({
-    x: new Levels(each, 'x', 'y'),
-    y: new Levels(each, 'y', 'x'),
-  }));
+  const known: { [along in 'x' | 'y']?: LevelsOfBoth } = {};
   const toMiddle = (along: 'x' | 'y', across: 'x' | 'y'): number => {
-    const levels = { points: ofPoints![along], corners: ofCorners![along] };
+    const levels = (known[along] ??= {
+      points: new Levels(points, along, across),
+      corners: new Levels(walls.corners, along, across),
+    });
     const { back, ahead } = freeTravel(levels, rings, walls.region, shift, along, across);
     if (!Number.isFinite(back + ahead)) return 0;
     const [low, high] = extent(points, along);
@@ -71,29 +71,20 @@ function extent(points: readonly Point[], along: 'x' | 'y'): [number, number] {
 
 /** The way until a point of the shape meets an edge of the room, or a corner of the room an edge of the shape. */
 function freeTravel(
-  { points, corners }: { readonly points: Levels; readonly corners: Levels },
+  { points, corners }: LevelsOfBoth,
   rings: Region,
   region: Region,
   shift: Point,
   along: 'x' | 'y',
   across: 'x' | 'y',
 ): FreeTravel {
-  let [back, ahead] = [Infinity, Infinity];
-  const meet = (distance: number, way: Direction): void => {
-    // Things that already touch meet at once, despite rounding.
-    if (way > 0 && distance > -touchingMm) ahead = Math.min(ahead, Math.max(0, distance - touchingMm));
-    if (way < 0 && distance < touchingMm) back = Math.min(back, Math.max(0, -distance - touchingMm));
-  };
   const moved = { along: shift[along], across: shift[across] };
-  eachLevel(points, region, along, across, moved, meet);
-  eachLevel(corners, rings, along, across, { along: -moved.along, across: -moved.across }, (distance, way) => {
-    meet(-distance, way);
-  });
-  return { back, ahead };
+  const back = { along: -moved.along, across: -moved.across };
+  const ofPoints = wayToEdges(points, region, true, along, across, moved);
+  const ofCorners = wayToEdges(corners, rings, false, along, across, back);
+  // What comes towards the shape goes the other way.
+  return { back: Math.min(ofPoints.back, ofCorners.ahead), ahead: Math.min(ofPoints.ahead, ofCorners.back) };
 }
-
-/** Direction from a point of the shape to what it would meet: 1 if that is further along. */
-type Direction = 1 | -1;
 
 /** Points in the order of their levels, for many questions about what is level with an edge. */
 class Levels {
@@ -119,32 +110,46 @@ class Levels {
   }
 }
 
+/** Of the shape's points, and of the room's corners. */
+interface LevelsOfBoth {
+  readonly points: Levels;
+  readonly corners: Levels;
+}
+
 /**
- * Calls back for each moved point and each edge level with it, with the distance, and the direction in which the edge
- * ends what it encloses, which is on its left.
+ * The way of moved points until one of them meets an edge that is level with it. Things that already touch meet at
+ * once, despite rounding.
+ * @param edges They enclose what is on their left; `isWithin`: which the points are in, rather than beside.
  */
-function eachLevel(
+function wayToEdges(
   levels: Levels,
   edges: Region,
+  isWithin: boolean,
   along: 'x' | 'y',
   across: 'x' | 'y',
   moved: { readonly along: number; readonly across: number },
-  found: (distance: number, way: Direction) => void,
-): void {
+): FreeTravel {
   const { at, place } = levels;
-  for (const ring of edges) {
+  let back = Infinity;
+  let ahead = Infinity;
+  for (const ring of at.length > 0 ? edges : []) {
     let from = ring[ring.length - 1]!;
     for (const to of ring) {
-      const [low, high] = from[across] < to[across] ? [from[across], to[across]] : [to[across], from[across]];
-      if (low < high) {
-        const way = to[across] > from[across] === (along === 'x') ? 1 : -1;
-        const slope = (to[along] - from[along]) / (to[across] - from[across]);
+      const rise = to[across] - from[across];
+      if (rise !== 0) {
+        const isAhead = (rise > 0 === (along === 'x')) === isWithin;
+        const slope = (to[along] - from[along]) / rise;
         const first = from[along] - moved.along + slope * (moved.across - from[across]);
-        const end = high - moved.across;
-        for (let i = levels.firstFrom(low - moved.across); i < at.length && at[i]! < end; i++)
-          found(first + slope * at[i]! - place[i]!, way);
+        const low = (rise > 0 ? from : to)[across] - moved.across;
+        const high = (rise > 0 ? to : from)[across] - moved.across;
+        for (let i = levels.firstFrom(low); i < at.length && at[i]! < high; i++) {
+          const distance = first + slope * at[i]! - place[i]!;
+          if (isAhead && distance > -touchingMm && distance < ahead) ahead = distance;
+          if (!isAhead && distance < touchingMm && -distance < back) back = -distance;
+        }
       }
       from = to;
     }
   }
+  return { back: Math.max(0, back - touchingMm), ahead: Math.max(0, ahead - touchingMm) };
 }

@@ -176,53 +176,62 @@ function contactsOf({ outline, walls, field }: FitSearch, { scale, x, y }: FitPl
   const contacts: FitContact[] = [];
   const { edges } = walls;
   const off = fieldOff * field.step + fieldOffMm;
+  // Most points are far from everything, so nothing is made for those.
   for (const own of outline.points) {
-    const here = { x: x + scale * own.x, y: y + scale * own.y };
-    const depth = field.at(here.x, here.y);
+    const depth = field.at(x + scale * own.x, y + scale * own.y);
     if (depth > reach + off) continue;
+    const here = { x: x + scale * own.x, y: y + scale * own.y };
     const isFree = Math.abs(depth) > off ? depth > 0 : edges.contains(here);
+    const add = (free: Point, gap: number) => contacts.push({ own, free, gap });
     // A point outside is about that far from the nearest edge.
-    const within = isFree ? reach : Math.min(reach, off - depth);
-    for (const contact of contactsOfPoint(here, edges, within, isFree, 1)) contacts.push({ ...contact, own });
+    if (isFree) eachContact(here, edges, reach, 1, add);
+    else wayBack(here, edges, Math.min(reach, off - depth), 1, add);
   }
   const far = reach / scale;
   for (const corner of walls.corners) {
     const there = { x: (corner.x - x) / scale, y: (corner.y - y) / scale };
     if (!outline.isBeside(there, far)) continue;
-    for (const { free, gap } of contactsOfPoint(there, outline.edges, far, !outline.contains(there), -1)) {
-      // From the shape's point of view: its point nearest to the corner, and the direction away from the corner.
+    // From the shape's point of view: its point nearest to the corner, and the direction away from the corner.
+    const add = (free: Point, gap: number) => {
       const own = { x: there.x - free.x * gap, y: there.y - free.y * gap };
       contacts.push({ own, free: { x: -free.x, y: -free.y }, gap: gap * scale });
-    }
+    };
+    if (outline.contains(there)) wayBack(there, outline.edges, far, -1, add);
+    else eachContact(there, outline.edges, far, -1, add);
   }
   return contacts;
 }
 
+type AddContact = (free: Point, gap: number) => void;
+
 /**
- * The contacts of a point with the edges that it should be on one side of: all of them if it is, only the nearest if it
- * is not.
+ * The contacts of a point with the edges that it should be on one side of, and is.
  * @param side For an edge that it lies on: 1 if the left of it is free.
  */
-function contactsOfPoint(
-  point: Point,
-  edges: EdgeIndex,
-  reach: number,
-  isFree: boolean,
-  side: 1 | -1,
-): Omit<FitContact, 'own'>[] {
-  for (let within = reach; ; within *= 2) {
-    const found = edges.near(point, within).map(([from, to]) => besideEdge(point, from, to, side));
-    if (isFree) return found.filter(({ gap }) => gap <= within);
-    const nearest = found.reduce((best, each) => (each.gap < best.gap ? each : best), nowhere);
-    if (nearest.gap < onEdgeMm) return [nearest];
-    if (nearest.gap <= within || within > farthestMm) {
-      const { free, gap } = nearest;
-      return gap < Infinity ? [{ free: { x: -free.x, y: -free.y }, gap: -gap }] : [];
-    }
-  }
+function eachContact(point: Point, edges: EdgeIndex, reach: number, side: 1 | -1, add: AddContact): void {
+  edges.eachNear(point, reach, (from, to) => {
+    const gap = gapTo(point, from, to);
+    if (gap <= reach) add(awayFrom(point, from, to, gap, side), gap);
+  });
 }
 
-const nowhere = { free: { x: 0, y: 0 }, gap: Infinity };
+/** The contact of a point on the wrong side with the edge nearest to it. */
+function wayBack(point: Point, edges: EdgeIndex, reach: number, side: 1 | -1, add: AddContact): void {
+  for (let within = reach; ; within *= 2) {
+    let nearest: readonly [Point, Point] | undefined;
+    let gap = Infinity;
+    edges.eachNear(point, within, (from, to) => {
+      const found = gapTo(point, from, to);
+      if (found < gap) [gap, nearest] = [found, [from, to]];
+    });
+    if (gap > within && within <= farthestMm) continue;
+    if (!nearest) return;
+    const free = awayFrom(point, ...nearest, gap, side);
+    if (gap < onEdgeMm) add(free, gap);
+    else add({ x: -free.x, y: -free.y }, -gap);
+    return;
+  }
+}
 
 /** A point nearer to an edge than this is on it, in mm. */
 const onEdgeMm = 1e-7;
@@ -234,13 +243,27 @@ const fieldOffMm = 0.05;
 /** Distance beyond any tag, in mm. */
 const farthestMm = 1000;
 
-function besideEdge(point: Point, from: Point, to: Point, side: 1 | -1): Omit<FitContact, 'own'> {
+/** How far along an edge its nearest point is, from 0 to 1. */
+function shareOf({ x, y }: Point, from: Point, to: Point): number {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
-  const length = dx * dx + dy * dy || 1;
-  const share = Math.min(1, Math.max(0, ((point.x - from.x) * dx + (point.y - from.y) * dy) / length));
-  const away = { x: point.x - from.x - share * dx, y: point.y - from.y - share * dy };
-  const gap = Math.hypot(away.x, away.y);
-  const turned = side / Math.sqrt(length);
-  return { free: gap > onEdgeMm ? { x: away.x / gap, y: away.y / gap } : { x: -dy * turned, y: dx * turned }, gap };
+  const share = ((x - from.x) * dx + (y - from.y) * dy) / (dx * dx + dy * dy || 1);
+  return share < 0 ? 0 : share > 1 ? 1 : share;
+}
+
+function gapTo(point: Point, from: Point, to: Point): number {
+  const share = shareOf(point, from, to);
+  return Math.hypot(point.x - from.x - share * (to.x - from.x), point.y - from.y - share * (to.y - from.y));
+}
+
+/** Unit direction from an edge to a point at that distance. */
+function awayFrom(point: Point, from: Point, to: Point, gap: number, side: 1 | -1): Point {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  if (gap <= onEdgeMm) {
+    const turned = side / Math.sqrt(dx * dx + dy * dy || 1);
+    return { x: -dy * turned, y: dx * turned };
+  }
+  const share = shareOf(point, from, to);
+  return { x: (point.x - from.x - share * dx) / gap, y: (point.y - from.y - share * dy) / gap };
 }

@@ -14,7 +14,7 @@ import { largestAt, mostIn, promisingPlaces, samplesOf } from './search.ts';
 import type { FitPlacement, Samples } from './search.ts';
 import { centringMove } from './centring-move.ts';
 import { offMiddle, placesNearer } from './nearer-places.ts';
-import { silhouetteOf } from './silhouette.ts';
+import { roughened, silhouetteOf } from './silhouette.ts';
 
 /** A place is only worth leaving the middle of the room for if it is larger by this factor. */
 const worthLeaving = 1.001;
@@ -141,9 +141,9 @@ class FitRun {
   constructor(made: MadeShape, own: Point, baseline?: number) {
     this.#baseline = baseline;
     this.#free = baseline === undefined ? 'all' : 'along x';
-    const close = { ...made, region: simplified(made.region, closeMm) };
-    this.#close = new IndexedSilhouette(silhouetteOf(close, own));
-    this.#rough = new IndexedSilhouette(silhouetteOf({ ...close, region: simplified(close.region, roughMm) }, own));
+    const close = silhouetteOf({ ...made, region: simplified(made.region, closeMm) }, own);
+    this.#close = new IndexedSilhouette(close);
+    this.#rough = new IndexedSilhouette(roughened(close, roughMm));
     this.#samples = samplesOf(this.#rough.points, boundsOf(this.#close.solids.flat())!);
   }
 

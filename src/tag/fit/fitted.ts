@@ -64,7 +64,7 @@ export async function fitted(outline: CurveOutline, fitting: FittingInput): Prom
   const box = boundsOf(rooms.free.region);
   if (!outline.bounds || !box) return undefined;
   // Judged at about the final size, so that it is as smooth as what will be cut.
-  const guess = (box.maxX - box.minX) / Math.max(outline.bounds.maxX - outline.bounds.minX, 1e-9);
+  const guess = Math.min(most, (box.maxX - box.minX) / Math.max(outline.bounds.maxX - outline.bounds.minX, 1e-9));
   const guessed = await outline.at(guess, guess, checkpoint);
   const turned = mapShape(guessed, turning(modifiers, { x: 0, y: 0 }));
   let found = findPlacement(turned, rooms.free, fitting, most / guess, modifiers.grow ?? 0);

@@ -11,7 +11,7 @@ import type { Fit } from '../../spec/shape-model.ts';
 export interface Obstacles {
   readonly things: Region;
   readonly quiet: Region;
-  /** In a message: “the hole”, “sprout” in quotes. */
+  /** In a message: “the hole at the top”, “sprout” in quotes. */
   readonly names: readonly string[];
 }
 
@@ -43,7 +43,7 @@ export function noRoom(
   if (isRoom(low))
     return `No size of this shape fits ${name} where “place” puts it; leave out “place”, or choose another place.`;
   if (!isRoom(high))
-    return `There is no room left in ${name}: the other marks and openings of the piece take all of it.`;
+    return `There is no room left in ${name}: ${theOthers(names)} ${names.length > 1 ? 'take' : 'takes'} all of it.`;
   for (let i = 0; i < halvings; i++) {
     const middle = (low + high) / 2;
     if (isRoom(middle)) high = middle;
@@ -51,7 +51,7 @@ export function noRoom(
   }
   const kept = [
     ...(margin > 0 ? [`a margin of ${mm(margin)}`] : []),
-    ...(things.length > 0 && clear > 0 ? [`${mm(clear)} clear of what else is there`] : []),
+    ...(things.length > 0 && clear > 0 ? [`${mm(clear)} clear of ${theOthers(names)}`] : []),
     ...(grow > 0 ? [`${mm(grow)} of growth`] : []),
   ].join(' and ');
   return `There is no room in ${name}: with ${kept} it is more than ${mm(2 * low)} too narrow.`;
@@ -60,16 +60,25 @@ export function noRoom(
 /** Most things that are named. */
 const mostNamed = 3;
 
+/** The openings of a row are one thing: “the holes at the top”. */
+function eachOnce(names: readonly string[]): string[] {
+  return [...new Set(names)].map((name) =>
+    names.indexOf(name) === names.lastIndexOf(name) ? name : name.replace(/^the (\w+)/, 'the $1s'),
+  );
+}
+
+function theOthers(names: readonly string[]): string {
+  return listed(eachOnce(names), mostNamed) || 'what else is there';
+}
+
 function noWayRound(name: string, names: readonly string[]): string {
-  const all = [...new Set(names)];
-  if (all.length === 0) return `These lines do not go round inside ${name}; use shorter words or a smaller margin.`;
-  const some = listed(all, mostNamed);
-  const holes = all.filter((each) => each.startsWith('the '));
-  const drawn = all.filter((each) => !each.startsWith('the '));
+  if (names.length === 0) return `These lines do not go round inside ${name}; use shorter words or a smaller margin.`;
+  const [opening] = names.filter((each) => each.startsWith('the '));
+  const drawn = eachOnce(names).filter((each) => !each.startsWith('the '));
   const help = [
-    ...(holes.length > 0 ? [`use a ring instead of ${holes[0]}`] : []),
+    ...(opening === undefined ? [] : [`use a ring instead of ${opening}`]),
     ...(drawn.length > 0 ? [`make ${drawn.length > 1 ? 'the drawings in the middle' : drawn[0]} smaller`] : []),
     'use shorter words',
   ];
-  return `${capitalised(some)} ${all.length > 1 ? 'leave' : 'leaves'} no room for these lines to run round inside ${name}: ${listed(help, Infinity, 'or')}.`;
+  return `${capitalised(theOthers(names))} ${names.length > 1 ? 'leave' : 'leaves'} no room for these lines to run round inside ${name}: ${listed(help, Infinity, 'or')}.`;
 }

@@ -35,6 +35,13 @@ export function silhouetteOf({ region, band, lettering }: MadeShape, about: Poin
   return { solids: [...letters, ...filling.rings.map((ring) => [ring])], points };
 }
 
+/** The same with fewer points, none of which is further than `tolerance` mm from where it was. */
+export function roughened({ solids, points }: Silhouette, tolerance: number): Silhouette {
+  const kept = new Set(points);
+  const rough = solids.map((solid) => simplified(solid, tolerance)).filter((solid) => solid.length > 0);
+  return { solids: rough, points: rough.flat(2).filter((point) => kept.has(point)) };
+}
+
 interface LineFilling {
   readonly rings: readonly Ring[];
   hides(point: Point): boolean;

@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
-import { eachReport, issuesOfBatch, rowCount } from '../../engine/batch.ts';
+import { eachReport, ofBatch, rowCount } from '../../engine/batch.ts';
 import type { RowIssues } from '../../engine/batch.ts';
 import type { Engine } from '../../engine/engine.ts';
 import { besideOthers, tagByItself } from '../../scene/batch-tags.ts';
@@ -179,14 +179,15 @@ export class TagService implements TagResults, vscode.Disposable {
       };
       for await (const each of eachReport(this.#engine, report, options, before)) {
         // Outlines are dropped: those of hundreds of tags that are not shown would fill the memory.
-        all.push({ row: each.row, issues: each.issues, ...(each.batch ? { batch: each.batch } : {}) });
+        const { row, issues, batch, fitted } = each;
+        all.push({ row, issues, ...(batch ? { batch } : {}), ...(fitted ? { fitted } : {}) });
         tags.push(tagByItself(each));
         inUsed.push(...inUsedOf(each));
       }
       running.signal.throwIfAborted();
       this.#settle(watched, {
         ...whole,
-        issues: issuesOfBatch(report, all, { joined: true }),
+        issues: ofBatch(report, all, { ...options, joined: true }).issues,
         inUsed,
         batchTags: besideOthers(tags),
       });

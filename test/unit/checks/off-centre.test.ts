@@ -120,7 +120,7 @@ describe('A shape fitted to one side', () => {
     assert.equal(issue.severity, 'info');
     assert.equal(
       issue.message,
-      '“ab” is all on the left of “plate”: the keyhole leaves too little room in the middle. A ring, or the keyhole elsewhere, would free it.',
+      '“ab” is all on the left of “plate”: the keyhole at the top leaves too little room in the middle. A ring instead, or the keyhole elsewhere, would free it.',
     );
     assert.equal(placeOf(made.report, issue).text, '{in: plate, margin: 4}');
   });

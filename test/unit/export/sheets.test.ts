@@ -49,6 +49,12 @@ const plate = (sheet: string, head = ''): string =>
   `tagwright: 1\ntitle: Plate\n${head}stock: {kerf: 0.2 mm}\nsheet: ${sheet}\nshapes:\n  plate: {rectangle: [40 mm, 20 mm]}\n  line: {rectangle: [20 mm, 2 mm]}\npieces:\n  tag: {body: [plate], engrave: [line], hanger: {hole: {diameter: 4 mm, inset: 3 mm, at: left}}}\n`;
 
 describe('Tags on sheets', () => {
+  it('lie with their names upright where turning would gain little', async () => {
+    const { plan } = await laidOut(script('{size: [300, 200], margin: 5, gap: 3}'));
+    const turned = plan.sheets.flatMap(({ pieces }) => pieces.filter(({ toSheet: { a } }) => Math.abs(a - 1) > 1e-9));
+    assert.deepEqual([plan.sheets.length, turned.length], [1, 0]);
+  });
+
   it('are all there, each as it is by itself, turned and moved at most', async () => {
     const { plan, jobs } = await laidOut(script('{size: [200, 120], margin: 5, gap: 3, copies: 2}'));
     const pieces = plan.sheets.flatMap((sheet) => sheet.pieces);

@@ -43,6 +43,10 @@ describe('The sections of the reference', () => {
       [['pieces', 'tag', 'parts'], 'piece'],
       [['pieces', 'tag', 'hanger', 'ring', 'wall'], 'ring'],
       [['pieces', 'tag', 'hanger', 0, 'hole', 'inset'], 'hole'],
+      // Told once for all hangers.
+      [['pieces', 'tag', 'hanger', 'ring', 'at'], 'hanger'],
+      [['pieces', 'tag', 'hanger', 0, 'slot', 'count'], 'hanger'],
+      [['hangers', 'cord', 'keyhole', 'nudge'], 'hanger'],
       [['nothing'], undefined],
     ] as const)
       assert.equal(referenceSectionOf(path), section, path.join('.'));

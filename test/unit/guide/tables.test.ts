@@ -53,6 +53,18 @@ describe("The guide's reference of the language", () => {
     assert.equal(reference, languageReference());
   });
 
+  it('tells what all hangers take once, and of each what it has of its own', () => {
+    const rowsIn = (name: string) => {
+      const [, section] = reference.split(`\n## \`${name}\`\n`);
+      return [...section!.split('\n## ')[0]!.matchAll(/^\| `(\w+)`/gm)].map(([, key]) => key);
+    };
+    assert.deepEqual(rowsIn('hanger'), ['ring', 'hole', 'slot', 'keyhole', 'on', 'at', 'count', 'spacing', 'nudge']);
+    assert.deepEqual(rowsIn('ring'), ['diameter', 'wall', 'sink']);
+    assert.deepEqual(rowsIn('hole'), ['diameter', 'inset']);
+    assert.deepEqual(rowsIn('keyhole'), ['diameter', 'width', 'length', 'inset']);
+    assert.match(reference, /Default: `top`\. Of a ring: `auto`\./);
+  });
+
   it('has a row for every key of the schema', () => {
     const keys = new Set<string>();
     const collect = (node: unknown): void => {

@@ -531,15 +531,28 @@ describe('Fitting without room', () => {
   it('counts what is kept clear of', async () => {
     const shapes = ['plate: {ellipse: 20}', 'dot: {ellipse: 10}', word('margin: 2, clear: 4')];
     const found = await messages(shapes, 'body: [plate], cut: [dot], engrave: [word]');
-    assert.match(
-      found!.message,
-      /a margin of 2.00 mm and 4.00 mm clear of what else is there it is more than 1.00 mm too/,
-    );
+    assert.match(found!.message, /a margin of 2.00 mm and 4.00 mm clear of “dot” it is more than 1.00 mm too/);
     const covered = await messages(
       ['plate: {ellipse: 20}', 'dot: {ellipse: 30}', word('margin: 1')],
       'body: [plate], engrave: [dot, word]',
     );
-    assert.match(covered!.message, /the other marks and openings of the piece take all of it/);
+    assert.match(covered!.message, /There is no room left in “plate”: “dot” takes all of it\./);
+  });
+
+  it('says which opening it means', async () => {
+    for (const [hanger, which] of [
+      ['hole: {diameter: 4, at: top}', 'the hole at the top'],
+      ['hole: {diameter: 4, at: top, count: 2, spacing: 9}', 'the holes at the top'],
+      ['slot: {length: 9, width: 3, at: left}', 'the slot on the left'],
+      ['hole: {diameter: 4, at: top-left}', 'the hole at the top left'],
+      ['hole: {diameter: 4, at: {right: 8}}', 'the hole on the right'],
+    ]) {
+      const found = await messages(
+        ['plate: {rectangle: [30, 16]}', word('margin: 1, clear: 40')],
+        `${marked}, hanger: {${hanger}}`,
+      );
+      assert.ok(found?.message.includes(`40.00 mm clear of ${which} it is more than`), found?.message);
+    }
   });
 
   it('says so where it is put where nothing goes', async () => {

@@ -167,7 +167,7 @@ describe('Lines over the top and along the bottom', () => {
     );
     assert.match(
       holed.issues.map(({ message }) => message).join('\n'),
-      /The hole and “dot” leave no room for these lines to run round inside “plate”: use a ring instead of the hole, make “dot” smaller or use/,
+      /The hole at the top and “dot” leave no room for these lines to run round inside “plate”: use a ring instead of the hole at the top, make “dot” smaller or use/,
     );
   });
 });

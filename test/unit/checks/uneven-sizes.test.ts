@@ -1,0 +1,92 @@
+import assert from 'node:assert/strict';
+import { unevenSizes } from '../../../src/checks/uneven-sizes.ts';
+import { checkBatch } from '../../../src/engine/batch.ts';
+import type { ComputeOptions, Report } from '../../../src/engine/engine.ts';
+import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
+import { fixAll } from '../../../src/fixes/fix-all.ts';
+import { newEngine } from '../support/engine.ts';
+
+const engine = newEngine();
+const located: ComputeOptions = { locate: () => undefined };
+
+const names = '[Rue, Lovage, Nasturtium]';
+
+const labels = (fit = '', batch = names, size = '[80 mm, 30 mm]'): string =>
+  `tagwright: 1\nbatch: ${batch}\nshapes:\n  plate: {rectangle: ${size}}\n  name: {text: "{name}", font: Nunito, fit: {in: plate, margin: 4 mm${fit}}}\npieces:\n  label: {body: [plate], engrave: [name]}\n`;
+
+async function checked(text: string, options = located): Promise<{ report: Report; all: readonly Report[] }> {
+  return checkBatch(engine, await engine.compute(text, options), options);
+}
+
+const unevenIn = ({ report: { issues } }: { report: Report }) => issues.filter(({ code }) => code === 'uneven-sizes');
+
+describe('Names of a batch that are fitted each by itself', () => {
+  it('are told once, at the fit, with the largest and the smallest', async () => {
+    const made = await checked(labels());
+    const [found, ...more] = unevenIn(made);
+    assert.deepEqual(more, []);
+    assert.match(
+      found!.message,
+      /^“Rue” comes out \d\.\d times as large as “Nasturtium” \(small letters \d+\.\d mm and \d+\.\d mm high\), as each/,
+    );
+    assert.deepEqual([found!.severity, found!.row, found!.path], ['info', 2, ['shapes', 'name', 'fit']]);
+    const shown = await checked(labels(), { ...located, row: 2 });
+    assert.equal(unevenIn(shown)[0]!.row, undefined, 'the smallest is the one that is drawn');
+  });
+
+  it('count from twice the size', () => {
+    const row = (label: string, xHeight: number, index: number) => ({
+      row: index,
+      label,
+      fitted: [{ path: ['shapes', 'name', 'fit'], xHeight }],
+    });
+    const found = (least: number) => unevenSizes([row('Rue', 10, 0), row('Kale', 7, 1), row('Nasturtium', least, 2)]);
+    assert.equal(found(5).length, 0);
+    assert.equal(found(4.99).length, 1);
+    assert.deepEqual(unevenSizes([]), []);
+  });
+
+  it('are not told where a size was asked for, where all share one, and where they are alike', async () => {
+    for (const text of [
+      labels(', at_most: {x_height: 12 mm}'),
+      labels(', same_size: true'),
+      labels('', '[Lovage, Borage, Chives]'),
+      labels('', '[Nasturtium]'),
+    ])
+      assert.deepEqual(unevenIn(await checked(text)), []);
+  });
+
+  it('can be accepted, and switched off', async () => {
+    const accepted = await checked(
+      labels().replace(/(fit: .*)$/m, '$1 # accept uneven-sizes: each goes out by itself'),
+    );
+    assert.deepEqual(unevenIn(accepted), []);
+    assert.ok(accepted.report.accepted.some(({ code }) => code === 'uneven-sizes'));
+    const off = await checked(labels(), { ...located, severities: { 'uneven-sizes': 'off' } });
+    assert.deepEqual(unevenIn(off), []);
+  });
+
+  it('get one size by their fix, which is never made unasked', async () => {
+    const { report } = await checked(labels());
+    const fixes = await findFixes(engine, report, unevenIn({ report })[0]!, located);
+    assert.deepEqual(
+      fixes.map(({ title }) => title),
+      ['Give all the size that every name has room for: same_size true'],
+    );
+    const after = await checked(withEdits(labels(), fixes[0]!.edits));
+    assert.deepEqual(after.report.issues, []);
+    const heights = after.all.map(({ tag }) => tag!.pieces[0]!.marks[0]!.lettering![0]!.xHeight);
+    assert.ok(Math.max(...heights) - Math.min(...heights) < 0.01, String(heights));
+    const { made, left } = await fixAll(engine, labels(), located);
+    assert.deepEqual(made, []);
+    assert.match(left[0]!.why, /^It is for you to decide: Give all the size/);
+  });
+
+  it('get no such fix where all would be too small to read', async () => {
+    const text = labels('', '[Rue, "Nasturtium, Tagetes, Calendula and Borage"]', '[30 mm, 14 mm]');
+    const { report } = await checked(text);
+    const [found] = unevenIn({ report });
+    assert.ok(found);
+    assert.deepEqual(await findFixes(engine, report, found, located), []);
+  });
+});

@@ -44,7 +44,11 @@ const faces: readonly (RingFace & { readonly bytes?: Uint8Array })[] = [
 
 const [, , ...args] = process.argv;
 const only = args.find((each) => each.startsWith('--face='))?.slice(7) ?? '';
-const names = args.find((each) => each.startsWith('--names='))?.slice(8).split(',') ?? ringedNames;
+const names =
+  args
+    .find((each) => each.startsWith('--names='))
+    ?.slice(8)
+    .split(',') ?? ringedNames;
 const xHeight = 11;
 
 interface Ringed {
@@ -74,20 +78,19 @@ async function ringed(name: string, face: (typeof faces)[number]): Promise<Ringe
     name,
     region: difference(union([piece!.body, hanger.lug ?? []]), [hanger.opening]),
     readAs: hanger.readAs ?? [],
-    askew: about('hangs-askew').join(' ').match(/[\d.]+°/)?.[0] ?? '',
+    askew:
+      about('hangs-askew')
+        .join(' ')
+        .match(/[\d.]+°/)?.[0] ?? '',
     said: about('hole-blocked').length > 0,
-    ...(reader && { misread: await misreading(reader, name, piece!.body, union([piece!.body, hanger.lug ?? []]), hanger.opening) }),
+    ...(reader && {
+      misread: await misreading(reader, name, piece!.body, union([piece!.body, hanger.lug ?? []]), hanger.opening),
+    }),
   };
 }
 
 /** What most readings say with the ring, where most say the name without it; empty if they say the name all the same. */
-async function misreading(
-  by: Reader,
-  name: string,
-  body: Region,
-  withLug: Region,
-  opening: Region,
-): Promise<string> {
+async function misreading(by: Reader, name: string, body: Region, withLug: Region, opening: Region): Promise<string> {
   const plain = (await by.readings(drawn(body, xHeight))).map((each) => editsFrom(name, each));
   const all = await by.readings(drawn(difference(withLug, [opening]), xHeight));
   const withRing = all.map((each) => editsFrom(name, each));
@@ -130,7 +133,10 @@ for (const face of faces) {
   const file = join(folder, `rings-${face.name.replaceAll(' ', '-')}.png`);
   writeFileSync(file, new Resvg(svg, { fitTo: { mode: 'width', value: 1900 } }).render().asPng());
   const count = (has: (each: Ringed) => boolean): string =>
-    made.filter(has).map(({ name, readAs }) => `${name} (${readAs.join(', ')})`).join(', ') || 'none';
+    made
+      .filter(has)
+      .map(({ name, readAs }) => `${name} (${readAs.join(', ')})`)
+      .join(', ') || 'none';
   console.log(`${face.name}: said: ${count(({ said }) => said)}; askew: ${count(({ askew }) => askew !== '')}`);
   if (reader) console.log(`  misread: ${count(({ misread }) => Boolean(misread))}`);
 }

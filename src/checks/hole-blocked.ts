@@ -9,6 +9,7 @@ import type { Tie } from '../spec/workshop-model.ts';
 import { strandOf } from '../spec/tie.ts';
 import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
 import type { Finding } from '../core/issue.ts';
+import type { ReadAs } from '../tag/hanger/reading.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { openingNeighbours, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';
@@ -122,14 +123,25 @@ function sideAmong(hanger: PlacedHanger, { hangers }: Piece): string {
 
 const stemLetters = ['d', '9', 'b', 'P'] as const;
 
+const besideLetters = 'beside the letters, about as large as they are, and reads as an “o”';
+
+const ringPlaces: Partial<Record<ReadAs, string>> = {
+  'between words': 'between two words and reads as a sign of its own',
+  'letter within': 'between the letters and reads as an “o”',
+  letter: besideLetters,
+  'letter behind': besideLetters,
+  mark: 'beside a dot or an accent and reads as one more',
+  accent: 'above a small letter and reads as its accent',
+};
+
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter. */
 function readsAsLetter({ path, centre, readAs = [] }: PlacedHanger, { id }: Piece): Finding[] {
-  const isWithin = readAs.includes('letter within');
   const stemLetter = stemLetters.find((letter) => readAs.includes(letter));
-  if (!isWithin && !stemLetter && !readAs.includes('letter')) return [];
+  const beside = Object.entries(ringPlaces).find(([place]) => readAs.includes(place as ReadAs))?.[1];
+  if (!beside && !stemLetter) return [];
   const message = stemLetter
     ? `The ring and the stem of the ${'d9'.includes(stemLetter) ? 'first' : 'last'} letter read as a “${stemLetter}”.`
-    : `The ring stands ${isWithin ? 'between the letters' : 'beside the letters, about as large as they are,'} and reads as an “o”.`;
+    : `The ring stands ${beside}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
 }
 

@@ -70,8 +70,13 @@ function folded(text: string): string {
 
 /** One letter of five, and two of nine, may be missed or taken for another: nobody takes the name for another. Our own judgement. */
 export function isSame(word: string, reading: string): boolean {
-  const [wanted, got] = [folded(word), folded(reading)];
-  return editDistance(wanted, got) <= (wanted.length < 5 ? 0 : wanted.length < 9 ? 1 : 2);
+  const { length } = folded(word);
+  return editsFrom(word, reading) <= (length < 5 ? 0 : length < 9 ? 1 : 2);
+}
+
+/** How many letters a reading misses, adds or takes for others. */
+export function editsFrom(word: string, reading: string): number {
+  return editDistance(folded(word), folded(reading));
 }
 
 function editDistance(a: string, b: string): number {

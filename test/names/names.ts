@@ -13,3 +13,12 @@ Tilly, Leo, Rose May, Ida, Günther, Ka’ahu, Frida, T. S.
 `;
 
 export const firstNames: readonly string[] = list.split(',').map((name) => name.trim().replace(/\s+/g, ' '));
+
+/** What is cut with a ring: short and long, capitals with stems and arms, ascenders, accents, two and three words. */
+const ringed = `
+Leo, Old Pear, Iris, Tansy, Mint, Oat, Dill, Kale, Luca, Finn, Zoë, Quill, Jane, Ida, Ella, Hugo, Emma, Paul, Noah, Anna, Gwen, Pia, Bea,
+Til, Lily, Ruth, Yarrow, Fennel, Borage, Sweet Pea, Red Clover, Elder & Rue, Rose May, Old Oak, Leek, Tom, Ed, Jo, Vera, Winter Rye,
+Björn, Åse, Beet, Chard, Pip, MINT, LEO, Bloody Dock, Lamb’s Ear, Lad’s Love
+`;
+
+export const ringedNames: readonly string[] = ringed.split(',').map((name) => name.trim().replace(/\s+/g, ' '));

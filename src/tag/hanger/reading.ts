@@ -1,11 +1,13 @@
 /**
  * Finds where a ring would read as part of the lettering that it hangs: as a dot or an accent beside existing ones, as
- * an accent on a small letter, as a full stop at the foot of the line, as an “o” in front of, within or behind it, or
- * as a “d” or a “9” with the stem of its first letter. The costs and reaches are our own judgement.
+ * an accent on a small letter, as a full stop at the foot of the line, as an “o” in front of, within or behind it, as
+ * a sign between two words, or as a “d” or a “9” with the stem of its first letter. The reaches are our own judgement,
+ * the order of the costs what OCR makes of rings at 7000 places (`npm run ring-places -- --read` shows those chosen).
  */
 
 import { boundsOf, widened } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
+import type { Letter } from '../letters.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { isUnderArm, lineEnd, scaledEnd, withStem } from './stems.ts';
@@ -25,6 +27,16 @@ interface LetterLine {
   /** The ink of its first and of its last letter, each seen from its own end of the line. */
   readonly ends: readonly [LineEnd, LineEnd];
   readonly hasSmallLetters: boolean;
+  /** From the last letter of each word to the first letter of the next, both included. */
+  readonly gaps: readonly Span[];
+  /** Over which it has small letters that do not reach up: with a ring above them, they have an accent. */
+  readonly low: readonly Span[];
+}
+
+/** A stretch along x. */
+interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
 export interface RingReading {
@@ -37,25 +49,47 @@ export interface RingReading {
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
  * `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
  */
-export type ReadAs = 'mark' | 'accent' | 'full stop' | 'letter' | 'letter within' | StemLetter | 'loop' | 'initial';
+export type ReadAs =
+  | 'mark'
+  | 'accent'
+  | 'full stop'
+  | 'letter'
+  | 'letter behind'
+  | 'letter within'
+  | 'between words'
+  | StemLetter
+  | 'loop'
+  | 'initial';
 
 /** Costs, in shares of a fully joined ring. */
 const costs: Readonly<Record<ReadAs, number>> = {
-  mark: 0.5,
-  accent: 0.5,
+  mark: 0.8,
+  accent: 0.75,
   'full stop': 0.4,
   letter: 0.3,
-  'letter within': 0.6,
-  d: 0.4,
-  9: 0.4,
-  b: 0.4,
-  P: 0.4,
-  loop: 0.1,
+  'letter behind': 0.5,
+  'letter within': 0.7,
+  'between words': 1,
+  d: 0.7,
+  9: 0.6,
+  b: 0.7,
+  P: 0.6,
+  loop: 0.3,
   initial: 0.1,
 };
 
-/** A ring within this share of the x-height of its line stands on a small letter. */
+/**
+ * A ring within this share of the x-height of its line stands on a small letter; above one that does not reach up, it is
+ * its accent up to a higher one.
+ */
 const onLine = 0.25;
+const aboveLow = 0.6;
+
+/** A letter is low if it reaches no higher than this, in x-heights. */
+const lowest = 1.2;
+
+/** A sign that begins above this share of the x-height hangs beside the letters, as an apostrophe does. */
+const hungFrom = 0.5;
 
 /** A ring about as large as a letter reads as one; limits in x-heights. */
 const smallestLetter = 0.5;
@@ -73,9 +107,13 @@ export function readingOf(shapes: readonly MadeShape[]): RingReading {
   return { marks: shapes.flatMap(markBounds), lines: shapes.flatMap(letterLines) };
 }
 
-function markBounds({ lettering = [] }: MadeShape): Bounds[] {
+function markBounds({ lettering = [], band }: MadeShape): Bounds[] {
+  const hung = band ? band.baseline + hungFrom * (band.top - band.baseline) : Infinity;
   return lettering.flatMap(({ letters, grow }) =>
-    letters.flatMap(({ region }) => marksAbove(region).map((mark) => widened(boundsOf(mark)!, grow))),
+    letters.flatMap(({ text, region }) => {
+      const isHung = /^\p{P}+$/u.test(text) && boundsOf(region)!.minY > hung;
+      return (isHung ? [region] : marksAbove(region)).map((mark) => widened(boundsOf(mark)!, grow));
+    }),
   );
 }
 
@@ -90,12 +128,30 @@ function letterLines({ band, lettering = [], region }: MadeShape): LetterLine[] 
   const hasSmallLetters = xHeight <= smallLetters * only.xHeight;
   const hasInitial = hasSmallLetters && /^\p{Lu}/u.test(only.letters[0]!.text);
   const ends = [lineEnd(start.letter, -1), lineEnd(end.letter, 1)] as const;
+  const isLow = ({ maxY }: Bounds): boolean => hasSmallLetters && maxY < band.baseline + lowest * xHeight;
+  const boxes = only.letters.map(({ region: letter }) => boundsOf(letter)!);
   return [
     {
       ...{ box, baseline: band.baseline, xHeight, hasInitial, ends, hasSmallLetters },
-      ...{ first: start.middle, last: end.middle },
+      ...{ first: start.middle, last: end.middle, gaps: gapsBetween(only.letters) },
+      low: boxes.filter(isLow).map(({ minX, maxX }) => ({ from: minX, to: maxX })),
     },
   ];
+}
+
+/** Between the words of one line; where those of several lie above each other, there are none. */
+function gapsBetween(letters: readonly Letter[]): Span[] {
+  const words: Bounds[][] = [];
+  for (const { region, opens } of letters) {
+    const word = words.at(-1);
+    if (word && !opens) word.push(boundsOf(region)!);
+    else words.push([boundsOf(region)!]);
+  }
+  for (const word of words) word.sort((a, b) => middleX(a) - middleX(b));
+  words.sort((a, b) => middleX(a[0]!) - middleX(b[0]!));
+  const ends = words.slice(1).map((word, index) => [words[index]!.at(-1)!, word[0]!] as const);
+  if (!ends.every(([last, first]) => middleX(last) < middleX(first))) return [];
+  return ends.map(([last, first]) => ({ from: last.minX, to: first.maxX }));
 }
 
 function middleX({ minX, maxX }: Bounds): number {
@@ -107,12 +163,13 @@ export function scaledReading({ marks, lines }: RingReading, factor: number): Ri
   const scaled = ({ minX, minY, maxX, maxY }: Bounds): Bounds => {
     return { minX: factor * minX, minY: factor * minY, maxX: factor * maxX, maxY: factor * maxY };
   };
+  const along = ({ from, to }: Span): Span => ({ from: factor * from, to: factor * to });
   return {
     marks: marks.map(scaled),
-    lines: lines.map(({ box, baseline, xHeight, ends, first, last, ...line }) => ({
+    lines: lines.map(({ box, baseline, xHeight, ends, first, last, gaps, low, ...line }) => ({
       ...{ ...line, box: scaled(box), baseline: factor * baseline, xHeight: factor * xHeight },
       ends: [scaledEnd(ends[0], factor), scaledEnd(ends[1], factor)],
-      ...{ first: factor * first, last: factor * last },
+      ...{ first: factor * first, last: factor * last, gaps: gaps.map(along), low: low.map(along) },
     })),
   };
 }
@@ -136,18 +193,24 @@ export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, w
   });
   if (isBesideMark) return ['mark'];
   return lines.flatMap((line) => [
+    ...(isWithin(line.gaps, x) ? (['between words'] as const) : []),
     ...onTheLine(line, { x, y }, { hole, wall }),
     ...asLetter(line, { x, y }, hole + wall),
   ]);
 }
 
+function isWithin(spans: readonly Span[], x: number): boolean {
+  return spans.some(({ from, to }) => x > from && x < to);
+}
+
 function onTheLine(
-  { box, baseline, xHeight, hasSmallLetters }: LetterLine,
+  { box, baseline, xHeight, hasSmallLetters, low }: LetterLine,
   { x, y }: Point,
   ring: RingRadii,
 ): ReadAs[] {
-  const stands = y - ring.hole - (baseline + xHeight);
-  if (hasSmallLetters && x > box.minX && x < box.maxX && Math.abs(stands) < onLine * xHeight) return ['accent'];
+  const stands = (y - ring.hole - (baseline + xHeight)) / xHeight;
+  if (hasSmallLetters && x > box.minX && x < box.maxX && Math.abs(stands) < onLine) return ['accent'];
+  if (stands > 0 && stands < aboveLow && isWithin(low, x)) return ['accent'];
   return y < baseline + ring.hole + ring.wall ? ['full stop'] : [];
 }
 
@@ -163,7 +226,8 @@ function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;
   if (stemmed && stemmed !== 'loop') return [stemmed];
   if (!isInBand) return [];
-  if (!isBefore || !hasInitial || isUnderArm(end, { x, y })) return ['letter'];
+  if (!isBefore) return ['letter behind'];
+  if (!hasInitial || isUnderArm(end, { x, y })) return ['letter'];
   if (stemmed) return [stemmed];
   const isOnLine = Math.abs(y - radius - baseline) < likeLetter.offLine * xHeight;
   return [isOnLine && share > likeLetter.least && share < likeLetter.most ? 'letter' : 'initial'];

@@ -32,12 +32,18 @@ const refined = 4;
 /** Cost of a degree of tilt, in shares of a fully joined ring. */
 const tiltCost = 1 / 60;
 
-/** So much more once it is seen, less half a degree for what the ring itself weighs. */
-const askewCost = 0.15;
+/**
+ * So much more once it is seen, less half a degree for what the ring itself weighs: less where the tag hangs by its end, with the
+ * line upright, and nobody looks for the level.
+ */
+const askewCost = { level: 0.3, upright: 0.15 } as const;
 const askewDegrees = seenTilt - 0.5;
 
-/** With `auto`, a side other than the top must be better joined by this much. */
-const sideCost = 0.1;
+/**
+ * With `auto`, a side other than the top must be better joined by this much; and the right one, where a ring is read after
+ * the letters, by more.
+ */
+const sideCost = { left: 0.1, right: 0.2 } as const;
 
 /** Scores that differ by less than this are equal. */
 const even = 1e-3;
@@ -91,7 +97,7 @@ export function placeRing(
       // Seen from its side, a ring stands free: one in a bay behind lettering would hold, but nobody looks for it
       // there.
       const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
-      return cost + hidden + costOfTilt(tiltDegrees(hang, direction));
+      return cost + hidden + costOfTilt(tiltDegrees(hang, direction), direction.y === 0);
     });
     return Math.min(...costs);
   };
@@ -161,13 +167,14 @@ interface TriedPlace extends RingCandidate {
   readonly gain: number;
 }
 
-function costOfTilt(degrees: number): number {
-  return degrees * tiltCost + (degrees > askewDegrees ? askewCost : 0);
+function costOfTilt(degrees: number, isUpright: boolean): number {
+  const askew = isUpright ? askewCost.upright : askewCost.level;
+  return degrees * tiltCost + (degrees > askewDegrees ? askew : 0);
 }
 
 /** The tilt that a step may save: the angle of the step as seen from the centre of mass. */
 function refiningGain(point: Point, balance: Point): number {
-  return askewCost + tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
+  return askewCost.level + tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
 }
 
 /** The places without those that have a better one beside them, as refining that covers them too. */
@@ -182,8 +189,8 @@ function withoutNearer(sorted: readonly TriedPlace[]): TriedPlace[] {
 
 const autoDirections = [
   { direction: { x: 0, y: 1 }, cost: 0 },
-  { direction: { x: -1, y: 0 }, cost: sideCost },
-  { direction: { x: 1, y: 0 }, cost: sideCost },
+  { direction: { x: -1, y: 0 }, cost: sideCost.left },
+  { direction: { x: 1, y: 0 }, cost: sideCost.right },
 ];
 
 /** Higher scores first; equal ones in an order that does not depend on where the outline starts. */

@@ -29,9 +29,9 @@ export type StemLetter = 'd' | '9' | 'b' | 'P';
  * Beside the middle of a ring a letter is no more than a stem, as F, P and Y are: in x-heights, of the ring's radius up
  * and down, and in x-heights. Such a stem is at least as long as the ring is wide. A letter most of whose height is a
  * stem is one to its ends, as I, L and T are. Where so many radii of the stem are free below the ring and above it, the
- * two are no letter.
+ * two are no letter, nor where the ring reaches so many above the end of a stem that has a foot or an arm.
  */
-const stem = { widest: 0.7, beside: 0.6, near: 0.1, most: 0.7, free: 0.8 } as const;
+const stem = { widest: 0.7, beside: 0.6, near: 0.1, most: 0.7, free: 0.8, above: 0.2 } as const;
 
 /** A small letter that is taller than so many x-heights has an ascender. */
 const tall = 1.2;
@@ -102,7 +102,9 @@ export function withStem(
   const top = above < 0 ? ink.length - 1 : above - 1;
   const below = y - radius - ink[bottom]!.y;
   const over = ink[top]!.y - (y + radius);
-  if (Math.min(below, over) >= stem.free * radius) return 'loop';
+  if (!isSmall && Math.min(below, over) >= stem.free * radius) return 'loop';
+  // Above the end of a stem with a foot or an arm, as at an L, it stands free.
+  if (over < -stem.above * radius && !ink.every(isThin)) return undefined;
   const [low, high] = outwards < 0 ? (['d', '9'] as const) : (['b', 'P'] as const);
   return below < over ? low : high;
 }

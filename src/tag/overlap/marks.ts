@@ -1,4 +1,4 @@
-/** Dots and accents, brought near to their letter and held by upright posts. */
+/** Dots and accents, brought near to their letter and held by upright posts, or by the letter itself. */
 
 import { translation, transform } from '../../geometry/affine.ts';
 import { boundsOf } from '../../geometry/measure.ts';
@@ -20,6 +20,12 @@ export interface PlacedMark {
 
 /** Distance between a mark and its letter, in x-heights: nearer, they would merge. */
 const markGap = 0.13;
+
+/**
+ * Two dots side by side are told from what they stand on, and on a post each they are two more strokes: they are sunk
+ * into their letter by so much, in x-heights, but by no more than this share of their height.
+ */
+const sunkPair = { depth: 0.06, most: 0.25 } as const;
 
 /** Distance between marks side by side, in x-heights. */
 const besideGap = 0.12;
@@ -121,7 +127,8 @@ function placeGroup(
   const gaps = own.map((mark) => (above ? clearance(mark, columns) : clearance(columns, mark)));
   const nearestGap = Math.min(...gaps);
   const level = Number.isFinite(nearestGap) ? nearestGap : Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
-  const whole = (above ? -1 : 1) * Math.max(0, level - markGap * xHeight);
+  const gap = above && marks.length === 2 ? -sunkBy(marks, measures) : markGap * xHeight;
+  const whole = (above ? -1 : 1) * Math.max(0, level - gap);
   const lean = above ? leanOf(base, box, measures) : 0;
   const lines = marks.map((mark, index): ScanLines => ({
     rows: beside.length > 0 ? rowsOf(mark, pitch) : own[index]!,
@@ -162,12 +169,19 @@ function placeGroup(
         cost,
         marks: marks.map((mark, index): PlacedMark => {
           const [move, post] = [moves[index]!, posts[index]];
-          return { move, region: transform(mark, translation(move.x, move.y)), ...(post ? { post } : {}) };
+          // What is sunk by more than half of the web holds by itself.
+          const isHeld = post && post.gap < -measures.web / 2;
+          return { move, region: transform(mark, translation(move.x, move.y)), ...(post && !isHeld ? { post } : {}) };
         }),
       };
     }
   }
   return best!.marks;
+}
+
+function sunkBy(pair: readonly Region[], { xHeight }: Measures): number {
+  const heights = pair.map((dot) => boundsOf(dot)!).map(({ minY, maxY }) => maxY - minY);
+  return Math.min(sunkPair.depth * xHeight, sunkPair.most * Math.min(...heights));
 }
 
 /** The lean of a mark off the top of its letter, in mm per mm of height: in a slanted face, it follows the stem. */

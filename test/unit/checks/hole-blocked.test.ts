@@ -281,8 +281,9 @@ describe('A ring that reads as a letter', () => {
       );
     const solid = [...(await tag('left')).report.tag!.made.values()][0]!;
     const box = boundsOf(solid.region)!;
-    const centres = solid.lettering![0]!.letters.map(({ region }) => boxCentre(boundsOf(region)!).x);
-    const { x, y } = place({ ...box, baseline: solid.band!.baseline, first: centres[0]!, last: centres.at(-1)! });
+    const ends = solid.lettering![0]!.letters.map(({ region }) => boundsOf(region)!);
+    const centres = ends.map((each) => boxCentre(each).x);
+    const { x, y } = place({ ...box, ends, baseline: solid.band!.baseline, first: centres[0]!, last: centres.at(-1)! });
     const { x: cx, y: cy } = boxCentre(box);
     return tag(`{right: ${(x - cx).toFixed(4)}, up: ${(y - cy).toFixed(4)}}`);
   };
@@ -290,6 +291,8 @@ describe('A ring that reads as a letter', () => {
     readonly baseline: number;
     readonly first: number;
     readonly last: number;
+    /** Of each letter. */
+    readonly ends: readonly Bounds[];
   }
   const behind = (up: number) => (at: LetterBox) => ({ x: at.maxX + 3, y: at.baseline + up });
   const before = (up: number) => (at: LetterBox) => ({ x: at.minX - 3, y: at.baseline + up });
@@ -318,6 +321,34 @@ describe('A ring that reads as a letter', () => {
     const short = (by: number) => (at: LetterBox) => ({ x: at.last - by, y: at.baseline + 4 });
     assert.ok(isBetween(only(await hung('Bea', 5, short(0.05)), 'hole-blocked')));
     assert.ok(!isBetween(only(await hung('Bea', 5, short(-0.05)), 'hole-blocked')));
+  });
+
+  it('stands between two words, from the last letter of one to the first of the next, at any height', async () => {
+    const said = 'The ring stands between two words and reads as a sign of its own.';
+    const gap = (x: number, up: number) =>
+      hung('Old Pear', 5, (at: LetterBox) => ({ x: at.ends[2]!.minX + x, y: at.baseline + up }));
+    for (const up of [4, 14]) {
+      assert.equal(only(await gap(0.05, up), 'hole-blocked').message, said);
+      const before = (await gap(-0.05, up)).issues.filter(({ code }) => code === 'hole-blocked');
+      assert.ok(before.every(({ message }) => message !== said));
+    }
+    const last = (x: number) =>
+      hung('Old Pear', 5, (at: LetterBox) => ({ x: at.ends[3]!.maxX + x, y: at.baseline + 14 }));
+    assert.equal(only(await last(-0.05), 'hole-blocked').message, said);
+    assertSilent(await last(0.05), 'hole-blocked');
+  });
+
+  it('stands above a small letter up to 0.6 of its height, and beside an apostrophe as beside an accent', async () => {
+    const above = (share: number) =>
+      hung('Leo', 5, (at: LetterBox) => ({ x: at.last, y: at.baseline + (1 + share) * xHeight + 1.5 }));
+    const said = 'The ring stands above a small letter and reads as its accent.';
+    assert.equal(only(await above(0.595), 'hole-blocked').message, said);
+    assertSilent(await above(0.605), 'hole-blocked');
+    const { message } = only(
+      await hung('Jo’el', 5, (at: LetterBox) => ({ x: at.ends[2]!.maxX + 4.9, y: at.baseline + 11 })),
+      'hole-blocked',
+    );
+    assert.equal(message, 'The ring stands beside a dot or an accent and reads as one more.');
   });
 
   it('stands in front of a capital only where it stands on the line and is as large as a small letter', async () => {

@@ -178,6 +178,30 @@ describe('Letters slid until they overlap', () => {
     assertNear(right!.minX - left!.maxX, 0.75, 0.5, 'gap between the dots');
   });
 
+  it('sink two dots side by side into their letter instead, by at most a quarter of their height, and hold them', async () => {
+    for (const text of ['ü', 'ö', 'ë', 'ï']) {
+      for (const xHeight of [6, 12, 25]) {
+        const made = await slid(text, `x_height: ${xHeight} mm, overlap: 0.6 mm`);
+        const [base, ...dots] = partsOf(lettersOf(made)[0]!.region);
+        assert.equal(dots.length, 2, text);
+        for (const dot of dots) {
+          const lost = area(intersection([dot[0]!], [base![0]!])) / area(dot);
+          assert.ok(lost > 0.01 && lost < 0.25, `${text} at ${xHeight} mm: ${lost.toFixed(3)} of a dot is sunk`);
+        }
+        assert.equal(partsOf(made.region).length, 1);
+        const top = boundsOf(base!)!.maxY;
+        const necks = findNecks(made.region, 1.5).filter(
+          ({ ends }) => Math.max(ends[0].y, ends[1].y) > top - 0.1 * xHeight,
+        );
+        assert.deepEqual(
+          necks.map(({ width }) => width),
+          [],
+          `${text} at ${xHeight} mm`,
+        );
+      }
+    }
+  });
+
   it('can be stopped at every letter', async () => {
     const face = await bundledFace('Pacifico');
     let left = 60;

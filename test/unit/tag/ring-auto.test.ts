@@ -3,13 +3,14 @@ import { centroid, contains } from '../../../src/geometry/measure.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
 import { readingOf } from '../../../src/tag/hanger/reading.ts';
 import { withStem } from '../../../src/tag/hanger/stems.ts';
-import { make, specOf } from '../support/engine.ts';
-import type { Made } from '../support/engine.ts';
+import { packagedWoff2 } from '../../fonts/font-files.ts';
+import { make, newEngine, specOf } from '../support/engine.ts';
+import type { Beside, Made } from '../support/engine.ts';
 import { erode } from '../support/shapes.ts';
 
 /**
  * An exhaustive search beside which the automatic place must stand: a ring at every degree, judged by the formula of
- * DEVELOPERS.md ("Where a ring goes") written anew, with the outlines grown by clipper2-ts.
+ * src/guide/design/hangers.md ("Where a ring goes") written anew, with the outlines grown by clipper2-ts.
  */
 
 const words =
@@ -20,10 +21,10 @@ const words =
 const hole = 1.5;
 const wall = 1.78;
 
-const directions: readonly { readonly at: Point; readonly cost: number }[] = [
-  { at: { x: 0, y: 1 }, cost: 0 },
-  { at: { x: -1, y: 0 }, cost: 0.1 },
-  { at: { x: 1, y: 0 }, cost: 0.1 },
+const directions: readonly { readonly at: Point; readonly cost: number; readonly askew: number }[] = [
+  { at: { x: 0, y: 1 }, cost: 0, askew: 0.3 },
+  { at: { x: -1, y: 0 }, cost: 0.1, askew: 0.15 },
+  { at: { x: 1, y: 0 }, cost: 0.2, askew: 0.15 },
 ];
 
 type Edge = readonly [Point, Point];
@@ -115,6 +116,8 @@ interface Lettered {
   readonly xHeight: number;
   readonly left: number;
   readonly right: number;
+  /** What lies below an accent: left and right ends of the small letters that do not reach up. */
+  readonly low: readonly (readonly [number, number])[];
   /** The middles of its first and last letter. */
   readonly first: number;
   readonly last: number;
@@ -145,6 +148,11 @@ function letteredOf(made: Made, grow: number): Lettered {
     xHeight: top - baseline,
     left: Math.min(...xs),
     right: Math.max(...xs),
+    low: letters
+      .map(({ region }) => region.flat())
+      .filter((points) => Math.max(...points.map(({ y }) => y)) < baseline + 1.2 * (top - baseline))
+      .map((points) => points.map(({ x }) => x))
+      .map((across) => [Math.min(...across), Math.max(...across)] as const),
     first: middleOf(letters[0]!.region.flat()),
     last: middleOf(letters.at(-1)!.region.flat()),
     capital: /^\p{Lu}/u.test(letters[0]!.text),
@@ -179,7 +187,7 @@ function boxGrown(ring: readonly Point[], by: number): Point[] {
 }
 
 /** Which letter a ring makes of the stem that a letter has beside it, looked at in the middles of 24 rows; `side` is −1 before the word. */
-function stemLetter({ x, y }: Point, lettered: Lettered, side: -1 | 1): 'bowl' | 'loop' | undefined {
+function stemLetter({ x, y }: Point, lettered: Lettered, side: -1 | 1): 'low bowl' | 'high bowl' | 'loop' | undefined {
   const { baseline, xHeight, capital, initial, final } = lettered;
   const edges = side < 0 ? initial : final;
   const heights = edges.map(([a]) => a.y);
@@ -215,8 +223,11 @@ function stemLetter({ x, y }: Point, lettered: Lettered, side: -1 | 1): 'bowl' |
     24,
     ...rows.flatMap(({ level, away }, row) => (level > reached.at(-1)!.level && away < 0 ? [row] : [])),
   );
-  const free = Math.min(y - rows[bottom + 1]!.level, rows[top - 1]!.level - y) - hole - wall;
-  return free >= 0.8 * (hole + wall) ? 'loop' : 'bowl';
+  const over = rows[top - 1]!.level - y - hole - wall;
+  const free = Math.min(y - rows[bottom + 1]!.level - hole - wall, over);
+  if (side < 0 && capital && free >= 0.8 * (hole + wall)) return 'loop';
+  if (over < -0.2 * (hole + wall) && thin.includes(false)) return undefined;
+  return y - rows[bottom + 1]!.level - hole - wall < over ? 'low bowl' : 'high bowl';
 }
 
 /** Whether the first letter reaches over the middle of the ring from further in beside it, as a T does. */
@@ -239,25 +250,28 @@ function isUnderArm({ x, y }: Point, { initial }: Lettered): boolean {
 
 /** What it costs to be read as something else. */
 function misread({ x, y }: Point, lettered: Lettered): number {
-  const { marks, baseline, xHeight, left, right, first, last, capital } = lettered;
+  const { marks, baseline, xHeight, left, right, low, first, last, capital } = lettered;
   const beside = marks.some(
     (box) => contains([box], { x, y }) || edgesOf([box]).some((edge) => distance({ x, y }, edge) < 2 * (hole + wall)),
   );
-  if (beside) return 0.5;
-  const foot = y - hole - (baseline + xHeight);
-  if (x > left && x < right && Math.abs(foot) < 0.25 * xHeight) return 0.5;
+  if (beside) return 0.8;
+  const foot = (y - hole - (baseline + xHeight)) / xHeight;
+  const isAbove = foot > 0 && foot < 0.6 && low.some(([from, to]) => x > from && x < to);
+  if (isAbove || (x > left && x < right && Math.abs(foot) < 0.25)) return 0.75;
   const asLetter = (2 * (hole + wall)) / xHeight;
   const isInBand = y > baseline && y < baseline + xHeight;
-  if (isInBand && x > first && x < last && asLetter < 1.6) return 0.6;
-  if (y < baseline + hole + wall) return 0.4;
-  if (asLetter < 0.5 || asLetter > 1.6) return 0;
+  if (isInBand && x > first && x < last && asLetter < 1.6) return 0.7;
+  const stop = y < baseline + hole + wall ? 0.4 : 0;
+  if (asLetter < 0.5 || asLetter > 1.6) return stop;
   const stemmed = x < first || x > last ? stemLetter({ x, y }, lettered, x < first ? -1 : 1) : undefined;
-  if (stemmed === 'bowl') return 0.4;
-  if (!isInBand) return 0;
-  if (!capital || x >= first || isUnderArm({ x, y }, lettered)) return 0.3;
-  if (stemmed === 'loop') return 0.1;
+  if (stemmed === 'low bowl') return 0.7;
+  if (stemmed === 'high bowl') return 0.6;
+  if (!isInBand) return stop;
+  if (x >= first) return 0.5;
+  if (!capital || isUnderArm({ x, y }, lettered)) return Math.max(stop, 0.3);
+  if (stemmed === 'loop') return Math.max(stop, 0.3);
   const standsLikeOne = Math.abs(y - hole - wall - baseline) < 0.15 * xHeight && asLetter > 0.75 && asLetter < 1.3;
-  return standsLikeOne ? 0.3 : 0.1;
+  return Math.max(stop, standsLikeOne ? 0.3 : 0.1);
 }
 
 /** Nothing is worked out that could not bring it above `atLeast`: then it is −∞. */
@@ -271,9 +285,9 @@ function score(
 ): number {
   const blocked = near(edges, centre, hole).some((edge) => distance(centre, edge) < hole - 0.02);
   const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
-  const costs = directions.map(({ at, cost }) => {
+  const costs = directions.map(({ at, cost, askew }) => {
     const tilt = Math.abs(Math.atan2(hang.x * at.y - hang.y * at.x, hang.x * at.x + hang.y * at.y)) * (180 / Math.PI);
-    return cost + tilt / 60 + (tilt > 5.5 ? 0.15 : 0) + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
+    return cost + tilt / 60 + (tilt > 5.5 ? askew : 0) + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
   });
   const badly = Math.min(...costs) + (blocked || isInside(centre, rows) ? 10 : 0) + misread(centre, lettered);
   if (1 - badly <= atLeast) return -Infinity;
@@ -381,15 +395,75 @@ describe('A ring that finds its own place in lettering', () => {
     const { ink } = reading.lines[0]!.ends[0];
     const [bottom, top] = [ink[0]!.y, ink.at(-1)!.y];
     // A stem as long as 2 × (1 + 0.8) radii has one place in its middle where the two are no letter.
+    const line = { ...reading.lines[0]!, hasInitial: true };
     for (const [share, expected] of [
       [1.02, 'd'],
       [0.98, 'loop'],
     ] as const) {
       const radius = (share * (top - bottom)) / (2 * 1.8);
       const centre = { x: -ink[12]!.reach - radius + 0.5, y: (bottom + top) / 2 - 1e-6 };
-      assert.equal(withStem(reading.lines[0]!, reading.lines[0]!.ends[0], centre, radius), expected);
+      assert.equal(withStem(line, line.ends[0], centre, radius), expected);
       const higher = { ...centre, y: centre.y + 0.1 * radius };
-      assert.equal(withStem(reading.lines[0]!, reading.lines[0]!.ends[0], higher, radius), '9');
+      assert.equal(withStem(line, line.ends[0], higher, radius), '9');
+    }
+  });
+
+  it('stands free of the stem of an L from 0.2 of its radius above the end, and of that of an I nowhere', async () => {
+    for (const [text, free] of [
+      ['Leo', undefined],
+      ['Ida', '9'],
+    ] as const) {
+      const lettering = { text, font: 'Nunito', weight: 800, x_height: 12 };
+      const made = await make(specOf([`body: ${JSON.stringify(lettering)}`], 'body: [body]'));
+      const [line] = readingOf([...made.report.tag!.made.values()]).lines;
+      const { ink } = line!.ends[0];
+      const radius = 4;
+      const at = (above: number) => ({ x: -ink[12]!.reach - radius + 0.5, y: ink.at(-1)!.y - radius + above * radius });
+      assert.equal(withStem(line!, line!.ends[0], at(0.19), radius), '9');
+      assert.equal(withStem(line!, line!.ends[0], at(0.21), radius), free);
+    }
+  });
+
+  it('is read as a letter where a tall small letter ends the word, halfway up too', async () => {
+    for (const word of ['Dill', 'Noah', 'Bloody Dock']) {
+      const { readAs = [] } = (await hung(word, 'Pacifico')).pieces[0]!.hangers[0]!;
+      assert.ok(!readAs.includes('P') && !readAs.includes('b'), `${word}: ${readAs.join()}`);
+    }
+  });
+
+  const hung = (text: string, font: string, beside?: Beside, more = '') => {
+    const lettering = `body: {text: ${JSON.stringify(text)}, font: ${font}, x_height: 11, overlap: auto, grow: 0.4${more}}`;
+    const head = ['stock: {thickness: 3, kerf: 0.16}', 'tie: {twine: 2}'];
+    return make(
+      specOf([lettering], 'body: [body], parts: many, hanger: {ring: auto}', head),
+      beside && newEngine(beside),
+    );
+  };
+
+  it('stands between no two words, nor on the letters beside the gap, but in the first', async () => {
+    const beside = { 'caveat.woff2': await packagedWoff2('caveat', 'latin', 700) };
+    for (const [font, more] of [
+      ['caveat.woff2', ', letter_spacing: 0'],
+      ['Nunito', ', weight: 800'],
+      ['Pacifico', ''],
+    ] as const) {
+      for (const words of ['Old Pear', 'Red Clover', 'Bloody Dock', 'Old Oak', 'Sweet Pea']) {
+        const made = await hung(words, font, font.endsWith('woff2') ? beside : undefined, more);
+        const { centre, readAs } = made.pieces[0]!.hangers[0]!;
+        const { letters } = [...made.report.tag!.made.values()][0]!.lettering![0]!;
+        const ended = letters[words.indexOf(' ') - 1]!.region.flat().map(({ x }) => x);
+        assert.ok(centre.x < Math.min(...ended), `${words} in ${font}: at ${centre.x}`);
+        assert.ok(!readAs!.includes('between words'), `${words} in ${font}`);
+      }
+    }
+  });
+
+  it('stands above the stem of an L rather than behind the word', async () => {
+    for (const word of ['Leo', 'Luca', 'Lily', 'Leek']) {
+      const made = await hung(word, 'Nunito', undefined, ', weight: 800');
+      const { centre, readAs } = made.pieces[0]!.hangers[0]!;
+      assert.ok(centre.x < 0, `${word}: at ${centre.x}`);
+      assert.deepEqual(readAs, [], word);
     }
   });
 

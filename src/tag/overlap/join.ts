@@ -17,6 +17,7 @@ import type { LetterBody } from './bodies.ts';
 import { uncrowded } from './crowded.ts';
 import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { PlacedMark } from './marks.ts';
+import { riseOf } from './lines.ts';
 import type { Measures } from './measures.ts';
 import { postBar } from './bars.ts';
 import { slideLine } from './slide.ts';
@@ -43,10 +44,22 @@ export async function joinLetters(
   const positions: Point[] = [];
   const joints: Region[] = [];
   const placed: (readonly PlacedMark[])[] = [];
+  let above: Region = [];
+  let risen = 0;
   for (const line of byLine(bodies)) {
-    const baseline = line[0]!.at.y;
     const slid = slideLine(line, measures);
-    placed.push(...uncrowded(line, slid.baselinePoints, measures));
+    const marks = uncrowded(line, slid.baselinePoints, measures);
+    const asSet = line[0]!.at.y + risen;
+    const own = line.flatMap(({ base }, index) =>
+      [base, ...marks[index]!.map(({ region }) => region)].flatMap((each) => [
+        ...movedRegion(each, slid.baselinePoints[index]!),
+      ]),
+    );
+    const rise = above.length > 0 ? riseOf(movedRegion(own, { x: 0, y: asSet }), above, measures) : 0;
+    risen += rise;
+    const baseline = asSet + rise;
+    above = movedRegion(own, { x: 0, y: baseline });
+    placed.push(...marks);
     positions.push(...slid.baselinePoints.map(({ x, y }) => ({ x, y: y + baseline })));
     joints.push(...slid.joints.map((joint) => movedRegion(joint, { x: 0, y: baseline })));
     await checkpoint();

@@ -16,6 +16,8 @@ export const shares = {
   /** The same for what would otherwise need a longer bar than this. */
   farReach: 0.6,
   longBar: 0.55,
+  /** The most that a line of several rises towards the one above: they are set closer than this. */
+  lineReach: 0.5,
   /** A joint longer than this makes one stroke of two stems. */
   stem: 0.5,
   /** Distance between two stems instead. */

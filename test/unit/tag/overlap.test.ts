@@ -611,6 +611,25 @@ describe('Every script and form', () => {
     });
   }
 
+  for (const [font, text] of [
+    ['Pacifico', 'Nana\nBear'],
+    ['Great Vibes', 'Spring\nsowing'],
+    ['Alfa Slab One', 'Ada\nEli'],
+  ] as const)
+    it(`lines rise until they meet: ${text.replace('\n', ' / ')} in ${font}`, async () => {
+      const height = async (more: string): Promise<number> => {
+        const { region } = await slid(text, `x_height: 12 mm, align: center${more}`, font);
+        if (more.includes('overlap')) assert.equal(partsOf(region).length, 1);
+        const { minY, maxY } = boundsOf(region)!;
+        return maxY - minY;
+      };
+      const [apart, together] = [await height(''), await height(', overlap: 0.6 mm')];
+      assert.ok(together < apart - 0.2 * 12 && together > apart - 0.55 * 12, `${apart} to ${together}`);
+      // As far apart as is asked for, by a strap.
+      const wide = [await height(', line_height: 3'), await height(', line_height: 3, overlap: 0.6 mm')];
+      assertNear(wide[1]!, wide[0]!, 0.1 * 12);
+    });
+
   it('300 letters come to an end soon', async () => {
     const start = worked();
     const made = await slid('Hannah and Zoë '.repeat(20).trim(), 'x_height: 5 mm, overlap: 0.3 mm');

@@ -1,7 +1,6 @@
 /** Sheet plan: the place of each piece on the sheets that tags are cut from, and the cut plan of each sheet. */
 
 import { transform } from '../geometry/affine.ts';
-import { union } from '../geometry/clipper.ts';
 import type { Affine, Region } from '../geometry/types.ts';
 import { nestHere } from '../nesting/best-of.ts';
 import type { Nester } from '../nesting/best-of.ts';
@@ -16,7 +15,7 @@ import { kerfOf } from '../tag/uncompensated.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { planLaid } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';
-import { piecePaths, movePaths } from '../toolpath/piece-paths.ts';
+import { movePaths, piecePaths, takenUp } from '../toolpath/piece-paths.ts';
 import type { PiecePaths } from '../toolpath/piece-paths.ts';
 
 /** A tag with its name among the others. */
@@ -91,9 +90,7 @@ async function planOfStock(
     await checkpoint();
     for (const piece of named.tag.pieces) {
       const lines = piecePaths(piece, named.tag);
-      // Marks may run beyond the edge, and nothing else may lie under them.
-      const burnt = piece.marks.filter((mark) => mark.lines).map((mark) => mark.region);
-      const region = union([lines.cut, lines.engrave, lines.score, ...burnt]);
+      const region = takenUp(piece, lines);
       if (region.length > 0) single.push({ name: named.name, row: named.row, piece, lines, region });
     }
   }

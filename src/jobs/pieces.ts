@@ -1,7 +1,6 @@
 /** All pieces of a job by stock, one for each copy; and the tags that cannot be laid out, with reasons. */
 
 import { mostPieces } from '../nesting/layout.ts';
-import { union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import { inUnits, mmByMm } from '../core/figures.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
@@ -14,7 +13,7 @@ import type { SpecSource } from '../spec/source.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import { kerfOf } from '../tag/uncompensated.ts';
-import { piecePaths } from '../toolpath/piece-paths.ts';
+import { piecePaths, takenUp } from '../toolpath/piece-paths.ts';
 import { fixedPieces } from './fixed.ts';
 import type { FixedPiece } from './fixed.ts';
 import type { JobPiece } from './job-piece.ts';
@@ -111,7 +110,7 @@ export function jobPieces(
     }
     const pieces = tag.pieces.flatMap((piece) => {
       const lines = piecePaths(piece, tag);
-      const region = union([lines.cut, lines.engrave, lines.score]);
+      const region = takenUp(piece, lines);
       return region.length === 0 ? [] : [{ piece, lines, region }];
     });
     for (const { piece } of pieces) {

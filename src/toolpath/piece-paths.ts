@@ -1,7 +1,7 @@
 /** Paths of the beam on a piece, by operation. */
 
 import { transform } from '../geometry/affine.ts';
-import { offset, unionOfWhole } from '../geometry/clipper.ts';
+import { offset, union, unionOfWhole } from '../geometry/clipper.ts';
 import type { Affine, Line, Region } from '../geometry/types.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import { areasIn } from '../tag/open-lines.ts';
@@ -59,6 +59,12 @@ export function piecePaths(piece: Piece, { stock: usual, output }: Pick<Tag, 'st
     scoreLines: linesOf('score'),
     cut: cutLine ?? offsetByKind(region, { outer: outer / 2, inner: inner / 2 }),
   };
+}
+
+/** All that a piece takes up on a sheet: marks may run beyond its edge, and nothing else may lie under them. */
+export function takenUp({ marks }: Piece, { cut, engrave, score }: PiecePaths): Region {
+  const burnt = marks.filter(({ lines }) => lines).map(({ region }) => region);
+  return union([cut, engrave, score, ...burnt].filter(({ length }) => length > 0));
 }
 
 export function movePaths(paths: PiecePaths, by: Affine): PiecePaths {

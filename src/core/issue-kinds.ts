@@ -105,7 +105,7 @@ export const issueKinds = {
     summary: 'A stock of the workshop that lacks a measurement this tag relies on.',
   },
   'exceeds-sheet': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
-  'not-filled': { about: 'making', severity: 'warning', summary: 'A {column} in words, and no batch to fill it in.' },
+  'not-filled': { about: 'making', severity: 'warning', summary: 'A {column} in words that nothing fills in.' },
   'renamed-key': { about: 'making', severity: 'info', summary: 'A key that has a new name.' },
   'other-style': {
     about: 'making',

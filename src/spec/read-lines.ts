@@ -5,7 +5,8 @@ import { columnsIn } from './batch.ts';
 import type { Generator, TextLine, Shape, StrokesGenerator, TextGenerator } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { reportOutlines, reportWidths } from './read-strokes.ts';
-import { readFont, readSpacing, reportEmpty, sizesByFont } from './read-text.ts';
+import { reportEmpty, reportGaps } from './empty-cells.ts';
+import { readFont, readSpacing, sizesByFont } from './read-text.ts';
 import { isSingleLine } from './single-line.ts';
 import type { LineList, ShapeSpec } from './types.generated.ts';
 
@@ -58,6 +59,7 @@ function readLine(
     reportEmpty(written, at, problems);
     return undefined;
   }
+  reportGaps(written, problems);
   const { font = whole.font, weight = whole.weight, italic = whole.italic, features = whole.features } = line;
   const isOpen = isSingleLine(font);
   if (isOpen) reportOutlines(line, path, problems);

@@ -1,9 +1,8 @@
 /** Reads lettering: the text and the keys that go with it. */
 
 import type { YamlPath } from '../core/issue.ts';
-import { columnsIn } from './batch.ts';
 import { isFontFile } from '../text/font-files.ts';
-import { clip } from '../core/length.ts';
+import { reportEmpty, reportGaps } from './empty-cells.ts';
 import type { TextArc, TextGenerator, Wording } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { isSingleLine } from './single-line.ts';
@@ -31,6 +30,7 @@ export function readWording(spec: ShapeSpec, path: YamlPath, problems: Problems)
   const textPath = [...path, 'text'];
   const text = problems.filled(spec.text!, textPath);
   if (text?.trim() === '') reportEmpty(spec.text!, textPath, problems);
+  else reportGaps(spec.text!, problems);
   const size = sizesByFont(spec, path, problems);
   const arc = spec.arc && readArc(spec, path, problems);
   if (text === undefined || (spec.arc && !arc)) return undefined;
@@ -80,28 +80,6 @@ export function readFont(
     weightAsked: spec.weight !== undefined,
     italic: spec.italic ?? false,
   };
-}
-
-/** Reports an empty text where it is written, or in the row that leaves it empty. */
-export function reportEmpty(written: string, path: YamlPath, problems: Problems): void {
-  const filling = written.trim() === '' ? undefined : problems.row;
-  if (!filling) problems.error('bad-value', path, 'The text is empty.');
-  else {
-    const { label, line, path: row } = filling.row;
-    const { table, problems: atBatch } = filling;
-    const where = table && line !== undefined ? ` (line ${line} of “${table.name}”)` : '';
-    const message = `“${clip(label)}” leaves ${clip(written)} empty${where}.`;
-    atBatch.error('bad-value', row, message);
-    const [asked] = columnsIn(written);
-    if (table && line !== undefined && asked)
-      atBatch.inTable.push({
-        code: 'bad-value',
-        severity: 'error',
-        path: row,
-        range: table.places().cell(line, table.header.indexOf(asked.column)),
-        message,
-      });
-  }
 }
 
 /**

@@ -143,6 +143,45 @@ describe('A batch', () => {
     );
   });
 
+  it('says what an empty cell leaves of longer words, at the row and at the cell', async () => {
+    const gap = 'and only “sown” is left. As an entry of “lines” with “optional: true” the line would be left out.';
+    assert.deepEqual(await messagesOf(spec('[{name: Ida, month: ""}]', '"{name}\\nsown {month}"')), [
+      `not-filled “{name: Ida, month: ""}”: “Ida” leaves {month} in “sown {month}” empty, ${gap}`,
+    ]);
+    const table = 'name,month\nIda,\nUwe,May\n';
+    const made = await report(spec('a.csv', '"sown {month}"'), newEngine({ 'a.csv': table }));
+    assert.deepEqual(
+      made.inUsed!.map(({ issues }) => issues.map(({ range, severity }) => [range.start, severity])),
+      [[[table.indexOf('\nUwe'), 'warning']]],
+    );
+    // Nothing is missed where another cell, or no word of its own, stands in the line.
+    for (const words of ['"{name} {month}"', '"{name}\\n{month}"', '"{name}, {month}"', '"sown by {name} in {month}"'])
+      assert.ok(!(await messagesOf(spec('[{name: Ida, month: ""}]', words))).some(isGap), words);
+    const optional =
+      'tagwright: 1\nbatch: [{name: Ida, month: ""}]\nshapes:\n  words: {lines: [{text: "{name}"}, {text: "sown {month}"EXTRA}], width: 40}\npieces:\n  tag: {body: [words], parts: many}\n';
+    assert.equal((await messagesOf(optional.replace('EXTRA', ''))).filter(isGap).length, 1);
+    assert.ok(!(await messagesOf(optional.replace('EXTRA', ', optional: true'))).some(isGap));
+  });
+
+  it('does not make a code that an empty cell leaves incomplete', async () => {
+    const code = (row: string) =>
+      `tagwright: 1\nbatch: [${row}]\nshapes:\n  plate: {rectangle: [60, 60]}\n  code: {code: "https://seeds.example/{number}", size: 40, place: {on: plate}}\npieces:\n  tag: {body: [plate], engrave: [code]}\n`;
+    const { issues } = await report(code('{name: Ida, number: ""}'));
+    assert.deepEqual(
+      issues.filter(({ code: kind }) => kind === 'not-filled').map(({ severity, message }) => [severity, message]),
+      [
+        [
+          'error',
+          '“Ida” leaves {number} in “https://seeds.example/{number}” empty: the code would say only “https://seeds.example/”.',
+        ],
+      ],
+    );
+    assert.deepEqual(
+      (await report(code('{name: Ida, number: 7}'))).issues.filter(({ severity }) => severity === 'error'),
+      [],
+    );
+  });
+
   it('says what is wrong with the list or the table, at its place', async () => {
     assert.deepEqual(await messagesOf(spec('missing.csv')), [
       'bad-file “missing.csv”: “missing.csv” cannot be found or read.',

@@ -1,0 +1,71 @@
+/** Words that cells of the table leave empty, wholly or in part. */
+
+import type { Issue, YamlPath } from '../core/issue.ts';
+import { clip } from '../core/length.ts';
+import { columnsIn, filled } from './batch.ts';
+import type { Problems } from './problems.ts';
+
+/** Reports an empty text where it is written, or in the row that leaves it empty. */
+export function reportEmpty(written: string, path: YamlPath, problems: Problems): void {
+  if (written.trim() === '' || !problems.row) problems.error('bad-value', path, 'The text is empty.');
+  else {
+    const [asked] = columnsIn(written);
+    const message = `${inRow(written, problems.row)}.`;
+    reportAtRow(problems.row, asked?.column, { code: 'bad-value', severity: 'error', message });
+  }
+}
+
+/** Reports lines of a text of which an empty cell leaves only the words around it: “sown {month}” without a month. */
+export function reportGaps(written: string, { row }: Problems): void {
+  for (const line of row ? written.split(/\r\n|\n/) : []) {
+    const rest = wordsAround(line, row!);
+    if (rest === undefined || !/[\p{L}\p{N}]/u.test(rest.left) || rest.some) continue;
+    const message = `${inRow(line, row!, rest.column)}, and only “${clip(rest.left)}” is left. As an entry of “lines” with “optional: true” the line would be left out.`;
+    reportAtRow(row!, rest.column, { code: 'not-filled', severity: 'warning', message });
+  }
+}
+
+/** Reports a code that an empty cell leaves incomplete: nobody who looks at it sees that it leads nowhere. */
+export function reportIncompleteCode(written: string, { row }: Problems): void {
+  const rest = row && wordsAround(written, row);
+  if (!rest) return;
+  const message = `${inRow(written, row, rest.column)}: the code would say only “${clip(rest.left)}”.`;
+  reportAtRow(row, rest.column, { code: 'not-filled', severity: 'error', message });
+}
+
+type ReadRow = NonNullable<Problems['row']>;
+
+/** What an empty cell leaves of a text, the column of the first such cell, and whether others fill it; `undefined` if none is empty. */
+function wordsAround(
+  written: string,
+  { row, batch }: ReadRow,
+): { readonly left: string; readonly column: string; readonly some: boolean } | undefined {
+  const asked = columnsIn(written).map(({ column }) => column);
+  const isEmpty = (column: string): boolean => (row.cells.get(column) ?? '').trim() === '';
+  const column = asked.find(isEmpty);
+  if (column === undefined || !asked.every((each) => batch.columns.includes(each))) return undefined;
+  const left = filled(written, row, () => undefined)?.trim();
+  return left ? { left, column, some: !asked.every(isEmpty) } : undefined;
+}
+
+/** “Sorrel” leaves {sown} empty (line 2 of “names.csv”). */
+function inRow(written: string, { row: { label, line }, table }: ReadRow, column?: string): string {
+  const what =
+    column === undefined ? clip(written) : `{${clip(column)}}${isAlone(written) ? '' : ` in “${clip(written)}”`}`;
+  const where = table && line !== undefined ? ` (line ${line} of “${table.name}”)` : '';
+  return `“${clip(label)}” leaves ${what} empty${where}`;
+}
+
+const isAlone = (written: string): boolean => /^\s*\{[^{}]*\}\s*$/.test(written);
+
+/** In the list of the spec at the row, in a table at the cell as well. */
+function reportAtRow(
+  { row: { line, path }, table, problems }: ReadRow,
+  column: string | undefined,
+  issue: Pick<Issue, 'code' | 'severity' | 'message'>,
+): void {
+  const { code, message, severity } = issue;
+  problems.error(code, path, message, { severity });
+  if (!table || line === undefined || column === undefined) return;
+  problems.inTable.push({ ...issue, path, range: table.places().cell(line, table.header.indexOf(column)) });
+}

@@ -144,6 +144,7 @@ describe('A batch', () => {
   });
 
   it('says what an empty cell leaves of longer words, at the row and at the cell', async () => {
+    const isGap = (message: string): boolean => message.startsWith('not-filled');
     const gap = 'and only “sown” is left. As an entry of “lines” with “optional: true” the line would be left out.';
     assert.deepEqual(await messagesOf(spec('[{name: Ida, month: ""}]', '"{name}\\nsown {month}"')), [
       `not-filled “{name: Ida, month: ""}”: “Ida” leaves {month} in “sown {month}” empty, ${gap}`,

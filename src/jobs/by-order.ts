@@ -1,5 +1,6 @@
 /** Groups a job by order: the contents of each parcel. Rush orders come first, the others in order of first mention. */
 
+import { specName } from '../core/names.ts';
 import type { LaidOutJob } from './job.ts';
 import { pieceRows } from './job-table.ts';
 import type { PieceRow } from './job-table.ts';
@@ -8,6 +9,8 @@ import type { JobTag, LeftOutTag } from './work.ts';
 export interface PickedTag {
   readonly spec: string;
   readonly label: string;
+  /** What tells it from the other tags of the job. */
+  readonly name: string;
   readonly copies: number;
   readonly pieces: readonly PieceRow[];
 }
@@ -17,7 +20,7 @@ export interface PickedOrder {
   readonly order: string;
   readonly rush: boolean;
   readonly tags: readonly PickedTag[];
-  readonly leftOut: readonly LeftOutTag[];
+  readonly leftOut: readonly (LeftOutTag & Pick<PickedTag, 'name'>)[];
 }
 
 export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut'>): PickedOrder[] {
@@ -27,6 +30,7 @@ export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut'>):
     rows.set(key, [...(rows.get(key) ?? []), row]);
   }
   const { tags } = job.pieces;
+  const nameOf = tagNames([...tags, ...job.leftOut]);
   const names = [...new Set([...tags, ...job.leftOut].map(({ order }) => order))];
   const orders = names.map((order): PickedOrder => {
     const own = tags.filter((tag) => tag.order === order);
@@ -41,10 +45,11 @@ export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut'>):
       tags: [...kinds].map(([key, [first, ...more]]) => ({
         spec: first!.spec,
         label: first!.label,
+        name: nameOf(first!),
         copies: [first!, ...more].reduce((sum, { copies }) => sum + copies, 0),
         pieces: rows.get(key) ?? [],
       })),
-      leftOut: job.leftOut.filter((each) => each.order === order),
+      leftOut: job.leftOut.filter((each) => each.order === order).map((each) => ({ ...each, name: nameOf(each) })),
     };
   });
   return [...orders.filter(({ rush }) => rush), ...orders.filter(({ rush }) => !rush)];
@@ -54,7 +59,19 @@ function orderKey(...parts: readonly string[]): string {
   return JSON.stringify(parts);
 }
 
+type Named = Pick<PickedTag, 'spec' | 'label'>;
+
 /** Name of a tag in lists: its label, or else its spec. */
-export function tagName({ spec, label }: { readonly spec: string; readonly label: string }): string {
-  return label === '' ? spec.replace(/^.*\//, '').replace(/(\.tag)?\.ya?ml$/i, '') : label;
+export function tagName({ spec, label }: Named): string {
+  return label === '' ? specName(spec.replace(/^.*\//, '')) : label;
+}
+
+/** The same, with its spec where tags of two specs have one label. */
+export function tagNames(tags: readonly Named[]): (tag: Named) => string {
+  const specs = new Map<string, Set<string>>();
+  for (const { spec, label } of tags) specs.set(label, (specs.get(label) ?? new Set()).add(spec));
+  return (tag) => {
+    const isShared = tag.label !== '' && (specs.get(tag.label)?.size ?? 0) > 1;
+    return isShared ? `${tag.label} (${tagName({ ...tag, label: '' })})` : tagName(tag);
+  };
 }

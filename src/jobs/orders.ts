@@ -147,3 +147,14 @@ export function nearColumns(
     return [{ code: 'unknown-name', severity: 'error', path: [], range, message, suggestions: [column] }];
   });
 }
+
+/** Labels of lines: the first cell, and with it all others that their tags ask for where it is not the same tag for all of that label. */
+export function lineLabels(lines: readonly OrderLine[], asked: ReadonlySet<string>): (line: OrderLine) => string {
+  const wordsOf = ({ row }: OrderLine): string =>
+    [row.label, ...[...row.cells].flatMap(([column, cell]) => (asked.has(column) && cell !== row.label ? [cell] : []))]
+      .filter((word) => word.trim() !== '')
+      .join(', ');
+  const known = new Map<string, Set<string>>();
+  for (const line of lines) known.set(line.row.label, (known.get(line.row.label) ?? new Set()).add(wordsOf(line)));
+  return (line) => (known.get(line.row.label)!.size > 1 ? wordsOf(line) : line.row.label);
+}

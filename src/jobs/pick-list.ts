@@ -9,7 +9,7 @@ import { PageBuilder, wrapped } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
 import { paged } from '../export/paged.ts';
 import { tableText } from '../spec/table.ts';
-import { byOrder, tagName } from './by-order.ts';
+import { byOrder } from './by-order.ts';
 import type { PickedOrder, PickedTag } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import { rushInk } from './sheet-map.ts';
@@ -51,7 +51,7 @@ function orderHead(flow: Flow, order: PickedOrder): Flow {
 /** A box to tick, the quantity and name, and the numbers on the map. */
 function tagBlock(flow: Flow, tag: PickedTag): Flow {
   flow.page.box(flow.left, -4.3, 3, 3, { stroke: '#222222', lineWidth: 0.25 });
-  flow.write(`${tag.copies} × ${clip(tagName(tag), 60)}`, { indent: 6, bold: true });
+  flow.write(`${tag.copies} × ${clip(tag.name, 60)}`, { indent: 6, bold: true });
   const kinds = [...new Set(tag.pieces.map(({ piece }) => piece))];
   for (const kind of kinds) {
     const rows = tag.pieces.filter(({ piece }) => piece === kind);
@@ -71,7 +71,7 @@ function leftOutBlocks(begin: () => Flow, { leftOut }: PickedOrder): Flow[] {
   return leftOut.map((each) => {
     const flow = begin();
     const count = each.quantity === undefined ? '' : `${each.quantity} × `;
-    flow.write(`Not made: ${count}${clip(tagName(each), 60)}: ${each.why}`, { indent: 6, size: 3.1, fill: rushInk });
+    flow.write(`Not made: ${count}${clip(each.name, 60)}: ${each.why}`, { indent: 6, size: 3.1, fill: rushInk });
     return flow;
   });
 }
@@ -138,7 +138,7 @@ function drawLabel(
 }
 
 function contents({ tags }: PickedOrder): string {
-  return tags.map((tag) => `${tag.copies} × ${tagName(tag)}`).join(', ');
+  return tags.map((tag) => `${tag.copies} × ${tag.name}`).join(', ');
 }
 
 /** The labels as a table, for a label printer. */

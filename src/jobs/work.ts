@@ -17,7 +17,7 @@ import type { Tag } from '../tag/tag.ts';
 import { columnsOf, faultOfLine, isOneFault, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from './model.ts';
-import { nearColumns, readOrders } from './orders.ts';
+import { lineLabels, nearColumns, readOrders } from './orders.ts';
 import type { LeftOutOrder, OrderLine } from './orders.ts';
 import { positionsIn } from './positions.ts';
 
@@ -169,6 +169,7 @@ class WorkMaker implements JobWork {
       this.#expect(lines.length);
       const keyOf = ({ row: { cells } }: OrderLine) =>
         JSON.stringify([...cells].filter(([column]) => asked.has(column)));
+      const labelOfLine = lineLabels(lines, asked);
       // Many orders ask for the same tag.
       const different = new Map<string, TagAsk>();
       for (const line of lines)
@@ -183,7 +184,7 @@ class WorkMaker implements JobWork {
         if (!made.has(key)) made.set(key, (await coming.next()).value as MadeTag);
         const report = made.get(key)!;
         this.#tick();
-        if (this.#isSound(report)) this.#push(entry, report, line, line.row.label);
+        if (this.#isSound(report)) this.#push(entry, report, line, labelOfLine(line));
         else faulty.push({ line, report });
       }
       await coming.return(undefined);
@@ -196,7 +197,7 @@ class WorkMaker implements JobWork {
         const issue = faultOfLine(line, report, { csv, header: table.header, columns, spec: entry.spec });
         const empty = columns.find((column) => line.row.cells.get(column) === '');
         const why = empty === undefined ? `${entry.spec}, ${whyOf(report)}` : `it has no “${clip(empty)}”.`;
-        this.#leaveOut(entry, { ...line, label: line.row.label, why });
+        this.#leaveOut(entry, { ...line, label: labelOfLine(line), why });
         if (!isTheSpec || !isFull(line)) inTable.push(issue);
       }
     }

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { areaD } from 'clipper2-ts';
+import { byOrder } from '../../../src/jobs/by-order.ts';
 import { jobFiles } from '../../../src/jobs/job-files.ts';
 import { piecesWanted } from '../../../src/jobs/job-table.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
@@ -7,7 +8,7 @@ import { costsOfJob, estimateOfJob } from '../../../src/jobs/totals.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
 import { assertNear } from '../support/engine.ts';
 import { readDxf, readPdf } from '../support/file-readers.ts';
-import { files, jobOf, laidOutJob } from '../support/jobs.ts';
+import { files, jobOf, laidOutJob, named } from '../support/jobs.ts';
 import { never } from '../support/sheets.ts';
 import { distanceByJts } from '../support/reference.ts';
 import { pathsOf, ringsOf } from '../support/svg-reader.ts';
@@ -171,6 +172,26 @@ describe('The files of a job', () => {
     const printed = await readPdf(written['swap-labels.pdf']!);
     const [first] = printed.pages;
     for (const order of ['1041', '1042', '1043']) assert.ok(first!.text.includes(order), order);
+  });
+
+  it('tell tags of one label apart, by the rest of their line and by their spec', async () => {
+    const roles = named.replace('{name}"', '{name}, {role}"');
+    const both = { ...files, 'roles.tag.yaml': roles, 'roles.csv': 'order,name,role\n7,Bo,seeds\n7,Bo,cake\n7,Ida,\n' };
+    const asked = [...tags.slice(1), '{spec: roles.tag.yaml, orders: roles.csv}'];
+    const names = 'order,name,note\n7,Ida,by the gate\n8,Bo,\n8,Bo,left\n';
+    const two = await laidOutJob(jobOf(asked, sheets), { ...both, 'orders.csv': names });
+    const contents = byOrder(two).map(({ order, tags: own }) => [
+      order,
+      ...own.map(({ name, copies }) => `${copies} × ${name}`),
+    ]);
+    // Of a column that no tag asks for nothing is said: those two are the same.
+    assert.deepEqual(contents, [
+      ['7', '1 × Ida (named)', '1 × Bo, seeds', '1 × Bo, cake', '1 × Ida (roles)'],
+      ['8', '2 × Bo'],
+    ]);
+    const made = await jobFiles(two, tools, never);
+    const { pages } = await readPdf(made['swap-pick-list.pdf']!);
+    assert.match(pages.map(({ text: own }) => own).join('\n'), /1 × Bo, seeds[^]*1 × Ida \(roles\)/);
   });
 
   it('are the same bytes every time', async () => {

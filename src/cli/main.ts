@@ -23,7 +23,7 @@ function isCommand(word: string | undefined): word is (typeof commands)[number] 
 
 async function main(args: readonly string[]): Promise<number> {
   const [command, ...rest] = args;
-  if (command === '--help' || command === '-h') {
+  if (args.some((each) => each === '--help' || each === '-h')) {
     console.log(usage);
     return exitCodes.clean;
   }
@@ -54,8 +54,10 @@ async function main(args: readonly string[]): Promise<number> {
   for (const file of positionals) specs.push(await readSpec(file, severities));
   if (forSpecs.has(command)) {
     const job = positionals.find((file) => /\.job\.ya?ml$/i.test(file));
-    if (job !== undefined)
-      throw new UsageError(`${job} is a job: “tagwright job ${job} --out FOLDER” checks it and writes its files.`);
+    if (job !== undefined) {
+      const message = `${job} is a job: “tagwright job ${job} --out FOLDER” checks it and writes its files.`;
+      throw new UsageError(message, { isEnough: true });
+    }
   }
   switch (command) {
     case 'check':
@@ -102,10 +104,14 @@ export async function run(args: readonly string[]): Promise<number> {
   try {
     return await main(args);
   } catch (error) {
-    const wrongUsage = error instanceof UsageError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS');
-    console.error(error instanceof Error ? error.message : String(error));
-    if (wrongUsage) console.error(usage);
-    return wrongUsage ? exitCodes.usage : exitCodes.errors;
+    const isOption = (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS') === true;
+    const message = error instanceof Error ? error.message : String(error);
+    // What follows the first sentence is advice on how to name files.
+    console.error(isOption ? message.replace(/\. .*$/s, '.') : message);
+    const isUsage = error instanceof UsageError;
+    if (!isOption && !isUsage) return exitCodes.errors;
+    if (!isUsage || !error.isEnough) console.error(usage);
+    return exitCodes.usage;
   }
 }
 

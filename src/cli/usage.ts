@@ -25,7 +25,15 @@ Exit code: 0 clean or warnings only (with --strict, warnings fail too), 1 errors
 
 export const exitCodes = { clean: 0, errors: 1, usage: 2 } as const;
 
-export class UsageError extends Error {}
+export class UsageError extends Error {
+  /** Whether the message says what to do instead, and the usage would only bury it. */
+  readonly isEnough: boolean;
+
+  constructor(message: string, { isEnough = false } = {}) {
+    super(message);
+    this.isEnough = isEnough;
+  }
+}
 
 const levels = ['error', 'warning', 'info', 'off'] as const;
 

@@ -39,7 +39,8 @@ export function paged(blocks: readonly Flow[], { width, height, margin }: Paper,
     const { plain } = blocks[0]!.faces;
     const foot = { y: margin - 4, size: 2.6, fill: quiet } as const;
     builder.caption(shortened(title), plain, { ...foot, x: margin });
-    builder.caption(`${index + 1} of ${sheets.length}`, plain, { ...foot, x: width - margin, at: 'right' });
+    if (sheets.length > 1)
+      builder.caption(`${index + 1} of ${sheets.length}`, plain, { ...foot, x: width - margin, at: 'right' });
     return builder.page(width, high);
   });
 }

@@ -412,6 +412,7 @@ describe('The command line', function () {
       const { code, err } = await run(command, good, job);
       assert.equal(code, 2);
       assert.match(err, /swap\.job\.yaml is a job: “tagwright job .*swap\.job\.yaml --out FOLDER”/);
+      assert.doesNotMatch(err, /Usage/);
     }
   });
 

@@ -7,6 +7,7 @@ import { centreOf } from '../tag/made-shape.ts';
 import type { MadeShape } from '../tag/made-shape.ts';
 import { axesOf } from '../tag/fit/room.ts';
 import { openingInWords } from '../tag/hanger/in-words.ts';
+import { bottomPieceOf } from '../tag/pieces-below.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
@@ -22,32 +23,44 @@ const nearlyEven = 0.1;
 /** An opening nearer to the axis than this, as a share of the width, takes the middle (our own judgement). */
 const aboutShare = 0.1;
 
+/** Distance from the axis, as a share of the width, from which nobody takes it for the middle (our own judgement). */
+const asideShare = 0.08;
+
 export const offCentre: Check = ({ made, pieces }) => [
   ...[...made].flatMap(([shape, madeShape]) => visiblyOff(shape, madeShape, made)),
-  ...pieces.flatMap(fittedAside),
+  ...pieces.flatMap((piece) => fittedAside(piece, bottomPieceOf(piece, pieces))),
 ];
 
-/** What is fitted into a shape, left and right alike, and lies on one side of its middle, which an opening takes. */
-function fittedAside({ id, body, hangers, marks, sources }: Piece): Finding[] {
+/**
+ * What is fitted into a shape, left and right alike, and lies on one side of its middle, which an opening takes.
+ * @param carrier The piece that hangs: the same, or the one below it that carries the others.
+ */
+function fittedAside(piece: Piece, { hangers, body }: Piece): Finding[] {
   const openings = hangers.filter(({ kind }) => kind !== 'ring');
   if (openings.length === 0) return [];
-  const all = [...marks, ...sources.filter(({ use }) => use === 'cut')];
+  const all = [...piece.marks, ...piece.sources];
   return all.flatMap(({ shape, region, area }): Finding[] => {
     const { place, nudge, fit } = shape.modifiers;
     const [box, room, whole] = [region, area?.room ?? [], area?.target ?? []].map((each) => boundsOf(each));
     if (!area?.room || !box || !room || !whole || place || nudge || !fit) return [];
     const { x } = boxCentre(room);
-    if (box.minX < x && box.maxX > x) return [];
+    const aside = boxCentre(box).x - x;
+    const isAll = box.minX >= x || box.maxX <= x;
+    if (!isAll && Math.abs(aside) < asideShare * (whole.maxX - whole.minX)) return [];
     const opening = openings.find(({ centre }) => Math.abs(centre.x - x) < aboutShare * (whole.maxX - whole.minX));
     if (!opening || axesOf(area.room, nearlyEven).x === undefined) return [];
-    const side = box.maxX <= x ? 'left' : 'right';
+    const side = aside < 0 ? 'left' : 'right';
     const into = fit.part ?? fit.shape.name;
-    const message = `${nameForMessage(shape) ?? 'This'} is all on the ${side} of ${into === undefined ? 'its shape' : `“${into}”`}: ${openingInWords(opening, body)} leaves too little room in the middle. A ring instead, or the ${opening.kind} elsewhere, would free it.`;
+    const shapeIn = into === undefined ? 'its shape' : `“${into}”`;
+    const where = isAll
+      ? `all on the ${side} of ${shapeIn}`
+      : `${mm(Math.abs(aside), 0)} to the ${side} of the middle of ${shapeIn}`;
+    const message = `${nameForMessage(shape) ?? 'This'} is ${where}: ${openingInWords(opening, body)} leaves too little room in the middle. A ring instead, or the ${opening.kind} elsewhere, would free it.`;
     return [
       {
         code: 'off-centre',
         severity: 'info',
-        piece: id,
+        piece: piece.id,
         path: [...shape.path, 'fit'],
         points: [boxCentre(box)],
         message,

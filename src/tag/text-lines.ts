@@ -90,8 +90,8 @@ export function placedLines(
     const free = width - em * (box.maxX - box.minX);
     const x = { left: 0, center: 0.5, right: 1 }[line.align] * free - em * box.minX;
     const above = placed.at(-1);
-    const smaller = Math.min(line.share, above?.line.share ?? Infinity) / most;
-    const between = gap !== undefined && mmPerUnit !== undefined ? gap / mmPerUnit : usualGap * smaller;
+    const mean = (line.share + (above?.line.share ?? line.share)) / 2 / most;
+    const between = gap !== undefined && mmPerUnit !== undefined ? gap / mmPerUnit : usualGap * mean;
     const here = { line, set, em, x, y: 0 };
     const drop = above
       ? evenly

@@ -125,6 +125,35 @@ describe('A shape fitted to one side', () => {
     assert.equal(placeOf(made.report, issue).text, '{in: plate, margin: 4}');
   });
 
+  it('of a plate on which it reaches past the middle, but stands far from it', async () => {
+    const plate = (text: string, hanger = 'slot: {at: top, width: 3, length: 9}') =>
+      make(
+        specOf(
+          [
+            'plate: {rectangle: [80, 40], radius: 4}',
+            `name: {text: ${text}, font: Pacifico, fit: {in: plate, margin: 4}}`,
+          ],
+          `body: [plate], engrave: [name], hanger: {${hanger}}`,
+        ),
+      );
+    const issue = only(await plate('Bo'), 'off-centre');
+    assert.match(issue.message, /^“name” is \d+ mm to the (left|right) of the middle of “plate”: the slot at the top/);
+    for (const made of [await plate('Marjoram'), await plate('Bo', 'ring: top')]) assertSilent(made, 'off-centre');
+  });
+
+  it('of a heart onto which it is glued', async () => {
+    const glued = (hanger: string) =>
+      make(
+        specOf(
+          ['plate: {heart: 40}', 'ab: {text: AB, font: Alfa Slab One, fit: {in: plate, margin: 4}}'],
+          `body: [plate], hanger: {${hanger}}}\n  letters: {body: [ab], glue_to: tag, parts: many`,
+        ),
+      );
+    const issue = only(await glued('keyhole: top'), 'off-centre');
+    assert.equal(issue.piece, 'letters');
+    assertSilent(await glued('ring: top'), 'off-centre');
+  });
+
   it('is silent where it is in the middle, or where its maker put it', async () => {
     assertSilent(await heart(60), 'off-centre');
     assertSilent(await heart(40, undefined, 'ring: top'), 'off-centre');

@@ -41,7 +41,8 @@ export function slidTogether(at: Case, shape: Shape): Remedy {
     // Existing growth is kept.
     lapsMm.flatMap((lap) => {
       const grow = share === 0 ? undefined : before + share * xHeight;
-      if (lapNow !== undefined && grow === undefined && lapNow >= lap) return [];
+      // Where they lap as far already, there is growth alone.
+      if (lapNow !== undefined && lapNow >= lap) return [];
       if (share > 0 && !(xHeight > 0)) return [];
       return together([
         ...settingLengths(at, path, 'overlap', [lap]),

@@ -53,6 +53,28 @@ describe('Remedies', () => {
     assert.match((await titles('in', (mm) => (mm / 25.4).toFixed(5)))[0]!, /^Thicken “bar”: grow 0\.004 in/);
   });
 
+  it('hold on a stock of which nothing was measured: that is said of it once nothing is too narrow', async () => {
+    const bar = 'bar: {path: "M0 0H60V1.3H0Z"}';
+    const stocks = ['stocks:', '  ply3: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}', 'stock: ply3'];
+    const rest = 'body: [bar], parts: many';
+    const fixed = await engine.compute(specOf(['bar: {path: "M0 0H60V1.3H0Z", grow: 0.15}'], rest, stocks), options);
+    assert.deepEqual(
+      fixed.issues.map(({ code }) => code),
+      ['not-measured'],
+    );
+    assert.match((await titlesFor('thin-stroke', [bar], rest, stocks))[0]!, /^Thicken “bar”: grow 0\.\d+ mm/);
+  });
+
+  it('slide letters further together, or thicken them where they lap as far already', async () => {
+    const name = 'name: {text: Tim, font: Pacifico, x_height: 5 mm, overlap: 0.6 mm}';
+    const titles = await titlesFor('weak-bridge', [name], 'body: [name], parts: many');
+    assert.ok(
+      titles.some((title) => title.startsWith('Thicken “name”: grow')),
+      titles.join('\n'),
+    );
+    assert.ok(!titles.some((title) => title.includes('overlap 0.6 mm')), titles.join('\n'));
+  });
+
   it('take a letter that is missing from another font, of a text and of a line', async () => {
     const titles = async (name: string) =>
       titlesFor('missing-glyph', [plate, `name: ${name}`], 'body: [plate], engrave: [name]');

@@ -86,9 +86,20 @@ describe('Fixing a whole file', () => {
     assert.deepEqual(alone.left, []);
   });
 
+  const named = (name: string, ring: string): string =>
+    `tagwright: 1\nstock: {thickness: 3 mm, kerf: 0.16 mm}\ntie: {twine: 2 mm}\nshapes:\n  name: {text: ${name}, font: Nunito, weight: 800, x_height: 11 mm, overlap: auto, grow: 0.4 mm}\npieces:\n  tag: {body: [name], hanger: {ring: ${ring}}}\n`;
+
+  it('turns no tag further from how it is meant to hang until it counts as hung by a corner', async () => {
+    const fixed = await fixAll(engine, named('Leo', 'auto'), options);
+    assert.equal(fixed.text, named('Leo', 'auto'));
+    assert.deepEqual(
+      fixed.left.map(({ issue }) => issue.code),
+      ['hangs-askew'],
+    );
+  });
+
   it('moves no ring that is only read as a letter or a sign: the tag would hang otherwise', async () => {
-    const text =
-      'tagwright: 1\nstock: {thickness: 3 mm, kerf: 0.16 mm}\ntie: {twine: 2 mm}\nshapes:\n  name: {text: Old Pear, font: Nunito, weight: 800, x_height: 11 mm, overlap: auto, grow: 0.4 mm}\npieces:\n  tag: {body: [name], hanger: {ring: top}}\n';
+    const text = named('Old Pear', 'top');
     const fixed = await fixAll(engine, text, options);
     assert.equal(fixed.text, text);
     assert.deepEqual(

@@ -1,9 +1,10 @@
 /**
  * Dots and accents that run into a neighbouring letter although the font keeps them apart, so that an i reads as an l,
- * or as nothing; and apostrophes that run into a letter lower than they are.
+ * or as nothing; and apostrophes that a letter lower than they are takes in.
  */
 
-import { boundsOf } from '../geometry/measure.ts';
+import { intersection, offset } from '../geometry/clipper.ts';
+import { area, boundsOf } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Letter } from '../tag/letters.ts';
@@ -16,7 +17,8 @@ const lookAround = 3;
 /** Outlines this near, in x-heights, are joined in the font itself. */
 const touchingShare = 0.005;
 
-/** Signs that hang beside letters and are lost as soon as they touch one. */
+/** Signs that hang beside letters. They may stand on one, with no more than this share of them in it. */
+const standingShare = 0.25;
 const apostrophe = /^['’‘ʼ"“”]+$/u;
 
 /** A letter that covers this share of an apostrophe's height holds it at its side, where it is still seen. */
@@ -43,11 +45,17 @@ export function fusedMarks(
       others.some((other) => {
         if (isSign && reachesUp(other.region, mark)) return false;
         if (clearance(mark, other.region, near) >= near) return false;
+        if (isSign && shareWithin(mark, other.region, reach) <= standingShare) return false;
         return !set[k] || !other.asSet || clearance(set[k], other.asSet, touching) >= touching;
       }),
     ).length;
   });
   return { drawn, fused };
+}
+
+/** Share of a sign that is in a letter as large as the beam leaves it. */
+function shareWithin(sign: Region, letter: Region, reach: number): number {
+  return area(intersection(sign, offset(letter, reach))) / area(sign);
 }
 
 /** Whether the letter reaches far up along the sign, without its own marks: a dot that the sign touches is lost too. */

@@ -130,8 +130,6 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
   'letter within': 'between the letters and reads as an “o”',
   letter: besideLetters,
   'letter behind': besideLetters,
-  mark: 'beside a dot or an accent and reads as one more',
-  accent: 'above a small letter and reads as its accent',
 };
 
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter. */

@@ -7,7 +7,7 @@
 import { samePath } from '../core/values.ts';
 import { scaling, transform, translation } from '../geometry/affine.ts';
 import { oncePer } from '../core/once-per.ts';
-import { difference, intersection, union } from '../geometry/clipper.ts';
+import { intersection, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Report } from '../engine/engine.ts';
@@ -121,9 +121,10 @@ function redrawnLetters(from: readonly Letter[], to: readonly Letter[], scale: n
   return { share: changed / whole, letters };
 }
 
+/** A mark that is sunk into its letter takes nothing of it away. */
 function withoutMarks(letter: Region): Region {
-  const marks = marksAbove(letter);
-  return marks.length === 0 ? letter : difference(letter, marks);
+  const marks = new Set(marksAbove(letter).flat());
+  return marks.size === 0 ? letter : letter.filter((ring) => !marks.has(ring));
 }
 
 /** Area that the finished shape adds to the drawn letters, and that it lacks, as shares of them. */
@@ -136,11 +137,11 @@ const deviations = oncePer((lettering: Lettering) =>
 );
 const deviation = ({ lettering, made }: LetteringUse) => deviations(lettering)(made);
 
-/** Mean change of the letters' positions relative to their predecessors, in x-heights. */
+/** Mean change of the letters' positions relative to their predecessors, in x-heights; that of their marks is told by itself. */
 function spacingChange(from: readonly Letter[], to: readonly Letter[], xHeight: number, scale: number) {
   const steps = (letters: readonly Letter[], unit: number) =>
     letters.slice(1).map((letter, index) => {
-      const [a, b] = [boxCentreOf(letters[index]!.region), boxCentreOf(letter.region)];
+      const [a, b] = [letters[index]!, letter].map(({ region }) => boxCentreOf(withoutMarks(region))) as [Point, Point];
       return { x: (b.x - a.x) / unit, y: (b.y - a.y) / unit };
     });
   const [was, is] = [steps(from, xHeight), steps(to, xHeight * scale)];

@@ -1,8 +1,10 @@
 /** Remedies that make a tag hang as its hangers say. */
 
+import { intendedUp } from '../../checks/hangs-askew.ts';
 import { samePath } from '../../core/values.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
+import type { PlacedHanger } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';
 import { nudging } from './moving.ts';
@@ -18,15 +20,29 @@ export function overBalance(at: Case): Remedy[] {
   const balance = issue.points?.[1];
   if (!hanger || !placed || !balance || issue.angle === undefined) return [];
   const other = piece?.hangers.find(({ path }) => !samePath(path, placed.path));
-  const candidates = (from: Point) =>
-    [issue.angle!, -issue.angle!]
+  const candidates = (from: Point, angles: readonly number[]) =>
+    angles
       .flatMap((angle) => straightened(placed.centre, from, angle))
       .flatMap((move) => nudging(at, hanger.path, hanger.nudge, move));
   const what = hangerTitle(hanger);
+  const eitherWay = [issue.angle, -issue.angle];
   return [
-    ...(other ? [{ words: `Set ${what} level with the other`, candidates: candidates(other.centre) }] : []),
-    { words: `Move ${what} over the balance point`, candidates: candidates(balance) },
+    ...(other ? [{ words: `Set ${what} level with the other`, candidates: candidates(other.centre, eitherWay) }] : []),
+    {
+      words: `Move ${what} over the balance point`,
+      candidates: candidates(balance, other ? eitherWay : turnOf(placed, balance, issue.angle)),
+    },
   ];
+}
+
+/**
+ * The turn that brings the hanger nearer to where it is meant to be: the other way, it would soon be so far off that it counts as hung by a
+ * corner.
+ */
+function turnOf({ at, centre }: PlacedHanger, balance: Point, angle: number): number[] {
+  const lever = { x: centre.x - balance.x, y: centre.y - balance.y };
+  const up = intendedUp(at, lever);
+  return up ? [Math.sign(lever.x * up.y - lever.y * up.x) * angle] : [];
 }
 
 function hangerTitle({ kind }: Hanger): string {

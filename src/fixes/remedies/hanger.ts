@@ -121,8 +121,12 @@ export function wideEnough(at: Case): Remedy[] {
 /** Without the bottom, where a tag would hang upside down. */
 const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'top-left', 'top-right'];
 
-/** Other places for the hanger, each offered separately: only the maker knows which suits the tag. */
+/**
+ * Other places for the hanger, each offered separately: only the maker knows which suits the tag. A ring that is only
+ * read as a letter is not moved unasked, as the tag would hang otherwise.
+ */
 function otherPlaces(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
+  const choice = kind === 'ring' && at.issue.severity === 'info' ? ({ isChoice: true } as const) : {};
   const here = place.kind === 'anchor' ? place.anchor : place.kind;
   const places = kind === 'ring' ? (['auto', ...sides] as const) : sides;
   return places
@@ -130,6 +134,7 @@ function otherPlaces(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
     .map((side) => ({
       words: side === 'auto' ? `Place the ${kind} automatically` : `Move the ${kind} elsewhere`,
       candidates: setting(at, path, 'at', side),
+      ...choice,
     }));
 }
 

@@ -55,8 +55,8 @@ export interface PlacedSign {
 /** Limits, in x-heights, for moving a sign sideways, with the step to try, and for raising or lowering it. */
 const reach = { aside: 0.45, step: 0.033, raised: 0.6, lowered: 0.35 } as const;
 
-/** Distance between a sign and what it stands on, in x-heights: nearer, they would merge. */
-const signAbove = 0.2;
+/** How deep the foot of a sign is sunk into what it stands on, in x-heights: on a post it is read as an accent, or as a letter. */
+const sunk = 0.06;
 
 /** Costs per mm of moving a sign sideways, of raising or lowering it, and of being too near its neighbours. */
 const cost = { aside: 0.2, raised: 0.5, crowded: 4 } as const;
@@ -92,7 +92,7 @@ export function placeSign(
     const x = at.x + (k * reach.aside * xHeight) / steps;
     const across = Math.round(x / pitch);
     const clear = clearance(movedRuns(sign.columns, across, 0), below);
-    const y = Math.max(signAbove * xHeight - clear, -reach.lowered * xHeight);
+    const y = Math.max(-sunk * xHeight - clear, -reach.lowered * xHeight);
     if (!Number.isFinite(clear) || y > reach.raised * xHeight) continue;
     const post = bestPost(movedRuns(sign.columns, across, y), below, web, (minX + maxX) / 2 + x);
     if (!post) continue;

@@ -61,15 +61,20 @@ describe('An apostrophe that runs into a letter', () => {
     ];
   };
 
-  it('is one that comes nearer than the beam leaves open', () => {
-    assert.deepEqual(fusedMarks(beside(0.49, 10), wide), { drawn: 1, fused: 1 });
-    assert.deepEqual(fusedMarks(beside(0.51, 10), wide), { drawn: 1, fused: 0 });
+  it('is one of which more than a quarter is in the letter as large as the beam leaves it', () => {
+    // 2 × 6 mm of sign, of which the letter up to 10.25 takes x × 2.25 mm: a quarter, 3 mm², at x = 4/3.
+    const tight = { xHeight: 10, reach: 0 };
+    assert.equal(fusedMarks(beside(-1.32, 10.25), tight).fused, 0);
+    assert.equal(fusedMarks(beside(-1.35, 10.25), tight).fused, 1);
+    // The beam takes half a millimetre more all round, with a round corner: (x + 0.5) × 2.75 − 0.25 × (1 − π/4) mm², at x = 0.61.
+    assert.equal(fusedMarks(beside(-0.6, 10.25), wide).fused, 0);
+    assert.equal(fusedMarks(beside(-0.63, 10.25), wide).fused, 1);
   });
 
   it('is none where the letter is so tall that it hangs from it: three fifths of the sign', () => {
     // 8 + 0.6 · 6 = 11.6; a dot above the letter makes it no taller.
-    assert.equal(fusedMarks(beside(-0.2, 11.55), wide).fused, 1);
-    assert.equal(fusedMarks(beside(-0.2, 11.65), wide).fused, 0);
-    assert.equal(fusedMarks(beside(-0.2, 10, block(6, 12, 2, 2)), wide).fused, 1);
+    assert.equal(fusedMarks(beside(-0.8, 11.55), wide).fused, 1);
+    assert.equal(fusedMarks(beside(-0.8, 11.65), wide).fused, 0);
+    assert.equal(fusedMarks(beside(-0.8, 11, block(6, 12, 2, 2)), wide).fused, 1);
   });
 });

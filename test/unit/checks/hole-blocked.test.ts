@@ -338,17 +338,16 @@ describe('A ring that reads as a letter', () => {
     assertSilent(await last(0.05), 'hole-blocked');
   });
 
-  it('stands above a small letter up to 0.6 of its height, and beside an apostrophe as beside an accent', async () => {
+  it('is an accent above a small letter up to 0.6 of its height, and one more dot beside an apostrophe', async () => {
+    const readAs = async (...at: Parameters<typeof hung>) => (await hung(...at)).pieces[0]!.hangers[0]!.readAs;
     const above = (share: number) =>
-      hung('Leo', 5, (at: LetterBox) => ({ x: at.last, y: at.baseline + (1 + share) * xHeight + 1.5 }));
-    const said = 'The ring stands above a small letter and reads as its accent.';
-    assert.equal(only(await above(0.595), 'hole-blocked').message, said);
-    assertSilent(await above(0.605), 'hole-blocked');
-    const { message } = only(
-      await hung('Jo’el', 5, (at: LetterBox) => ({ x: at.ends[2]!.maxX + 4.9, y: at.baseline + 11 })),
-      'hole-blocked',
-    );
-    assert.equal(message, 'The ring stands beside a dot or an accent and reads as one more.');
+      readAs('Leo', 5, (at: LetterBox) => ({ x: at.last, y: at.baseline + (1 + share) * xHeight + 1.5 }));
+    assert.deepEqual(await above(0.595), ['accent']);
+    assert.deepEqual(await above(0.605), []);
+    const beside = (gap: number) =>
+      readAs('Jo’el', 5, (at: LetterBox) => ({ x: at.ends[2]!.maxX + gap, y: at.ends[2]!.maxY - 1 }));
+    assert.deepEqual(await beside(4.95), ['mark']);
+    assert.ok(!(await beside(5.05))!.includes('mark'));
   });
 
   it('stands in front of a capital only where it stands on the line and is as large as a small letter', async () => {

@@ -86,6 +86,32 @@ describe('Fixing a whole file', () => {
     assert.deepEqual(alone.left, []);
   });
 
+  const named = (name: string, ring: string): string =>
+    `tagwright: 1\nstock: {thickness: 3 mm, kerf: 0.16 mm}\ntie: {twine: 2 mm}\nshapes:\n  name: {text: ${name}, font: Nunito, weight: 800, x_height: 11 mm, overlap: auto, grow: 0.4 mm}\npieces:\n  tag: {body: [name], hanger: {ring: ${ring}}}\n`;
+
+  it('turns no tag further from how it is meant to hang until it counts as hung by a corner', async () => {
+    const fixed = await fixAll(engine, named('Leo', 'auto'), options);
+    assert.equal(fixed.text, named('Leo', 'auto'));
+    assert.deepEqual(
+      fixed.left.map(({ issue }) => issue.code),
+      ['hangs-askew'],
+    );
+  });
+
+  it('moves no ring that is only read as a letter or a sign: the tag would hang otherwise', async () => {
+    const text = named('Old Pear', 'top');
+    const fixed = await fixAll(engine, text, options);
+    assert.equal(fixed.text, text);
+    assert.deepEqual(
+      fixed.left.map(({ issue }) => issue.message),
+      ['The ring stands between two words and reads as a sign of its own.'],
+    );
+    assert.match(
+      fixed.left[0]!.why,
+      /^It is for you to decide: (Move the ring elsewhere|Place the ring automatically)/,
+    );
+  });
+
   it('says for which tags of a batch a fix was, and which change with it', async () => {
     const spec = (bars: readonly string[]): string =>
       `tagwright: 1\nstock: {min_web: 1.5 mm}\nbatch:\n${bars.map((thick, row) => `  - {name: N${row}, bar: "${thick}"}\n`).join('')}shapes:\n  plate: {rectangle: [40 mm, 30 mm]}\n  bar: {path: "M0,0 h60 v{bar} h-60 z"}\npieces:\n  tag: {body: [plate, bar]}\n`;

@@ -65,6 +65,11 @@ export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(
   return cleared === border ? made : { ...made, border: cleared, ...drawBorder(cleared) };
 }
 
+/** What a border runs round. */
+export function insideBorder({ within, lines }: Border): Region {
+  return offset(within, -Math.max(...lines.map(({ to }) => to)), 'miter');
+}
+
 /** The border with its lines as wide as they are after growing. */
 export function grownBorder(border: Border, by: number): Border {
   return { ...border, lines: border.lines.map(({ from, to }) => ({ from: from - by, to: to + by })) };

@@ -107,7 +107,7 @@ export class ShapeFitter {
         modifiers,
         rooms: { free: free.value, outer: outer.value },
         most,
-        goal: goal && { target: goal.value, margin: isFree ? atLeast(place.margin) : place!.margin },
+        goal: goal && { target: goal.value, margin: isFree ? atLeast(place.margin) : place.margin },
         withQuietZone,
         sized,
         checkpoint,

@@ -33,6 +33,15 @@ describe('Remedies', () => {
     assert.match(titles[0]!, /^Move the letters apart: letter_spacing 0\.\d+ mm \(bridge \d\.\d+ → 1\.[56]\d mm, /);
   });
 
+  it('tell how much heavier lines get by all of their ink, however small one of them is', async () => {
+    const words =
+      'words: {lines: [{text: Plum jam, font: Great Vibes, share: 1.6}, {text: 250 g, font: Nunito}], width: 48}';
+    const titles = await titlesFor('fine-mark', [plate, words], 'body: [plate], engrave: [words]');
+    // A rim of 0.05 mm along strokes that are half a millimetre wide on the whole: a fifth.
+    const [, heavier] = /^Thicken the mark: grow 0\.05 mm \(letters (\d+) % heavier\)/.exec(titles[0]!)!;
+    assert.ok(Number(heavier) > 14 && Number(heavier) < 27, titles[0]);
+  });
+
   it('set a row of rings on letters where they are level', async () => {
     for (const name of ['Marigold', 'Lavender', 'Basil']) {
       const word = `word: {text: ${name}, font: Pacifico, width: 120, overlap: auto}`;

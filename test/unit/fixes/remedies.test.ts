@@ -35,7 +35,7 @@ describe('Remedies', () => {
 
   it('tell how much heavier lines get by all of their ink, however small one of them is', async () => {
     const words =
-      'words: {lines: [{text: Plum jam, font: Great Vibes, share: 1.6}, {text: 250 g, font: Nunito}], width: 48}';
+      'words: {lines: [{text: Plum jam, font: Great Vibes, share: 1.6}, {text: 250 g, font: Nunito}], width: 38}';
     const titles = await titlesFor('fine-mark', [plate, words], 'body: [plate], engrave: [words]');
     // A rim of 0.05 mm along strokes that are half a millimetre wide on the whole: a fifth.
     const [, heavier] = /^Thicken the mark: grow 0\.05 mm \(letters (\d+) % heavier\)/.exec(titles[0]!)!;

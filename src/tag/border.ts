@@ -4,6 +4,7 @@ import { clippedCorners } from '../geometry/clip-corners.ts';
 import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
 import { area, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
+import { simplified } from '../geometry/simplify.ts';
 import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Line, Region } from '../geometry/types.ts';
 import type { BorderGenerator } from '../spec/shape-model.ts';
@@ -39,8 +40,12 @@ const spareMm = 0.1;
 /** What comes no nearer than this merely touches, in mm. */
 const touchingMm = 0.05;
 
-/** Half as wide is what rounding leaves of an edge, in mm. */
+/** Half as wide is what rounding leaves of an edge, in mm; and so far beyond, at most, a round runs into the outline. */
 const sliverMm = 0.01;
+const tangentMm = 0.8;
+
+/** Chords of curves differ by less than this, in mm. */
+const chordMm = 0.005;
 
 /**
  * Radii of the innermost line where a border turns into a bay, in mm, and the share of the inside that one must leave to
@@ -128,7 +133,11 @@ function withRoundShoulders(region: Region, bays: Region, radius: number): Regio
   // Rounding leaves slivers along straight edges, which would join one corner with the next.
   const lost = offset(difference(region, [rounded]), -sliverMm);
   const corners = partsOf(lost).filter((part) => intersection(part, beside).length > 0);
-  return corners.length > 0 ? difference(region, [offset(corners.flat(), 2 * sliverMm, 'miter')]) : region;
+  if (corners.length === 0) return region;
+  // Up to where the round and the outline are one, or a step would be left between them.
+  const patch = offset(corners.flat(), tangentMm);
+  // Where they meet, the chords of one curve and those of the other differ a little, which a line further in would show.
+  return simplified(union([difference(region, [patch]), intersection(rounded, patch)]), chordMm);
 }
 
 function outerRings(region: Region): Region {

@@ -119,6 +119,26 @@ describe('A border', () => {
     });
   }
 
+  it('turns by no more than a chord of its curves at a time, on each of two lines, wherever it was led aside', async () => {
+    for (const [shape, hanger] of [
+      [plate, '{hole: {at: top, count: 2}}'],
+      [plate, '{slot: top}'],
+      ['plate: {oval: {size: [80, 46]}}', '{keyhole: top}'],
+      ['plate: {circle: 60}', '{slot: {length: 14, width: 4, at: left}}'],
+    ] as const) {
+      const made = await marked('inset: 3, width: 1, double: 1', `hanger: ${hanger}`, shape);
+      const openings = made.pieces[0]!.hangers.map(({ opening }) => centroid(opening)!);
+      for (const ring of markOf(made))
+        for (const [index, at] of ring.entries()) {
+          if (!openings.some(({ x, y }) => Math.hypot(at.x - x, at.y - y) < 12)) continue;
+          const [from, to] = [ring.at(index - 1)!, ring[(index + 1) % ring.length]!];
+          const turn = Math.atan2(to.y - at.y, to.x - at.x) - Math.atan2(at.y - from.y, at.x - from.x);
+          const degrees = Math.abs(Math.atan2(Math.sin(turn), Math.cos(turn))) * (180 / Math.PI);
+          assert.ok(degrees < 20, `${hanger}: ${degrees.toFixed(0)}° at ${at.x.toFixed(1)}, ${at.y.toFixed(1)}`);
+        }
+    }
+  });
+
   // All turns of the line together; with sides that run straight to the edge they are 595, 484 and 580°, by our own measurement.
   for (const [what, shape, most] of [
     ['a round plate', 'plate: {circle: 60}', 575],

@@ -1,14 +1,15 @@
 /** Borders: lines along an outline, inset from it, that go round anything cut through the piece. */
 
 import { clippedCorners } from '../geometry/clip-corners.ts';
+import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
-import { area, ringArea } from '../geometry/measure.ts';
+import { hullOf } from '../geometry/hull.ts';
+import { area, boundsOf, centroid, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Line, Region } from '../geometry/types.ts';
 import type { BorderGenerator } from '../spec/shape-model.ts';
-import { bayOf } from './border-bay.ts';
 
 /** The construction of a border, so that it can be led round openings once they are known. */
 export interface Border {
@@ -124,6 +125,23 @@ function withBays(left: Region, bays: Region, deepest: number): Region {
     if (area(found) > leftByShoulders * area(left)) break;
   }
   return found;
+}
+
+/**
+ * What is kept clear round an opening, and all between that and the edge that it is nearest to.
+ * @param reach Distance from the edge, in mm, within which an opening is in the way.
+ */
+function bayOf(kept: Region, within: Region, reach: number): Region {
+  const beyond = difference(offset(kept, reach), [within]);
+  const [from, to] = [centroid(kept), centroid(beyond)];
+  const box = boundsOf(within);
+  if (!from || !to || !box) return kept;
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  // All round it is the outside: it lies beside the border.
+  if (length < touchingMm) return kept;
+  const far = (box.maxX - box.minX + box.maxY - box.minY) / length;
+  const shift = translation((to.x - from.x) * far, (to.y - from.y) * far);
+  return [hullOf([...kept, ...transform(kept, shift)].flat())];
 }
 
 /** Rounds the corners that bays have left in an outline; corners elsewhere stay as they are, straits beside bays go. */

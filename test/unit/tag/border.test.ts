@@ -2,7 +2,6 @@ import assert from 'node:assert/strict';
 import { difference, intersection, offset } from '../../../src/geometry/clipper.ts';
 import { area, centroid } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
-import { simplified } from '../../../src/geometry/simplify.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
 import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
@@ -138,25 +137,6 @@ describe('A border', () => {
         }
     }
   });
-
-  // All turns of the line together; with sides that run straight to the edge they are 595, 484 and 580°, by our own measurement.
-  for (const [what, shape, most] of [
-    ['a round plate', 'plate: {circle: 60}', 575],
-    ['an ellipse', 'plate: {ellipse: [80, 46]}', 470],
-    ['a label', 'plate: {label: [80, 40]}', 550],
-  ] as const) {
-    it(`opens towards the edge round a slot at the side of ${what}, and does not curl back`, async () => {
-      const slot = 'hanger: {slot: {length: 14, width: 4, at: left}}';
-      const made = await marked('inset: 2, width: 0.8', slot, shape);
-      const [outer] = simplified([partsOf(markOf(made))[0]![0]!], 0.05);
-      const degrees = outer!.reduce((sum, at, index, ring) => {
-        const [from, to] = [ring.at(index - 1)!, ring[(index + 1) % ring.length]!];
-        const turn = Math.atan2(to.y - at.y, to.x - at.x) - Math.atan2(at.y - from.y, at.x - from.x);
-        return sum + Math.abs(Math.atan2(Math.sin(turn), Math.cos(turn)) * (180 / Math.PI));
-      }, 0);
-      assert.ok(degrees < most, `${degrees.toFixed(0)}°`);
-    });
-  }
 
   it('leaves the corners of the plate as sharp as they are, wherever a hole is', async () => {
     const corner: Region = [[...box(-38, 16, -36, 18)]];

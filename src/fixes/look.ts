@@ -67,8 +67,9 @@ function pieceChange(was: Piece, is: Piece): LookChange {
 interface LetteringUse {
   readonly use: string;
   readonly lettering: Lettering;
-  /** The finished shape of its letters. */
+  /** The finished shape of its letters, and all lettering in that: several lines are one shape. */
   readonly made: Region;
+  readonly all: readonly Lettering[];
 }
 
 function letteringUsesOf({ sources, marks }: Piece): LetteringUse[] {
@@ -77,9 +78,17 @@ function letteringUsesOf({ sources, marks }: Piece): LetteringUse[] {
     ...marks.map(({ operation, region, lettering = [] }) => ({ use: operation, region, lettering })),
   ];
   return drawn.flatMap(({ use, region, lettering }) =>
-    lettering.map((each) => ({ use, lettering: each, made: each.shape ?? region })),
+    lettering.map((each) => ({
+      use,
+      lettering: each,
+      made: each.shape ?? region,
+      all: each.shape ? byItself(each) : lettering,
+    })),
   );
 }
+
+/** The same list each time, so that what is worked out for it is found again. */
+const byItself = oncePer((each: Lettering): readonly Lettering[] => [each]);
 
 function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const [from, to] = [was, is].map(({ lettering }) => lettering.letters) as [readonly Letter[], readonly Letter[]];
@@ -128,14 +137,14 @@ function withoutMarks(letter: Region): Region {
 }
 
 /** Area that the finished shape adds to the drawn letters, and that it lacks, as shares of them. */
-const deviations = oncePer((lettering: Lettering) =>
+const deviations = oncePer((all: readonly Lettering[]) =>
   oncePer((made: Region) => {
-    const drawn = union(lettering.letters.map(({ region }) => region));
+    const drawn = union(all.flatMap(({ letters }) => letters.map(({ region }) => region)));
     const [ink, kept] = [area(drawn), area(intersection(made, drawn))];
     return { added: (area(made) - kept) / ink, lost: (ink - kept) / ink };
   }),
 );
-const deviation = ({ lettering, made }: LetteringUse) => deviations(lettering)(made);
+const deviation = ({ all, made }: LetteringUse) => deviations(all)(made);
 
 /** Mean change of the letters' positions relative to their predecessors, in x-heights; that of their marks is told by itself. */
 function spacingChange(from: readonly Letter[], to: readonly Letter[], xHeight: number, scale: number) {

@@ -4,8 +4,6 @@ import { distance } from './measure.ts';
 import { union } from './clipper.ts';
 import { partsOf } from './parts.ts';
 import { simplified } from './simplify.ts';
-import { nearestOn } from './nearest-on.ts';
-import type { Gap } from './nearest-on.ts';
 import type { Point, Region, Ring } from './types.ts';
 
 /** Outlines are simplified to this tolerance, in mm, when searching for their nearest points. */
@@ -96,6 +94,12 @@ function crossingsAt(outline: Ring, y: number): number[] {
   });
 }
 
+interface Gap {
+  readonly from: Point;
+  readonly to: Point;
+  readonly length: number;
+}
+
 function costOf({ from, to }: Gap): number {
   return Math.hypot(sidewaysCost * (to.x - from.x), to.y - from.y);
 }
@@ -142,4 +146,21 @@ function rangeCentre(points: readonly Point[]): Point {
 
 function fromCorners(corners: Ring, outline: Ring): Gap[] {
   return corners.map((from) => nearestOn(outline, from));
+}
+
+function nearestOn(outline: Ring, from: Point): Gap {
+  let best: Gap = { from, to: outline[0]!, length: Infinity };
+  let start = outline[outline.length - 1]!;
+  for (const end of outline) {
+    const dx = end.x - start.x;
+    const dy = end.y - start.y;
+    const squared = dx * dx + dy * dy;
+    const t = squared === 0 ? 0 : ((from.x - start.x) * dx + (from.y - start.y) * dy) / squared;
+    const clamped = Math.min(1, Math.max(0, t));
+    const to = { x: start.x + clamped * dx, y: start.y + clamped * dy };
+    const length = distance(to, from);
+    if (length < best.length) best = { from, to, length };
+    start = end;
+  }
+  return best;
 }

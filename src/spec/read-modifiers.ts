@@ -1,11 +1,11 @@
 /** Reads modifiers: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Fit, HoldWidth, Modifiers, ShapeNames, Side, Target } from './shape-model.ts';
+import type { Fit, HoldWidth, Modifiers, ShapeNames, Side } from './shape-model.ts';
 import { idleCorners } from './idle-corners.ts';
 import type { Problems } from './problems.ts';
 import { readPlace, readTarget } from './read-place.ts';
-import type { ShapeSpec } from './types.generated.ts';
+import type { FitSpec, ShapeSpec } from './types.generated.ts';
 
 export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Modifiers {
   const length = (key: 'tidy' | 'grow' | 'width' | 'height', sign: 'size' | 'distance' | 'signed') => {
@@ -14,12 +14,12 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     const value = problems.length(written, [...path, key], sign);
     return value === undefined ? {} : { [key]: value };
   };
-  const fitTarget = spec.fit && readTarget(spec.fit.in, spec.fit.part, [...path, 'fit'], 'in', problems, shapes);
-  const place = readPlace(spec.place, [...path, 'place'], problems, shapes);
+  const fit = readFit(spec, [...path, 'fit'], problems, shapes);
+  const place = readPlace(spec.place, [...path, 'place'], problems, shapes, fit);
   const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
   const straps = readHold(spec.straps, [...path, 'straps'], problems);
   const bridges = readBridges(spec.bridges, [...path, 'bridges'], problems);
-  if (fitTarget && (spec.width !== undefined || spec.height !== undefined)) {
+  if (fit && (spec.width !== undefined || spec.height !== undefined)) {
     problems.error('bad-value', [...path, 'fit'], '“fit” sets the size itself; leave out width and height.', {
       range: problems.source.keyRange([...path, 'fit']),
     });
@@ -33,7 +33,7 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     corners: spec.corners ?? 'round',
     ...length('width', 'size'),
     ...length('height', 'size'),
-    ...(fitTarget ? { fit: { ...fitTarget, ...readFit(spec, [...path, 'fit'], problems) } } : {}),
+    ...(fit ? { fit } : {}),
     ...(straps === undefined ? {} : { straps }),
     ...(bridges ? { bridges } : {}),
     ...(spec.rotate === undefined ? {} : { rotate: spec.rotate }),
@@ -48,8 +48,14 @@ function readHold(value: number | string | undefined, path: YamlPath, problems: 
 }
 
 /** A fitted shape keeps the same distance from everything as from the edge, unless the spec says otherwise. */
-function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems): Omit<Fit, keyof Target> {
-  const { margin, clear, at_most: most, same_size: sameSize = false } = spec.fit!;
+function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Fit | undefined {
+  if (spec.fit === undefined) return undefined;
+  const written: FitSpec = typeof spec.fit === 'string' ? { in: spec.fit } : spec.fit;
+  const target =
+    typeof spec.fit === 'string'
+      ? shapes.placed(spec.fit, path)
+      : readTarget(written.in, written.part, path, 'in', problems, shapes);
+  const { margin, clear, at_most: most, same_size: sameSize = false } = written;
   const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? 0;
   const atMost = (key: 'x_height' | 'cap_height' | 'width') => {
     const at = [...path, 'at_most', key];
@@ -63,20 +69,23 @@ function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems): Omit<Fit,
     return problems.length(most[key], at, 'size');
   };
   const [small, capitals, width] = [atMost('x_height'), atMost('cap_height'), atMost('width')];
-  return {
-    margin: edge,
-    sameSize,
-    clear: problems.length(clear, [...path, 'clear'], 'distance') ?? edge,
-    ...(most
-      ? {
-          atMost: {
-            ...(small === undefined ? {} : { 'small letters': small }),
-            ...(capitals === undefined ? {} : { capitals }),
-            ...(width === undefined ? {} : { width }),
-          },
-        }
-      : {}),
-  };
+  return (
+    target && {
+      ...target,
+      margin: edge,
+      sameSize,
+      clear: problems.length(clear, [...path, 'clear'], 'distance') ?? edge,
+      ...(most
+        ? {
+            atMost: {
+              ...(small === undefined ? {} : { 'small letters': small }),
+              ...(capitals === undefined ? {} : { capitals }),
+              ...(width === undefined ? {} : { width }),
+            },
+          }
+        : {}),
+    }
+  );
 }
 
 function readBridges(spec: ShapeSpec['bridges'], path: YamlPath, problems: Problems): Modifiers['bridges'] {

@@ -1,7 +1,7 @@
 /** Reads the place of a shape: on another, or beside one. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Modifiers, ShapeNames, Target } from './shape-model.ts';
+import type { Fit, Modifiers, ShapeNames, Target } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { didYouMean, nearestWords } from './suggest.ts';
 import type { ShapeSpec } from './types.generated.ts';
@@ -13,11 +13,13 @@ const besideKeys = Object.keys(besides) as (keyof typeof besides)[];
 /** Default gap between shapes that belong together, in mm (our own judgement). */
 const usualGapMm = 2;
 
+/** @param fit Of the same shape: at a side of what it is fitted into, it keeps that margin. */
 export function readPlace(
   written: ShapeSpec['place'],
   path: YamlPath,
   problems: Problems,
   shapes: ShapeNames,
+  fit?: Fit,
 ): Modifiers['place'] {
   if (written === undefined) return undefined;
   const spec = typeof written === 'string' ? { on: written } : written;
@@ -41,11 +43,14 @@ export function readPlace(
   }
   const target = readTarget(name, spec.part, path, goal!, problems, shapes);
   if (isOn) {
-    const margin = problems.length(spec.margin, [...path, 'margin'], 'distance', pastTheEdge) ?? 0;
+    const asked = problems.length(spec.margin, [...path, 'margin'], 'distance', pastTheEdge) ?? 0;
+    const isSame = fit !== undefined && target?.shape === fit.shape && target.part === fit.part;
+    const margin = isSame ? Math.max(asked, fit.margin) : asked;
     return target && { ...target, at: spec.at ?? 'center', margin, by };
   }
-  const margin = problems.length(spec.gap, [...path, 'gap'], 'signed') ?? usualGapMm;
-  return target && { ...target, at: besides[goal as keyof typeof besides], margin, by };
+  const gap = problems.length(spec.gap, [...path, 'gap'], 'signed');
+  const usual = gap === undefined ? { isUsualGap: true as const } : {};
+  return target && { ...target, at: besides[goal as keyof typeof besides], margin: gap ?? usualGapMm, by, ...usual };
 }
 
 /** For a margin that should take a shape out over the edge. */

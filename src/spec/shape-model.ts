@@ -253,8 +253,16 @@ export interface Modifiers {
   readonly rotate?: number;
   readonly mirror?: 'left-right' | 'up-down';
   /** `margin` is the gap to the target when placed beside it. */
-  readonly place?: Target & { readonly at: Anchor | Beside; readonly margin: number; readonly by: CentreRule };
+  readonly place?: Place;
   readonly nudge?: Point;
+}
+
+export interface Place extends Target {
+  readonly at: Anchor | Beside;
+  readonly margin: number;
+  readonly by: CentreRule;
+  /** Whether it is beside the target and nobody said at what distance. */
+  readonly isUsualGap?: true;
 }
 
 export interface Shape {

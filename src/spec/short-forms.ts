@@ -9,6 +9,7 @@ const onlyKeys: Readonly<Record<string, string>> = {
   keyhole: 'at',
   arc: 'at',
   place: 'on',
+  fit: 'in',
   bridges: 'width',
   oval: 'size',
   house: 'size',

@@ -83,7 +83,7 @@ function madeFrom(spec: ShapeSpec): ShapeOrName[] {
     spec.stick?.carries,
     spec.repeat?.shape,
     typeof spec.repeat?.along === 'object' && 'outline' in spec.repeat.along ? spec.repeat.along.outline : undefined,
-    spec.fit?.in,
+    typeof spec.fit === 'object' ? spec.fit.in : spec.fit,
     typeof spec.place === 'object' ? placeTarget(spec.place) : spec.place,
   ];
   // The schema check leaves holes in lists.

@@ -1,13 +1,15 @@
 /** Borders: lines along an outline, inset from it, that go round anything cut through the piece. */
 
 import { clippedCorners } from '../geometry/clip-corners.ts';
+import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
-import { area, ringArea } from '../geometry/measure.ts';
+import { hullOf } from '../geometry/hull.ts';
+import { area, boundsOf, centroid, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
+import { simplified } from '../geometry/simplify.ts';
 import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
 import type { Line, Region } from '../geometry/types.ts';
 import type { BorderGenerator } from '../spec/shape-model.ts';
-import { bayOf } from './border-bay.ts';
 
 /** The construction of a border, so that it can be led round openings once they are known. */
 export interface Border {
@@ -39,8 +41,12 @@ const spareMm = 0.1;
 /** What comes no nearer than this merely touches, in mm. */
 const touchingMm = 0.05;
 
-/** Half as wide is what rounding leaves of an edge, in mm. */
+/** Half as wide is what rounding leaves of an edge, in mm; and so far beyond, at most, a round runs into the outline. */
 const sliverMm = 0.01;
+const tangentMm = 0.8;
+
+/** Chords of curves differ by less than this, in mm. */
+const chordMm = 0.005;
 
 /**
  * Radii of the innermost line where a border turns into a bay, in mm, and the share of the inside that one must leave to
@@ -63,6 +69,11 @@ export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(
   if (border.ends) return { ...made, region: difference(made.region, [offset(openings, border.clear)]) };
   const cleared = clearOf(border, openings);
   return cleared === border ? made : { ...made, border: cleared, ...drawBorder(cleared) };
+}
+
+/** What a border runs round. */
+export function insideBorder({ within, lines }: Border): Region {
+  return offset(within, -Math.max(...lines.map(({ to }) => to)), 'miter');
 }
 
 /** The border with its lines as wide as they are after growing. */
@@ -116,6 +127,23 @@ function withBays(left: Region, bays: Region, deepest: number): Region {
   return found;
 }
 
+/**
+ * What is kept clear round an opening, and all between that and the edge that it is nearest to.
+ * @param reach Distance from the edge, in mm, within which an opening is in the way.
+ */
+function bayOf(kept: Region, within: Region, reach: number): Region {
+  const beyond = difference(offset(kept, reach), [within]);
+  const [from, to] = [centroid(kept), centroid(beyond)];
+  const box = boundsOf(within);
+  if (!from || !to || !box) return kept;
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  // All round it is the outside: it lies beside the border.
+  if (length < touchingMm) return kept;
+  const far = (box.maxX - box.minX + box.maxY - box.minY) / length;
+  const shift = translation((to.x - from.x) * far, (to.y - from.y) * far);
+  return [hullOf([...kept, ...transform(kept, shift)].flat())];
+}
+
 /** Rounds the corners that bays have left in an outline; corners elsewhere stay as they are, straits beside bays go. */
 function withRoundShoulders(region: Region, bays: Region, radius: number): Region {
   const rounded = offset(offset(region, -radius), radius);
@@ -123,7 +151,11 @@ function withRoundShoulders(region: Region, bays: Region, radius: number): Regio
   // Rounding leaves slivers along straight edges, which would join one corner with the next.
   const lost = offset(difference(region, [rounded]), -sliverMm);
   const corners = partsOf(lost).filter((part) => intersection(part, beside).length > 0);
-  return corners.length > 0 ? difference(region, [offset(corners.flat(), 2 * sliverMm, 'miter')]) : region;
+  if (corners.length === 0) return region;
+  // Up to where the round and the outline are one, or a step would be left between them.
+  const patch = offset(corners.flat(), tangentMm);
+  // Where they meet, the chords of one curve and those of the other differ a little, which a line further in would show.
+  return simplified(union([difference(region, [patch]), intersection(rounded, patch)]), chordMm);
 }
 
 function outerRings(region: Region): Region {

@@ -75,6 +75,11 @@ export function moduleOf({ matrix, right, up }: Code): number {
   return Math.min(Math.hypot(right.x, right.y), Math.hypot(up.x, up.y)) / matrix.length;
 }
 
+/** Width in mm of the quiet zone that a shape needs round it: 0 without a code. */
+export function quietZoneOf({ codes = [] }: { readonly codes?: readonly Code[] }): number {
+  return Math.max(0, ...codes.map((code) => clearModules * moduleOf(code)));
+}
+
 /** The square of a code, with a quiet zone of `clear` modules. */
 export function squareOf(code: Code, clear = 0): Ring {
   const count = code.matrix.length;

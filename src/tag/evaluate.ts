@@ -1,27 +1,20 @@
 /** Makes shapes: the generator, then the modifiers in order, each stage cached as long as its inputs stay the same. */
 
 import { chain, translation } from '../geometry/affine.ts';
-import { offset, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
 import { strapped } from '../geometry/straps.ts';
-import type { Region } from '../geometry/types.ts';
 import type { HoldWidth, Modifiers, Shape, Target } from '../spec/shape-model.ts';
 import { barWidth, stripWidths } from './asked-width.ts';
 import { growthLacking, mostGrowths } from './auto-growth.ts';
 import type { Stage } from './cache.ts';
 import { withBridges } from './code.ts';
-import { fitted, turning } from './fit/fitted.ts';
-import type { Fitted } from './fit/fitted.ts';
-import { fittedRound } from './fit/fit-round.ts';
-import { noRoom } from './fit/no-room.ts';
-import type { Obstacles } from './fit/no-room.ts';
-import { roomIn } from './fit/room.ts';
-import type { FitRoom } from './fit/room.ts';
+import { turning } from './fit/fitted.ts';
+import { ShapeFitter } from './fit/shape-fitter.ts';
+import type { Around } from './fit/shape-fitter.ts';
 import { generate } from './generate.ts';
 import type { CurveOutline } from './curve-outline.ts';
-import { isBeside, placingMove } from './place.ts';
-import { sizeKey } from './resources.ts';
+import { isBeside, placeMargin, placingMove } from './place.ts';
 import type { Resources } from './resources.ts';
 import { sizeAndGrow } from './size.ts';
 import { whyEmpty } from './why-empty.ts';
@@ -29,34 +22,30 @@ import { asArea, mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area } from './tag.ts';
 
-/** Everything else on the pieces that have a shape; `undefined` if there is nothing. */
-export type Around = (shape: Shape) => Promise<Stage<Obstacles> | undefined>;
-
 export class Evaluator {
   readonly #resources: Resources;
   readonly #made = new Map<Shape, Stage<MadeShape>>();
 
-  readonly #around: Around;
-  readonly #scales = new Map<Shape, number>();
+  readonly #fitter: ShapeFitter;
   readonly #areas = new Map<Shape, Area>();
   readonly #growths = new Map<Shape, number>();
 
   /** @param around Finds what a fitted shape keeps clear of. */
   constructor(resources: Resources, around: Around) {
     this.#resources = resources;
-    this.#around = around;
+    this.#fitter = new ShapeFitter(resources, around, (target) => this.target(target));
   }
 
   /** The scale of a fitted shape, over its natural size. */
   scaleOf(shape: Shape): number | undefined {
-    return this.#scales.get(shape);
+    return this.#fitter.scaleOf(shape);
   }
 
   /**
    * The area that a shape was fitted into or placed on; `undefined` for one that stands by itself or beside another.
    */
   areaOf(shape: Shape): Area | undefined {
-    return this.#areas.get(shape);
+    return this.#fitter.areaOf(shape) ?? this.#areas.get(shape);
   }
 
   /** Growth in mm of each shape that grows as much as it needs. */
@@ -122,7 +111,7 @@ export class Evaluator {
   async #finished(shape: Shape, modifiers: Modifiers, outline: Stage<CurveOutline>): Promise<Stage<MadeShape>> {
     const { fit, nudge } = modifiers;
     if (!fit) return this.#placed(shape, modifiers, this.#held(shape, await this.#sized(modifiers, outline)));
-    const found = await this.#fitted(shape, modifiers, outline);
+    const found = await this.#fitter.fit(shape, modifiers, outline);
     if (!found.value) return this.#nothing();
     const { cache } = this.#resources;
     const { shape: fittedShape, move } = found.value;
@@ -145,58 +134,6 @@ export class Evaluator {
     const sizing = { scale: outline.value.ownScale ?? 1, tidy, grow, corners, width, height };
     const { cache, checkpoint } = this.#resources;
     return cache.getLater('sized', [outline.id, sizing], () => sizeAndGrow(outline.value, sizing, checkpoint));
-  }
-
-  /** `undefined` if there is no room, which has been reported. */
-  async #fitted(shape: Shape, modifiers: Modifiers, outline: Stage<CurveOutline>): Promise<Stage<Fitted | undefined>> {
-    const { path } = shape;
-    const { tidy, grow, corners, rotate, mirror, place } = modifiers;
-    const fit = modifiers.fit!;
-    const { cache, checkpoint } = this.#resources;
-    const target = await this.target(fit);
-    const goal = place && (await this.target(place));
-    const around = await this.#around(shape);
-    const { margin, clear } = fit;
-    const room = (more: number): Stage<FitRoom> =>
-      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by], () =>
-        roomIn(target.value.region, margin + more, grown(around?.value, clear, more), place?.by ?? 'eye'),
-      );
-    const [free, outer] = [room(grow ?? 0), room(0)];
-    this.#areas.set(shape, { target: target.value.region, room: outer.value.region });
-    const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
-    const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value), same ?? Infinity);
-    const sizing = { tidy, grow, corners };
-    const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, place?.at, place?.margin, goal?.id];
-    const { round } = outline.value;
-    const found = await cache.getLater('fitted', inputs, () => {
-      const sized = (scale: number, of = outline.value) => sizeAndGrow(of, { ...sizing, scale }, checkpoint);
-      if (round) {
-        const inner = offset(target.value.region, -(margin + (grow ?? 0)));
-        return fittedRound(outline.value, round, { inner, room: free.value.region, most, modifiers, sized });
-      }
-      return fitted(outline.value, {
-        modifiers,
-        rooms: { free: free.value, outer: outer.value },
-        most,
-        goal: goal && { target: goal.value, margin: place.margin },
-        sized,
-        checkpoint,
-      });
-    });
-    if (found.value) {
-      this.#scales.set(shape, found.value.scale);
-      if (fit.atMost && most < Infinity)
-        this.#areas.set(shape, { ...this.#areas.get(shape)!, ofMost: found.value.scale / most });
-    }
-    if (!found.value && outline.value.bounds && target.value.region.length > 0) {
-      this.#resources.report({
-        code: 'empty-shape',
-        severity: 'error',
-        path: [...path, 'fit'],
-        message: noRoom(fit, target.value.region, around?.value, grow ?? 0, round !== undefined),
-      });
-    }
-    return found;
   }
 
   /**
@@ -238,11 +175,14 @@ export class Evaluator {
     const target = place && (await this.target(place));
     if (target && !fit && !isBeside(place.at)) this.#areas.set(shape, { target: target.value.region });
     if (rotate === undefined && !mirror && !target && !nudge) return sized;
-    const aim = target && [target.id, place.at, place.margin, place.by];
+    const aim = target && [target.id, place.at, place.margin, place.isUsualGap, place.by, fit !== undefined];
     return this.#resources.cache.get('placed', [sized.id, rotate, mirror, aim, nudge], () => {
       const bounds = boundsOf(sized.value.region);
       let made = bounds ? mapShape(sized.value, turning(modifiers, boxCentre(bounds))) : sized.value;
-      if (target) made = mapShape(made, placingMove(made, target.value, place.at, place.margin, place.by));
+      if (target) {
+        const margin = placeMargin(place, made, target.value, fit !== undefined);
+        made = mapShape(made, placingMove(made, target.value, place.at, margin, place.by));
+      }
       return nudge ? mapShape(made, translation(nudge.x, nudge.y)) : made;
     });
   }
@@ -262,24 +202,4 @@ export class Evaluator {
     const message = `This shape ${whyEmpty(generator, modifiers)}.`;
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
-}
-
-function grown(around: Obstacles | undefined, clear: number, more: number): Region {
-  if (!around) return [];
-  const things = offset(around.things, clear + more);
-  return around.quiet.length > 0 ? union([things, offset(around.quiet, more)]) : things;
-}
-
-/** The largest scale of a fitted shape over its natural size, before growth. */
-function largestScaleOf({ generator, modifiers }: Shape, { bounds, heights }: CurveOutline): number {
-  const { fit, grow = 0 } = modifiers;
-  const { width, ...letters } = fit?.atMost ?? {};
-  // Letters that slide get their size before they are grown.
-  const own = generator.kind === 'text' && generator.overlap !== undefined ? 0 : grow;
-  const scales = (['capitals', 'small letters'] as const).flatMap((of) => {
-    const mm = letters[of];
-    return heights && mm !== undefined ? [(mm - 2 * own) / heights[of]] : [];
-  });
-  if (width !== undefined && bounds) scales.push((width - 2 * grow) / (bounds.maxX - bounds.minX));
-  return Math.min(Infinity, ...scales);
 }

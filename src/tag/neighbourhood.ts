@@ -56,8 +56,10 @@ export class Neighbourhood {
     for (const base of this.#basesOf(shape)) {
       const layers = this.#pieces.filter((piece) => bottomPieceOf(piece, this.#pieces) === base);
       for (const neighbour of layers.flatMap((piece) => marksOn(piece, this.#pieces))) {
-        // A shape fitted into a mark, or into something made from it, is meant to be there.
-        if (isEarlier(neighbour.entry.shape) && !room.has(neighbour.entry.shape)) entries.push(neighbour);
+        const other = neighbour.entry.shape;
+        // A shape fitted into a mark, or into something made from it, is meant to be there. A border is no field but a line.
+        const isRoom = room.has(other) && other.generator.kind !== 'border';
+        if (isEarlier(other) && !isRoom) entries.push(neighbour);
       }
       const hangsOn = [...base.body.map((entry) => entry.shape), ...base.hangers.flatMap(({ on }) => on?.shape ?? [])];
       if (hangsOn.every(isEarlier)) piecesWithHangers.push(base);

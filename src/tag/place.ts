@@ -3,13 +3,28 @@
 import { translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Point } from '../geometry/types.ts';
-import type { Anchor, Beside, CentreRule } from '../spec/shape-model.ts';
+import type { Anchor, Beside, CentreRule, Place } from '../spec/shape-model.ts';
+import { quietZoneOf } from './code.ts';
 import { centreOf } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
 /** Whether the place is outside the target rather than on it. */
 export function isBeside(at: Anchor | Beside): at is Beside {
   return at === 'above' || at === 'below' || at === 'left of' || at === 'right of';
+}
+
+/**
+ * The distance that a shape keeps where it is placed. What was not asked for gives way to the quiet zone of a code: the
+ * gap to what it is beside, and the margin of a code that is as large as will go.
+ */
+export function placeMargin(
+  { at, margin, isUsualGap }: Place,
+  made: MadeShape,
+  target: MadeShape,
+  isFitted: boolean,
+): number {
+  if (isBeside(at)) return isUsualGap ? Math.max(margin, quietZoneOf(made), quietZoneOf(target)) : margin;
+  return isFitted ? Math.max(margin, quietZoneOf(made)) : margin;
 }
 
 /**

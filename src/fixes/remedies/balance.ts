@@ -2,9 +2,11 @@
 
 import { intendedUp } from '../../checks/hangs-askew.ts';
 import { samePath } from '../../core/values.ts';
+import { distance } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
 import type { PlacedHanger } from '../../tag/tag.ts';
+import { settingLengths } from '../candidate.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';
 import { nudging } from './moving.ts';
@@ -15,6 +17,7 @@ const inwards = [0, 1, 2, 4];
 /** Moves the hanger sideways until it is above the centre of gravity, or level with the other hanger. */
 export function overBalance(at: Case): Remedy[] {
   const hanger = hangerAt(at);
+  if (hanger?.row) return [levelRow(at, hanger)];
   const { issue, piece } = at;
   const placed = placedAt(at);
   const balance = issue.points?.[1];
@@ -43,6 +46,17 @@ function turnOf({ at, centre }: PlacedHanger, balance: Point, angle: number): nu
   const lever = { x: centre.x - balance.x, y: centre.y - balance.y };
   const up = intendedUp(at, lever);
   return up ? [Math.sign(lever.x * up.y - lever.y * up.x) * angle] : [];
+}
+
+/** Shares of the present spacing of a row, the nearest first: on letters, each goes as far in as the letter below it. */
+const spacingShares = [1.05, 0.95, 1.1, 0.9, 1.15, 0.85, 1.2, 0.8, 1.3, 0.7, 1.4, 0.6];
+
+/** Moves a row of hangers apart or together until they are level. */
+function levelRow(at: Case, { kind, path }: Hanger): Remedy {
+  const [first, second] = (at.piece?.hangers ?? []).filter((placed) => samePath(placed.path, path));
+  const apart = first && second ? distance(first.centre, second.centre) : 0;
+  const spacings = apart > 0 ? spacingShares.map((share) => Math.round(share * apart)) : [];
+  return { words: `Set the ${kind}s where they are level`, candidates: settingLengths(at, path, 'spacing', spacings) };
 }
 
 function hangerTitle({ kind }: Hanger): string {

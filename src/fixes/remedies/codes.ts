@@ -32,7 +32,7 @@ export function scannable(at: Case): Remedy[] {
   ];
 }
 
-/** What stands in the quiet zone of a code goes out of it: the code keeps clear of it if it is fitted, or it is moved or made smaller. */
+/** What stands in the quiet zone of a code is moved out of it or made smaller. */
 function outOfQuietZone(at: Case, shape: Shape, entries: readonly ShapeEntry[]): Remedy[] {
   const [point] = at.issue.points ?? [];
   const zones = entries.flatMap((entry) =>
@@ -48,10 +48,6 @@ function outOfQuietZone(at: Case, shape: Shape, entries: readonly ShapeEntry[]):
   const openings = hangers.map(({ opening }) => opening);
   const ways = moved ? clearWays(moved.region, body, [[found.zone], ...others, ...openings]) : [];
   return [
-    {
-      words: `Keep ${shapeTitle(code)} clear of what else is there`,
-      candidates: code.modifiers.fit ? settingLengths(at, [...code.path, 'fit'], 'clear', [at.issue.minimum ?? 0]) : [],
-    },
     { words: `Move ${shapeTitle(shape)}`, candidates: movedBy(at, shape, ways) },
     { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmaller(at, shape) },
     { words: `Make ${shapeTitle(code)} smaller`, candidates: sized(at, code, smaller) },

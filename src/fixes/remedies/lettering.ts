@@ -19,6 +19,9 @@ import {
  */
 const growShares = [0.5, 0.6, 0.75, 1, 1.4, 2];
 
+/** Of what a wall between two letters is short of. */
+const apartShares = [1, 1.15, 1.4];
+
 /** Steps in mm for bringing separate parts together. */
 const joiningMm = [0.15, 0.3, 0.5, 0.75, 1, 1.5];
 
@@ -39,7 +42,17 @@ export function thicker(at: Case): Remedy[] {
           sign > 0 ? grownAsNeeded(at, shape, growing(at, shape, steps)) : growing(at, shape, steps),
           growingAround(at, shape, steps),
         ];
+  // Between two letters that are cut through, the wall is as wide as they are apart.
+  const apart =
+    sign < 0
+      ? spacing(
+          at,
+          shape,
+          apartShares.map((share) => share * missing),
+        )
+      : [];
   return [
+    { words: 'Move the letters apart', candidates: apart },
     ...growth,
     slidTogether(at, shape),
     heavier(at, shape),

@@ -93,7 +93,7 @@ function tieInWords({ code, path, range }: Issue, { text }: SpecSource): Repair[
 
 /** The key that a single value most often stands for, by the key it is written under. */
 const firstKeys: Readonly<Record<string, readonly string[]>> = {
-  fit: ['in'],
+  at_most: ['x_height', 'cap_height', 'width'],
   tie: ['twine', 'ribbon'],
   arc: ['radius'],
   stock: ['material', 'thickness'],
@@ -106,7 +106,7 @@ const firstKeys: Readonly<Record<string, readonly string[]>> = {
   slot: ['length'],
 };
 
-/** `fit: plate`, `union: plate` and `hanger: ring`: adds the missing brackets, and the key within them. */
+/** `at_most: 8 mm`, `union: plate` and `hanger: ring`: adds the missing brackets, and the key within them. */
 function wrappedValue(issue: Issue, source: SpecSource): Repair[] {
   const key = issue.path.findLast((step) => typeof step === 'string');
   const { start, end } = issue.range;

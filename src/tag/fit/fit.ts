@@ -10,7 +10,7 @@ import { clearestNear, largestNear, IndexedSilhouette } from './contacts.ts';
 import type { Freedom } from './contacts.ts';
 import { Walls } from './room.ts';
 import type { FitRoom, RoomPart } from './room.ts';
-import { largestAt, mostIn, promisingPlaces, samplesOf } from './search.ts';
+import { gridIn, largestAt, mostIn, promisingPlaces, samplesOf } from './search.ts';
 import type { FitPlacement, Samples } from './search.ts';
 import { centringMove } from './centring-move.ts';
 import { offMiddle, placesNearer } from './nearer-places.ts';
@@ -144,7 +144,10 @@ class FitRun {
     const close = silhouetteOf({ ...made, region: simplified(made.region, closeMm) }, own);
     this.#close = new IndexedSilhouette(close);
     this.#rough = new IndexedSilhouette(roughened(close, roughMm));
-    this.#samples = samplesOf(this.#rough.points, boundsOf(this.#close.solids.flat())!);
+    const box = boundsOf(this.#close.solids.flat())!;
+    // What stands within the outline of letters has hardly room to.
+    const inner = made.lettering ? [] : gridIn(box).filter((point) => this.#rough.contains(point));
+    this.#samples = samplesOf(this.#rough.points, inner, box);
   }
 
   /** The placement at the visual centre of the room, if the shape fits there. */

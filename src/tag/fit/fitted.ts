@@ -5,6 +5,7 @@ import { boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Affine, Point } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/shape-model.ts';
 import type { Checkpoint } from '../cache.ts';
+import { clearModules, squareOf } from '../code.ts';
 import { centreOf, evenMiddle, mapShape } from '../made-shape.ts';
 import type { LetterBand, MadeShape } from '../made-shape.ts';
 import type { CurveOutline } from '../curve-outline.ts';
@@ -39,6 +40,8 @@ export interface FittingInput {
   /** Largest scale over its natural size, before growth. */
   readonly most: number;
   readonly goal?: PlaceTarget | undefined;
+  /** Whether the quiet zone of a code takes room as the code itself does. */
+  readonly withQuietZone?: boolean;
   /** The shape grown and finished at a scale over its natural size. */
   readonly sized: (scale: number) => Promise<MadeShape>;
   readonly checkpoint: Checkpoint;
@@ -97,15 +100,17 @@ export async function fitted(outline: CurveOutline, fitting: FittingInput): Prom
 
 /** @param toGrow Growth beyond its outline that is still to come. */
 function findPlacement(
-  turned: MadeShape,
+  made: MadeShape,
   room: FitRoom,
-  { modifiers, goal }: FittingInput,
+  { modifiers, goal, withQuietZone = false }: FittingInput,
   most: number,
   toGrow: number,
 ): FitPlacement | undefined {
   const { place } = modifiers;
-  const own = centreOf(turned, place?.by ?? 'eye');
+  const own = centreOf(made, place?.by ?? 'eye');
   if (!own) return undefined;
+  const zones = (made.codes ?? []).map((code) => squareOf(code, clearModules));
+  const turned: MadeShape = withQuietZone ? { region: zones } : made;
   if (!place || !goal) {
     const { band } = turned;
     const home = band && (band.head !== undefined || most < Infinity) ? usualLineIn(room, band, most) : undefined;
@@ -169,7 +174,7 @@ function fixedPoint(
   turned: MadeShape,
   own: Point,
   { target, margin }: PlaceTarget,
-  { place, fit }: Modifiers,
+  { place }: Modifiers,
   toGrow: number,
 ): { readonly own: Point; readonly at: Point } | undefined {
   const box = boundsOf(turned.region);
@@ -182,7 +187,7 @@ function fixedPoint(
   if (at === 'below') return { own: { x: own.x, y: box.maxY }, at: { x: centre.x, y: frame.minY - beside } };
   if (at === 'left of') return { own: { x: box.maxX, y: own.y }, at: { x: frame.minX - beside, y: centre.y } };
   if (at === 'right of') return { own: { x: box.minX, y: own.y }, at: { x: frame.maxX + beside, y: centre.y } };
-  const inset = Math.max(margin, fit!.margin) + toGrow + offEdgeMm;
+  const inset = margin + toGrow + offEdgeMm;
   let [from, to] = [own, centre];
   if (at.includes('left'))
     [from, to] = [

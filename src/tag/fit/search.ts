@@ -42,14 +42,25 @@ export interface Samples {
 const sampleColumns = 32;
 const sampleRows = 14;
 
-/** Of the points of a shape the outermost ones, with its box. */
-export function samplesOf(all: readonly Point[], box: Bounds): Samples {
-  const points = outermost(all);
+/** Of the points of a shape the outermost ones, with all of those `inner` ones, and its box. */
+export function samplesOf(outline: readonly Point[], inner: readonly Point[], box: Bounds): Samples {
+  const points = [...outermost(outline), ...inner];
   const values = new Float64Array(3 * points.length);
   points.forEach(({ x, y }, i) => {
     values.set([x, y, Math.hypot(x, y)], 3 * i);
   });
   return { values, box };
+}
+
+/** Rows and columns of points within a shape: a thing that it has all round would otherwise be in nobody's way. */
+const innerRows = 9;
+
+export function gridIn({ minX, minY, maxX, maxY }: Bounds): Point[] {
+  const at = (low: number, high: number, index: number) => low + ((index + 0.5) / innerRows) * (high - low);
+  return Array.from({ length: innerRows ** 2 }, (_, index) => ({
+    x: at(minX, maxX, index % innerRows),
+    y: at(minY, maxY, Math.floor(index / innerRows)),
+  }));
 }
 
 /** The lowest and highest point in each column, and the leftmost and rightmost in each row. */

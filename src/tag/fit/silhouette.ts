@@ -16,6 +16,8 @@ export interface Silhouette {
   readonly solids: readonly Region[];
   /** Points of its outline, without those hidden by other parts of it. */
   readonly points: readonly Point[];
+  /** Whether it is lettering, whose edges are short. */
+  readonly isLettering: boolean;
 }
 
 /**
@@ -27,19 +29,38 @@ export function silhouetteOf({ region, band, lettering }: MadeShape, about: Poin
   const isLettering = lettering !== undefined && lettering.length > 0;
   const seen = isLettering ? region.filter((ring) => ringArea(ring) > 0) : region;
   const outline = transform(seen, moved);
-  if (!isLettering) return { solids: [outline], points: outline.flat() };
+  if (!isLettering) return { solids: [outline], points: pointsAlong(outline), isLettering };
   const letters = outline.map((ring) => [ring]);
   const filling = band && fillingOf(outline, { baseline: band.baseline - about.y, top: band.top - about.y });
-  if (!filling) return { solids: letters, points: outline.flat() };
+  if (!filling) return { solids: letters, points: outline.flat(), isLettering };
   const points = outline.flat().filter((point) => !filling.hides(point));
-  return { solids: [...letters, ...filling.rings.map((ring) => [ring])], points };
+  return { solids: [...letters, ...filling.rings.map((ring) => [ring])], points, isLettering };
 }
 
 /** The same with fewer points, none of which is further than `tolerance` mm from where it was. */
-export function roughened({ solids, points }: Silhouette, tolerance: number): Silhouette {
-  const kept = new Set(points);
+export function roughened({ solids, points, isLettering }: Silhouette, tolerance: number): Silhouette {
   const rough = solids.map((solid) => simplified(solid, tolerance)).filter((solid) => solid.length > 0);
-  return { solids: rough, points: rough.flat(2).filter((point) => kept.has(point)) };
+  if (!isLettering) return { solids: rough, points: pointsAlong(rough.flat()), isLettering };
+  const kept = new Set(points);
+  return { solids: rough, points: rough.flat(2).filter((point) => kept.has(point)), isLettering };
+}
+
+/** Of the longer side of a shape, the longest stretch of an edge between two points that are looked at. */
+const stretchShare = 1 / 24;
+
+/** Corners, and points along long edges: a narrow thing may cross a shape between its corners. */
+function pointsAlong(outline: Region): Point[] {
+  const box = boundsOf(outline);
+  if (!box) return [];
+  const most = stretchShare * Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  return outline.flatMap((ring) =>
+    ring.flatMap((from, index) => {
+      const to = ring[(index + 1) % ring.length]!;
+      const [dx, dy] = [to.x - from.x, to.y - from.y];
+      const count = Math.max(1, Math.ceil(Math.hypot(dx, dy) / most));
+      return Array.from({ length: count }, (_, i) => ({ x: from.x + (i / count) * dx, y: from.y + (i / count) * dy }));
+    }),
+  );
 }
 
 interface LineFilling {

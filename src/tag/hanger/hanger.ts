@@ -3,7 +3,7 @@
 import { rotation, transform, translation } from '../../geometry/affine.ts';
 import { union } from '../../geometry/clipper.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Hanger } from '../../spec/model.ts';
+import type { Hanger, HangerPlace } from '../../spec/model.ts';
 import { circle, roundedRectangle } from '../plates.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { directionOf } from './direction.ts';
@@ -31,7 +31,7 @@ export function placeHanger(
   const radius = opening / 2;
   const asides = asidesOf(hanger, on);
   const aside = asides[hanger.row?.nth ?? 0]!;
-  const inside = (reach: number, inset: number) => placeInside(on, at, reach, inset, asides, aside);
+  const inside = (reach: number, inset: number, ends = asides) => placeInside(on, at, reach, inset, ends, aside);
   switch (kind) {
     case 'ring': {
       const size = { hole: radius, wall: hanger.wall, sink: hanger.sink };
@@ -67,7 +67,11 @@ export function placeHanger(
       };
     }
     case 'slot': {
-      const centre = nudged(inside(radius, hanger.inset), hanger.nudge);
+      // Where the edge slopes or curves, the ends of a slot are nearer to it than its middle.
+      const far = { x: (hanger.length - opening) / 2, y: 0 };
+      const ends = transform([[far, { x: 0, y: 0 }, { x: -far.x, y: 0 }]], rotation(slotTurn(at), { x: 0, y: 0 }))[0]!;
+      const allEnds = asides.flatMap((each) => ends.map((end) => ({ x: each.x + end.x, y: each.y + end.y })));
+      const centre = nudged(inside(radius, hanger.inset, allEnds), hanger.nudge);
       if (!centre) return undefined;
       return {
         kind,
@@ -144,7 +148,12 @@ function nudged(point: Point | undefined, by: Point): Point | undefined {
 /** A slot across the direction in which the tag hangs, so that the ribbon lies flat in it. */
 function slot({ at, length, opening }: Extract<Hanger, { kind: 'slot' }>, centre: Point): Region {
   const flat = transform([roundedRectangle(length, opening, opening / 2)], translation(centre.x, centre.y));
-  if (at.kind === 'point' || at.kind === 'auto') return flat;
+  return transform(flat, rotation(slotTurn(at), centre));
+}
+
+/** Degrees, clockwise. */
+function slotTurn(at: HangerPlace): number {
+  if (at.kind === 'point' || at.kind === 'auto') return 0;
   const { x, y } = directionOf(at);
-  return transform(flat, rotation((Math.atan2(x, y) * 180) / Math.PI, centre));
+  return (Math.atan2(x, y) * 180) / Math.PI;
 }

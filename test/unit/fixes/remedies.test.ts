@@ -27,6 +27,29 @@ describe('Remedies', () => {
     assert.ok(!titles.some((title) => title.startsWith('Thicken “plate”')), titles.join('\n'));
   });
 
+  it('move letters that are cut through apart, by what the wall between them is short of', async () => {
+    const word = 'word: {text: PARSLEY, font: Nunito, weight: 800, fit: {in: plate, margin: 6}, bridges: auto}';
+    const titles = await titlesFor('weak-bridge', [plate, word], 'body: [plate], cut: [word]');
+    assert.match(titles[0]!, /^Move the letters apart: letter_spacing 0\.\d+ mm \(bridge \d\.\d+ → 1\.[56]\d mm, /);
+  });
+
+  it('tell how much heavier lines get by all of their ink, however small one of them is', async () => {
+    const words =
+      'words: {lines: [{text: Plum jam, font: Great Vibes, share: 1.6}, {text: 250 g, font: Nunito}], width: 38}';
+    const titles = await titlesFor('fine-mark', [plate, words], 'body: [plate], engrave: [words]');
+    // A rim of 0.05 mm along strokes that are half a millimetre wide on the whole: a fifth.
+    const [, heavier] = /^Thicken the mark: grow 0\.05 mm \(letters (\d+) % heavier\)/.exec(titles[0]!)!;
+    assert.ok(Number(heavier) > 14 && Number(heavier) < 27, titles[0]);
+  });
+
+  it('set a row of rings on letters where they are level', async () => {
+    for (const name of ['Marigold', 'Lavender', 'Basil']) {
+      const word = `word: {text: ${name}, font: Pacifico, width: 120, overlap: auto}`;
+      const titles = await titlesFor('hangs-askew', [word], 'body: [word], hanger: {ring: {at: top, count: 2}}');
+      assert.match(String(titles[0]), /^Set the rings where they are level: spacing \d+ mm/, name);
+    }
+  });
+
   it('tell the move, not the push that comes of it', async () => {
     const word = 'word: {text: Tansy, font: Pacifico, width: 30, nudge: {right: 30}}';
     const titles = await titlesFor('mark-off-body', [plate, word], 'body: [plate], engrave: [word]');

@@ -1122,6 +1122,13 @@ export const slips: readonly Slip[] = [
   },
   {
     instead: 'width: 40 mm',
+    slip: 'fit: {in: plate, at_most: 5 mm}',
+    line: 12,
+    says: '“at_most” is a group of keys: “{x_height: 5 mm}”.',
+    fix: 'Change to “{x_height: 5 mm}”',
+  },
+  {
+    instead: 'width: 40 mm',
     slip: 'fit: {in: plate, x_height: 5 mm}',
     line: 12,
     says: 'A limit of the size is written “at_most: {x_height: 5 mm}”.',

@@ -267,6 +267,42 @@ describe('Fitting anywhere', () => {
     assert.ok(toKeyhole > 1.5 && toEdge > 1.5, `${toKeyhole} mm above, ${toEdge} mm below`);
   });
 
+  it('has nothing within it, or across it between its corners', async () => {
+    // A square beside a bar of 44 × 15: the strip at the right is 36 mm wide, as the plate is high.
+    const bar = ['plate: {rectangle: [80, 36]}', 'bar: {rectangle: [40, 15], place: {on: plate, at: left, margin: 4}}'];
+    const letters = [
+      'plate: {rectangle: [80, 36]}',
+      'bar: {text: Swap, font: Nunito, width: 40, place: {on: plate, at: left, margin: 4}}',
+    ];
+    for (const others of [bar, letters]) {
+      const made = await make(
+        specOf([...others, 'square: {rectangle: [10, 10], fit: {in: plate}}'], 'body: [plate], engrave: [bar, square]'),
+      );
+      const [other, square] = made.pieces[0]!.marks;
+      const bounds = boundsOf(square!.region)!;
+      assertNear(bounds.maxX - bounds.minX, 36, 0.3);
+      assert.ok(bounds.minX > boundsOf(other!.region)!.maxX - 0.01);
+    }
+  });
+
+  it('goes inside a border, and keeps clear of its bays', async () => {
+    const shapes = (into: string) => [
+      'plate: {rectangle: [140, 60], radius: 5}',
+      'edge: {border: {of: plate, inset: 3, width: 1, double: 1}}',
+      `words: {text: Potting Shed, font: Pacifico, fit: ${into}}`,
+    ];
+    const piece = 'body: [plate], engrave: [edge, words], hanger: {hole: {at: top, count: 2}}';
+    const { pieces } = await make(specOf(shapes('{in: edge, margin: 4}'), piece));
+    const [edge, words] = pieces[0]!.marks;
+    const apart = distance(edge!.region, words!.region);
+    assert.ok(apart > 3.97 && apart < 4.1, `${apart} mm`);
+    const { minX, maxX, minY, maxY } = boundsOf(words!.region)!;
+    // The border takes 3 mm, two lines and the gap between them on each side.
+    assert.ok(maxX - minX > 100 && maxX - minX <= 140 - 2 * (6 + 4) + 0.01 && minY > -30 + 6 + 4 - 0.01 && maxY < 20);
+    const short = await make(specOf(shapes('edge'), piece));
+    assert.ok(boundsOf(short.pieces[0]!.marks[1]!.region)!.maxX > maxX, 'a name alone is the shape to fill');
+  });
+
   it('keeps clear of a hole and finds the largest place beside it, by brute force', async () => {
     const made = await make(
       specOf(
@@ -479,6 +515,25 @@ describe('Fitting what is put somewhere', () => {
     assertNear(corner.minX, -37, 0.01);
     assertNear(corner.minY, -17, 0.01);
     assert.ok(corner.maxX > 37.5 || corner.maxY > 17.5);
+  });
+
+  it('keeps its margin at the side of what it is fitted into, whatever kind of shape it is', async () => {
+    for (const shape of [
+      'text: HOH, font: Nunito',
+      'lines: [Kale, Rue]',
+      'heart: 10',
+      'text: HOH, font: Nunito, grow: 0.4',
+    ])
+      for (const [at, side] of [
+        ['bottom', 'minY'],
+        ['left', 'minX'],
+      ] as const) {
+        const put = `word: {${shape}, fit: {in: plate, margin: 4}, place: {on: plate, at: ${at}}}`;
+        const bounds = boundsOf(markOf(await make(specOf([plate, put], 'body: [plate], engrave: [word]'))))!;
+        assertNear(bounds[side], at === 'left' ? -36 : -16, 0.02, `${shape} ${at}`);
+      }
+    const wider = await box('fit: {in: plate, margin: 4}, place: {on: plate, at: left, margin: 7}');
+    assertNear(wider.minX, -33, 0.02);
   });
 
   it('makes it as large as goes beside another, such as below it', async () => {

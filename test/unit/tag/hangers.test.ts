@@ -184,6 +184,26 @@ describe('A slot', () => {
   });
 });
 
+describe('A slot where the edge slopes or curves', () => {
+  for (const [what, shape, at] of [
+    ['a round plate', '{circle: 60}', 'left'],
+    ['a round plate', '{circle: 60}', 'top'],
+    ['a gable', '{house: [60, 70]}', 'top'],
+    ['the end of a label', '{label: [80, 40]}', 'left'],
+    ['an oval', '{ellipse: [80, 46]}', 'left'],
+  ] as const) {
+    it(`keeps its inset from ${what} at its ends too, and lies no further in (${at})`, async () => {
+      const { hanger, piece } = await madeWithHanger(shape, `slot: {length: 14, width: 4, inset: 3, at: ${at}}`);
+      assertNear(distance(piece.body, hanger.opening), 3, 0.02);
+    });
+  }
+
+  it('lies below the dip of a heart, with the same material there', async () => {
+    const { hanger, piece } = await madeWithHanger('{heart: 60}', 'slot: {length: 14, width: 4, inset: 3, at: top}');
+    assert.ok(distance(piece.body, hanger.opening) > 2.98);
+  });
+});
+
 describe('Hangers', () => {
   const shapes = ['plate: {rectangle: [80, 30]}', 'other: {ellipse: [60, 40]}'];
 

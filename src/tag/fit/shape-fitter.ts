@@ -1,0 +1,151 @@
+/** Makes shapes as large as goes into what they name, clear of everything else on their pieces. */
+
+import { offset, union } from '../../geometry/clipper.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { Modifiers, Shape, Target } from '../../spec/shape-model.ts';
+import type { Stage } from '../cache.ts';
+import { insideBorder } from '../border.ts';
+import { quietZoneOf } from '../code.ts';
+import type { CurveOutline } from '../curve-outline.ts';
+import type { MadeShape } from '../made-shape.ts';
+import { isBeside } from '../place.ts';
+import { sizeKey } from '../resources.ts';
+import type { Resources } from '../resources.ts';
+import { sizeAndGrow } from '../size.ts';
+import type { Area } from '../tag.ts';
+import { fitted } from './fitted.ts';
+import type { Fitted } from './fitted.ts';
+import { fittedRound } from './fit-round.ts';
+import { noRoom } from './no-room.ts';
+import type { Obstacles } from './no-room.ts';
+import { roomIn } from './room.ts';
+import type { FitRoom } from './room.ts';
+
+/** Everything else on the pieces that have a shape; `undefined` if there is nothing. */
+export type Around = (shape: Shape) => Promise<Stage<Obstacles> | undefined>;
+
+type FittedStage = Promise<Stage<Fitted | undefined>>;
+
+export class ShapeFitter {
+  readonly #resources: Resources;
+  readonly #around: Around;
+  readonly #target: (target: Target) => Promise<Stage<MadeShape>>;
+  readonly #scales = new Map<Shape, number>();
+  readonly #areas = new Map<Shape, Area>();
+
+  /** @param around Finds what a shape keeps clear of, `target` what it goes into. */
+  constructor(resources: Resources, around: Around, target: (target: Target) => Promise<Stage<MadeShape>>) {
+    this.#resources = resources;
+    this.#around = around;
+    this.#target = target;
+  }
+
+  /** The scale of a shape, over its natural size. */
+  scaleOf(shape: Shape): number | undefined {
+    return this.#scales.get(shape);
+  }
+
+  /** What a shape was fitted into. */
+  areaOf(shape: Shape): Area | undefined {
+    return this.#areas.get(shape);
+  }
+
+  /** `undefined` if there is no room, which has been reported. */
+  async fit(shape: Shape, modifiers: Modifiers, outline: Stage<CurveOutline>): FittedStage {
+    if (shape.generator.kind !== 'code') return this.#fitted(shape, modifiers, outline, 0);
+    // A code is as large as goes with its quiet zone, unless the spec keeps more than that free.
+    const whole = await this.#fitted(shape, modifiers, outline, 'quiet zone');
+    const zone = whole.value ? quietZoneOf(whole.value.shape) : 0;
+    const { fit, place } = modifiers;
+    const asked = Math.max(fit!.margin, fit!.clear, place && !place.isUsualGap ? place.margin : 0);
+    return whole.value && zone >= asked ? whole : this.#fitted(shape, modifiers, outline, zone);
+  }
+
+  async #roomIn(target: Target): Promise<Stage<Region>> {
+    const { id, value } = await this.#target(target);
+    const { border, region } = value;
+    return this.#resources.cache.get('to fill', id, () => (border ? insideBorder(border) : region));
+  }
+
+  /** @param kept From everything, whatever the spec says: a distance in mm, or the quiet zone of the code and no more. */
+  async #fitted(
+    shape: Shape,
+    modifiers: Modifiers,
+    outline: Stage<CurveOutline>,
+    kept: number | 'quiet zone',
+  ): FittedStage {
+    const { tidy, grow, corners, rotate, mirror, place } = modifiers;
+    const fit = modifiers.fit!;
+    const { cache, checkpoint } = this.#resources;
+    const target = await this.#roomIn(fit);
+    const goal = place && (await this.#target(place));
+    const around = await this.#around(shape);
+    const withQuietZone = kept === 'quiet zone';
+    const atLeast = (asked: number): number => (withQuietZone ? 0 : Math.max(asked, kept));
+    const [margin, clear] = [atLeast(fit.margin), atLeast(fit.clear)];
+    const room = (more: number): Stage<FitRoom> =>
+      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by], () =>
+        roomIn(target.value, margin + more, grown(around?.value, clear, more), place?.by ?? 'eye'),
+      );
+    const [free, outer] = [room(grow ?? 0), room(0)];
+    this.#areas.set(shape, { target: target.value, room: outer.value.region });
+    const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
+    const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value), same ?? Infinity);
+    const sizing = { tidy, grow, corners };
+    const aim = place && [place.at, place.margin, place.isUsualGap, goal?.id];
+    const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, aim, kept];
+    const { round } = outline.value;
+    const found = await cache.getLater('fitted', inputs, () => {
+      const sized = (scale: number, of = outline.value) => sizeAndGrow(of, { ...sizing, scale }, checkpoint);
+      if (round) {
+        const inner = offset(target.value, -(margin + (grow ?? 0)));
+        return fittedRound(outline.value, round, { inner, room: free.value.region, most, modifiers, sized });
+      }
+      // A gap that was asked for is from ink to ink.
+      const isFree = place && (place.isUsualGap || !isBeside(place.at));
+      return fitted(outline.value, {
+        modifiers,
+        rooms: { free: free.value, outer: outer.value },
+        most,
+        goal: goal && { target: goal.value, margin: isFree ? atLeast(place.margin) : place.margin },
+        withQuietZone,
+        sized,
+        checkpoint,
+      });
+    });
+    if (found.value) {
+      this.#scales.set(shape, found.value.scale);
+      if (fit.atMost && most < Infinity)
+        this.#areas.set(shape, { ...this.#areas.get(shape)!, ofMost: found.value.scale / most });
+    }
+    if (!found.value && !withQuietZone && outline.value.bounds && target.value.length > 0) {
+      this.#resources.report({
+        code: 'empty-shape',
+        severity: 'error',
+        path: [...shape.path, 'fit'],
+        message: noRoom(fit, target.value, around?.value, grow ?? 0, round !== undefined),
+      });
+    }
+    return found;
+  }
+}
+
+function grown(around: Obstacles | undefined, clear: number, more: number): Region {
+  if (!around) return [];
+  const things = offset(around.things, clear + more);
+  return around.quiet.length > 0 ? union([things, offset(around.quiet, more)]) : things;
+}
+
+/** The largest scale of a fitted shape over its natural size, before growth. */
+function largestScaleOf({ generator, modifiers }: Shape, { bounds, heights }: CurveOutline): number {
+  const { fit, grow = 0 } = modifiers;
+  const { width, ...letters } = fit?.atMost ?? {};
+  // Letters that slide get their size before they are grown.
+  const own = generator.kind === 'text' && generator.overlap !== undefined ? 0 : grow;
+  const scales = (['capitals', 'small letters'] as const).flatMap((of) => {
+    const mm = letters[of];
+    return heights && mm !== undefined ? [(mm - 2 * own) / heights[of]] : [];
+  });
+  if (width !== undefined && bounds) scales.push((width - 2 * grow) / (bounds.maxX - bounds.minX));
+  return Math.min(Infinity, ...scales);
+}

@@ -71,7 +71,9 @@ export function placeHanger(
       const far = { x: (hanger.length - opening) / 2, y: 0 };
       const ends = transform([[far, { x: 0, y: 0 }, { x: -far.x, y: 0 }]], rotation(slotTurn(at), { x: 0, y: 0 }))[0]!;
       const allEnds = asides.flatMap((each) => ends.map((end) => ({ x: each.x + end.x, y: each.y + end.y })));
-      const centre = nudged(inside(radius, hanger.inset, allEnds), hanger.nudge);
+      // Where they have no room, a check says how much is left of it.
+      const place = inside(radius, hanger.inset, allEnds) ?? inside(radius, hanger.inset);
+      const centre = nudged(place, hanger.nudge);
       if (!centre) return undefined;
       return {
         kind,

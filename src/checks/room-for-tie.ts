@@ -12,6 +12,9 @@ export interface Clearance {
   readonly ends: readonly [Point, Point];
 }
 
+/** What is no further apart than this, in mm, touches: outlines of curves are off by as much. */
+const touchingMm = 0.02;
+
 /** The tie leaves the opening within 60° of straight ahead: the cosine of that (our own judgement). */
 const aheadShare = 0.5;
 
@@ -33,8 +36,10 @@ export function clearances(
   const note = (on: Point, at: Point): void => {
     const width = distance(on, at);
     if (width > reach) return;
-    const along = (at.x - on.x) * towards.x + (at.y - on.y) * towards.y;
-    const isAhead = along >= aheadShare * width * Math.hypot(towards.x, towards.y);
+    // Where they touch, the way from one to the other is rounding.
+    const way = width > touchingMm ? vector(on, at) : vector(boxCentre(box), on);
+    const along = way.x * towards.x + way.y * towards.y;
+    const isAhead = along >= aheadShare * Math.hypot(way.x, way.y) * Math.hypot(towards.x, towards.y);
     const side = isAhead ? 'ahead' : 'behind';
     if (width < (found[side]?.width ?? Infinity)) found[side] = { width, ends: [on, at] };
   };
@@ -77,6 +82,8 @@ function footOn({ x, y }: Point, from: Point, to: Point): number {
   const length = dx * dx + dy * dy;
   return length === 0 ? 0 : ((x - from.x) * dx + (y - from.y) * dy) / length;
 }
+
+const vector = (from: Point, to: Point): Point => ({ x: to.x - from.x, y: to.y - from.y });
 
 /** Whether moving from one point to another leads towards a third. */
 function isToward(from: Point, to: Point, other: Point): boolean {

@@ -76,6 +76,21 @@ describe('A tie beside a glued piece', () => {
     }
   });
 
+  it('goes over the wall of a ring, whose hole touches a rim glued along the edge, whichever way it hangs', async () => {
+    const rim = (at: string) =>
+      make(`tagwright: 1
+tie: {twine: 2}
+shapes:
+  disc: {circle: 60}
+  rim: {difference: [disc, {from: disc, grow: -4}]}
+pieces:
+  back: {body: disc, hanger: {ring: {on: disc, at: ${at}}}}
+  rim: {body: rim, glue_to: back}
+`);
+    for (const at of ['top', 'left', 'bottom', 'top-right', '1', '30', '45', '60', '137'])
+      assertSilent(await rim(at), 'hole-blocked', at);
+  });
+
   it('passes a glued piece that has a hole of its own for it', async () => {
     const holed = (size: number) =>
       `{difference: [{rectangle: [30, 12], nudge: {up: 10}}, {ellipse: ${size}, nudge: {up: 10}}]}`;

@@ -7,7 +7,7 @@ import type { Bounds, Region, Ring } from '../geometry/types.ts';
 import { extentOf } from './size.ts';
 
 /** The foot reaches up into half the thickness of the strokes, so that counters stay as they are, but no more than this, in mm. */
-const mostBiteMm = 1.5;
+const mostBiteMm = 0.8;
 
 /** Clearance beside strokes that go down past the foot, in widths of the stick; our own judgement. */
 const clearance = 0.3;
@@ -68,7 +68,9 @@ export function footUnder(
     const strokes = strokesAt(level + bite);
     // The loop of a descender is as wide as a letter where the foot meets it, and thin above.
     const strokesAbove = strokesAt(level + bite + width / 2);
-    const below = intersection(carried, [boxRing({ ...box, minY: box.minY - 1, maxY: level - bite / 2 })]);
+    // What goes down no further than the foot itself is taken into it.
+    const under = level - Math.max(bite, thickness * width) / 2;
+    const below = intersection(carried, [boxRing({ ...box, minY: box.minY - 1, maxY: under })]);
     const free = between(spansIn(below), box, clearance * width);
     return [...free, { from: box.minX, to: box.maxX }].flatMap((span) =>
       standingOn(strokes, span, { balance, width, lap }).map(({ lack, oneSided, ...where }): Standing => {
@@ -88,7 +90,11 @@ export function footUnder(
   const [best] = found.sort((a, b) => a.cost - b.cost);
   if (!best) return undefined;
   const top = best.level + bite;
-  return { x: best.x, top, region: rounded([footRing(best, top, width)], carried, best, top) };
+  return {
+    x: best.x,
+    top,
+    region: rounded(softened(footRing(best, top, width), (thickness * width) / 2), carried, best, top),
+  };
 }
 
 /** Heights from below, those nearly alike (round letters overshoot the baseline) as the lowest of them. */
@@ -150,9 +156,12 @@ function standingOn(
     from: Math.max(Math.min(from, ...cut.map((each) => each.from)), span.from),
     to: Math.min(Math.max(to, ...cut.map((each) => each.to)), span.to),
   };
+  // As far to either side, where there is room: a foot that leans to one side looks like a slip.
+  const half = Math.max(x - whole.from, whole.to - x);
+  const even = { from: Math.max(x - half, span.from), to: Math.min(x + half, span.to) };
   const stoodOn = clipped(strokes, whole);
   const middle = stoodOn.reduce((sum, each) => sum + (each.to ** 2 - each.from ** 2) / 2, 0) / lengthOf(stoodOn);
-  return [{ ...whole, x, lack: Math.max(0, 1 - stood(high) / lap), oneSided: Math.abs(middle - x) }];
+  return [{ ...even, x, lack: Math.max(0, 1 - stood(high) / lap), oneSided: Math.abs(middle - x) }];
 }
 
 function clipped(strokes: readonly Span[], { from, to }: Span): Span[] {
@@ -169,16 +178,19 @@ function lengthOf(spans: readonly Span[]): number {
 function footRing({ from, to, x, level }: Standing, top: number, width: number): Ring {
   const under = level - thickness * width;
   const [left, right] = [x - width / 2, x + width / 2];
-  const down = (out: number): number => under - slope * Math.min(out, width);
+  const down = under - slope * Math.min(Math.max(left - from, to - right), width);
   return [
     { x: from, y: top },
     { x: from, y: under },
-    { x: left, y: down(left - from) },
-    { x: right, y: down(to - right) },
+    { x: left, y: down },
+    { x: right, y: down },
     { x: to, y: under },
     { x: to, y: top },
   ];
 }
+
+/** With round ends. */
+const softened = (ring: Ring, radius: number): Region => offset(offset([ring], -radius), radius);
 
 /** The foot with the notches and holes beside the strokes filled in that a beam would not come out of, or that crack. */
 function rounded(foot: Region, carried: Region, { from, to }: Span, top: number): Region {

@@ -56,6 +56,17 @@ describe('A stick under letters', () => {
     }
   });
 
+  it('has a foot as long to either side, and covers less than a millimetre of the letters', async () => {
+    for (const [text, keys] of [['Sorrel'], ['Kale'], ['Onion', 'font: Nunito, weight: 800, overlap: auto']] as const) {
+      const { stick, box } = await stickUnder(text, keys);
+      const foot = boundsOf(intersection(stick, band(box.minY - 1.2, box.minY - 0.8)))!;
+      const shaft = boundsOf(intersection(stick, band(box.minY - 30, box.minY - 25)))!;
+      assertNear((foot.minX + foot.maxX) / 2, (shaft.minX + shaft.maxX) / 2, 0.05, text);
+      const top = boundsOf(stick)!.maxY;
+      assert.ok(top < box.minY + 0.8 + filletMm + 0.3, `${text}: ${top - box.minY}`);
+    }
+  });
+
   it('goes as deep as into any plate where the letters lie in one', async () => {
     const shapes = ['plate: {rectangle: [80, 40]}', 'name: {text: Basil, font: Pacifico, width: 60}'];
     const { bounds } = await makeShape('{stick: {carries: {union: [plate, name]}, length: 50, width: 6}}', shapes);

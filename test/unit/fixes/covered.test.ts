@@ -40,10 +40,10 @@ describe('Letters that another shape of their body covers', () => {
 
   it('are cleared of a stick that goes in less deep, or is narrower', async () => {
     const titles = await Promise.all(
-      ['width: 6, lap: 10', 'width: 12, lap: 3'].map(async (stick) => {
+      ['towards: right, width: 6, lap: 8', 'towards: up, width: 4, lap: 8'].map(async (stick) => {
         const shapes = [
-          'name: {text: Sage, font: Pacifico, width: 50, overlap: 0.6, grow: 0.7}',
-          `sign: {stick: {carries: name, length: 50, towards: right, ${stick}}}`,
+          'name: {text: Fennel, font: Pacifico, width: 50, overlap: 0.6, grow: 0.7}',
+          `sign: {stick: {carries: name, length: 50, ${stick}}}`,
         ];
         return (await fixOf(specOf(shapes, 'body: [name, sign]'), 'hard-to-read')).fix?.title;
       }),

@@ -20,6 +20,9 @@ const accentGap = 0.35;
 const smallestAccent = 0.2;
 const largestAccent = 0.7;
 
+/** Capitals that have a ring or a dot above in a language of Europe; nobody reads one over an S. */
+const accentedCapital = /^[AUEICGZ]/;
+
 /** Something drawn, cut or glued beside an opening. */
 export interface OpeningNeighbour {
   readonly region: Region;
@@ -88,7 +91,7 @@ export function accentAbove(
     if (share < smallestAccent || share > largestAccent) continue;
     for (const { region, text } of letters) {
       const box = boundsOf(region);
-      if (!box) continue;
+      if (!box || (/^\p{Lu}/u.test(text) && !accentedCapital.test(text))) continue;
       const gap = centre.y - openingSize / 2 - (box.maxY + grow);
       const aside = Math.abs(centre.x - (box.minX + box.maxX) / 2);
       // Over an i, which is narrower than the hole, it only needs to be centred within its own width.

@@ -233,6 +233,24 @@ describe('A hole that looks like a slip', () => {
       assertSilent((await over(2, gap(0.355))).made, 'hole-blocked');
     });
 
+    it('reads so over capitals that have one in some language, and over small letters', async () => {
+      for (const [text, isOne] of [
+        ['A', true],
+        ['S', false],
+        ['W', false],
+        ['s', true],
+      ] as const) {
+        const shape = [`mark: {text: ${text}, font: Nunito, weight: 800, size: 16, place: {on: plate}}`];
+        const { pieces } = await tag(shape, 'engrave: [mark]', at(18, 0, 0.5));
+        const { letters, xHeight } = pieces[0]!.marks[0]!.lettering![0]!;
+        const { maxX, minX, maxY } = boundsOf(letters[0]!.region)!;
+        const hole = at(maxY + 0.25 * xHeight + 1.5, (minX + maxX) / 2);
+        const made = await tag(shape, 'engrave: [mark]', hole);
+        if (isOne) only(made, 'hole-blocked');
+        else assertSilent(made, 'hole-blocked', text);
+      }
+    });
+
     it('reads so the less, the farther it is off the middle, and over the edge not at all', async () => {
       const { half, xHeight } = await over(2, at(12));
       const gap = 0.21 * xHeight;

@@ -44,6 +44,19 @@ describe('Lines', () => {
     });
   }
 
+  it('are 0.35 of the mean of their x-heights apart where nothing is said', async () => {
+    const { height: x } = await makeShape('{text: x, font: Nunito, x_height: 8}');
+    for (const share of [1, 2, 4]) {
+      const made = await makeShape(
+        `{lines: [{text: nanna, share: ${share}}, {text: nanna}], font: Nunito, x_height: 8}`,
+      );
+      const [first, second] = boxes(made);
+      const mean = (8 + 8 / share) / 2;
+      // Round letters go a little below the line and above the height that the font states.
+      assertNear(first!.minY - second!.maxY, 0.35 * mean, 0.1 + x - 8, `${share}`);
+    }
+  });
+
   it('come no nearer than the gap anywhere, where what hangs down reaches between what stands up', async () => {
     const made = await makeShape('{lines: [{text: gypsy}, {text: dill}], font: Pacifico, width: 40, gap: 1}');
     const [first, second] = linesIn(made);

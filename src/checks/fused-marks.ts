@@ -17,9 +17,11 @@ const lookAround = 3;
 /** Outlines this near, in x-heights, are joined in the font itself. */
 const touchingShare = 0.005;
 
-/** Signs that hang beside letters. They may stand on one, with no more than this share of them in it. */
-const standingShare = 0.25;
+/** Signs that hang beside letters. */
 const apostrophe = /^['’‘ʼ"“”]+$/u;
+
+/** One may stand on a letter, with no more than this share of it in the letter. */
+const standingShare = 0.25;
 
 /** A letter that covers this share of an apostrophe's height holds it at its side, where it is still seen. */
 const tallShare = 0.6;

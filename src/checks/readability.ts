@@ -2,6 +2,7 @@
 
 import { boundsOf, perimeter } from '../geometry/measure.ts';
 import { unionPerimeter } from '../geometry/union-perimeter.ts';
+import { hasSmallLetters } from '../tag/letter-band.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import { closeness } from './closeness.ts';
 import type { Closeness } from './closeness.ts';
@@ -140,7 +141,7 @@ export function readability(lettering: Lettering, { beam, over = 0 }: BeamEffect
 }
 
 function heightOf(letters: readonly Letter[], xHeight: number): number {
-  if (letters.some(({ text }) => /\p{Ll}/u.test(text))) return xHeight;
+  if (letters.some(({ text }) => hasSmallLetters(text))) return xHeight;
   return letters.reduce((most, { region }) => {
     const { minY, maxY } = boundsOf(region)!;
     return Math.max(most, maxY - minY);

@@ -87,7 +87,8 @@ const vector = (from: Point, to: Point): Point => ({ x: to.x - from.x, y: to.y -
 
 /** Whether moving from one point to another leads towards a third. */
 function isToward(from: Point, to: Point, other: Point): boolean {
-  return (to.x - from.x) * (other.x - from.x) + (to.y - from.y) * (other.y - from.y) > 0;
+  const [way, aim] = [vector(from, to), vector(from, other)];
+  return way.x * aim.x + way.y * aim.y > 0;
 }
 
 function pointBetween(from: Point, to: Point, t: number): Point {

@@ -18,18 +18,11 @@ export interface FittedHeight {
 
 /** A size that `at_most` limits is what was asked for, smaller only where the name is long. */
 export function fittedHeights({ made }: Tag): FittedHeight[] {
-  return [...made].flatMap(
-    ([
-      {
-        path,
-        modifiers: { fit },
-      },
-      { lettering = [] },
-    ]) => {
-      if (!fit || fit.sameSize || fit.atMost || lettering.length === 0) return [];
-      return [{ path: [...path, 'fit'], xHeight: Math.max(...lettering.map(({ xHeight }) => xHeight)) }];
-    },
-  );
+  return [...made].flatMap(([{ path, modifiers }, { lettering = [] }]) => {
+    const { fit } = modifiers;
+    if (!fit || fit.sameSize || fit.atMost || lettering.length === 0) return [];
+    return [{ path: [...path, 'fit'], xHeight: Math.max(...lettering.map(({ xHeight }) => xHeight)) }];
+  });
 }
 
 /** A tag of a batch, and what is fitted on it. */

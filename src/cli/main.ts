@@ -21,32 +21,42 @@ function isCommand(word: string | undefined): word is (typeof commands)[number] 
   return commands.some((command) => command === word);
 }
 
+/** @throws UsageError for options that there are not. */
+function parsed(args: string[]) {
+  try {
+    return parseArgs({
+      args,
+      allowPositionals: true,
+      options: {
+        json: { type: 'boolean', default: false },
+        strict: { type: 'boolean', default: false },
+        force: { type: 'boolean', default: false },
+        overwrite: { type: 'boolean', default: false },
+        'dry-run': { type: 'boolean', default: false },
+        severity: { type: 'string', multiple: true, default: [] },
+        only: { type: 'string' },
+        to: { type: 'string' },
+        out: { type: 'string' },
+        width: { type: 'string' },
+        stock: { type: 'string' },
+        font: { type: 'string' },
+        powers: { type: 'string' },
+        speeds: { type: 'string' },
+      },
+    });
+  } catch (error) {
+    // What follows the first sentence is advice on how to name files.
+    throw new UsageError((error as Error).message.replace(/\. .*$/s, '.'));
+  }
+}
+
 async function main(args: readonly string[]): Promise<number> {
   const [command, ...rest] = args;
   if (args.some((each) => each === '--help' || each === '-h')) {
     console.log(usage);
     return exitCodes.clean;
   }
-  const { values, positionals } = parseArgs({
-    args: rest,
-    allowPositionals: true,
-    options: {
-      json: { type: 'boolean', default: false },
-      strict: { type: 'boolean', default: false },
-      force: { type: 'boolean', default: false },
-      overwrite: { type: 'boolean', default: false },
-      'dry-run': { type: 'boolean', default: false },
-      severity: { type: 'string', multiple: true, default: [] },
-      only: { type: 'string' },
-      to: { type: 'string' },
-      out: { type: 'string' },
-      width: { type: 'string' },
-      stock: { type: 'string' },
-      font: { type: 'string' },
-      powers: { type: 'string' },
-      speeds: { type: 'string' },
-    },
-  });
+  const { values, positionals } = parsed(rest);
   if (!isCommand(command)) throw new UsageError(`Unknown command ${command ?? ''}`.trim());
   if (positionals.length === 0) throw new UsageError('No files given.');
   const severities = severitiesOf(values.severity);
@@ -104,13 +114,9 @@ export async function run(args: readonly string[]): Promise<number> {
   try {
     return await main(args);
   } catch (error) {
-    const isOption = (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS') === true;
-    const message = error instanceof Error ? error.message : String(error);
-    // What follows the first sentence is advice on how to name files.
-    console.error(isOption ? message.replace(/\. .*$/s, '.') : message);
-    const isUsage = error instanceof UsageError;
-    if (!isOption && !isUsage) return exitCodes.errors;
-    if (!isUsage || !error.isEnough) console.error(usage);
+    console.error(error instanceof Error ? error.message : String(error));
+    if (!(error instanceof UsageError)) return exitCodes.errors;
+    if (!error.isEnough) console.error(usage);
     return exitCodes.usage;
   }
 }

@@ -11,8 +11,10 @@ const growthPercent = 20;
 
 /** To be ended, or the program waits for them. */
 export function newNestThreads(): NestThreads {
-  setFlagsFromString(`--heap-growing-percent=${growthPercent}`);
   const isBundled = import.meta.url.endsWith('.mjs');
-  if (!isBundled || availableParallelism() < 2) return new NestThreads();
+  if (!isBundled) return new NestThreads();
+  // Holds for the whole process, which is the program's own.
+  setFlagsFromString(`--heap-growing-percent=${growthPercent}`);
+  if (availableParallelism() < 2) return new NestThreads();
   return new NestThreads(nodeThreads(fileURLToPath(new URL('nest-thread.mjs', import.meta.url))));
 }

@@ -71,9 +71,10 @@ export class EdgeIndex {
   }
 
   /** The same edges as [from, to] pairs. */
-  near({ x, y }: Point, reach: number): [Point, Point][] {
-    const found = this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];
-    return found.map((edge) => [this.#from[edge]!, this.#to[edge]!]);
+  near(point: Point, reach: number): [Point, Point][] {
+    const found: [Point, Point][] = [];
+    this.eachNear(point, reach, (from, to) => found.push([from, to]));
+    return found;
   }
 }
 

@@ -19,13 +19,13 @@ export function uprightFirst(nest: Nester): Nester {
       return upright;
     const { onBetter: _, ...others } = options;
     const turned = await nest(parts, room, checkpoint, effort, others);
-    return saves(turned, upright) ? lastUpright(turned, parts) : upright;
+    return saves(turned, upright) ? lastUpright(turned) : upright;
 
     /** What is left for the last sheet has room to lie upright, more often than not. */
-    async function lastUpright(layout: Layout, all: readonly PartToNest[]): Promise<Layout> {
+    async function lastUpright(layout: Layout): Promise<Layout> {
       const last = layout.sheets - 1;
       const on = layout.placements.filter(({ sheet }) => sheet === last);
-      if (last < (options.fixed?.length ?? 0) || on.length === all.length) return layout;
+      if (last < (options.fixed?.length ?? 0) || on.length === parts.length) return layout;
       const again = await nest(
         on.map(({ part }) => asDrawn[part]!),
         room,

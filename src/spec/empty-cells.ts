@@ -17,35 +17,42 @@ export function reportEmpty(written: string, path: YamlPath, problems: Problems)
 
 /** Reports lines of a text of which an empty cell leaves only the words around it: “sown {month}” without a month. */
 export function reportGaps(written: string, { row }: Problems): void {
-  for (const line of row ? written.split(/\r\n|\n/) : []) {
-    const rest = wordsAround(line, row!);
-    if (rest === undefined || !/[\p{L}\p{N}]/u.test(rest.left) || rest.some) continue;
-    const message = `${inRow(line, row!, rest.column)}, and only “${clip(rest.left)}” is left. As an entry of “lines” with “optional: true” the line would be left out.`;
-    reportAtRow(row!, rest.column, { code: 'not-filled', severity: 'warning', message });
+  if (!row) return;
+  for (const line of written.split(/\r\n|\n/)) {
+    const gap = gapIn(line, row);
+    if (!gap || gap.isPartly || !/[\p{L}\p{N}]/u.test(gap.left)) continue;
+    const message = `${inRow(line, row, gap.column)}, and only “${clip(gap.left)}” is left. As an entry of “lines” with “optional: true” the line would be left out.`;
+    reportAtRow(row, gap.column, { code: 'not-filled', severity: 'warning', message });
   }
 }
 
 /** Reports a code that an empty cell leaves incomplete: nobody who looks at it sees that it leads nowhere. */
 export function reportIncompleteCode(written: string, { row }: Problems): void {
-  const rest = row && wordsAround(written, row);
-  if (!rest) return;
-  const message = `${inRow(written, row, rest.column)}: the code would say only “${clip(rest.left)}”.`;
-  reportAtRow(row, rest.column, { code: 'not-filled', severity: 'error', message });
+  const gap = row && gapIn(written, row);
+  if (!gap) return;
+  const message = `${inRow(written, row, gap.column)}: the code would say only “${clip(gap.left)}”.`;
+  reportAtRow(row, gap.column, { code: 'not-filled', severity: 'error', message });
 }
 
 type ReadRow = NonNullable<Problems['row']>;
 
-/** What an empty cell leaves of a text, the column of the first such cell, and whether others fill it; `undefined` if none is empty. */
-function wordsAround(
-  written: string,
-  { row, batch }: ReadRow,
-): { readonly left: string; readonly column: string; readonly some: boolean } | undefined {
+/** What empty cells leave of a text. */
+interface Gap {
+  readonly left: string;
+  /** That of the first empty cell. */
+  readonly column: string;
+  /** Whether other cells fill the rest. */
+  readonly isPartly: boolean;
+}
+
+/** `undefined` if no cell is empty, or nothing is left. */
+function gapIn(written: string, { row, batch }: ReadRow): Gap | undefined {
   const asked = columnsIn(written).map(({ column }) => column);
   const isEmpty = (column: string): boolean => (row.cells.get(column) ?? '').trim() === '';
   const column = asked.find(isEmpty);
   if (column === undefined || !asked.every((each) => batch.columns.includes(each))) return undefined;
   const left = filled(written, row, () => undefined)?.trim();
-  return left ? { left, column, some: !asked.every(isEmpty) } : undefined;
+  return left ? { left, column, isPartly: !asked.every(isEmpty) } : undefined;
 }
 
 /** “Sorrel” leaves {sown} empty (line 2 of “names.csv”). */

@@ -9,6 +9,7 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { capHeight, smallHeight } from '../text/single-line-letters.ts';
+import { hasSmallLetters } from './letter-band.ts';
 import type { Checkpoint } from './cache.ts';
 import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';
@@ -122,7 +123,7 @@ function followed(curves: CurvePath, affine: Affine, texts: readonly StrokeText[
 
 function strokeTextAt({ letters, xHeight, path }: DrawnText, { d }: Affine): StrokeText {
   const text = letters.map((letter) => letter.text).join('');
-  const height = /\p{Ll}/u.test(text) ? xHeight : (xHeight * capHeight) / smallHeight;
+  const height = hasSmallLetters(text) ? xHeight : (xHeight * capHeight) / smallHeight;
   return { path, text, height: height * d };
 }
 

@@ -6,7 +6,7 @@ import { profilesOf } from '../geometry/profiles.ts';
 import type { Profiles } from '../geometry/profiles.ts';
 import type { Affine } from '../geometry/types.ts';
 
-/** Default space between the ink of two lines, in x-heights, of lines of two sizes in the mean of both; our own judgement. */
+/** Default space between the ink of two lines, in x-heights: their mean, where the lines differ in size. Our own judgement. */
 export const usualGap = 0.35;
 
 /** Columns in which the ink of two lines is compared. */

@@ -18,9 +18,12 @@ export function usualOf(face: FontFace, lowestLine: number, highestLine: number)
   return { deep: lowestLine + minY, tall: highestLine + maxY, long: usualLength * face.capHeight };
 }
 
+/** Whether it has small letters, and is not capitals, digits and signs alone. */
+export const hasSmallLetters = (text: string): boolean => /\p{Ll}/u.test(text);
+
 /** How far below and above the baseline a line reaches whatever its letters, in em: one without small letters as its capitals. */
 export function evenReach(face: FontFace, text: string): { readonly deep: number; readonly high: number } {
-  const { minY, maxY } = inkOf(face, /\p{Ll}/u.test(text) ? 'pd' : 'H');
+  const { minY, maxY } = inkOf(face, hasSmallLetters(text) ? 'pd' : 'H');
   return { deep: Math.max(0, -minY), high: maxY };
 }
 
@@ -35,7 +38,7 @@ export function inkOf(face: FontFace, letters: string): Bounds {
 export function letterBand(face: FontFace, { glyphs, xHeight, capHeight }: TextLayout, evenly = false): LetterBand {
   const inked = glyphs.filter((glyph) => /\S/.test(glyph.text));
   const baselines = inked.length > 0 ? inked.map((glyph) => glyph.y) : [0];
-  const hasSmall = inked.some((glyph) => /\p{Ll}/u.test(glyph.text));
+  const hasSmall = inked.some((glyph) => hasSmallLetters(glyph.text));
   const highest = -lowest(baselines.map((y) => -y));
   return {
     baseline: lowest(baselines),

@@ -6,7 +6,7 @@ import { singleLineFace } from '../text/single-line-face.ts';
 import type { TextLayout } from '../text/text-layout.ts';
 import { inkDrop, usualGap } from './ink-drop.ts';
 import type { LineInk } from './ink-drop.ts';
-import { evenReach } from './letter-band.ts';
+import { evenReach, hasSmallLetters } from './letter-band.ts';
 
 /**
  * In em: the least for which no two lines that follow one another come nearer than usual, so that all are equally far
@@ -24,7 +24,7 @@ export function tightLineHeight(face: FontFace, { curves, glyphs, lineCount }: T
       curves: line.flatMap(({ curves }) => [...curves]),
       affine: { a: 1, b: 0, c: 0, d: 1, e: -minX, f: -baseline },
       isOpen: face === singleLineFace,
-      top: /\p{Ll}/u.test(text) ? face.xHeight : face.capHeight,
+      top: hasSmallLetters(text) ? face.xHeight : face.capHeight,
     };
   });
   return Math.max(

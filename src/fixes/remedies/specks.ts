@@ -4,6 +4,7 @@ import { shapesBeside } from '../../checks/speck.ts';
 import { listedQuoted } from '../../core/names.ts';
 import { boundsArea, boundsOf, contains } from '../../geometry/measure.ts';
 import type { Shape } from '../../spec/shape-model.ts';
+import { extentOf } from '../../tag/size.ts';
 import type { Source } from '../../tag/tag.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
 import { replacing, settingLengths, shapeAt, shapeTitle, specLength } from '../candidate.ts';
@@ -65,8 +66,5 @@ function dropsOfLetters({ tag }: Case, shape: Shape, size: number): boolean {
   const rings = (tag.made.get(shape)?.lettering ?? []).flatMap(({ letters }) =>
     letters.flatMap(({ region }) => region),
   );
-  return rings.some((ring) => {
-    const box = boundsOf([ring])!;
-    return Math.max(box.maxX - box.minX, box.maxY - box.minY) <= size;
-  });
+  return rings.some((ring) => extentOf(ring) <= size);
 }

@@ -44,33 +44,32 @@ export async function joinLetters(
   const positions: Point[] = [];
   const joints: Region[] = [];
   const placed: (readonly PlacedMark[])[] = [];
+  const grown: Region[] = [];
   let above: Region = [];
   let risen = 0;
   for (const line of byLine(bodies)) {
     const slid = slideLine(line, measures);
     const marks = uncrowded(line, slid.baselinePoints, measures);
+    const pointsOn = (baseline: number) => slid.baselinePoints.map(({ x, y }) => ({ x, y: y + baseline }));
     const asSet = line[0]!.at.y + risen;
-    const own = line.flatMap(({ base }, index) =>
-      [base, ...marks[index]!.map(({ region }) => region)].flatMap((each) => [
-        ...movedRegion(each, slid.baselinePoints[index]!),
-      ]),
-    );
-    const rise = above.length > 0 ? riseOf(movedRegion(own, { x: 0, y: asSet }), above, measures) : 0;
-    risen += rise;
+    let points = pointsOn(asSet);
+    let own = grownAt(line, marks, points);
+    const rise = above.length > 0 ? riseOf(own.flat(), above, measures) : 0;
     const baseline = asSet + rise;
-    above = movedRegion(own, { x: 0, y: baseline });
+    if (rise > 0) {
+      risen += rise;
+      points = pointsOn(baseline);
+      own = grownAt(line, marks, points);
+    }
+    above = own.flat();
+    grown.push(...own);
     placed.push(...marks);
-    positions.push(...slid.baselinePoints.map(({ x, y }) => ({ x, y: y + baseline })));
+    positions.push(...points);
     joints.push(...slid.joints.map((joint) => movedRegion(joint, { x: 0, y: baseline })));
     await checkpoint();
   }
-  const grown: Region[] = [];
-  bodies.forEach(({ base }, index) => {
-    const at = positions[index]!;
-    const marks = placed[index]!;
-    grown.push(movedRegion(base, at), ...marks.map(({ region }) => movedRegion(region, at)));
-    for (const { post } of marks) if (post) joints.push(movedRegion(postBar(post, measures), at));
-  });
+  for (const [index, at] of positions.entries())
+    for (const { post } of placed[index]!) if (post) joints.push(movedRegion(postBar(post, measures), at));
   let whole = union([...grown, ...joints]);
   const add = async (more: readonly Region[]): Promise<void> => {
     await checkpoint();
@@ -106,6 +105,17 @@ export async function joinLetters(
       ...slits,
     ],
   };
+}
+
+/** Letters at their places, each with its marks after it. */
+function grownAt(
+  line: readonly LetterBody[],
+  marks: readonly (readonly PlacedMark[])[],
+  points: readonly Point[],
+): Region[] {
+  return line.flatMap(({ base }, index) =>
+    [base, ...marks[index]!.map(({ region }) => region)].map((each) => movedRegion(each, points[index]!)),
+  );
 }
 
 /** The bodies by line, in their order. */

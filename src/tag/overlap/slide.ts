@@ -1,6 +1,7 @@
 /** Slides the letters of a line together one after the other, and adds what joins those that cannot meet. */
 
 import type { Point, Region } from '../../geometry/types.ts';
+import { hasSmallLetters } from '../letter-band.ts';
 import { footBar, postBar, wordBar } from './bars.ts';
 import type { FootBar } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
@@ -89,7 +90,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
 
 /** The top of small letters or, where two words meet in a capital each, that of the lower one. */
 function topOf(letters: readonly LetterBody[], { xHeight }: Measures): number {
-  if (letters.some(({ text }) => /\p{Ll}/u.test(text))) return xHeight;
+  if (letters.some(({ text }) => hasSmallLetters(text))) return xHeight;
   return Math.min(...letters.map(({ rows }) => (rows.first + rows.lines.length) * rows.pitch));
 }
 

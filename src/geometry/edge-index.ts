@@ -72,9 +72,9 @@ export class EdgeIndex {
 
   /** The same edges as [from, to] pairs. */
   near(point: Point, reach: number): [Point, Point][] {
-    const found: [Point, Point][] = [];
-    this.eachNear(point, reach, (from, to) => found.push([from, to]));
-    return found;
+    const { x, y } = point;
+    const edges = this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];
+    return edges.map((edge) => [this.#from[edge]!, this.#to[edge]!]);
   }
 }
 
@@ -95,9 +95,10 @@ export function circleCrossings(edges: readonly (readonly [Point, Point])[], cen
     const discriminant = b * b - a * c;
     if (a === 0 || discriminant <= 0) continue;
     const root = Math.sqrt(discriminant);
-    for (const t of [(-b - root) / a, (-b + root) / a]) {
-      if (t >= 0 && t < 1) angles.push(Math.atan2(fy + t * dy, fx + t * dx));
-    }
+    const first = (-b - root) / a;
+    const second = (-b + root) / a;
+    if (first >= 0 && first < 1) angles.push(Math.atan2(fy + first * dy, fx + first * dx));
+    if (second >= 0 && second < 1) angles.push(Math.atan2(fy + second * dy, fx + second * dx));
   }
   return angles.sort((p, q) => p - q);
 }

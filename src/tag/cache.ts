@@ -9,14 +9,26 @@ export interface Stage<T> {
 /** Lets other tasks run, and throws when the result is no longer wanted. */
 export type Checkpoint = () => Promise<void>;
 
+/** Number of results that are kept for letters: an alphabet in a few sizes, and its pairs. */
+const mostLetters = 4000;
+
 export class StageCache {
   readonly #stages = new Map<string, Stage<unknown>>();
   readonly #most: number;
+  #letters: StageCache | undefined;
   #nextId = 1;
 
   /** Keeps the `most` recently used results; a tag has some tens of stages. */
   constructor(most = 2000) {
     this.#most = most;
+  }
+
+  /**
+   * Results for letters and their neighbours, which recur in other texts: kept apart, so that what only one text needs does not
+   * push them out.
+   */
+  get letters(): StageCache {
+    return (this.#letters ??= new StageCache(mostLetters));
   }
 
   /** The stage of this kind made from these inputs, computed only if it is not cached. `inputs` must be plain data. */

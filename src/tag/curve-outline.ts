@@ -54,6 +54,8 @@ export interface CurveOutline {
    * The shape at a scale over its natural size. Curves are only flattened here, so that every size is equally smooth.
    */
   at(scaleX: number, scaleY: number, checkpoint: Checkpoint): MadeShape | Promise<MadeShape>;
+  /** The same, its region grown with round corners by what its letters expect: for less than uniting them first. */
+  readonly grownAt?: (scaleX: number, scaleY: number, checkpoint: Checkpoint) => Promise<MadeShape>;
 }
 
 /** A polygon; it is scaled about the middle of its box, which stays where it is. */

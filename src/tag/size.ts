@@ -98,9 +98,10 @@ async function slidAndGrown(
   }
   const { restX, restY, ...scale } = nearest(tried) ?? { x, y, restX: 1, restY: 1 };
   if (!(scale.x > 0 && scale.y > 0)) return { region: [] };
-  const made = await outline.at(scale.x, scale.y, checkpoint);
+  const grownAt = !tidy && corners === 'round' ? outline.grownAt : undefined;
+  const made = await (grownAt?.(scale.x, scale.y, checkpoint) ?? outline.at(scale.x, scale.y, checkpoint));
   const sized = restX === 1 && restY === 1 ? made : mapShape(made, scaling(restX, restY, { x: 0, y: 0 }));
-  const region = withoutSlivers(offset(tidied(sized.region, tidy), grow, corners), sized);
+  const region = withoutSlivers(grownAt ? sized.region : offset(tidied(sized.region, tidy), grow, corners), sized);
   const lettering = sized.lettering?.map((each) => each.grown(grow, corners));
   return { ...sized, region, ...(lettering ? { lettering } : {}) };
 }

@@ -11,10 +11,12 @@ import { offset, union } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { strapsFor } from '../../geometry/straps.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Checkpoint } from '../cache.ts';
+import type { Checkpoint, StageCache } from '../cache.ts';
 import { movedRegion } from './bodies.ts';
 import type { LetterBody } from './bodies.ts';
 import { uncrowded } from './crowded.ts';
+import { grownJoint, grownLetter } from './grown-shape.ts';
+import type { GrownShape } from './grown-shape.ts';
 import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { PlacedMark } from './marks.ts';
 import { riseOf } from './lines.ts';
@@ -25,9 +27,15 @@ import { slitsOf } from './slits.ts';
 import { wedgesOf } from './wedges.ts';
 import { beadsFor } from './weld.ts';
 
+/** Part of a letter, as drawn, and where it is now. */
+export interface PlacedPart {
+  readonly drawn: Region;
+  readonly at: Point;
+}
+
 export interface JoinedLetters {
-  /** The parts of the letters as drawn, at their present places; marks that do not touch their letter included. */
-  readonly letters: readonly Region[];
+  /** The parts of each letter, the marks that do not touch it included. */
+  readonly letters: readonly (readonly PlacedPart[])[];
   /** Posts, bars and filled slits, less the growth to come. */
   readonly joints: Region;
 }
@@ -39,12 +47,13 @@ const leastBarMm = 0.1;
 export async function joinLetters(
   bodies: readonly LetterBody[],
   measures: Measures,
+  cache: StageCache,
   checkpoint: Checkpoint,
 ): Promise<JoinedLetters> {
   const positions: Point[] = [];
   const joints: Region[] = [];
   const placed: (readonly PlacedMark[])[] = [];
-  const grown: Region[] = [];
+  const shapes: GrownShape[] = [];
   let above: Region = [];
   let risen = 0;
   for (const line of byLine(bodies)) {
@@ -54,15 +63,15 @@ export async function joinLetters(
     const asSet = line[0]!.at.y + risen;
     let points = pointsOn(asSet);
     let own = grownAt(line, marks, points);
-    const rise = above.length > 0 ? riseOf(own.flat(), above, measures) : 0;
+    const rise = above.length > 0 ? riseOf(regionsOf(own).flat(), above, measures) : 0;
     const baseline = asSet + rise;
     if (rise > 0) {
       risen += rise;
       points = pointsOn(baseline);
       own = grownAt(line, marks, points);
     }
-    above = own.flat();
-    grown.push(...own);
+    above = regionsOf(own).flat();
+    shapes.push(...own);
     placed.push(...marks);
     positions.push(...points);
     joints.push(...slid.joints.map((joint) => movedRegion(joint, { x: 0, y: baseline })));
@@ -70,6 +79,7 @@ export async function joinLetters(
   }
   for (const [index, at] of positions.entries())
     for (const { post } of placed[index]!) if (post) joints.push(movedRegion(postBar(post, measures), at));
+  const grown = regionsOf(shapes);
   let whole = union([...grown, ...joints]);
   const add = async (more: readonly Region[]): Promise<void> => {
     await checkpoint();
@@ -81,7 +91,7 @@ export async function joinLetters(
   await add(straps);
   joints.push(...straps);
   // Before the beads: a gap filled only part of the way is a thin wall.
-  const wedges = wedgesOf(whole, grown);
+  const wedges = wedgesOf([...shapes, ...joints.map(grownJoint)], cache);
   await add(wedges);
   // Marks, and what joins letters; their own hairlines are as wide already.
   const counters = bodies.flatMap((body, index) => movedRegion(body.counters, positions[index]!));
@@ -92,11 +102,14 @@ export async function joinLetters(
   joints.push(...beads);
   const slits = slitsOf(whole, grown, measures);
   return {
-    letters: bodies.map(({ part }, index) =>
-      [part.base, ...part.marks.map((mark, k) => movedRegion(mark, placed[index]![k]!.move))].flatMap((each) => [
-        ...movedRegion(each, positions[index]!),
-      ]),
-    ),
+    letters: bodies.map(({ part }, index) => {
+      const at = positions[index]!;
+      const marks = part.marks.map((drawn, k): PlacedPart => {
+        const { move } = placed[index]![k]!;
+        return { drawn, at: { x: at.x + move.x, y: at.y + move.y } };
+      });
+      return [{ drawn: part.base, at }, ...marks];
+    }),
     joints: [
       ...joints.flatMap((joint) => thinned(joint, measures)),
       ...wedges.flat(),
@@ -112,10 +125,14 @@ function grownAt(
   line: readonly LetterBody[],
   marks: readonly (readonly PlacedMark[])[],
   points: readonly Point[],
-): Region[] {
+): GrownShape[] {
   return line.flatMap(({ base }, index) =>
-    [base, ...marks[index]!.map(({ region }) => region)].map((each) => movedRegion(each, points[index]!)),
+    [base, ...marks[index]!.map(({ region }) => region)].map((each) => grownLetter(each, points[index]!)),
   );
+}
+
+function regionsOf(shapes: readonly GrownShape[]): Region[] {
+  return shapes.map(({ region }) => region);
 }
 
 /** The bodies by line, in their order. */

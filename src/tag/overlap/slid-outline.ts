@@ -1,7 +1,7 @@
 /** Lettering whose letters are slid until they join, at any size. */
 
 import { translation } from '../../geometry/affine.ts';
-import { normalise, union } from '../../geometry/clipper.ts';
+import { normalise, offset, union } from '../../geometry/clipper.ts';
 import { curveBounds } from '../../geometry/curves.ts';
 import { flatten } from '../../geometry/flatten.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
@@ -20,7 +20,9 @@ import type { LetterBody, LetterShape } from './bodies.ts';
 import { onCircle } from './circle.ts';
 import type { Bend } from './circle.ts';
 import { hairlineWidth, hasHairlines } from './hairlines.ts';
+import { idOf } from './grown-shape.ts';
 import { joinLetters } from './join.ts';
+import type { PlacedPart } from './join.ts';
 import { letterParts } from './letters.ts';
 import { pitchFor } from './measures.ts';
 import type { Measures } from './measures.ts';
@@ -50,41 +52,89 @@ export function slidOutline(drawn: SlidText, slide: Slide, making: OverlapInput)
 type SlidText = DrawnText & Pick<SetText, 'band' | 'arc'>;
 
 function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
-  const { curves, letters, band, arc, path } = drawn;
-  return {
-    bounds: curveBounds(curves),
+  const grow = Math.max(0, slide.grow);
+  const outline: CurveOutline = {
+    bounds: curveBounds(drawn.curves),
     at: async (scaleX, scaleY, checkpoint) => {
-      const xHeight = drawn.xHeight * scaleY;
-      const [grow, pitch] = [Math.max(0, slide.grow), pitchFor(xHeight, slide.web)];
-      const hairline = hasFineLetters(making, slide.web / xHeight)
-        ? hairlineWidth({ web: slide.web, xHeight, grow })
-        : 0;
-      const measures = { ...slide, grow, xHeight, hairline, pitch };
-      const bend = arc && onCircle(arc, scaleY);
-      const bodies = await bodiesOf(letters, { scaleX, scaleY, measures, bend, making }, checkpoint);
-      const joined = await joinLetters(bodies, measures, checkpoint);
-      const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
-      const whole = letters.flatMap(({ text, line }, index): Letter[] => {
-        const own = joined.letters.filter((_, k) => bodies[k]!.index === index).flat();
-        if (own.length === 0) return [];
-        const asSet = bodies.filter((body) => body.index === index).flatMap(setRegion);
-        const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
-        return [{ text, region: bent(own), opens, line, asSet: bent(asSet) }];
-      });
-      const thickened = Math.max(0, hairline - 2 * measures.grow);
-      const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true, hairline: thickened };
-      const made: MadeShape = {
-        region: union([...whole.map(({ region }) => region), bent(joined.joints)]),
-        lettering: [new Lettering(about, () => whole)],
-        ...(band ? { band: { baseline: band.baseline * scaleY, top: band.top * scaleY } } : {}),
-        ...(bend ? { arcCentre: { x: 0, y: 0 } } : {}),
-      };
-      const box = boundsOf(made.region);
-      if (!box || bend) return made;
-      const centre = boxCentre(box);
-      return mapShape(made, translation(-centre.x, -centre.y));
+      const joined = await joinedAt(drawn, { ...slide, grow }, making, { scaleX, scaleY, checkpoint });
+      return madeOf(joined, union([...joined.letters.map(({ region }) => region), joined.joints]));
     },
   };
+  if (grow === 0 || drawn.arc) return outline;
+  return {
+    ...outline,
+    // Growing a union and uniting what is grown are the same, and the same letters recur.
+    grownAt: async (scaleX, scaleY, checkpoint) => {
+      const joined = await joinedAt(drawn, { ...slide, grow }, making, { scaleX, scaleY, checkpoint });
+      const parts = joined.parts.map((part) => grownPart(part, grow, making.cache));
+      return madeOf(joined, union([...parts, offset(normalise(joined.joints), grow)]));
+    },
+  };
+}
+
+function grownPart({ drawn, at }: PlacedPart, grow: number, cache: StageCache): Region {
+  const grown = cache.letters.get('grown part', [idOf(drawn), grow], () => offset(drawn, grow));
+  return movedRegion(grown.value, at);
+}
+
+/** Letters that have been joined, not yet united. */
+interface JoinedText {
+  readonly letters: readonly Letter[];
+  readonly parts: readonly PlacedPart[];
+  readonly joints: Region;
+  readonly made: Omit<MadeShape, 'region'>;
+  readonly isBent: boolean;
+}
+
+interface JoinSetting {
+  readonly scaleX: number;
+  readonly scaleY: number;
+  readonly checkpoint: Checkpoint;
+}
+
+async function joinedAt(
+  { xHeight: naturalXHeight, letters, band, arc, path }: SlidText,
+  slide: Slide,
+  making: OverlapInput,
+  { scaleX, scaleY, checkpoint }: JoinSetting,
+): Promise<JoinedText> {
+  const xHeight = naturalXHeight * scaleY;
+  const { grow, web } = slide;
+  const hairline = hasFineLetters(making, web / xHeight) ? hairlineWidth({ web, xHeight, grow }) : 0;
+  const measures = { ...slide, xHeight, hairline, pitch: pitchFor(xHeight, web) };
+  const bend = arc && onCircle(arc, scaleY);
+  const bodies = await bodiesOf(letters, { scaleX, scaleY, measures, bend, making }, checkpoint);
+  const joined = await joinLetters(bodies, measures, making.cache, checkpoint);
+  const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
+  const whole = letters.flatMap(({ text, line }, index): Letter[] => {
+    const own = joined.letters.flatMap((parts, k) => (bodies[k]!.index === index ? parts : []));
+    if (own.length === 0) return [];
+    const region = own.flatMap(({ drawn, at }) => [...movedRegion(drawn, at)]);
+    const asSet = bodies.filter((body) => body.index === index).flatMap(setRegion);
+    const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
+    return [{ text, region: bent(region), opens, line, asSet: bent(asSet) }];
+  });
+  const thickened = Math.max(0, hairline - 2 * grow);
+  const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true, hairline: thickened };
+  return {
+    letters: whole,
+    parts: joined.letters.flat(),
+    joints: bent(joined.joints),
+    made: {
+      lettering: [new Lettering(about, () => whole)],
+      ...(band ? { band: { baseline: band.baseline * scaleY, top: band.top * scaleY } } : {}),
+      ...(bend ? { arcCentre: { x: 0, y: 0 } } : {}),
+    },
+    isBent: bend !== undefined,
+  };
+}
+
+/** Straight text has the middle of its box, as it is before growth, on the origin. */
+function madeOf({ letters, joints, made, isBent }: JoinedText, region: Region): MadeShape {
+  const box = boundsOf([...letters.flatMap((letter) => [...letter.region]), ...joints]);
+  if (!box || isBent) return { ...made, region };
+  const centre = boxCentre(box);
+  return mapShape({ ...made, region }, translation(-centre.x, -centre.y));
 }
 
 /** The letter where its font has it. */
@@ -125,7 +175,7 @@ async function bodiesOf(
       at = { x: drawn.origin.x * scaleX, y: drawn.origin.y * scaleY };
       const inputs = [making.face.id, drawn.key, text, scaleX, scaleY, measures];
       const make = (): LetterShape[] => shapesOf(text, normalise(flatten(drawn.curves, { affine })));
-      shapes = making.cache.get('sliding letter', inputs, make).value;
+      shapes = making.cache.letters.get('sliding letter', inputs, make).value;
     } else {
       const ink = normalise(flatten(curves, { affine }));
       shapes = shapesOf(text, movedRegion(bend ? bend.straight(ink) : ink, { x: 0, y: -at.y }));

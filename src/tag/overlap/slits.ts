@@ -33,6 +33,8 @@ export function slitsOf(whole: Region, letters: readonly Region[], { grow }: Mea
 function fills(whole: Region, letters: readonly Region[], by: number, isClosed = false): Region {
   return whole.flatMap((ring): Region => {
     if (ringArea(ring) >= 0) return [];
+    // Its largest disc has a radius of at least its area over the length of its outline.
+    if (-ringArea(ring) > (slitMm / 2) * perimeter([ring])) return [];
     const hole = [[...ring].reverse()];
     if (offset(hole, -slitMm / 2, 'round', coarseMm).length > 0 || isLettersOwn(ring, letters, isClosed)) return [];
     return offset(hole, by, 'miter');

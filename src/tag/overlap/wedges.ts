@@ -2,10 +2,13 @@
 
 import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import { difference, intersection, normalise, offset } from '../../geometry/clipper.ts';
-import { area, boundsOf, widened } from '../../geometry/measure.ts';
+import { area, widened } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import type { Bounds, Region } from '../../geometry/types.ts';
-import { coarseMm } from './bodies.ts';
+import type { StageCache } from '../cache.ts';
+import { coarseMm, movedRegion } from './bodies.ts';
+import { identityOf, onGrid } from './grown-shape.ts';
+import type { GrownShape } from './grown-shape.ts';
 
 /** Gaps up to this width are filled, in mm: nearly twice a usual kerf. */
 const wedgeMm = 0.3;
@@ -13,38 +16,53 @@ const wedgeMm = 0.3;
 /** Smaller areas are the rounding of a corner, in mm². */
 const leastArea = 0.01;
 
-/** The parts of `whole` that close between two of `letters`, all as grown. A letter's own notches stay. */
-export function wedgesOf(whole: Region, letters: readonly Region[]): Region[] {
-  const boxes = letters.map((letter) => boundsOf(letter));
-  return placesOf(letters).flatMap((each) => {
-    const place = widened(each, wedgeMm);
+/** The parts of the gaps between two letters that close, at their places. A letter's own notches stay. */
+export function wedgesOf(shapes: readonly GrownShape[], cache: StageCache): Region[] {
+  return placesOf(shapes.filter(({ isJoint }) => !isJoint)).flatMap((place) => {
     // Anything further off than this cannot close a gap here.
-    const near = normalise(clippedToBox(whole, widened(place, 2 * wedgeMm)));
-    const closed = offset(offset(near, wedgeMm / 2, 'round', coarseMm), -wedgeMm / 2, 'round', coarseMm);
-    const filled = clippedToBox(difference(closed, [near]), place);
-    return partsOf(normalise(filled)).flatMap((part) => {
-      if (area(part) < leastArea) return [];
-      const wedge = offset(part, coarseMm, 'miter');
-      const box = boundsOf(wedge);
-      const touched = letters.filter((letter, index) => {
-        const other = boxes[index];
-        return box && other && meets(box, other) && intersection(wedge, letter).length > 0;
-      });
-      return touched.length > 1 ? [wedge] : [];
-    });
+    const near = shapes.filter(({ box }) => meets(box, widened(place, 3 * wedgeMm)));
+    const origin = near[0]!.at;
+    const shifts = near.map(({ at }) => ({ x: onGrid(at.x - origin.x), y: onGrid(at.y - origin.y) }));
+    const box = {
+      minX: onGrid(place.minX - origin.x),
+      minY: onGrid(place.minY - origin.y),
+      maxX: onGrid(place.maxX - origin.x),
+      maxY: onGrid(place.maxY - origin.y),
+    };
+    const inputs = [box, near.map((shape, index) => [identityOf(shape), shifts[index]])];
+    const found = cache.letters.get('wedges', inputs, () =>
+      wedgesAt(
+        near.map((shape, index) => ({ isJoint: shape.isJoint, region: movedRegion(shape.own, shifts[index]!) })),
+        widened(box, wedgeMm),
+      ),
+    );
+    return found.value.map((wedge) => movedRegion(wedge, origin));
+  });
+}
+
+function wedgesAt(shapes: readonly Pick<GrownShape, 'region' | 'isJoint'>[], place: Bounds): Region[] {
+  const around = widened(place, 2 * wedgeMm);
+  const clipped = shapes.map(({ region, isJoint }) => ({ region: clippedToBox(region, around), isJoint }));
+  const near = normalise(clipped.flatMap(({ region }) => [...region]));
+  const closed = offset(offset(near, wedgeMm / 2, 'round', coarseMm), -wedgeMm / 2, 'round', coarseMm);
+  const filled = clippedToBox(difference(closed, [near]), place);
+  return partsOf(normalise(filled)).flatMap((part) => {
+    if (area(part) < leastArea) return [];
+    const wedge = offset(part, coarseMm, 'miter');
+    const touched = clipped.filter(({ region, isJoint }) => !isJoint && intersection(wedge, region).length > 0);
+    return touched.length > 1 ? [wedge] : [];
   });
 }
 
 /** Separate boxes that together contain all places where the outlines of two letters come that near. */
-function placesOf(letters: readonly Region[]): Bounds[] {
-  const boxes = letters.map((letter) => boundsOf(letter));
+function placesOf(letters: readonly GrownShape[]): Bounds[] {
   const places: Bounds[] = [];
-  boxes.forEach((a, index) => {
-    for (const [other, b] of boxes.slice(index + 1).entries()) {
-      const shared = a && b && overlapOf(widened(a, wedgeMm), widened(b, wedgeMm));
+  letters.forEach((a, index) => {
+    for (const b of letters.slice(index + 1)) {
+      const shared = overlapOf(widened(a.box, wedgeMm), widened(b.box, wedgeMm));
       if (!shared) continue;
-      const edges = edgesIn(letters[index + 1 + other]!, shared);
-      for (const edge of edgesIn(letters[index]!, shared)) {
+      const edges = edgesIn(b.region, shared);
+      for (const edge of edgesIn(a.region, shared)) {
         for (const facing of edges) {
           const place = overlapOf(edge, facing);
           if (place) addPlace(places, place);

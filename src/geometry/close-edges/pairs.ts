@@ -142,7 +142,7 @@ function facingPairOf(
       const [edge, other, [start, end]] = swap ? [j, i, onJ] : [i, j, onI];
       const p = placeOn(edges, edge, start + share * (end - start));
       const q = nearestOn(edges, other, p);
-      const distance = Math.hypot(q.x - p.x, q.y - p.y);
+      const distance = Math.sqrt((q.x - p.x) ** 2 + (q.y - p.y) ** 2);
       const allowance = share === 0.5 ? touchingMm : -roundingMm;
       if (distance >= Math.min(reach - roundingMm, best ? width + allowance : Infinity)) continue;
       if (!isGap(edges, p, q, distance, reach) || (distance > touchingMm && blocked(p, q))) continue;

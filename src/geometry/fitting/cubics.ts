@@ -42,13 +42,15 @@ export function fitCubic(run: SmoothRun, from: number, to: number): Cubic | unde
   for (let round = 0; round < rounds; round++) {
     const cubic = handles(points, parameters, start, end, best);
     if (!cubic) break;
+    const most = best ? pointToCurveMm : Math.min(hopelessFactor * pointToCurveMm, leastGain * before);
     let error = 0;
-    for (let i = 1; i < points.length - 1; i++) {
+    for (let i = 1; i < points.length - 1 && error <= most; i++) {
       parameters[i] = newtonStep(points[0]!, cubic, points[i]!, parameters[i]!);
       error = Math.max(error, distance(points[i]!, pointOn(points[0]!, cubic, parameters[i]!)));
     }
+    if (error > most) break;
     const fits = error <= pointToCurveMm && staysClose(points, parameters, cubic);
-    if (best ? !fits : error > hopelessFactor * pointToCurveMm || error > leastGain * before) break;
+    if (best && !fits) break;
     if (fits) best = cubic;
     before = error;
   }
@@ -158,5 +160,5 @@ function toEdge(point: Point, a: Point, b: Point): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const t = ((point.x - a.x) * dx + (point.y - a.y) * dy) / (dx * dx + dy * dy || 1);
   const within = Math.min(1, Math.max(0, t));
-  return Math.hypot(a.x + within * dx - point.x, a.y + within * dy - point.y);
+  return distance({ x: a.x + within * dx, y: a.y + within * dy }, point);
 }

@@ -60,7 +60,9 @@ function isNear(ring: Region[number], { x, y }: Point): boolean {
   for (const to of ring) {
     const [dx, dy] = [to.x - from.x, to.y - from.y];
     const t = Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / (dx * dx + dy * dy || 1)));
-    if (Math.hypot(from.x + t * dx - x, from.y + t * dy - y) < onMm) return true;
+    const offX = from.x + t * dx - x;
+    const offY = from.y + t * dy - y;
+    if (offX * offX + offY * offY < onMm * onMm) return true;
     from = to;
   }
   return false;

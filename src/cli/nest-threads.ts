@@ -16,5 +16,6 @@ export function newNestThreads(): NestThreads {
   // Holds for the whole process, which is the program's own.
   setFlagsFromString(`--heap-growing-percent=${growthPercent}`);
   if (availableParallelism() < 2) return new NestThreads();
-  return new NestThreads(nodeThreads(fileURLToPath(new URL('nest-thread.mjs', import.meta.url))));
+  // What comes after a layout needs their memory.
+  return new NestThreads(nodeThreads(fileURLToPath(new URL('nest-thread.mjs', import.meta.url))), 0);
 }

@@ -41,6 +41,8 @@ export async function sheetsAll(
       const { source, batch } = first;
       reports.push({ ...made, source, ...(batch ? { batch } : {}) });
     }
+    // A layout of hundreds of pieces needs the memory.
+    engine.forget();
     if (reports.length === 0) continue;
     const sheets = await sheetJobs(reports, () => Promise.resolve(), threads.nest);
     if ('problem' in sheets) {

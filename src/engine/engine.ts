@@ -90,7 +90,8 @@ export interface EngineOptions {
 export class Engine {
   readonly fonts: FontLibrary;
   readonly #files: FontFiles;
-  readonly #cache: StageCache;
+  readonly #stages: number | undefined;
+  #cache: StageCache;
   readonly #giveWay: () => Promise<void>;
   #lastSizes: { readonly key: string; readonly sizes: ReadonlyMap<string, number> } | undefined;
 
@@ -98,8 +99,14 @@ export class Engine {
   constructor(files: FontFiles, { giveWay = nextTask, stages, fonts = new FontLibrary(files) }: EngineOptions = {}) {
     this.#files = files;
     this.#giveWay = giveWay;
+    this.#stages = stages;
     this.#cache = new StageCache(stages);
     this.fonts = fonts;
+  }
+
+  /** Frees what is kept for the next computation, fonts excepted. */
+  forget(): void {
+    this.#cache = new StageCache(this.#stages);
   }
 
   /** Never throws because of a spec's contents; rejects only with the signal's reason once that is aborted. */

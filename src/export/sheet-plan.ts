@@ -16,7 +16,6 @@ import type { Piece, Tag } from '../tag/tag.ts';
 import { planLaid } from '../toolpath/cut-plan.ts';
 import type { CutPlan } from '../toolpath/cut-plan.ts';
 import { movePaths, piecePaths, takenUp } from '../toolpath/piece-paths.ts';
-import type { PiecePaths } from '../toolpath/piece-paths.ts';
 
 /** A tag with its name among the others. */
 export interface NamedTag {
@@ -89,9 +88,9 @@ async function planOfStock(
   for (const named of tags) {
     await checkpoint();
     for (const piece of named.tag.pieces) {
-      const lines = piecePaths(piece, named.tag);
-      const region = takenUp(piece, lines);
-      if (region.length > 0) single.push({ name: named.name, row: named.row, piece, lines, region });
+      // The paths are made again once they have a place: those of hundreds of pieces would fill the memory meanwhile.
+      const region = takenUp(piece, piecePaths(piece, named.tag));
+      if (region.length > 0) single.push({ ...named, piece, region });
     }
   }
   const waiting = Array.from({ length: sheet.copies }, (_, index): WaitingPiece[] =>
@@ -109,7 +108,9 @@ async function planOfStock(
     await checkpoint();
     const on = placements.filter((placement) => placement.sheet === index);
     const laid = on.map(({ part, transform: toSheet }) => ({ ...waiting[part]!, toSheet }));
-    const lines = laid.map((each) => movePaths({ ...each.lines, piece: pathName(each) }, each.toSheet));
+    const lines = laid.map((each) =>
+      movePaths({ ...piecePaths(each.piece, each.tag), piece: pathName(each) }, each.toSheet),
+    );
     planned.push({
       pieces: laid.map(({ name, row, copy, piece, toSheet }) => ({
         name,
@@ -128,8 +129,7 @@ async function planOfStock(
   return { sheet, sheets: planned, left: left.map(({ name, piece }) => ({ name, piece })) };
 }
 
-interface WaitingPiece extends Pick<LaidPiece, 'name' | 'row' | 'copy' | 'piece'> {
-  readonly lines: PiecePaths;
+interface WaitingPiece extends NamedTag, Pick<LaidPiece, 'copy' | 'piece'> {
   readonly region: Region;
 }
 

@@ -8,7 +8,7 @@ import type { Orientation } from './orientation.ts';
 /**
  * Limit on cached edges; beyond it, the cache is cleared and polygons are recomputed on demand. An edge takes 5 bytes.
  */
-const maxKept = 20_000_000;
+const maxKept = 10_000_000;
 
 /** The same for the pairs themselves: a thousand different orientations have a million, each of some hundred bytes. */
 const maxPairs = 200_000;

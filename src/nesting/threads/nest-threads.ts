@@ -18,21 +18,23 @@ export interface ThreadSource {
 /** Whether the result is still wanted is asked this often, in ms. */
 const askMs = 50;
 
-/** Threads that nobody needs are kept so long, in ms: somebody who tries one gap after another asks again. */
-const keepMs = 20_000;
+/** Threads that nobody needs are usually kept so long, in ms: somebody who tries one gap after another asks again. */
+const usualKeepMs = 20_000;
 
 export class NestThreads {
   readonly nest: Nester;
   readonly #source: ThreadSource | undefined;
+  readonly #keepMs: number;
   readonly #idle: Searcher[] = [];
   readonly #waiting: (() => void)[] = [];
   #running = 0;
   #isBroken = false;
   #ending: ReturnType<typeof setTimeout> | undefined;
 
-  /** Without a source everything is made in this thread. */
-  constructor(source?: ThreadSource) {
+  /** Without a source everything is made in this thread. `keepMs`: how long threads that nobody needs are kept. */
+  constructor(source?: ThreadSource, keepMs = usualKeepMs) {
     this.#source = source;
+    this.#keepMs = keepMs;
     this.nest = source ? bestOf(this.#search.bind(this), true) : nestHere;
   }
 
@@ -53,11 +55,17 @@ export class NestThreads {
     } finally {
       this.#running -= 1;
       this.#waiting.shift()?.();
-      if (this.#running === 0)
-        this.#ending = setTimeout(() => {
-          this.end();
-        }, keepMs);
+      if (this.#running === 0) this.#endLater();
     }
+  }
+
+  #endLater(): void {
+    const end = (): void => {
+      if (this.#running === 0) this.end();
+    };
+    // Whoever goes on without a pause would let no timer run.
+    if (this.#keepMs === 0) queueMicrotask(end);
+    else this.#ending = setTimeout(end, this.#keepMs);
   }
 
   /** `undefined` where it cannot be made there. Rejects with what the checkpoint throws. */

@@ -9,13 +9,16 @@ import type { ThreadSource } from './nest-threads.ts';
 /** A search takes a core, and there are no more searches than this (`best-of.ts`) for one layout. */
 const mostThreads = 2;
 
+/** Room for what is made and soon forgotten, in MB. A search works on numbers and makes little of it; the usual 48 would hardly be emptied. */
+const youngMb = 12;
+
 /** `program`: what `node-serve.ts` has been bundled to. */
 export function nodeThreads(program: string): ThreadSource {
   return { start: () => started(program), count: Math.min(mostThreads, availableParallelism()) };
 }
 
 function started(program: string): NestThread {
-  const worker = new Worker(program);
+  const worker = new Worker(program, { resourceLimits: { maxYoungGenerationSizeMb: youngMb } });
   return {
     post: (message: ToThread) => {
       worker.postMessage(message);

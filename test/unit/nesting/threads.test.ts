@@ -97,6 +97,24 @@ describe('Layouts found by several searches', () => {
     );
   });
 
+  it('end their threads at once where nobody keeps them', async () => {
+    const source = nodeThreads(program);
+    let ended = 0;
+    const start = () => {
+      const thread = source.start();
+      const end = (): void => {
+        ended += 1;
+        thread.end();
+      };
+      return { ...thread, end };
+    };
+    const { nest: there } = threads({ start, count: 2 }, 0);
+    const first = await there(parts, room, never, effort);
+    assert.equal(ended, 2);
+    assert.deepEqual(await there(parts, room, never, effort), first);
+    assert.equal(ended, 4);
+  });
+
   it('leave the thread free that asks for them', async () => {
     // Between two turns here lies a slice of the search, which is what holds up everything else.
     let slices = 0;

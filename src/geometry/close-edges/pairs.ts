@@ -226,7 +226,7 @@ function isNarrow({ rings, ring }: Edges, { edge }: OutlinePosition, reach: numb
 /** Whether the way to q starts on the outer side of p's edge. */
 function leavesOutwards(edges: Edges, p: OutlinePosition, q: OutlinePosition): boolean {
   const [x, y] = [q.x - p.x, q.y - p.y];
-  return x * edges.dy[p.edge]! - y * edges.dx[p.edge]! > leastLeaving * Math.hypot(x, y);
+  return x * edges.dy[p.edge]! - y * edges.dx[p.edge]! > leastLeaving * Math.sqrt(x * x + y * y);
 }
 
 /** Whether an edge crosses the open segment from p to q, or ends on it. */

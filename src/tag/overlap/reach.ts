@@ -68,5 +68,5 @@ export function reachFor({ left, body, start, reach, sides }: SlideReach, measur
   if (byMark.joint === 'met') return { ...byMark, byMark: true };
   const nearer = meet(profile, measures, limits(shares.farReach));
   if (nearer.joint !== 'none') return nearer;
-  return { shift, joint: foot ? 'bar' : 'none' };
+  return { shift, joint: foot && !isArmed ? 'bar' : 'none' };
 }

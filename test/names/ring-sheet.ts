@@ -57,6 +57,7 @@ interface Ringed {
   readonly readAs: readonly string[];
   readonly askew: string;
   readonly said: boolean;
+  readonly weak: boolean;
   readonly misread?: string;
 }
 
@@ -83,6 +84,7 @@ async function ringed(name: string, face: (typeof faces)[number]): Promise<Ringe
         .join(' ')
         .match(/[\d.]+°/)?.[0] ?? '',
     said: about('hole-blocked').length > 0,
+    weak: about('hanger-weak').length > 0,
     ...(reader && {
       misread: await misreading(reader, name, piece!.body, union([piece!.body, hanger.lug ?? []]), hanger.opening),
     }),
@@ -137,7 +139,9 @@ for (const face of faces) {
       .filter(has)
       .map(({ name, readAs }) => `${name} (${readAs.join(', ')})`)
       .join(', ') || 'none';
-  console.log(`${face.name}: said: ${count(({ said }) => said)}; askew: ${count(({ askew }) => askew !== '')}`);
+  console.log(
+    `${face.name}: said: ${count(({ said }) => said)}; askew: ${count(({ askew }) => askew !== '')}; weak: ${count(({ weak }) => weak)}`,
+  );
   if (reader) console.log(`  misread: ${count(({ misread }) => Boolean(misread))}`);
 }
 await reader?.close();

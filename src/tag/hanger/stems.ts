@@ -31,7 +31,16 @@ export type StemLetter = 'd' | '9' | 'b' | 'P';
  * stem is one to its ends, as I, L and T are. Where so many radii of the stem are free below the ring and above it, the
  * two are no letter, nor where the ring reaches so many above the end of a stem that has a foot or an arm.
  */
-const stem = { widest: 0.7, beside: 0.6, near: 0.1, most: 0.7, free: 0.8, above: 0.2 } as const;
+const stem = {
+  widest: 0.7,
+  beside: 0.6,
+  near: 0.1,
+  most: 0.7,
+  free: 0.8,
+  above: 0.2,
+  overFoot: 1.7,
+  serif: 0.3,
+} as const;
 
 /** A small letter that is taller than so many x-heights has an ascender. */
 const tall = 1.2;
@@ -90,8 +99,16 @@ export function withStem(
   const to = ink.findLastIndex((each) => each.y < y + stem.beside * radius);
   if (from < 0 || to < from) return undefined;
   const beside = ink.slice(from, to + 1);
+  // The foot of an L with a serif reaches up beside the ring, but on the far side.
+  const isStemOverFoot = (): boolean => {
+    const outermost = Math.max(...ink.map(({ reach }) => reach));
+    const isOuter = ({ reach }: InkAt): boolean => outermost - reach < stem.serif * xHeight;
+    const isStemRow = (row: InkAt): boolean => isThin(row) && isOuter(row);
+    return isStemRow(ink[to]!) && heightOfRun(ink, isStemRow, to, to) >= stem.overFoot * radius;
+  };
   const isAllStem = ink.filter(isThin).length > stem.most * ink.length;
-  if (!isAllStem && (!beside.every(isThin) || heightOfRun(ink, isThin, from, to) < 2 * radius)) return undefined;
+  const isStem = beside.every(isThin) && heightOfRun(ink, isThin, from, to) >= 2 * radius;
+  if (!isAllStem && !isStem && !isStemOverFoot()) return undefined;
   const inwards = -outwards * x;
   const isNear = ({ reach }: InkAt): boolean => -reach - (inwards + radius) < stem.near * xHeight;
   if (!beside.some((each) => isThin(each) && isNear(each))) return undefined;

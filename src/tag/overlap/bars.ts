@@ -7,6 +7,7 @@ import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
+import { shares } from './shares.ts';
 
 export function postBar({ x, bottom, top }: Post, { web, grow }: Measures): Region {
   const half = (ease * web) / 2;
@@ -19,12 +20,11 @@ export interface FootBar {
   readonly region: Region;
   /** Visible length, in mm. */
   readonly length: number;
+  /** Whether a move closer is better than this. */
+  readonly isLong: boolean;
 }
 
-/** Share of a bar's height below the baseline: standing on it, the bar would make an L of an I. */
-const below = 0.5;
-
-/** Reach of a bar into the letters, in webs: its round end comes out below them as a stroke would. */
+/** Reach of a bar into the letters, in webs. */
 const into = 0.75;
 
 /** How much longer a bar may be below the top of the letters than along the baseline. Our own judgement. */
@@ -36,12 +36,17 @@ const longerShare = 1.6;
  */
 export function wordBar(profile: Profile, shift: number, measures: Measures, top: number): FootBar | undefined {
   const foot = footBar(profile, shift, measures);
-  const head = footBar(profile, shift, measures, top - (ease - below) * measures.web);
+  const head = footBar(profile, shift, measures, top - ease * measures.web);
   return foot && head && head.length > 0 && head.length <= longerShare * foot.length ? head : foot;
 }
 
 /** A bar as high as `web` along a line, between whatever stands on it on the left and on the right. */
-export function footBar(profile: Profile, shift: number, { web, pitch }: Measures, line = 0): FootBar | undefined {
+export function footBar(
+  profile: Profile,
+  shift: number,
+  { web, pitch, xHeight }: Measures,
+  line = 0,
+): FootBar | undefined {
   const first = Math.round(line / pitch) - profile.first;
   const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k + first);
   const facing = rows.filter((row) => Number.isFinite(profile.gaps[row] ?? Infinity));
@@ -51,10 +56,10 @@ export function footBar(profile: Profile, shift: number, { web, pitch }: Measure
   // Into the hollow below a bowl, but not along a leg that leans away.
   const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
   const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
-  // Below the baseline a leaning leg would be further off.
   const sink = into * web;
-  const region = bar(left - sink, line - below * web, right + sink, line + (ease - below) * web);
-  return { region, length: Math.min(...starts) - Math.max(...ends) };
+  const region = bar(left - sink, line, right + sink, line + ease * web);
+  const length = Math.min(...starts) - Math.max(...ends);
+  return { region, length, isLong: length > shares.longBar * xHeight };
 }
 
 /** A bar with round ends, as a region. */

@@ -14,15 +14,16 @@ const lookAround = 3;
 /** Anything further from a mark than this, in x-heights, is not met wherever the mark is placed. */
 const farShare = 0.8;
 
-/** The marks of each letter of a line, once all letters have their final places. */
+/** The marks of each letter of a line, once all letters have their final places; those that hold their letter stay. */
 export function uncrowded(
   bodies: readonly LetterBody[],
   positions: readonly Point[],
+  heldByMark: ReadonlySet<number>,
   measures: Measures,
 ): (readonly PlacedMark[])[] {
   const { xHeight } = measures;
   return bodies.map((body, index) => {
-    if (body.marks.length === 0) return body.marks;
+    if (body.marks.length === 0 || heldByMark.has(index)) return body.marks;
     const near = widenedBounds(
       body.marks.flatMap(({ region }) => [...region]),
       farShare * xHeight,

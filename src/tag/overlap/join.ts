@@ -15,6 +15,8 @@ import type { Checkpoint, StageCache } from '../cache.ts';
 import { movedRegion } from './bodies.ts';
 import type { LetterBody } from './bodies.ts';
 import { uncrowded } from './crowded.ts';
+import { filletsOf } from './fillets.ts';
+import type { Joint } from './foot-joint.ts';
 import { grownJoint, grownLetter } from './grown-shape.ts';
 import type { GrownShape } from './grown-shape.ts';
 import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
@@ -36,7 +38,7 @@ export interface PlacedPart {
 export interface JoinedLetters {
   /** The parts of each letter, the marks that do not touch it included. */
   readonly letters: readonly (readonly PlacedPart[])[];
-  /** Posts, bars and filled slits, less the growth to come. */
+  /** Posts, bars with their fillets and filled slits, less the growth to come. */
   readonly joints: Region;
 }
 
@@ -51,14 +53,14 @@ export async function joinLetters(
   checkpoint: Checkpoint,
 ): Promise<JoinedLetters> {
   const positions: Point[] = [];
-  const joints: Region[] = [];
+  const joints: Joint[] = [];
   const placed: (readonly PlacedMark[])[] = [];
   const shapes: GrownShape[] = [];
   let above: Region = [];
   let risen = 0;
   for (const line of byLine(bodies)) {
     const slid = slideLine(line, measures);
-    const marks = uncrowded(line, slid.baselinePoints, measures);
+    const marks = uncrowded(line, slid.baselinePoints, slid.heldByMark, measures);
     const pointsOn = (baseline: number) => slid.baselinePoints.map(({ x, y }) => ({ x, y: y + baseline }));
     const asSet = line[0]!.at.y + risen;
     let points = pointsOn(asSet);
@@ -74,13 +76,16 @@ export async function joinLetters(
     shapes.push(...own);
     placed.push(...marks);
     positions.push(...points);
-    joints.push(...slid.joints.map((joint) => movedRegion(joint, { x: 0, y: baseline })));
+    for (const { region, fillet } of slid.joints)
+      joints.push({ region: movedRegion(region, { x: 0, y: baseline }), fillet });
     await checkpoint();
   }
   for (const [index, at] of positions.entries())
-    for (const { post } of placed[index]!) if (post) joints.push(movedRegion(postBar(post, measures), at));
+    for (const { post } of placed[index]!)
+      if (post) joints.push({ region: movedRegion(postBar(post, measures), at), fillet: 0 });
   const grown = regionsOf(shapes);
-  let whole = union([...grown, ...joints]);
+  const held = joints.map(({ region }) => region);
+  let whole = union([...grown, ...held]);
   const add = async (more: readonly Region[]): Promise<void> => {
     await checkpoint();
     if (more.length === 0) return;
@@ -89,17 +94,19 @@ export async function joinLetters(
   };
   const straps = strapsFor(whole, measures.web).map((strap) => [strap]);
   await add(straps);
-  joints.push(...straps);
+  held.push(...straps);
+  const fillets = joints.map((joint) => filletsOf(whole, joint)).filter((each) => each.length > 0);
+  await add(fillets);
   // Before the beads: a gap filled only part of the way is a thin wall.
-  const wedges = wedgesOf([...shapes, ...joints.map(grownJoint)], cache);
+  const wedges = wedgesOf([...shapes, ...[...held, ...fillets].map(grownJoint)], cache);
   await add(wedges);
   // Marks, and what joins letters; their own hairlines are as wide already.
   const counters = bodies.flatMap((body, index) => movedRegion(body.counters, positions[index]!));
   const hairlines = hairlinesOf(whole, measures.hairline, counters);
   await add([hairlineStrokes(hairlines)]);
-  const beads = beadsFor(whole, [...grown, ...joints, ...wedges], measures);
+  const beads = beadsFor(whole, [...grown, ...held, ...wedges], measures);
   await add(beads);
-  joints.push(...beads);
+  held.push(...beads);
   const slits = slitsOf(whole, grown, measures);
   return {
     letters: bodies.map(({ part }, index) => {
@@ -111,7 +118,8 @@ export async function joinLetters(
       return [{ drawn: part.base, at }, ...marks];
     }),
     joints: [
-      ...joints.flatMap((joint) => thinned(joint, measures)),
+      ...held.flatMap((joint) => thinned(joint, measures)),
+      ...fillets.flatMap((each) => offset(each, -Math.min(measures.grow, (measures.web - leastBarMm) / 2), 'miter')),
       ...wedges.flat(),
       ...bodies.flatMap(({ strokes }, index) => movedRegion(strokes, positions[index]!)),
       ...hairlineStrokes(hairlines, 2 * measures.grow),

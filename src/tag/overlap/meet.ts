@@ -23,6 +23,8 @@ export interface Join {
   readonly joint: 'met' | 'bar' | 'none' | Post;
   /** Distance that it would have to move to join directly, if that makes one stroke of two. */
   readonly touch?: number;
+  /** Whether one of its marks joins it. */
+  readonly byMark?: boolean;
 }
 
 /** Keeps a distance, or whatever there is of it, with both on a common bar. */

@@ -3,14 +3,15 @@
  */
 
 import type { LetterBody } from './bodies.ts';
-import { footBar } from './bars.ts';
+import { isArmOverFoot } from './arms.ts';
+import { footJoint } from './foot-joint.ts';
+import type { FootNeighbours } from './foot-joint.ts';
 import type { Measures } from './measures.ts';
 import { markRoom, meet } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
 import { bestPost } from './post.ts';
 import type { Post } from './post.ts';
 import { profileOf, touching } from './profile.ts';
-import type { Profile } from './profile.ts';
 import { movedRuns } from './runs.ts';
 import { shares } from './shares.ts';
 
@@ -20,14 +21,22 @@ export interface SlideReach {
   readonly start: number;
   /** Largest distance that it may move closer, in mm. */
   readonly reach: number;
+  readonly sides: FootNeighbours;
 }
+
+/** In x-heights: a post that begins below this gives way to a joint at the foot that is no longer than the second. Our own judgement. */
+const lowPost = { below: 0.25, joint: 0.4 } as const;
+
+/** In x-heights: a post that costs more than its gap by this protrudes, and a move closer is better. Our own judgement. */
+const postSeat = 0.22;
 
 /**
  * A post from the arm if that is short; otherwise a bar to stand on or, if the bar would be long, a move closer. If its
  * marks leave no room for that, one of them may touch the arm.
  */
-export function reachFor({ left, body, start, reach }: SlideReach, profile: Profile, measures: Measures): Join {
+export function reachFor({ left, body, start, reach, sides }: SlideReach, measures: Measures): Join {
   const { xHeight, web } = measures;
+  const { profile } = sides;
   const standing = left.map(({ body: { rows }, dx }) => ({ rows, dx }));
   const room = markRoom(left, body, start, measures);
   const limits = (share: number) => ({ oneLetter: false, room: Math.min(share * xHeight, room) });
@@ -43,13 +52,21 @@ export function reachFor({ left, body, start, reach }: SlideReach, profile: Prof
       if (post && post.gap >= 0 && (!best || post.cost < best.cost)) best = post;
     }
   }
-  if (best && best.gap < shares.post * xHeight) return { shift, joint: best };
-  const foot = footBar(profile, shift, measures);
-  if (foot && foot.length <= shares.longBar * xHeight) return { shift, joint: 'bar' };
+  const foot = footJoint(sides, shift, measures);
+  if (best && best.gap < shares.post * xHeight) {
+    const isSeated = best.cost - best.gap < postSeat * xHeight;
+    const isBetter = foot && best.bottom < lowPost.below * xHeight && foot.length < lowPost.joint * xHeight;
+    if (isSeated && !isBetter) return { shift, joint: best };
+    const beside = isSeated ? undefined : meet(profile, measures, limits(shares.highReach));
+    if (beside?.joint === 'met') return beside;
+  }
+  const isArmed = isArmOverFoot(left[0]!.body.rows, xHeight);
+  if (foot && !isArmed && !foot.isLong) return { shift, joint: 'bar' };
+  const touchedByMark = profileOf(standing, { rows: body.markRows, dx: start });
+  const markReach = Math.max(reach, shares.highReach * xHeight);
+  const byMark = meet(touchedByMark, measures, { oneLetter: false, room: markReach });
+  if (byMark.joint === 'met') return { ...byMark, byMark: true };
   const nearer = meet(profile, measures, limits(shares.farReach));
   if (nearer.joint !== 'none') return nearer;
-  const touchedByMark = profileOf(standing, { rows: body.markRows, dx: start });
-  const byMark = meet(touchedByMark, measures, { oneLetter: false, room: shares.highReach * xHeight });
-  if (byMark.joint === 'met') return byMark;
-  return { shift, joint: foot ? 'bar' : 'none' };
+  return { shift, joint: foot && !isArmed ? 'bar' : 'none' };
 }

@@ -3,7 +3,7 @@
  */
 export const shares = {
   /** The most a letter moves closer for a joint, beyond its overlap. */
-  reach: 0.22,
+  reach: 0.28,
   /**
    * The same in a script, whose letters join by themselves or lean: one that is moved loses its rhythm, and slides
    * along its neighbour.
@@ -16,6 +16,7 @@ export const shares = {
   /** The same for what would otherwise need a longer bar than this. */
   farReach: 0.6,
   longBar: 0.55,
+  longLink: 0.75,
   /** The most that a line of several rises towards the one above: they are set closer than this. */
   lineReach: 0.5,
   /** A joint longer than this makes one stroke of two stems. */

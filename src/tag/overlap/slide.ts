@@ -1,10 +1,12 @@
 /** Slides the letters of a line together one after the other, and adds what joins those that cannot meet. */
 
-import type { Point, Region } from '../../geometry/types.ts';
+import type { Point } from '../../geometry/types.ts';
 import { hasSmallLetters } from '../letter-band.ts';
-import { footBar, postBar, wordBar } from './bars.ts';
-import type { FootBar } from './bars.ts';
+import { postBar } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
+import { filletFor } from './fillets.ts';
+import { footJoint } from './foot-joint.ts';
+import type { Joint } from './foot-joint.ts';
 import { placeSign, isAsTall, roundSign } from './hanging-signs.ts';
 import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
@@ -24,15 +26,18 @@ const fullStop = /^\.$/u;
 export interface Slid {
   /** Final origin of each letter. */
   readonly baselinePoints: readonly Point[];
-  /** Bars and posts, as grown. */
-  readonly joints: readonly Region[];
+  readonly joints: readonly Joint[];
+  /** Letters that are held by one of their marks, which stays where it is. */
+  readonly heldByMark: ReadonlySet<number>;
 }
 
 /** `bodies` are the letters of one line from left to right. */
 export function slideLine(bodies: readonly LetterBody[], measures: Measures): Slid {
-  const reach = (isScript(bodies) ? shares.scriptReach : shares.reach) * measures.xHeight;
+  const script = isScript(bodies);
+  const reach = (script ? shares.scriptReach : shares.reach) * measures.xHeight;
   const baselinePoints: Point[] = [];
-  const joints: Region[] = [];
+  const joints: Joint[] = [];
+  const heldByMark = new Set<number>();
   // A high sign that nothing before it reaches; it waits for the next letter.
   let waiting: number | undefined;
   bodies.forEach((body, index) => {
@@ -63,29 +68,27 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
               oneLetter: isOneLetter,
               room: Math.min(room, most),
             });
-    let { shift, joint, touch } = join;
-    if (joint === 'none' && body.part.isHanging) waiting = index;
-    else if (joint === 'none' && !isOneLetter) {
-      const along = { left: placed, body, start, reach };
-      ({ shift, joint, touch } = reachFor(along, profile, measures));
-    }
-    const bar = (): FootBar | undefined =>
-      body.afterGap
-        ? wordBar(profile, shift, measures, topOf([last, body], measures))
-        : footBar(profile, shift, measures);
-    const foot = joint === 'bar' ? bar() : undefined;
-    if (touch !== undefined && !(foot && foot.length <= shares.longBar * measures.xHeight)) shift = touch;
-    else if (foot) joints.push(foot.region);
+    const wordTop = body.afterGap ? topOf([last, body], measures) : undefined;
+    const sides = { profile, isScript: script, ...(wordTop === undefined ? {} : { wordTop }) };
+    const isLoose = join.joint === 'none' && !body.part.isHanging && !isOneLetter;
+    const held = isLoose ? reachFor({ left: placed, body, start, reach, sides }, measures) : join;
+    if (held.joint === 'none' && body.part.isHanging) waiting = index;
+    if (held.byMark) heldByMark.add(index);
+    const foot = held.joint === 'bar' ? footJoint(sides, held.shift, measures) : undefined;
+    const isTouching = held.touch !== undefined && (!foot || foot.isLong);
+    const shift = isTouching ? held.touch : held.shift;
+    const fillet = filletFor(profile, shift, measures);
+    if (foot && !isTouching) joints.push({ region: foot.region, fillet });
     baselinePoints.push({ x: start - shift, y: 0 });
-    if (typeof joint === 'object') joints.push(postBar(joint, measures));
+    if (typeof held.joint === 'object') joints.push({ region: postBar(held.joint, measures), fillet });
     if (waiting !== undefined && (waiting < index || index === bodies.length - 1)) {
       const { position, post } = placeSign(bodies, baselinePoints, waiting, measures);
       baselinePoints[waiting] = position;
-      if (post) joints.push(postBar(post, measures));
+      if (post) joints.push({ region: postBar(post, measures), fillet: 0 });
       waiting = undefined;
     }
   });
-  return { baselinePoints, joints };
+  return { baselinePoints, joints, heldByMark };
 }
 
 /** The top of small letters or, where two words meet in a capital each, that of the lower one. */

@@ -5,7 +5,7 @@ import { flatten } from '../../../src/geometry/flatten.ts';
 import { findNecks } from '../../../src/geometry/necks.ts';
 import { area, boundsOf, boxCentre, perimeter } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
-import type { Region, Ring } from '../../../src/geometry/types.ts';
+import type { Bounds, Region, Ring } from '../../../src/geometry/types.ts';
 import type { TextGenerator } from '../../../src/spec/shape-model.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';
 import { isSpeck } from '../../../src/checks/speck.ts';
@@ -149,22 +149,13 @@ describe('Letters slid until they overlap', () => {
     });
   }
 
-  it('stand on a bar of which half lies below the baseline', async () => {
+  it('stand on a bar that ends with their feet', async () => {
     // Two stems would be one broad stroke, so they keep their distance.
     const made = await slid('II', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
     const letters = boundsOf(lettersOf(made).flatMap(({ region }) => [...region]))!;
-    const middle = (letters.minX + letters.maxX) / 2;
-    const between = [
-      [
-        { x: middle - 0.01, y: letters.minY - 9 },
-        { x: middle + 0.01, y: letters.minY - 9 },
-        { x: middle + 0.01, y: letters.maxY },
-        { x: middle - 0.01, y: letters.maxY },
-      ],
-    ];
-    const bar = boundsOf(intersection(made.region, between))!;
+    const bar = strip(made, (letters.minX + letters.maxX) / 2);
     const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
-    assertNear(bar.minY, baseline - 0.75, 0.03, 'its lower edge');
+    assertNear(bar.minY, baseline, 0.03, 'its lower edge');
     assert.ok(bar.maxY - bar.minY >= 1.5, `${bar.maxY - bar.minY} mm high`);
   });
 
@@ -360,27 +351,68 @@ describe('A bar between words', () => {
   it('lies along the baseline where it would be much longer at the top', async () => {
     const made = await slid('La Av', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
     const [before, after] = [1, 2].map((k) => boundsOf(lettersOf(made)[k]!.region)!);
-    const middle = (before!.maxX + after!.minX) / 2;
     const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
-    const between = [rectangle(middle - 0.01, baseline - 9, middle + 0.01, baseline + 30)];
-    assertNear(boundsOf(intersection(made.region, between))!.minY, baseline - 0.75, 0.03);
+    assertNear(strip(made, (before!.maxX + after!.minX) / 2).minY, baseline, 0.03);
   });
 });
 
 describe('A bar along the baseline', () => {
-  it('has round ends: below the letters it comes out as a pen leaves it', async () => {
+  it('runs into the stems beside it with fillets as round as there is room for', async () => {
     const made = await slid('II', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
-    const letters = boundsOf(lettersOf(made).flatMap(({ region }) => [...region]))!;
-    const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
-    const width = (y: number) => {
-      const { minX, maxX } = boundsOf(intersection(made.region, [rectangle(letters.minX, y, letters.maxX, y + 0.01)]))!;
-      return maxX - minX;
-    };
-    // Exact: a capsule 1.06 × 1.5 mm high whose lowest point is 0.75 mm below the baseline is 1.04 mm narrower 0.05 mm higher up
-    // than in its middle; a box is as wide everywhere.
-    assert.ok(width(baseline - 0.1) - width(baseline - 0.7) > 0.9);
+    const [left, right] = lettersOf(made).map(({ region }) => boundsOf(region)!);
+    const gap = right!.minX - left!.maxX;
+    const middle = (left!.maxX + right!.minX) / 2;
+    const top = strip(made, middle).maxY;
+    // A circle beside either stem, 0.6 of min_web or 0.4 of the gap: at the height h it leaves r − √(r² − (r − h)²) of the gap filled.
+    const radius = Math.min(0.6 * 1.5, 0.4 * gap);
+    for (const height of [0.1, 0.3]) {
+      const filled = radius - Math.sqrt(radius ** 2 - (radius - height) ** 2);
+      const band = [rectangle(left!.maxX - 0.2, top + height, right!.minX + 0.2, top + height + 0.001)];
+      const open = gap + 0.4 - area(intersection(made.region, band)) / 0.001;
+      assertNear(open, gap - 2 * filled, 0.06, `open ${height} mm above the bar`);
+    }
   });
 });
+
+describe('A link between the letters of a script', () => {
+  /** The edges of what is between two letters, at shares of the way from one to the other along the baseline. */
+  function between(made: Made, index: number, shares: readonly number[]) {
+    const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+    const band = [rectangle(-200, baseline + 0.8, 200, baseline + 0.9)];
+    const [before, after] = [index, index + 1].map((k) => boundsOf(intersection(lettersOf(made)[k]!.region, band))!);
+    return shares.map((share) => strip(made, before!.maxX + share * (after!.minX - before!.maxX), baseline + 8));
+  }
+
+  for (const [text, index, font, rise] of [
+    ['Tom', 0, 'Pacifico', 0.3],
+    ['Mirabel', 0, 'lobster.woff', 0.1],
+    ['Anna Lena', 3, 'Pacifico', 0.15],
+  ] as const) {
+    it(`leaves the foot of the one and rises into the next, ${text} in ${font}`, async () => {
+      const made = await slid(text, 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.24 mm', font);
+      const [near, far] = between(made, index, [0.4, 0.75]);
+      const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+      assert.ok(near!.minY > baseline - 0.5, `${(near!.minY - baseline).toFixed(2)} mm from the baseline`);
+      assert.ok(far!.minY - near!.minY > rise, `it rises by ${(far!.minY - near!.minY).toFixed(2)} mm`);
+      for (const edge of [near!, far!]) assert.ok(edge.maxY - edge.minY >= 1.5);
+      assert.equal(partsOf(made.region).length, 1);
+    });
+  }
+
+  it('gives way to the dot of an i that meets what stands over it', async () => {
+    for (const font of ['Nunito, weight: 800', 'lobster.woff', 'Pacifico']) {
+      const made = await slid('Pia', 'x_height: 12 mm, overlap: 0.6 mm', font);
+      const [p, i] = lettersOf(made);
+      const [dot] = marksAbove(i!.region);
+      assert.ok(intersection(dot!, p!.region).length > 0, `${font}: the dot meets the bowl of the P`);
+    }
+  });
+});
+
+/** The bounds of a piece, up to a height, on a line from top to bottom. */
+function strip({ region }: Made, x: number, top = 200): Bounds {
+  return boundsOf(intersection(region, [rectangle(x - 0.01, -200, x + 0.01, top)]))!;
+}
 
 function rectangle(left: number, bottom: number, right: number, top: number): Ring {
   return [

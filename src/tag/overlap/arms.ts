@@ -1,0 +1,22 @@
+/** Letters with a stem as their only foot and an arm to the right above it, as F and P: with a stroke at the foot they read as E and B. */
+
+import { lineAt } from './runs.ts';
+import type { Runs } from './runs.ts';
+
+/**
+ * In x-heights: where the stem stands, how wide it is at most, between which heights an arm begins, within which height, and how far it
+ * reaches at least. Our own judgement.
+ */
+const shape = { stemAt: 0.15, stem: 0.4, from: 0.3, to: 1, within: 0.1, arm: 0.22 } as const;
+
+export function isArmOverFoot(rows: Runs, xHeight: number): boolean {
+  const at = (share: number): number => Math.round((share * xHeight) / rows.pitch - 0.5);
+  const foot = lineAt(rows, at(shape.stemAt));
+  if (foot.length === 0 || foot.at(-1)! - foot[0]! > shape.stem * xHeight) return false;
+  const rise = Math.max(1, Math.round((shape.within * xHeight) / rows.pitch));
+  for (let row = at(shape.from); row < at(shape.to); row++) {
+    const [below, above] = [lineAt(rows, row).at(-1), lineAt(rows, row + rise).at(-1)];
+    if (below !== undefined && above !== undefined && above - below > shape.arm * xHeight) return true;
+  }
+  return false;
+}

@@ -4,7 +4,7 @@ import type { Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
-import { columnsIn } from '../spec/batch.ts';
+import { columnsIn, textsIn } from '../spec/batch.ts';
 import { cellRange } from '../spec/table.ts';
 import type { UsedFile } from '../spec/used-files.ts';
 import type { OrderLine } from './orders.ts';
@@ -34,12 +34,6 @@ export function columnsOf({ source, uses }: Pick<Report, 'source' | 'uses'>): st
 
 function every(used: readonly UsedFile[]): UsedFile[] {
   return used.flatMap((file) => [file, ...every(file.uses)]);
-}
-
-function textsIn(value: unknown): string[] {
-  if (typeof value === 'string') return [value];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => (key === 'batch' ? [] : textsIn(inner)));
 }
 
 /**

@@ -14,6 +14,8 @@ export interface OrderTable {
   readonly name: string;
   readonly text: string;
   readonly table: Table;
+  /** In the order of the lines, those that cannot be made among them. */
+  readonly orders: readonly string[];
   /** What the lines call the specs; empty if every spec makes every line. */
   readonly products: readonly string[];
   /** Lines that no spec of the job makes. */
@@ -50,6 +52,7 @@ export function orderTable(
     name,
     text,
     table,
+    orders: [...new Set([...lines, ...leftOut].sort((a, b) => a.line - b.line).map(({ order }) => order))],
     products: isSorted ? [...new Set(table.rows.map(({ cells }) => cells[table.header.indexOf(column)]!))] : [],
     leftOut: leftOut.filter(({ product }) => product !== undefined && makersOf(product, entries).length === 0),
     issues: lacksColumn ? [...issues, ...nearColumns([productColumn], [...asked], table, text, 'The job')] : issues,

@@ -47,6 +47,11 @@ export class OrderTables {
     return new Map([...this.#known].map(([name, { table }]) => [name, table.products]));
   }
 
+  /** Of all tables, in the order of their lines. */
+  get orders(): readonly string[] {
+    return [...new Set([...this.#known.values()].flatMap(({ table }) => table.orders))];
+  }
+
   /** In the order of the lines; what two specs lack in one line is told once. */
   get issues(): FileIssues[] {
     return [...this.#known.values()].flatMap(({ table: { name, text }, issues }): FileIssues[] => {

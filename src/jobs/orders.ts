@@ -29,14 +29,18 @@ export interface OrderLine {
 export interface LeftOutOrder {
   readonly order: string;
   readonly label: string;
+  /** What the table calls it, if that says which spec a line is for. */
+  readonly product?: string;
   /** Absent if unknown. */
   readonly quantity?: number;
   readonly why: string;
 }
 
+export type FaultyLine = LeftOutOrder & Pick<OrderLine, 'line'>;
+
 export interface Orders {
   readonly lines: readonly OrderLine[];
-  readonly leftOut: readonly (LeftOutOrder & Pick<OrderLine, 'product'>)[];
+  readonly leftOut: readonly FaultyLine[];
   readonly issues: readonly Issue[];
 }
 
@@ -61,7 +65,7 @@ export function readOrders({ header, rows }: Table, text: string, productFault?:
   const isOwn = (name: string) => isOwnColumn(name) && (productFault !== undefined || !isProductColumn(name));
   const place = new Map(header.map((name, index) => [isOwn(name) ? name.toLowerCase() : name, index]));
   const lines: OrderLine[] = [];
-  const leftOut: (LeftOutOrder & Pick<OrderLine, 'product'>)[] = [];
+  const leftOut: FaultyLine[] = [];
   const issues: Issue[] = [];
   for (const { cells, line } of rows) {
     const cell = (column: OwnColumn) => (place.has(column) ? cells[place.get(column)!]! : undefined);
@@ -107,7 +111,7 @@ export function readOrders({ header, rows }: Table, text: string, productFault?:
     }
     if (faults.length > 0 || quantity === undefined) {
       const why = faults.map(({ message }) => message).join(' ');
-      leftOut.push({ ...named, ...(quantity === undefined ? {} : { quantity }), why });
+      leftOut.push({ ...named, line, ...(quantity === undefined ? {} : { quantity }), why });
     } else lines.push({ ...named, rush: yes.test(cell('rush') ?? ''), quantity, row, line });
   }
   return { lines, leftOut, issues };

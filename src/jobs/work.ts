@@ -30,6 +30,8 @@ export interface JobTag {
   readonly label: string;
   /** Empty if it belongs to no order. */
   readonly order: string;
+  /** What the table of orders calls it, if that says which spec a line is for. */
+  readonly product?: string;
   readonly rush: boolean;
   readonly copies: number;
   readonly tag: Tag;
@@ -50,6 +52,8 @@ export interface JobWork {
   readonly inFiles: readonly FileIssues[];
   /** Full paths of all files that were read, or could not be. */
   readonly files: readonly string[];
+  /** In the order of the tables and their lines, those that cannot be made among them. */
+  readonly orders: readonly string[];
   /** What the lines of each table call the specs. */
   readonly products: ReadonlyMap<string, readonly string[]>;
 }
@@ -87,6 +91,10 @@ class WorkMaker implements JobWork {
         this.#report(code, path, message);
       },
     });
+  }
+
+  get orders(): readonly string[] {
+    return this.#tables.orders;
   }
 
   get products(): JobWork['products'] {
@@ -238,11 +246,18 @@ class WorkMaker implements JobWork {
   #push(
     { spec, orders, path }: TagEntry,
     report: MadeTag,
-    { order, rush, quantity, line }: Pick<OrderLine, 'order' | 'rush' | 'quantity'> & Partial<Pick<OrderLine, 'line'>>,
+    {
+      order,
+      rush,
+      quantity,
+      product,
+      line,
+    }: Pick<OrderLine, 'order' | 'rush' | 'quantity' | 'product'> & Partial<Pick<OrderLine, 'line'>>,
     label = labelOf(report) ?? '',
   ): void {
     const from = orders === undefined || line === undefined ? {} : { line: { table: orders, number: line } };
-    this.tags.push({ spec, label, order, rush, copies: quantity, tag: report.tag!, path, ...from });
+    const sold = product === undefined ? {} : { product };
+    this.tags.push({ spec, label, order, ...sold, rush, copies: quantity, tag: report.tag!, path, ...from });
   }
 
   #leaveOut({ spec }: TagEntry, each: LeftOutOrder): void {
@@ -292,8 +307,14 @@ class WorkMaker implements JobWork {
 
 const mostNames = 4;
 
-function tagAndWhy({ order, label, quantity, why }: LeftOutOrder): LeftOutOrder {
-  return { order, label, ...(quantity === undefined ? {} : { quantity }), why };
+function tagAndWhy({ order, label, product, quantity, why }: LeftOutOrder): LeftOutOrder {
+  return {
+    order,
+    label,
+    ...(product === undefined ? {} : { product }),
+    ...(quantity === undefined ? {} : { quantity }),
+    why,
+  };
 }
 
 function batchOf(rows: Batch['rows']): Batch {

@@ -2,10 +2,15 @@ import assert from 'node:assert/strict';
 import { withEdits } from '../../../src/core/issue.ts';
 import { changesOf } from '../../../src/fixes/slips.ts';
 import type { CheckedJob } from '../../../src/jobs/job.ts';
+import type { Page } from '../../../src/export/page.ts';
 import { byOrder } from '../../../src/jobs/by-order.ts';
+import { pickList } from '../../../src/jobs/pick-list.ts';
+import { sheetMap } from '../../../src/jobs/sheet-map.ts';
 import { jobHoverAt } from '../../../src/language/job-help.ts';
+import { jobOnPage } from '../../../src/scene/job-on-page.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
 import { checkedJob, files, jobOf, laidOutJob } from '../support/jobs.ts';
+import { tools } from '../support/tools.ts';
 
 const sheets = ['ply3: [{size: [200 mm, 100 mm]}]'];
 const both = ['{spec: named.tag.yaml, orders: shop.csv}', '{spec: plate.tag.yaml, orders: shop.csv}'];
@@ -83,7 +88,10 @@ describe('One table of orders for several specs', () => {
         ['plate.tag.yaml', '7'],
       ],
     );
-    assert.ok(job.leftOut.every((each) => !('product' in each)));
+    assert.deepEqual(
+      job.leftOut.map(({ product }) => product),
+      ['Pot lable', '', 'Jar lid', 'Blank'],
+    );
   });
 
   it('loses and doubles nothing: what is laid and what is left out are the table', async () => {
@@ -95,7 +103,24 @@ describe('One table of orders for several specs', () => {
     const lost = job.leftOut.reduce((sum, { quantity }) => sum + quantity!, 0);
     assert.deepEqual([laid, lost, job.layout.left.length], [wanted - 5, 5, 0]);
     const picked = byOrder(job).map(({ order, tags, leftOut }) => `${order}: ${tags.length}, ${leftOut.length}`);
-    assert.deepEqual(new Set(picked), new Set(['1: 2, 0', '2: 1, 0', '3: 1, 0', '4: 0, 1', '5: 1, 0', '6: 1, 0']));
+    // In the order of the table, although the specs are made one after another.
+    assert.deepEqual(picked, ['1: 2, 0', '2: 1, 0', '3: 1, 0', '4: 0, 1', '5: 1, 0', '6: 1, 0']);
+  });
+
+  it('calls tags of one name by what the shop calls them, on every list', async () => {
+    const sets = [told[0]!, '{spec: wide.tag.yaml, orders: shop.csv, product: Long label}'];
+    const wide = (files['named.tag.yaml'] as string).replace('50 mm', '60 mm');
+    const csv = 'order,product,name\n1,Pot label,Rue\n1,Long label,Rue\n2,Long label,Dill\n3,Long label,\n';
+    const job = await laidOutJob(jobOf(sets, sheets), { ...files, 'wide.tag.yaml': wide, 'shop.csv': csv });
+    const words = async (pages: Promise<readonly Page[]>) =>
+      (await pages).flatMap((page) => page.words.map(({ text }) => text)).join('\n');
+    for (const list of [await words(pickList(job, tools)), await words(sheetMap(job, tools))]) {
+      assert.match(list, /Rue \(Pot label\)/);
+      assert.match(list, /Rue \(Long label\)/);
+      assert.match(list, /Dill$/m);
+    }
+    const shown = jobOnPage(job.layout.sheets, job).sheets.flatMap(({ pieces }) => pieces.map(({ name }) => name));
+    assert.deepEqual(shown.toSorted(), ['Dill', 'Rue (Long label)', 'Rue (Pot label)']);
   });
 
   it('may have a product that is a set: every spec that names it makes its part', async () => {

@@ -21,9 +21,10 @@ export function whyOf({ issues, source }: MadeTag): string {
   return `line ${line}: ${first.message}${more}`;
 }
 
-/** Whether the spec has the same fault whatever the lines contain. */
+/** Whether the spec has the same fault whatever the lines contain: several different tags, and one reason. */
 export function isOneFault(reports: readonly MadeTag[]): boolean {
-  return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && reports.every(({ tag }) => tag === undefined);
+  const isText = reports.every(({ tag }) => tag === undefined);
+  return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && (isText || new Set(reports).size > 1);
 }
 
 /** Every column that a text of the spec, or of a file it uses, refers to. */

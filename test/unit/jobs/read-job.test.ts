@@ -212,6 +212,26 @@ describe('A table of orders', () => {
     );
   });
 
+  it('says once what is wrong with every tag alike, such as a hole that is covered', async () => {
+    // The plate is glued over the hole, whatever is engraved on it.
+    const covered = (files['named.tag.yaml'] as string)
+      .replace(
+        'pieces: {tag: {',
+        'pieces: {back: {body: [under], hanger: {hole: {diameter: 4, at: top}}}, tag: {glue_to: back, ',
+      )
+      .replace('shapes: {', 'shapes: {under: {rectangle: [40 mm, 20 mm]}, ');
+    const beside = { ...files, 'named.tag.yaml': covered, 'orders.csv': 'order,name\n1,Rue\n2,Sorrel\n3,Dill\n' };
+    const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), beside);
+    assert.deepEqual(messages(job), ['4 hole-blocked named.tag.yaml']);
+    assert.deepEqual([messagesInFiles(job), job.leftOut.length], [[], 3]);
+    // Of one tag alone it cannot be told that the others would have it.
+    const one = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), {
+      ...beside,
+      'orders.csv': 'order,name\n1,Rue\n2,Rue\n',
+    });
+    assert.deepEqual(messagesInFiles(one), ['orders.csv:2:3 hole-blocked', 'orders.csv:3:3 hole-blocked']);
+  });
+
   it('says a fault of the spec once, and not at every line', async () => {
     const broken = (files['named.tag.yaml'] as string).replace('height: 3 mm', 'hieght: 3 mm');
     const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), {

@@ -4,7 +4,7 @@ import { difference, intersection, offset } from '../../geometry/clipper.ts';
 import { area, boundsOf, centroid, contains, ringArea } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Hanger, HangerPlace, TagModel } from '../../spec/model.ts';
+import type { HangerPlace, Hole, TagModel } from '../../spec/model.ts';
 import { strandOf } from '../../spec/tie.ts';
 import type { BesideHole } from '../neighbourhood.ts';
 import type { MadeShape } from '../made-shape.ts';
@@ -70,8 +70,6 @@ interface HolePlace {
   readonly centre: Point;
   readonly at: HangerPlace;
 }
-
-type Hole = Extract<Hanger, { kind: 'hole' }>;
 
 /**
  * The default place if it is clear; else the nearest clear one on the line on which the tag hangs straight, on another

@@ -24,7 +24,7 @@ export interface HangerObstacle {
 }
 
 /** A hole nearer to a mark than this, in mm, looks misplaced (our own judgement). */
-const fromMarksMm = 1;
+export const fromMarksMm = 1;
 
 /** Angles off the plumb line at which a hole may go, in degrees: a tilt of three is visible (our own judgement). */
 const tilts = [0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2, 2.5, -2.5];

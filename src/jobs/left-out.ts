@@ -12,8 +12,13 @@ import type { OrderLine } from './orders.ts';
 /** What a job needs to know of a tag that is made. */
 export type MadeTag = Pick<Report, 'row' | 'issues' | 'source' | 'tag' | 'batch'>;
 
+/** A sheet that the spec names is not what the job cuts from. */
+export function keepsFromCutting(issue: Issue): boolean {
+  return isError(issue) && issue.code !== 'exceeds-sheet';
+}
+
 export function whyOf({ issues, source }: MadeTag): string {
-  const errors = issues.filter(isError);
+  const errors = issues.filter(keepsFromCutting);
   const [first] = errors;
   if (!first) return 'there is nothing to cut.';
   const { line } = source.position(first.range.start);
@@ -58,7 +63,7 @@ export function faultOfLine(
 ): Issue {
   const empty = columns.find((column) => row.cells.get(column) === '');
   const column = empty ?? columns[0];
-  const code = empty === undefined ? (report.issues.find(isError)?.code ?? 'bad-value') : 'missing-key';
+  const code = empty === undefined ? (report.issues.find(keepsFromCutting)?.code ?? 'bad-value') : 'missing-key';
   const who = order === '' ? `“${clip(row.label)}”` : `Order ${clip(order)}`;
   const what = empty === undefined ? ` (“${clip(row.label)}”) cannot be cut` : ` has no “${clip(empty)}”`;
   const why = empty === undefined ? `: ${spec}, ${whyOf(report)}` : '.';

@@ -44,7 +44,8 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
   const files = new Map<string, string>();
   for (const [stock, list] of Object.entries(spec.sheets ?? {})) {
     const path = ['sheets', stock];
-    const known = workshop.stock(stock, path, source);
+    // What cannot be read may define it.
+    const known = uses.issues.length > 0 ? undefined : workshop.stock(stock, path, source);
     if (known) problems.issues.push(known);
     const read = [...(list as readonly (SheetSourceSpec | undefined)[])].flatMap((each, index) =>
       each === undefined ? [] : (readSource(each, [...path, index], usual, problems) ?? []),

@@ -2,7 +2,6 @@
 
 import { listed } from '../core/names.ts';
 import type { ComputeOptions } from '../engine/engine.ts';
-import { isError } from '../core/issue.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
@@ -13,7 +12,7 @@ import { nearFiles } from '../spec/near-files.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { didYouMean } from '../spec/suggest.ts';
 import type { Tag } from '../tag/tag.ts';
-import { columnsOf, faultOfLine, isOneFault, whyOf } from './left-out.ts';
+import { columnsOf, faultOfLine, isOneFault, keepsFromCutting, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from './model.ts';
 import type { OrderTable } from './order-table.ts';
@@ -240,7 +239,7 @@ class WorkMaker implements JobWork {
   }
 
   #isSound({ tag, issues }: MadeTag): boolean {
-    return tag !== undefined && tag.pieces.length > 0 && !issues.some(isError);
+    return tag !== undefined && tag.pieces.length > 0 && !issues.some(keepsFromCutting);
   }
 
   #push(
@@ -301,7 +300,11 @@ class WorkMaker implements JobWork {
       who.length === 0
         ? `${spec} cannot be cut and is left out`
         : `${counted(faulty.length, 'tag')} of ${spec} (${listed(who as string[], mostNames)}) cannot be cut and ${faulty.length === 1 ? 'is' : 'are'} left out`;
-    this.#report(first!.issues.find(isError)?.code ?? 'bad-file', [...path, 'spec'], `${what}: ${whyOf(first!)}`);
+    this.#report(
+      first!.issues.find(keepsFromCutting)?.code ?? 'bad-file',
+      [...path, 'spec'],
+      `${what}: ${whyOf(first!)}`,
+    );
   }
 }
 

@@ -103,6 +103,29 @@ describe('The job language', () => {
     assert.deepEqual((await checkedJob(jobOf(['{spec: plate.tag.yaml}'], [turned]))).issues, []);
   });
 
+  it('cuts from its own sheets, whatever sheet the workshop’s file has', async () => {
+    // The workshop has a sheet of 200 × 100 mm.
+    const long = (files['plate.tag.yaml'] as string).replace('60 mm, 40 mm', '300 mm, 40 mm');
+    const beside = { ...files, 'plate.tag.yaml': long };
+    const job = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], ['ply3: [{size: [400 mm, 100 mm]}]']), beside);
+    assert.deepEqual([messages(job), made(job).length], [[], 1]);
+    const small = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], sheets), beside);
+    assert.deepEqual(messages(small), ['6 exceeds-sheet ply3']);
+  });
+
+  it('does not call stocks unknown while the workshop’s file cannot be read', async () => {
+    const gone = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], sheets).replace('use: shop', 'use: shed'));
+    assert.deepEqual(messages(gone), ['2 bad-file shed.workshop.yaml']);
+    assert.equal(made(gone).length, 1);
+  });
+
+  it('offers a file of the same kind whose name is near, its ending aside', async () => {
+    const near = await checkedJob(jobOf(['{spec: plat.tag.yaml}'], sheets));
+    assert.match(near.issues[0]!.message, /Did you mean “plate\.tag\.yaml”\?$/);
+    const far = await checkedJob(jobOf(['{spec: gone.tag.yaml}'], sheets));
+    assert.match(far.issues[0]!.message, /cannot be found or read\.$/);
+  });
+
   it('finds what uses itself', async () => {
     const beside = { ...files, 'a.yaml': 'tagwright: 1\nuse: b.yaml\n', 'b.yaml': 'tagwright: 1\nuse: a.yaml\n' };
     const text = jobOf(['{spec: plate.tag.yaml}'], sheets).replace(

@@ -11,6 +11,7 @@ import type { Batch } from '../spec/batch.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { didYouMean } from '../spec/suggest.ts';
+import { sameSized } from '../tag/build.ts';
 import type { Tag } from '../tag/tag.ts';
 import { columnsOf, faultOfLine, isOneFault, keepsFromCutting, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
@@ -20,6 +21,7 @@ import { OrderTables } from './order-tables.ts';
 import { lineLabels, nearColumns } from './orders.ts';
 import type { LeftOutOrder, OrderLine } from './orders.ts';
 import { productColumn } from './products.ts';
+import { TagWarnings } from './tag-warnings.ts';
 import type { JobReading, TagAsk } from './reading.ts';
 
 /** A tag that is made a number of times for one order. */
@@ -132,13 +134,17 @@ class WorkMaker implements JobWork {
     const count = first.batch?.rows.length ?? 1;
     this.#expect(count);
     const faulty: MadeTag[] = [];
+    const warnings = new TagWarnings();
     const rows = Array.from({ length: count }, (_, row) => ({ row }));
     for await (const report of this.#made(entry, text, rows, first)) {
       await checkpoint();
       this.#tick();
-      if (this.#isSound(report)) this.#push(entry, report, { order: '', rush: false, quantity: entry.quantity });
-      else faulty.push(report);
+      if (this.#isSound(report)) {
+        this.#push(entry, report, { order: '', rush: false, quantity: entry.quantity });
+        warnings.add(report, labelOf(report) ?? '');
+      } else faulty.push(report);
     }
+    this.#warn(entry, warnings);
     if (faulty.length === 0) return;
     this.#tellFaulty(entry, faulty, count);
     for (const report of faulty)
@@ -181,12 +187,16 @@ class WorkMaker implements JobWork {
         JSON.stringify([...cells].filter(([column]) => asked.has(column)));
       const labelOfLine = lineLabels(lines, asked);
       // Many orders ask for the same tag.
-      const different = new Map<string, TagAsk>();
-      for (const line of lines)
-        if (!different.has(keyOf(line))) different.set(keyOf(line), { row: 0, batch: batchOf([line.row]) });
-      const coming = this.#made(entry, text, [...different.values()], first)[Symbol.asyncIterator]();
+      const rows = new Map(lines.toReversed().map((line) => [keyOf(line), line.row]));
+      const keys = [...new Set(lines.map(keyOf))];
+      const together = first?.model && sameSized(first.model).length > 0 && batchOf(keys.map((key) => rows.get(key)!));
+      const different = keys.map((key, row): TagAsk => {
+        return together ? { row, batch: together } : { row: 0, batch: batchOf([rows.get(key)!]) };
+      });
+      const coming = this.#made(entry, text, different, first)[Symbol.asyncIterator]();
       const made = new Map<string, MadeTag>();
       const faulty: { readonly line: OrderLine; readonly report: MadeTag }[] = [];
+      const warnings = new TagWarnings();
       for (const line of lines) {
         await checkpoint();
         const key = keyOf(line);
@@ -194,9 +204,12 @@ class WorkMaker implements JobWork {
         if (!made.has(key)) made.set(key, (await coming.next()).value as MadeTag);
         const report = made.get(key)!;
         this.#tick();
-        if (this.#isSound(report)) this.#push(entry, report, line, labelOfLine(line));
-        else faulty.push({ line, report });
+        if (this.#isSound(report)) {
+          this.#push(entry, report, line, labelOfLine(line));
+          warnings.add(report, labelOfLine(line));
+        } else faulty.push({ line, report });
       }
+      this.#warn(entry, warnings);
       await coming.return(undefined);
       const columns = table.header.filter((column) => asked.has(column));
       const isFull = ({ row: { cells } }: OrderLine) => columns.every((column) => cells.get(column) !== '');
@@ -291,6 +304,12 @@ class WorkMaker implements JobWork {
 
   #report(code: IssueCode, path: YamlPath, message: string, suggestions: readonly string[] = []): void {
     this.issues.push({ code, severity: 'error', path, range: this.#source.range(path), message, suggestions });
+  }
+
+  #warn(entry: TagEntry, warnings: TagWarnings): void {
+    const path = [...entry.path, 'spec'];
+    for (const { code, message } of warnings.of(entry.spec))
+      this.issues.push({ code, severity: 'warning', path, range: this.#source.range(path), message });
   }
 
   #tellFaulty({ spec, path }: TagEntry, faulty: readonly MadeTag[], count: number): void {

@@ -255,6 +255,43 @@ describe('A table of orders', () => {
     assert.deepEqual(messagesInFiles(one), ['orders.csv:2:3 hole-blocked', 'orders.csv:3:3 hole-blocked']);
   });
 
+  it('has names of one size where the spec asks for it, as large as each of them has room for', async () => {
+    const fitted = (same: boolean) =>
+      (files['named.tag.yaml'] as string).replace('height: 3 mm', `fit: {in: plate, same_size: ${same}}`);
+    const csv = 'order,name\n1,Rue\n2,Angelica\n3,Rue\n';
+    const heights = async (same: boolean) => {
+      const beside = { ...files, 'named.tag.yaml': fitted(same), 'orders.csv': csv };
+      const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), beside);
+      return job.pieces!.tags.map(({ tag }) => tag.pieces[0]!.marks[0]!.lettering![0]!.xHeight);
+    };
+    const [own, same] = [await heights(false), await heights(true)];
+    assert.ok(own[0]! > 1.2 * own[1]!, own.join());
+    assert.deepEqual(
+      own.map(() => own[1]!.toFixed(2)),
+      same.map((height) => height.toFixed(2)),
+    );
+  });
+
+  it('is made with what is only a warning, which is told at the spec, once for each cause', async () => {
+    // 0.6 mm between the plate and another: the workshop's plywood has a min_web of 1 mm.
+    const more = 'left: {rectangle: [20, 20], nudge: {left: 40}}, neck: {rectangle: [40, 0.6], nudge: {left: 20}}';
+    const thin = (files['named.tag.yaml'] as string)
+      .replace('shapes: {', `shapes: {${more}, `)
+      .replace('body: [plate]', 'body: [plate, left, neck]');
+    const csv = 'order,name\n1,Rue\n2,Sorrel\n3,Rue\n4,Dill\n5,Sage\n6,Mint\n';
+    const beside = { ...files, 'named.tag.yaml': thin, 'orders.csv': csv };
+    const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), beside);
+    assert.deepEqual(messages(job), ['4 thin-stroke named.tag.yaml']);
+    assert.equal(job.issues[0]!.severity, 'warning');
+    assert.match(job.issues[0]!.message, /^“Rue”, “Sorrel”, “Dill” and 2 more \(named\.tag\.yaml, line 4\): /);
+    assert.deepEqual([made(job).length, job.leftOut], [6, []]);
+    const plain = await checkedJob(jobOf(['{spec: named.tag.yaml}'], sheets), {
+      ...files,
+      'named.tag.yaml': thin.replace('"{name}"', 'Rue'),
+    });
+    assert.match(plain.issues[0]!.message, /^named\.tag\.yaml, line 4: /);
+  });
+
   it('says a fault of the spec once, and not at every line', async () => {
     const broken = (files['named.tag.yaml'] as string).replace('height: 3 mm', 'hieght: 3 mm');
     const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), {

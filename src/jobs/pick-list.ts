@@ -40,17 +40,12 @@ export async function pickList(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
 function orderBlocks(begin: () => Flow, order: PickedOrder): Flow[] {
   const blocks = [begin()];
   orderHead(blocks[0]!, order);
-  const write = (set: (flow: Flow) => void) => {
-    const last = blocks.at(-1)!;
-    if (last.height < longMm) set(last);
-    else {
-      const next = begin();
-      set(next);
-      blocks.push(next);
-    }
+  const next = (): Flow => {
+    if (blocks.at(-1)!.height >= longMm) blocks.push(begin());
+    return blocks.at(-1)!;
   };
-  for (const tag of order.tags) write((flow) => tagBlock(flow, tag));
-  for (const each of order.leftOut) write((flow) => leftOutBlock(flow, each));
+  for (const tag of order.tags) tagBlock(next(), tag);
+  for (const each of order.leftOut) leftOutBlock(next(), each);
   return blocks;
 }
 

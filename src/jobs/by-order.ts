@@ -72,9 +72,15 @@ export function tagNames({ pieces, leftOut }: Pick<CheckedJob, 'pieces' | 'leftO
   const specs = new Map<string, Set<string>>();
   for (const { spec, label } of [...(pieces?.tags ?? []), ...leftOut])
     specs.set(label, (specs.get(label) ?? new Set()).add(spec));
-  return ({ spec, label, product }) => {
-    const made = product ?? specName(spec.replace(/^.*\//, ''));
+  return (tag) => {
+    const { label } = tag;
+    const made = madeName(tag);
     if (label === '' || label === made) return made;
     return (specs.get(label)?.size ?? 0) > 1 ? `${label} (${made})` : label;
   };
+}
+
+/** What kind of tag it is: the product, or the name of its spec. */
+export function madeName({ spec, product }: Pick<Named, 'spec' | 'product'>): string {
+  return product ?? specName(spec.replace(/^.*\//, ''));
 }

@@ -10,11 +10,14 @@ import { fitContours } from '../geometry/fit-contours.ts';
 import { poleOf } from '../geometry/pole.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { counted } from '../core/units.ts';
+import { captionPlaces } from '../export/caption-places.ts';
+import type { Captioned, CaptionPlace } from '../export/caption-places.ts';
 import { Flow, papers } from '../export/flow.ts';
 import type { CaptionFaces } from '../export/flow.ts';
 import { minutes, sizeIn } from '../export/in-words.ts';
 import { facts, section } from '../export/job-sheet.ts';
 import type { Tools } from '../export/job.ts';
+import type { Box } from '../export/map-grid.ts';
 import { captionWidth, curvesOf } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
 import { paged } from '../export/paged.ts';
@@ -25,9 +28,6 @@ import type { Piece } from '../tag/tag.ts';
 import { tagNames } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
-import type { Box } from './map-grid.ts';
-import { numberPlaces } from './map-numbers.ts';
-import type { Numbered, NumberPlace } from './map-numbers.ts';
 import type { Leftover } from './leftovers.ts';
 import { jobFacts, estimateOfSheet } from './totals.ts';
 import { keptOffcuts } from './write-offcuts.ts';
@@ -135,7 +135,7 @@ function drawMap(
   }
   const captions = kept.flatMap(({ id, leftover }) => drawKept(page, id, leftover, place, faces) ?? []);
   const onPaper = { a: scale, b: 0, c: 0, d: scale, e: place.x, f: place.y };
-  const numbered = sheet.pieces.map(({ number, of, toSheet, region }): Numbered => {
+  const numbered = sheet.pieces.map(({ number, of, toSheet, region }): Captioned => {
     const { marks, middle } = roomOn(of.piece);
     return {
       region: transform(region, onPaper),
@@ -150,7 +150,7 @@ function drawMap(
     maxX: place.x + sheet.width * scale + aroundMm.side,
     maxY: place.y + high + aroundMm.above,
   };
-  const places = numberPlaces(numbered, around, captions);
+  const places = captionPlaces(numbered, around, captions);
   for (const [index, { number }] of sheet.pieces.entries()) writeNumber(page, number, places[index]!, look.wood, faces);
   return high + aroundMm.side;
 }
@@ -184,7 +184,7 @@ function drawKept(
 function writeNumber(
   page: Flow['page'],
   number: number,
-  { box, size, leader, covers }: NumberPlace,
+  { box, size, leader, covers }: CaptionPlace,
   wood: string,
   { bold }: CaptionFaces,
 ): void {

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { areaD, FillRule, intersectD } from 'clipper2-ts';
-import { numberPlaces } from '../../../src/jobs/map-numbers.ts';
-import type { Numbered } from '../../../src/jobs/map-numbers.ts';
-import type { Box } from '../../../src/jobs/map-grid.ts';
+import { captionPlaces } from '../../../src/export/caption-places.ts';
+import type { Captioned } from '../../../src/export/caption-places.ts';
+import type { Box } from '../../../src/export/map-grid.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 
 const area: Box = { minX: -6, minY: -6, maxX: 106, maxY: 66 };
@@ -26,13 +26,18 @@ function shared(a: Region, b: Region): number {
 
 const boxRegion = ({ minX, minY, maxX, maxY }: Box): Region => rectangle(minX, minY, maxX - minX, maxY - minY);
 
-const number = (region: Region, more: Partial<Numbered> = {}): Numbered => ({ region, marks: [], wide: 1.2, ...more });
+const number = (region: Region, more: Partial<Captioned> = {}): Captioned => ({
+  region,
+  marks: [],
+  wide: 1.2,
+  ...more,
+});
 
-describe('Numbers on the map of a sheet', () => {
+describe('Captions on the picture of a sheet', () => {
   it('stand on their piece beside what is engraved, where there is room', () => {
     const plate = rectangle(10, 10, 30, 12);
     const marks = rectangle(12, 12, 16, 8);
-    const [place] = numberPlaces([number(plate, { marks, middle: { x: 34, y: 16 } })], area, []);
+    const [place] = captionPlaces([number(plate, { marks, middle: { x: 34, y: 16 } })], area, []);
     assert.equal(place!.leader, undefined);
     assert.ok(Math.abs(shared(boxRegion(place!.box), plate) - areaOf(place!.box)) < 1e-6);
     assert.equal(shared(boxRegion(place!.box), marks), 0);
@@ -45,7 +50,7 @@ describe('Numbers on the map of a sheet', () => {
     );
     const pieces = stems.map((region) => number(region, { middle: middleOf(region) }));
     const caption = { minX: 40, minY: 19, maxX: 60, maxY: 23 };
-    const places = numberPlaces(pieces, area, [caption]);
+    const places = captionPlaces(pieces, area, [caption]);
     for (const [index, { box, leader, covers }] of places.entries()) {
       assert.equal(covers, undefined);
       const others = stems.filter((_, each) => each !== index || leader !== undefined);
@@ -66,7 +71,7 @@ describe('Numbers on the map of a sheet', () => {
 
   it('cover something only where no room is anywhere near', () => {
     const bars = Array.from({ length: 90 }, (_, index) => rectangle(-6 + index * 1.25, -6, 1, 72));
-    const places = numberPlaces(
+    const places = captionPlaces(
       bars.map((region) => number(region)),
       area,
       [],

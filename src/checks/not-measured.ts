@@ -6,7 +6,10 @@
 import { findNarrow } from '../geometry/necks.ts';
 import type { Finding } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
-import type { Tag } from '../tag/tag.ts';
+import { isWithin } from '../core/values.ts';
+import { unnamed, webDefaultOf } from '../spec/min-web-defaults.ts';
+import { textsOf } from '../spec/shape-model.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { engravedHeights, usualXHeightMm } from './hard-to-read.ts';
 import { perRegion } from './per-region.ts';
@@ -15,6 +18,9 @@ import { stockPath } from './stock-path.ts';
 
 /** Beyond this many times the least width or height, a tag no longer depends on it. Our own judgement. */
 const nearLimit = 1.3;
+
+/** The same of a width that is known of the material, if not of this sheet: it is a cautious one. Our own judgement. */
+const nearKnown = 1.1;
 
 export const notMeasured: Check = (tag) => {
   const { name } = tag.stock;
@@ -36,13 +42,16 @@ function kerfNotice({ stock, output }: Tag, name: string): Notice | undefined {
 
 const narrowOf = perRegion((region, width) => findNarrow(region, width).necks);
 
-function webNotice({ stock, pieces }: Tag, name: string): Notice | undefined {
+function webNotice(tag: Tag, name: string): Notice | undefined {
+  const { stock, pieces } = tag;
   if (stock.stated?.minWeb !== false) return undefined;
   const { minWeb } = stock;
+  const isKnown = webDefaultOf(stock.material) !== unnamed;
+  const near = (isKnown ? nearKnown : nearLimit) * minWeb;
   const necks = pieces
-    // A piece that is glued onto something is carried by it.
-    .filter(({ glueTo }) => glueTo === undefined)
-    .flatMap((piece) => narrowOf(piece.region, nearLimit * minWeb).map((neck) => ({ piece, neck })));
+    // A piece that is glued onto something is carried by it, and one that is made as wide as needed follows what is measured.
+    .filter((piece) => piece.glueTo === undefined && !(isKnown && followsMinWeb(piece, tag)))
+    .flatMap((piece) => narrowOf(piece.region, near).map((neck) => ({ piece, neck })));
   const [first] = necks.sort((a, b) => a.neck.width - b.neck.width);
   // Narrower places are reported by their own checks.
   if (!first || first.neck.width < minWeb - slackOf(minWeb)) return undefined;
@@ -53,6 +62,19 @@ function webNotice({ stock, pieces }: Tag, name: string): Notice | undefined {
     width: neck.width,
     message: `The narrowest place is ${mm(neck.width)}; the minimum of ${mm(minWeb)} for “${name}” is only a default. Cut a web comb to find your own.`,
   };
+}
+
+/** Whether letters of the piece slide together, or its shapes grow, until no place is narrower. */
+function followsMinWeb({ sources }: Piece, { made }: Tag): boolean {
+  const paths = [...made.keys()]
+    .filter(({ generator, modifiers }) => modifiers.growAuto || textsOf(generator).some(isOverlappedEnough))
+    .map(({ path }) => path);
+  const places = sources.flatMap(({ path, lettering = [] }) => [path, ...lettering.map((each) => each.path)]);
+  return paths.some((path) => places.some((place) => isWithin(place, path)));
+}
+
+function isOverlappedEnough(text: ReturnType<typeof textsOf>[number]): boolean {
+  return text.kind === 'text' && text.overlap === 'auto';
 }
 
 function letteringNotice(tag: Tag, name: string): Notice | undefined {

@@ -16,7 +16,7 @@ import { jobJson } from '../jobs/job-json.ts';
 import type { FileIssues } from '../jobs/model.ts';
 import { jobFacts } from '../jobs/totals.ts';
 import { offcutChanges } from '../jobs/write-offcuts.ts';
-import type { JobReading } from '../jobs/work.ts';
+import type { JobReading } from '../jobs/reading.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { eachAsked } from './rows.ts';

@@ -114,11 +114,18 @@ export async function run(args: readonly string[]): Promise<number> {
   try {
     return await main(args);
   } catch (error) {
-    console.error(error instanceof Error ? error.message : String(error));
+    console.error(messageOf(error));
     if (!(error instanceof UsageError)) return exitCodes.errors;
     if (!error.isEnough) console.error(usage);
     return exitCodes.usage;
   }
+}
+
+function messageOf(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const { code, syscall, path } = error as NodeJS.ErrnoException;
+  const isFile = syscall === 'mkdir' && (code === 'EEXIST' || code === 'ENOTDIR');
+  return isFile ? `${path} is no folder that files can be put in; name another with --out.` : error.message;
 }
 
 const [, program] = process.argv;

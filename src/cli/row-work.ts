@@ -12,7 +12,7 @@ import { jobOf } from '../export/job.ts';
 import type { Job } from '../export/job.ts';
 import { packOf } from '../export/pack.ts';
 import { withSpec } from '../language/spec-along.ts';
-import type { TagAsk } from '../jobs/work.ts';
+import type { TagAsk } from '../jobs/reading.ts';
 import { outlinesOnly } from '../tag/outlines-only.ts';
 import type { Tag } from '../tag/tag.ts';
 import { specName } from '../core/names.ts';

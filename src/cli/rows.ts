@@ -6,7 +6,7 @@ import { isMainThread, parentPort, Worker, workerData } from 'node:worker_thread
 import { rowCount } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { RowWorker } from './row-work.ts';
-import type { TagAsk } from '../jobs/work.ts';
+import type { TagAsk } from '../jobs/reading.ts';
 import type { RowResult, RowTask } from './row-work.ts';
 
 /** A thread needs about a second to load its fonts and warm up: fewer tags are faster without. */

@@ -83,6 +83,11 @@ export const issueKinds = {
     severity: 'info',
     summary: 'Centred by the ruler, but not to the eye; or fitted all to one side.',
   },
+  squeezed: {
+    about: 'making',
+    severity: 'info',
+    summary: 'Lines that run round, kept small by what is in their way.',
+  },
   'uneven-sizes': {
     about: 'making',
     severity: 'info',

@@ -133,7 +133,7 @@ export class Engine {
     const rows = batched.batch?.rows.length ?? 1;
     const shared =
       rows > 1 && sameSized(model).length > 0
-        ? await this.#sameSizes({ source, uses, loaded, rows }, locate, isHasty ? 'hasty' : checkpoint)
+        ? await this.#sameSizes({ source, uses, loaded, rows, given }, locate, isHasty ? 'hasty' : checkpoint)
         : undefined;
     const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint, shared?.sizes);
     const lacking = await this.#lacking(model, loaded, made, checkpoint);
@@ -185,20 +185,21 @@ export class Engine {
 
   /** Shared sizes: the size that each tag of a batch has room for, cached for the next of its tags. */
   async #sameSizes(
-    { source, uses, loaded, rows }: BatchInput,
+    { source, uses, loaded, rows, given }: BatchInput,
     locate: ComputeOptions['locate'],
     checkpoint: (() => Promise<void>) | 'hasty',
   ): Promise<{ readonly sizes?: ReadonlyMap<string, number>; readonly areKnown: boolean }> {
     const faces = [...new Set([...loaded.fonts.values()].map(({ id }) => id))].sort();
     const drawings = [...loaded.drawings.values()].map(({ id }) => id);
-    const key = JSON.stringify([source.text, uses.used.map(textsOf), uses.table, faces, drawings]);
+    const cells = given?.rows.map((row) => [...row.cells]);
+    const key = JSON.stringify([source.text, uses.used.map(textsOf), cells ?? uses.table, faces, drawings]);
     const last = this.#lastSizes;
     if (last?.key === key) return { sizes: last.sizes, areKnown: true };
     // No tag is drawn larger than it has room for, whatever size is asked for.
     if (checkpoint === 'hasty') return { ...(last ? { sizes: last.sizes } : {}), areKnown: false };
     const sizes = new Map<string, number>();
     for (let row = 0; row < rows; row++) {
-      const { model } = parseSpec(source, uses, row);
+      const { model } = parseSpec(source, uses, row, given);
       if (!model) continue;
       const resources = this.#resources(model, await this.#load(model, locate), () => undefined, checkpoint);
       for (const [name, scale] of await fittedScales(model, resources)) {
@@ -248,6 +249,8 @@ interface BatchInput {
   readonly uses: Uses;
   readonly loaded: Loaded;
   readonly rows: number;
+  /** Takes the place of the spec's own. */
+  readonly given: Batch | undefined;
 }
 
 /** Pins an error about something missing to the place where it would be drawn. */

@@ -117,17 +117,21 @@ export function pathOfLetters({ letters, x, y, size }: Letters): CurvePath {
   );
 }
 
-/** Everything moved up by `dy` mm. */
-export function movedUp<T extends Pick<Page, 'drawings' | 'words'>>({ drawings, words, ...page }: T, dy: number) {
-  const up = (path: CurvePath) => transformCurves(path, translation(0, dy));
-  const raised = ({ path, ...look }: Drawing): Drawing => ({ path: up(path), ...look });
+/** Everything moved up by `dy` mm, and to the right by `dx`. */
+export function movedUp<T extends Pick<Page, 'drawings' | 'words'>>(
+  { drawings, words, ...page }: T,
+  dy: number,
+  dx = 0,
+) {
+  const moved = (path: CurvePath) => transformCurves(path, translation(dx, dy));
+  const placed = ({ path, ...look }: Drawing): Drawing => ({ path: moved(path), ...look });
   return {
     ...page,
     drawings: drawings.map((each) => {
-      if ('letters' in each) return { ...each, y: each.y + dy };
-      return 'clip' in each ? { clip: up(each.clip), drawings: each.drawings.map(raised) } : raised(each);
+      if ('letters' in each) return { ...each, x: each.x + dx, y: each.y + dy };
+      return 'clip' in each ? { clip: moved(each.clip), drawings: each.drawings.map(placed) } : placed(each);
     }),
-    words: words.map((each) => ({ ...each, y: each.y + dy })),
+    words: words.map((each) => ({ ...each, x: each.x + dx, y: each.y + dy })),
   };
 }
 

@@ -5,6 +5,7 @@ import { movedUp, PageBuilder } from './page.ts';
 import type { Page } from './page.ts';
 
 const quiet = '#666666';
+const gutterMm = 10;
 
 export interface Paper {
   readonly width: number;
@@ -12,29 +13,37 @@ export interface Paper {
   readonly margin: number;
 }
 
+/** Columns of one page, each with its blocks. */
+type Columns = Flow[][];
+
 /**
  * Blocks are never broken; one that is taller than a page makes its page taller. `title`: in the footer, with the page
- * number.
+ * number. `columns`: how many stand side by side; the blocks are as wide as one.
  */
-export function paged(blocks: readonly Flow[], { width, height, margin }: Paper, title: string): Page[] {
-  const sheets: Flow[][] = [[]];
+export function paged(blocks: readonly Flow[], paper: Paper, title: string, columns = 1): Page[] {
+  const { width, height, margin } = paper;
+  const sheets: Columns[] = [[[]]];
   let used = 0;
   const room = height - 2 * margin - 8;
   for (const block of blocks) {
     if (used > 0 && used + block.height > room) {
-      sheets.push([]);
+      if (sheets.at(-1)!.length < columns) sheets.at(-1)!.push([]);
+      else sheets.push([[]]);
       used = 0;
     }
-    sheets.at(-1)!.push(block);
+    sheets.at(-1)!.at(-1)!.push(block);
     used += block.height;
   }
-  return sheets.map((flows, index) => {
-    const high = Math.max(height, flows.reduce((sum, flow) => sum + flow.height, 0) + 2 * margin + 8);
+  return sheets.map((sheet, index) => {
+    const tallest = Math.max(...sheet.map((flows) => flows.reduce((sum, flow) => sum + flow.height, 0)));
+    const high = Math.max(height, tallest + 2 * margin + 8);
     const builder = new PageBuilder();
-    let top = high - margin;
-    for (const flow of flows) {
-      builder.add(movedUp(flow.page, top));
-      top -= flow.height;
+    for (const [column, flows] of sheet.entries()) {
+      let top = high - margin;
+      for (const flow of flows) {
+        builder.add(movedUp(flow.page, top, column * (columnWidth(paper, columns) + gutterMm)));
+        top -= flow.height;
+      }
     }
     const { plain } = blocks[0]!.faces;
     const foot = { y: margin - 4, size: 2.6, fill: quiet } as const;
@@ -43,6 +52,11 @@ export function paged(blocks: readonly Flow[], { width, height, margin }: Paper,
       builder.caption(`${index + 1} of ${sheets.length}`, plain, { ...foot, x: width - margin, at: 'right' });
     return builder.page(width, high);
   });
+}
+
+/** Of the blocks of one column. */
+export function columnWidth({ width, margin }: Paper, columns: number): number {
+  return (width - 2 * margin - (columns - 1) * gutterMm) / columns;
 }
 
 function shortened(title: string): string {

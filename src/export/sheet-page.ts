@@ -1,15 +1,18 @@
 /** Page of all sheets, for people: where each piece lies, with totals. */
 
-import { transform } from '../geometry/affine.ts';
+import { applyTo, transform } from '../geometry/affine.ts';
 import { union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
-import { boundsOf, centroid } from '../geometry/measure.ts';
+import { poleOf } from '../geometry/pole.ts';
 import type { Region } from '../geometry/types.ts';
 import { isError } from '../core/issue.ts';
 import type { FontFace } from '../text/font-face.ts';
+import { inkOn } from '../look/ink.ts';
 import { lookOfStock } from '../look/stock-look.ts';
 import type { Look } from '../look/looks.ts';
 import { blend } from '../look/blend.ts';
+import { captionPlaces } from './caption-places.ts';
+import type { Captioned, CaptionPlace } from './caption-places.ts';
 import { errorNote } from './job.ts';
 import type { Tools } from './job.ts';
 import { captionWidth, curvesOf, movedUp, PageBuilder, wrapped } from './page.ts';
@@ -28,8 +31,8 @@ const leadingMm = 5.2;
 const columnMm = 30;
 const red = '#B00020';
 
-/** Smallest and largest height of names, which fill their piece within these, in mm on paper. */
-const nameMm = [1.4, 3] as const;
+/** Room around a sheet for names that find none on it, in mm on paper. */
+const aroundMm = { side: 6, above: 1 } as const;
 
 /** As tall as it needs to be. */
 export async function sheetPage(
@@ -96,12 +99,36 @@ function drawSheet(
   { look, face, faulty }: SheetLook,
 ): void {
   page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
+  const named: { readonly name: string; readonly on: Captioned }[] = [];
+  const onPaper = { a: scale, b: 0, c: 0, d: scale, e: x, f: y };
   for (const { name, piece, toSheet, region } of pieces) {
     const rim = faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 };
     const isEngraved = drawLaid(page, { piece, toSheet, region }, { look, rim, scale, x, y });
+    const middle = poleOf(region, 0.5);
+    const caption = name === '' ? piece.title : name;
     // An engraved piece already shows which one it is.
-    if (!isEngraved) writeName(page, name === '' ? piece.title : name, region, { scale, x, y }, face);
+    const shown = isEngraved ? '' : caption;
+    const wide = captionWidth(face, shown);
+    const on = {
+      region: transform(region, onPaper),
+      marks: [],
+      wide,
+      ...(middle ? { middle: applyTo(middle, onPaper) } : {}),
+    };
+    named.push({ name: shown, on });
   }
+  const area = {
+    minX: x - aroundMm.side,
+    minY: y - aroundMm.side,
+    maxX: x + sheet.width * scale + aroundMm.side,
+    maxY: y + sheet.height * scale + aroundMm.above,
+  };
+  const places = captionPlaces(
+    named.map(({ on }) => on),
+    area,
+    [],
+  );
+  for (const [index, { name }] of named.entries()) writeName(page, name, places[index]!, look.wood, face);
 }
 
 interface LaidLook extends Corner {
@@ -124,14 +151,11 @@ export function drawLaid(
   return engraved.length > 0;
 }
 
-/** Omitted if it would be too small to read. */
-function writeName(page: PageBuilder, name: string, region: Region, { scale, x, y }: Corner, face: FontFace): void {
-  const box = boundsOf(region);
-  const middle = centroid(region);
-  if (!box || !middle) return;
-  const advance = captionWidth(face, name);
-  const room = (box.maxX - box.minX) * scale * 0.9;
-  const size = Math.min(nameMm[1], room / Math.max(advance, 1e-6));
-  if (size < nameMm[0]) return;
-  page.caption(name, face, { x: x + middle.x * scale, y: y + middle.y * scale - size / 3, size, at: 'middle' });
+/** Omitted if it would cover its piece. */
+function writeName(page: PageBuilder, name: string, place: CaptionPlace, wood: string, face: FontFace): void {
+  const { box, size, leader, covers } = place;
+  if (covers || name === '') return;
+  if (leader) page.line([leader[0].x, leader[0].y], [leader[1].x, leader[1].y], inkOn('#ffffff'), 0.2);
+  const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2 - 0.36 * size];
+  page.caption(name, face, { x, y, size, at: 'middle', fill: inkOn(leader ? '#ffffff' : wood) });
 }

@@ -1,7 +1,7 @@
-/** Groups a job by order: the contents of each parcel. Rush orders come first, the others in order of first mention. */
+/** Groups a job by order: the contents of each parcel. Rush orders come first, and otherwise orders are as in their tables. */
 
 import { specName } from '../core/names.ts';
-import type { LaidOutJob } from './job.ts';
+import type { CheckedJob, LaidOutJob } from './job.ts';
 import { pieceRows } from './job-table.ts';
 import type { PieceRow } from './job-table.ts';
 import type { JobTag, LeftOutTag } from './work.ts';
@@ -23,15 +23,18 @@ export interface PickedOrder {
   readonly leftOut: readonly (LeftOutTag & Pick<PickedTag, 'name'>)[];
 }
 
-export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut'>): PickedOrder[] {
+export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut' | 'orders'>): PickedOrder[] {
   const rows = new Map<string, PieceRow[]>();
   for (const row of pieceRows(job)) {
     const key = orderKey(row.order, row.spec, row.tag);
     rows.set(key, [...(rows.get(key) ?? []), row]);
   }
   const { tags } = job.pieces;
-  const nameOf = tagNames([...tags, ...job.leftOut]);
-  const names = [...new Set([...tags, ...job.leftOut].map(({ order }) => order))];
+  const nameOf = tagNames(job);
+  const rank = new Map(job.orders.map((order, index) => [order, index]));
+  // What belongs to no order comes first, in no table.
+  const rankOf = (order: string) => rank.get(order) ?? -1;
+  const names = [...new Set([...tags, ...job.leftOut].map(({ order }) => order))].sort((a, b) => rankOf(a) - rankOf(b));
   const orders = names.map((order): PickedOrder => {
     const own = tags.filter((tag) => tag.order === order);
     const kinds = new Map<string, JobTag[]>();
@@ -59,19 +62,25 @@ function orderKey(...parts: readonly string[]): string {
   return JSON.stringify(parts);
 }
 
-type Named = Pick<PickedTag, 'spec' | 'label'>;
+type Named = Pick<JobTag, 'spec' | 'label' | 'product'>;
 
-/** Name of a tag in lists: its label, or else its spec. */
-export function tagName({ spec, label }: Named): string {
-  return label === '' ? specName(spec.replace(/^.*\//, '')) : label;
+/**
+ * Names of tags in lists: the label, with the product or spec where tags of two specs have one label; else the product
+ * or spec alone.
+ */
+export function tagNames({ pieces, leftOut }: Pick<CheckedJob, 'pieces' | 'leftOut'>): (tag: Named) => string {
+  const specs = new Map<string, Set<string>>();
+  for (const { spec, label } of [...(pieces?.tags ?? []), ...leftOut])
+    specs.set(label, (specs.get(label) ?? new Set()).add(spec));
+  return (tag) => {
+    const { label } = tag;
+    const made = madeName(tag);
+    if (label === '' || label === made) return made;
+    return (specs.get(label)?.size ?? 0) > 1 ? `${label} (${made})` : label;
+  };
 }
 
-/** The same, with its spec where tags of two specs have one label. */
-export function tagNames(tags: readonly Named[]): (tag: Named) => string {
-  const specs = new Map<string, Set<string>>();
-  for (const { spec, label } of tags) specs.set(label, (specs.get(label) ?? new Set()).add(spec));
-  return (tag) => {
-    const isShared = tag.label !== '' && (specs.get(tag.label)?.size ?? 0) > 1;
-    return isShared ? `${tag.label} (${tagName({ ...tag, label: '' })})` : tagName(tag);
-  };
+/** What kind of tag it is: the product, or the name of its spec. */
+export function madeName({ spec, product }: Pick<Named, 'spec' | 'product'>): string {
+  return product ?? specName(spec.replace(/^.*\//, ''));
 }

@@ -8,6 +8,7 @@ import { bytesOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
 import { pdfOf } from '../export/pdf.ts';
 import { toSvg } from '../export/svg.ts';
+import { jobAssembly } from './job-assembly.ts';
 import { pieceTable } from './job-table.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet } from './layout.ts';
@@ -44,6 +45,9 @@ export async function jobFiles(job: LaidOutJob, tools: Tools, checkpoint: () => 
   const subject = kerfNote(sheetTag(first, job.title));
   await checkpoint();
   files[`${base}-sheets.pdf`] = await pdfOf(await sheetMap(job, tools), job, subject);
+  await checkpoint();
+  const assembly = await jobAssembly(job, tools);
+  if (assembly.length > 0) files[`${base}-assembly.pdf`] = await pdfOf(assembly, job, 'Assembly sheets');
   await checkpoint();
   files[`${base}-pick-list.pdf`] = await pdfOf(await pickList(job, tools), job, 'Pick list');
   files[`${base}-pieces.csv`] = bytesOf(pieceTable(job));

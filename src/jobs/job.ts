@@ -20,7 +20,8 @@ import { jobPieces } from './pieces.ts';
 import type { JobPieces } from './pieces.ts';
 import { readJob } from './read-job.ts';
 import { jobWork } from './work.ts';
-import type { JobReading, JobWork, LeftOutTag } from './work.ts';
+import type { JobReading } from './reading.ts';
+import type { JobWork, LeftOutTag } from './work.ts';
 
 /** A job whose tags have been made. */
 export interface CheckedJob {
@@ -34,6 +35,10 @@ export interface CheckedJob {
   readonly pieces?: JobPieces;
   readonly offcuts: ReadonlyMap<string, OffcutFile>;
   readonly leftOut: readonly LeftOutTag[];
+  /** In the order of the tables and their lines. */
+  readonly orders: readonly string[];
+  /** What the lines of each table of orders call the specs. */
+  readonly products: JobWork['products'];
   /** Issues of the job itself, in text order. */
   readonly issues: readonly Issue[];
   readonly inFiles: readonly FileIssues[];
@@ -51,7 +56,8 @@ export async function checkJob(text: string, name: string, reading: JobReading):
   const uses = await loadUses(source, { read: (path) => engine.readText(path), locate, beside: engine.beside });
   const { model, issues: read } = readJob(source, uses);
   const title = model?.title ?? name.replace(/(\.job)?\.ya?ml$/i, '');
-  const empty = { source, name, title, uses, offcuts: new Map<string, OffcutFile>(), leftOut: [], inFiles: [] };
+  const nothing = { leftOut: [], orders: [], products: new Map<string, string[]>(), inFiles: [] };
+  const empty = { source, name, title, uses, offcuts: new Map<string, OffcutFile>(), ...nothing };
   if (!model) return { ...empty, issues: read, files: uses.files };
   const issues: Issue[] = [...read];
   const reportProblem = (severity: Severity, code: IssueCode, path: YamlPath, message: string) => {
@@ -66,6 +72,8 @@ export async function checkJob(text: string, name: string, reading: JobReading):
     model,
     pieces,
     offcuts,
+    orders: work.orders,
+    products: work.products,
     leftOut: [...work.leftOut, ...pieces.leftOut],
     issues: inOrder([...issues, ...work.issues, ...pieces.issues]),
     inFiles: [

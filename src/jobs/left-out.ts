@@ -4,7 +4,7 @@ import type { Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
-import { columnsIn } from '../spec/batch.ts';
+import { columnsIn, textsIn } from '../spec/batch.ts';
 import { cellRange } from '../spec/table.ts';
 import type { UsedFile } from '../spec/used-files.ts';
 import type { OrderLine } from './orders.ts';
@@ -12,8 +12,13 @@ import type { OrderLine } from './orders.ts';
 /** What a job needs to know of a tag that is made. */
 export type MadeTag = Pick<Report, 'row' | 'issues' | 'source' | 'tag' | 'batch'>;
 
+/** A sheet that the spec names is not what the job cuts from. */
+export function keepsFromCutting(issue: Issue): boolean {
+  return isError(issue) && issue.code !== 'exceeds-sheet';
+}
+
 export function whyOf({ issues, source }: MadeTag): string {
-  const errors = issues.filter(isError);
+  const errors = issues.filter(keepsFromCutting);
   const [first] = errors;
   if (!first) return 'there is nothing to cut.';
   const { line } = source.position(first.range.start);
@@ -21,9 +26,10 @@ export function whyOf({ issues, source }: MadeTag): string {
   return `line ${line}: ${first.message}${more}`;
 }
 
-/** Whether the spec has the same fault whatever the lines contain. */
+/** Whether the spec has the same fault whatever the lines contain: several different tags, and one reason. */
 export function isOneFault(reports: readonly MadeTag[]): boolean {
-  return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && reports.every(({ tag }) => tag === undefined);
+  const isText = reports.every(({ tag }) => tag === undefined);
+  return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && (isText || new Set(reports).size > 1);
 }
 
 /** Every column that a text of the spec, or of a file it uses, refers to. */
@@ -34,12 +40,6 @@ export function columnsOf({ source, uses }: Pick<Report, 'source' | 'uses'>): st
 
 function every(used: readonly UsedFile[]): UsedFile[] {
   return used.flatMap((file) => [file, ...every(file.uses)]);
-}
-
-function textsIn(value: unknown): string[] {
-  if (typeof value === 'string') return [value];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => (key === 'batch' ? [] : textsIn(inner)));
 }
 
 /**
@@ -63,7 +63,7 @@ export function faultOfLine(
 ): Issue {
   const empty = columns.find((column) => row.cells.get(column) === '');
   const column = empty ?? columns[0];
-  const code = empty === undefined ? (report.issues.find(isError)?.code ?? 'bad-value') : 'missing-key';
+  const code = empty === undefined ? (report.issues.find(keepsFromCutting)?.code ?? 'bad-value') : 'missing-key';
   const who = order === '' ? `“${clip(row.label)}”` : `Order ${clip(order)}`;
   const what = empty === undefined ? ` (“${clip(row.label)}”) cannot be cut` : ` has no “${clip(empty)}”`;
   const why = empty === undefined ? `: ${spec}, ${whyOf(report)}` : '.';

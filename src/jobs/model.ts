@@ -12,6 +12,8 @@ export interface TagEntry {
   readonly quantity: number;
   /** The table of orders, which contains its own quantities. */
   readonly orders?: string;
+  /** What the table calls it; absent if it goes by the name of its file. */
+  readonly products?: readonly string[];
   readonly path: YamlPath;
 }
 

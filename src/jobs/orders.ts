@@ -7,6 +7,7 @@ import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
 import type { BatchRow } from '../spec/batch.ts';
+import { productColumn } from './products.ts';
 import { nearestWords } from '../spec/suggest.ts';
 import { cellRange } from '../spec/table.ts';
 import type { Table } from '../spec/table.ts';
@@ -16,6 +17,8 @@ export interface OrderLine {
   readonly order: string;
   readonly rush: boolean;
   readonly quantity: number;
+  /** Absent if the table does not say, or says it to the tag. */
+  readonly product?: string;
   /** The values for its tag. */
   readonly row: BatchRow;
   /** Line of the table, counting from 1. */
@@ -26,20 +29,27 @@ export interface OrderLine {
 export interface LeftOutOrder {
   readonly order: string;
   readonly label: string;
+  /** What the table calls it, if that says which spec a line is for. */
+  readonly product?: string;
   /** Absent if unknown. */
   readonly quantity?: number;
   readonly why: string;
 }
 
+export type FaultyLine = LeftOutOrder & Pick<OrderLine, 'line'>;
+
 export interface Orders {
   readonly lines: readonly OrderLine[];
-  readonly leftOut: readonly LeftOutOrder[];
+  readonly leftOut: readonly FaultyLine[];
   readonly issues: readonly Issue[];
 }
 
 /** Columns that control the line; all others are for the tag. */
-const ownColumns = ['order', 'quantity', 'rush'] as const;
+const ownColumns = ['order', 'quantity', 'rush', productColumn] as const;
 type OwnColumn = (typeof ownColumns)[number];
+
+/** What is wrong with a product, and what may have been meant. */
+export type ProductFault = (product: string) => Pick<CellFault, 'code' | 'message' | 'suggestions'> | undefined;
 
 /** Limit on copies of one tag; no workshop cuts more in one go. */
 export const mostOfOne = 1000;
@@ -47,14 +57,28 @@ export const mostOfOne = 1000;
 const yes = /^(yes|y|true|x|1|rush)$/i;
 const no = /^(no|n|false|0|)$/i;
 
-export function readOrders({ header, rows }: Table, text: string): Orders {
-  const place = new Map(header.map((name, index) => [isOwnColumn(name) ? name.toLowerCase() : name, index]));
+/**
+ * The label of a line is its first cell that is the tag's own. Without `productFault`, a column `product` is one of
+ * them.
+ */
+export function readOrders({ header, rows }: Table, text: string, productFault?: ProductFault): Orders {
+  const isOwn = (name: string) => isOwnColumn(name) && (productFault !== undefined || !isProductColumn(name));
+  const place = new Map(header.map((name, index) => [isOwn(name) ? name.toLowerCase() : name, index]));
   const lines: OrderLine[] = [];
-  const leftOut: LeftOutOrder[] = [];
+  const leftOut: FaultyLine[] = [];
   const issues: Issue[] = [];
   for (const { cells, line } of rows) {
     const cell = (column: OwnColumn) => (place.has(column) ? cells[place.get(column)!]! : undefined);
-    const row = rowOf(header, cells, line);
+    const product = productFault && cell(productColumn);
+    const own = cells.find((text, index) => text !== '' && !isOwn(header[index]!));
+    const row: BatchRow = {
+      label: own ?? (product || `line ${line}`),
+      // The tag may use the order number too.
+      cells: new Map(header.map((name, index) => [name, cells[index]!])),
+      path: [],
+      line,
+    };
+    const unknown = product === undefined ? undefined : productFault?.(product);
     const faults = [
       cellFault('order', cell('order') === '', 'missing-key', 'This line has no order.'),
       cellFault(
@@ -69,41 +93,43 @@ export function readOrders({ header, rows }: Table, text: string): Orders {
         'bad-value',
         `“${clip(cell('rush') ?? '')}” is neither yes nor no.`,
       ),
+      unknown && { column: productColumn, ...unknown },
     ].filter((each) => each !== undefined);
     const quantity = quantityOf(cell('quantity'));
-    const named = { order: cell('order') ?? '', label: row.label };
-    for (const { column, code, message } of faults) {
+    const named = { order: cell('order') ?? '', label: row.label, ...(product === undefined ? {} : { product }) };
+    for (const { column, code, message, suggestions } of faults) {
       const range = cellRange(text, line, place.get(column)!);
-      issues.push({ code, severity: 'error', path: [], range, message: `${message} The line is left out.` });
+      const worded = `${message} The line is left out.`;
+      issues.push({
+        code,
+        severity: 'error',
+        path: [],
+        range,
+        message: worded,
+        ...(suggestions ? { suggestions } : {}),
+      });
     }
     if (faults.length > 0 || quantity === undefined) {
       const why = faults.map(({ message }) => message).join(' ');
-      leftOut.push({ ...named, ...(quantity === undefined ? {} : { quantity }), why });
+      leftOut.push({ ...named, line, ...(quantity === undefined ? {} : { quantity }), why });
     } else lines.push({ ...named, rush: yes.test(cell('rush') ?? ''), quantity, row, line });
   }
   return { lines, leftOut, issues };
+}
+
+export function isProductColumn(name: string): boolean {
+  return name.toLowerCase() === productColumn;
 }
 
 function isOwnColumn(name: string): boolean {
   return ownColumns.some((own) => own === name.toLowerCase());
 }
 
-/** The tag may use the order number too. The label is the first cell that is the tag's own. */
-function rowOf(header: readonly string[], cells: readonly string[], line: number): BatchRow {
-  const own = header.findIndex((name, index) => !isOwnColumn(name) && cells[index] !== '');
-  const label = cells[own] ?? '';
-  return {
-    label: label === '' ? `line ${line}` : label,
-    cells: new Map(header.map((name, index) => [name, cells[index]!])),
-    path: [],
-    line,
-  };
-}
-
 interface CellFault {
   readonly column: OwnColumn;
   readonly code: IssueCode;
   readonly message: string;
+  readonly suggestions?: readonly string[];
 }
 
 function cellFault(column: OwnColumn, isThere: boolean, code: IssueCode, message: string): CellFault | undefined {

@@ -7,7 +7,7 @@ import type { CaptionFaces } from '../export/flow.ts';
 import type { Tools } from '../export/job.ts';
 import { PageBuilder, wrapped } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
-import { paged } from '../export/paged.ts';
+import { columnWidth, paged } from '../export/paged.ts';
 import { tableText } from '../spec/table.ts';
 import { byOrder } from './by-order.ts';
 import type { PickedOrder, PickedTag } from './by-order.ts';
@@ -16,27 +16,44 @@ import { rushInk } from './sheet-map.ts';
 
 const marginMm = 15;
 const quiet = '#666666';
+const columns = 2;
+
+/** A block longer than this goes on in the next column, in mm. */
+const longMm = 120;
 
 export async function pickList(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page[]> {
   const faces = await facesOf(tools);
   const paper = { ...papers[job.model.units], margin: marginMm };
-  const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
+  const begin = () => new Flow(faces, marginMm, columnWidth(paper, columns));
   const head = begin();
   head.write('Pick list, for packing', { size: 3, fill: quiet });
-  head.write(job.title, { size: job.title.length > 60 ? 4.5 : 6, bold: true });
-  const blocks = byOrder(job).flatMap((order) => [
-    orderHead(begin(), order),
-    ...order.tags.map((tag) => tagBlock(begin(), tag)),
-    ...leftOutBlocks(begin, order),
-  ]);
-  return paged([head, ...blocks], paper, `Pick list: ${job.title}`);
+  head.write(job.title, { size: job.title.length > 40 ? 4.5 : 6, bold: true });
+  return paged(
+    [head, ...byOrder(job).flatMap((order) => orderBlocks(begin, order))],
+    paper,
+    `Pick list: ${job.title}`,
+    columns,
+  );
+}
+
+/** An order stays together unless it is long; its head never stands alone. */
+function orderBlocks(begin: () => Flow, order: PickedOrder): Flow[] {
+  const blocks = [begin()];
+  orderHead(blocks[0]!, order);
+  const next = (): Flow => {
+    if (blocks.at(-1)!.height >= longMm) blocks.push(begin());
+    return blocks.at(-1)!;
+  };
+  for (const tag of order.tags) tagBlock(next(), tag);
+  for (const each of order.leftOut) leftOutBlock(next(), each);
+  return blocks;
 }
 
 async function facesOf(tools: Pick<Tools, 'captions'>): Promise<CaptionFaces> {
   return { plain: await tools.captions(600), bold: await tools.captions(800) };
 }
 
-function orderHead(flow: Flow, order: PickedOrder): Flow {
+function orderHead(flow: Flow, order: PickedOrder): void {
   flow.skip(4);
   const name = order.order === '' ? 'Without an order' : `Order ${clip(order.order, 60)}`;
   flow.write(`${name}${order.rush ? ' · rush' : ''}`, {
@@ -45,12 +62,11 @@ function orderHead(flow: Flow, order: PickedOrder): Flow {
     ...(order.rush ? { fill: rushInk } : {}),
   });
   if (order.tags.length > 0) flow.write(inShort(order), { fill: quiet, size: 3 });
-  return flow;
 }
 
 /** A box to tick, the quantity and name, and the numbers on the map. */
-function tagBlock(flow: Flow, tag: PickedTag): Flow {
-  flow.page.box(flow.left, -4.3, 3, 3, { stroke: '#222222', lineWidth: 0.25 });
+function tagBlock(flow: Flow, tag: PickedTag): void {
+  flow.page.box(flow.left, flow.y - 4.3, 3, 3, { stroke: '#222222', lineWidth: 0.25 });
   flow.write(`${tag.copies} × ${clip(tag.name, 60)}`, { indent: 6, bold: true });
   const kinds = [...new Set(tag.pieces.map(({ piece }) => piece))];
   for (const kind of kinds) {
@@ -64,16 +80,11 @@ function tagBlock(flow: Flow, tag: PickedTag): Flow {
     const what = kinds.length > 1 ? `${kind}: ` : '';
     flow.write(`${what}${places.join('; ')}`, { indent: 6, size: 3.1 });
   }
-  return flow;
 }
 
-function leftOutBlocks(begin: () => Flow, { leftOut }: PickedOrder): Flow[] {
-  return leftOut.map((each) => {
-    const flow = begin();
-    const count = each.quantity === undefined ? '' : `${each.quantity} × `;
-    flow.write(`Not made: ${count}${clip(each.name, 60)}: ${each.why}`, { indent: 6, size: 3.1, fill: rushInk });
-    return flow;
-  });
+function leftOutBlock(flow: Flow, { quantity, name, why }: PickedOrder['leftOut'][number]): void {
+  const count = quantity === undefined ? '' : `${quantity} × `;
+  flow.write(`Not made: ${count}${clip(name, 60)}: ${why}`, { indent: 6, size: 3.1, fill: rushInk });
 }
 
 function inShort({ tags }: PickedOrder): string {

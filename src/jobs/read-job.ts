@@ -16,6 +16,7 @@ import type { Uses } from '../spec/used-files.ts';
 import type { JobSpec, SheetSource as SheetSourceSpec } from './job-types.generated.ts';
 import validateJob from './job-validate.generated.mjs';
 import { readFixed } from './read-fixed.ts';
+import { productKey, productsOf } from './products.ts';
 import type { JobModel, Laying, SheetSource, TagEntry } from './model.ts';
 
 /** Common practice, no source. */
@@ -43,7 +44,8 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
   const files = new Map<string, string>();
   for (const [stock, list] of Object.entries(spec.sheets ?? {})) {
     const path = ['sheets', stock];
-    const known = workshop.stock(stock, path, source);
+    // What cannot be read may define it.
+    const known = uses.issues.length > 0 ? undefined : workshop.stock(stock, path, source);
     if (known) problems.issues.push(known);
     const read = [...(list as readonly (SheetSourceSpec | undefined)[])].flatMap((each, index) =>
       each === undefined ? [] : (readSource(each, [...path, index], usual, problems) ?? []),
@@ -68,20 +70,59 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
 }
 
 function readTags({ tags = [] as never }: Partial<JobSpec>, problems: Problems): TagEntry[] {
-  return [...(tags as readonly (JobSpec['tags'][number] | undefined)[])].flatMap((entry, index): TagEntry[] => {
+  const read = [...(tags as readonly (JobSpec['tags'][number] | undefined)[])].flatMap((entry, index): TagEntry[] => {
     const path: YamlPath = ['tags', index];
     if (entry?.spec === undefined) return [];
-    const { spec, quantity, orders } = entry;
+    const { spec, quantity, orders, product } = entry;
     // An invalid value has been reported; it must not count as the default of one.
     if (quantity === undefined && problems.wrote([...path, 'quantity'])) return [];
     if (orders === undefined && problems.wrote([...path, 'orders'])) return [];
+    if (product === undefined && problems.wrote([...path, 'product'])) return [];
     if (quantity !== undefined && orders !== undefined) {
       const message = 'The table of orders has the quantities: leave out one of “quantity” and “orders”.';
       problems.error('bad-value', [...path, 'quantity'], message);
       return [];
     }
-    return [{ spec, quantity: quantity ?? 1, ...(orders === undefined ? {} : { orders }), path }];
+    if (orders === undefined && product !== undefined) {
+      const message = 'A “product” is looked up in a table: add “orders” with its name.';
+      problems.error('missing-key', [...path, 'product'], message);
+      return [];
+    }
+    const products = product === undefined ? undefined : readProducts(product, [...path, 'product'], problems);
+    const ofTable = { ...(orders === undefined ? {} : { orders }), ...(products ? { products } : {}) };
+    return [{ spec, quantity: quantity ?? 1, ...ofTable, path }];
   });
+  return read.filter((entry, index) => isNew(entry, read.slice(0, index), problems));
+}
+
+/** As written in the text, where numbers may have zeros in front. */
+function readProducts(
+  product: NonNullable<JobSpec['tags'][number]['product']>,
+  path: YamlPath,
+  problems: Problems,
+): string[] {
+  const list = (Array.isArray(product) ? product : [product]) as readonly (string | number | undefined)[];
+  return [...list].flatMap((each, index) => {
+    const at = Array.isArray(product) ? [...path, index] : path;
+    if (typeof each === 'number') return [problems.source.written?.(at) ?? String(each)];
+    return each === undefined ? [] : [each];
+  });
+}
+
+/** Orders that a spec takes from one table twice would be made twice. */
+function isNew(entry: TagEntry, before: readonly TagEntry[], problems: Problems): boolean {
+  if (entry.orders === undefined) return true;
+  const own = new Set(productsOf(entry).map(productKey));
+  const same = before.find(
+    (other) =>
+      other.spec === entry.spec &&
+      other.orders === entry.orders &&
+      productsOf(other).some((product) => own.has(productKey(product))),
+  );
+  if (!same) return true;
+  const message = `${clip(entry.spec)} takes these orders from “${clip(entry.orders)}” already: they would be made twice.`;
+  problems.error('bad-value', [...entry.path, entry.products ? 'product' : 'orders'], message);
+  return false;
 }
 
 function readSource(

@@ -4,24 +4,28 @@
  */
 
 import { oncePer } from '../core/once-per.ts';
-import { applyTo } from '../geometry/affine.ts';
-import { difference, offset } from '../geometry/clipper.ts';
+import { applyTo, chain, transform } from '../geometry/affine.ts';
+import { difference, offset, union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { poleOf } from '../geometry/pole.ts';
-import type { Point } from '../geometry/types.ts';
+import type { Point, Region } from '../geometry/types.ts';
 import { counted } from '../core/units.ts';
+import { captionPlaces } from '../export/caption-places.ts';
+import type { Captioned, CaptionPlace } from '../export/caption-places.ts';
 import { Flow, papers } from '../export/flow.ts';
 import type { CaptionFaces } from '../export/flow.ts';
 import { minutes, sizeIn } from '../export/in-words.ts';
 import { facts, section } from '../export/job-sheet.ts';
 import type { Tools } from '../export/job.ts';
+import type { Box } from '../export/map-grid.ts';
 import { captionWidth, curvesOf } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
 import { paged } from '../export/paged.ts';
 import { drawLaid } from '../export/sheet-page.ts';
+import { inkOn } from '../look/ink.ts';
 import { lookOfStock } from '../look/stock-look.ts';
 import type { Piece } from '../tag/tag.ts';
-import { tagName } from './by-order.ts';
+import { tagNames } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
 import type { Leftover } from './leftovers.ts';
@@ -36,14 +40,17 @@ const quiet = '#666666';
 const keptInk = '#2F6F4F';
 export const rushInk = '#B00020';
 
-/** Smallest and largest height of a number on a piece, in mm on paper. */
-const numberMm = [1.5, 3.2] as const;
+/** Room around a sheet for numbers that find none on it, in mm on paper. */
+const aroundMm = { side: 6, above: 3.5 } as const;
 
-/** Place for the number where it covers no engraving, in tag coordinates: the same for every copy of a piece. */
-const placeOf = oncePer((piece: Piece): Point | undefined => {
-  const engraved = piece.marks.map(({ region }) => offset(region, 1));
-  return poleOf(difference(piece.region, engraved), 0.5) ?? poleOf(piece.region, 0.5);
+/** What is marked on a piece, with some air, and the most room beside it; in tag coordinates, the same for every copy. */
+const roomOn = oncePer((piece: Piece): { readonly marks: Region; readonly middle?: Point } => {
+  const marks = union(piece.marks.map(({ region }) => offset(region, 0.5)));
+  const middle = poleOf(difference(piece.region, [marks]), 0.5);
+  return { marks, ...(middle ? { middle } : {}) };
 });
+
+type NameOf = ReturnType<typeof tagNames>;
 
 export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page[]> {
   const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };
@@ -55,10 +62,11 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
     job.title,
   );
   const kept = keptOffcuts(job);
+  const nameOf = tagNames(job);
   const sheets = job.layout.sheets.flatMap((sheet) => {
     const own = kept.filter((each) => each.sheet === sheet);
     return paged(
-      [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet)],
+      [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf)],
       paper,
       `${job.title}: ${sheet.name}`,
     );
@@ -75,15 +83,17 @@ function head(flow: Flow, { title }: LaidOutJob): Flow {
 /** Lists what is missing before anything is cut. */
 function leftOut(begin: () => Flow, job: LaidOutJob): Flow[] {
   const lost = job.layout.left;
+  const nameOf = tagNames(job);
   return section(begin, 'Not in the cut files', (add) => {
-    for (const { order, spec, label, quantity, why } of job.leftOut) {
-      const what = `${quantity === undefined ? '' : `${quantity} × `}${clip(tagName({ spec, label }))}`;
+    for (const each of job.leftOut) {
+      const { order, quantity, why } = each;
+      const what = `${quantity === undefined ? '' : `${quantity} × `}${clip(nameOf(each))}`;
       add().fact(order === '' ? 'No order' : clip(order), `${what}: ${why}`, 34);
     }
     for (const { stock, of } of lost)
       add().fact(
         of.of.order === '' ? 'No order' : clip(of.of.order),
-        `${pieceName(of)}: no room left on the sheets of ${stock}`,
+        `${pieceName(of, nameOf)}: no room left on the sheets of ${stock}`,
         34,
       );
   });
@@ -99,9 +109,8 @@ function drawnSheet(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJo
   ];
   flow.write(sheet.name, { bold: true, size: 5 });
   flow.write(sheetFacts.join(' · '), { fill: quiet });
-  flow.skip(2);
+  flow.skip(aroundMm.above);
   flow.skip(drawMap(flow, sheet, undefined, kept));
-  flow.skip(3);
   return flow;
 }
 
@@ -124,23 +133,40 @@ function drawMap(
     const rim = of.of.rush ? { stroke: rushInk, lineWidth: 0.4 } : { stroke: look.char, lineWidth: 0.15 };
     drawLaid(page, { piece: of.piece, toSheet, region }, { look, rim, ...place });
   }
-  for (const { id, leftover } of kept) drawKept(page, id, leftover, place, faces);
-  for (const laid of sheet.pieces) writeNumber(page, laid, place, faces);
-  return high;
+  const captions = kept.flatMap(({ id, leftover }) => drawKept(page, id, leftover, place, faces) ?? []);
+  const onPaper = { a: scale, b: 0, c: 0, d: scale, e: place.x, f: place.y };
+  const numbered = sheet.pieces.map(({ number, of, toSheet, region }): Captioned => {
+    const { marks, middle } = roomOn(of.piece);
+    return {
+      region: transform(region, onPaper),
+      marks: transform(marks, chain(toSheet, onPaper)),
+      ...(middle ? { middle: applyTo(applyTo(middle, toSheet), onPaper) } : {}),
+      wide: captionWidth(faces.bold, String(number)),
+    };
+  });
+  const around = {
+    minX: place.x - aroundMm.side,
+    minY: place.y - aroundMm.side,
+    maxX: place.x + sheet.width * scale + aroundMm.side,
+    maxY: place.y + high + aroundMm.above,
+  };
+  const places = captionPlaces(numbered, around, captions);
+  for (const [index, { number }] of sheet.pieces.entries()) writeNumber(page, number, places[index]!, look.wood, faces);
+  return high + aroundMm.side;
 }
 
-/** A leftover worth keeping, with the number to write on it. */
+/** A leftover worth keeping, with the number to write on it; returns the box of the caption. */
 function drawKept(
   page: Flow['page'],
   id: number,
   { region, at }: Leftover,
   { scale, x, y }: { readonly scale: number; readonly x: number; readonly y: number },
   { plain }: CaptionFaces,
-): void {
+): Box | undefined {
   const [left, bottom] = [x + at.x * scale, y + at.y * scale];
   page.draw(curvesOf(fitContours(region), scale, left, bottom), { stroke: keptInk, lineWidth: 0.3 });
   const middle = poleOf(region, 0.5);
-  if (!middle) return;
+  if (!middle) return undefined;
   const place = {
     x: left + middle.x * scale,
     y: bottom + middle.y * scale - 1,
@@ -148,29 +174,33 @@ function drawKept(
     at: 'middle',
     fill: keptInk,
   } as const;
-  page.caption(`keep: offcut ${id}`, plain, place);
+  const text = `keep: offcut ${id}`;
+  page.caption(text, plain, place);
+  const half = (captionWidth(plain, text) * place.size) / 2;
+  return { minX: place.x - half, maxX: place.x + half, minY: place.y - 1, maxY: place.y + place.size };
 }
 
-/** On a light background, so that it is legible on dark wood and over letters. */
+/** Only where it has to cover something, it has a light background. */
 function writeNumber(
   page: Flow['page'],
-  { number, of, toSheet }: LaidJobPiece,
-  { scale, x, y }: { readonly scale: number; readonly x: number; readonly y: number },
+  number: number,
+  { box, size, leader, covers }: CaptionPlace,
+  wood: string,
   { bold }: CaptionFaces,
 ): void {
-  const free = placeOf(of.piece);
-  if (!free) return;
-  const middle = applyTo(free, toSheet);
-  const text = String(number);
-  const size = Math.max(numberMm[0], Math.min(numberMm[1], 8 * scale));
-  const wide = captionWidth(bold, text) * size;
-  const [left, bottom] = [x + middle.x * scale, y + middle.y * scale - 0.36 * size];
-  page.box(left - wide / 2 - 0.25 * size, bottom - 0.22 * size, wide + 0.5 * size, 1.16 * size, { fill: '#FFFFFF' });
-  page.caption(text, bold, { x: left, y: bottom, size, at: 'middle' });
+  const { minX, minY, maxX, maxY } = box;
+  if (leader) {
+    const [from, to] = leader;
+    page.line([from.x, from.y], [to.x, to.y], inkOn('#ffffff'), 0.2);
+  }
+  if (covers) page.box(minX, minY, maxX - minX, maxY - minY, { fill: '#ffffff' });
+  const y = (minY + maxY) / 2 - 0.36 * size;
+  const fill = inkOn(leader || covers ? '#ffffff' : wood);
+  page.caption(String(number), bold, { x: (minX + maxX) / 2, y, size, at: 'middle', fill });
 }
 
 /** The numbers with their pieces, in two columns. */
-function pieceLists(begin: () => Flow, { pieces }: JobSheet): Flow[] {
+function pieceLists(begin: () => Flow, { pieces }: JobSheet, nameOf: NameOf): Flow[] {
   const rows = Math.ceil(pieces.length / 2);
   return Array.from({ length: rows }, (_, row) => {
     const flow = begin();
@@ -184,7 +214,7 @@ function pieceLists(begin: () => Flow, { pieces }: JobSheet): Flow[] {
       flow.write(String(laid.number), { bold: true, indent: index * column, width: 9 });
       flow.y = 0;
       const indent = index * column + 10;
-      flow.write(`${who}${pieceName(laid.of)}${rush ? ' · rush' : ''}`, {
+      flow.write(`${who}${pieceName(laid.of, nameOf)}${rush ? ' · rush' : ''}`, {
         indent,
         width: column - 12,
         ...(rush ? { fill: rushInk } : {}),
@@ -197,7 +227,7 @@ function pieceLists(begin: () => Flow, { pieces }: JobSheet): Flow[] {
 }
 
 /** Name of the tag, and of the piece if the tag has several. */
-export function pieceName({ of, piece }: LaidJobPiece['of']): string {
-  const name = clip(tagName(of), 40);
+export function pieceName({ of, piece }: LaidJobPiece['of'], nameOf: NameOf): string {
+  const name = clip(nameOf(of), 40);
   return of.tag.pieces.length === 1 ? name : `${name}, ${clip(piece.title, 24)}`;
 }

@@ -1,8 +1,7 @@
 /** The work in a job: every tag of every order, or the reason why it is left out. */
 
 import { listed } from '../core/names.ts';
-import type { ComputeOptions, Engine } from '../engine/engine.ts';
-import { isError } from '../core/issue.ts';
+import type { ComputeOptions } from '../engine/engine.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
@@ -12,14 +11,18 @@ import type { Batch } from '../spec/batch.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { didYouMean } from '../spec/suggest.ts';
-import { parseTable } from '../spec/table.ts';
+import { sameSized } from '../tag/build.ts';
 import type { Tag } from '../tag/tag.ts';
-import { columnsOf, faultOfLine, isOneFault, whyOf } from './left-out.ts';
+import { columnsOf, faultOfLine, isOneFault, keepsFromCutting, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from './model.ts';
-import { lineLabels, nearColumns, readOrders } from './orders.ts';
+import type { OrderTable } from './order-table.ts';
+import { OrderTables } from './order-tables.ts';
+import { lineLabels, nearColumns } from './orders.ts';
 import type { LeftOutOrder, OrderLine } from './orders.ts';
-import { positionsIn } from './positions.ts';
+import { productColumn } from './products.ts';
+import { TagWarnings } from './tag-warnings.ts';
+import type { JobReading, TagAsk } from './reading.ts';
 
 /** A tag that is made a number of times for one order. */
 export interface JobTag {
@@ -28,6 +31,8 @@ export interface JobTag {
   readonly label: string;
   /** Empty if it belongs to no order. */
   readonly order: string;
+  /** What the table of orders calls it, if that says which spec a line is for. */
+  readonly product?: string;
   readonly rush: boolean;
   readonly copies: number;
   readonly tag: Tag;
@@ -48,36 +53,21 @@ export interface JobWork {
   readonly inFiles: readonly FileIssues[];
   /** Full paths of all files that were read, or could not be. */
   readonly files: readonly string[];
+  /** In the order of the tables and their lines, those that cannot be made among them. */
+  readonly orders: readonly string[];
+  /** What the lines of each table call the specs. */
+  readonly products: ReadonlyMap<string, readonly string[]>;
 }
 
-/** Which tag of a spec: a row of its own batch, or of one that takes its place. */
-export interface TagAsk {
-  readonly row: number;
-  readonly batch?: Batch;
+interface EntryOrders {
+  readonly table: OrderTable;
+  readonly lines: readonly OrderLine[];
+  /** Issues of the table, to which those of the tags are added. */
+  readonly inTable: Issue[];
 }
-
-export interface JobReading {
-  readonly engine: Engine;
-  /** Full path of a file named in the job; `undefined` if it may not be read. */
-  readonly locate: (relative: string) => string | undefined;
-  /** Options for computing a spec, by its full path. */
-  readonly optionsFor: (spec: string) => ComputeOptions;
-  readonly checkpoint: () => Promise<void>;
-  /** Makes many tags of a spec (by its full path) at once, in the order asked for; without it, the engine makes one after another. */
-  readonly eachTag?: (
-    spec: string,
-    text: string,
-    asked: readonly TagAsk[],
-  ) => AsyncIterable<Pick<MadeTag, 'row' | 'issues' | 'tag'>>;
-  /** Number of tags made, and number known so far. */
-  readonly progress?: (done: number, all: number) => void;
-}
-
-/** Limit on lines; more would take hours to make, and days to cut. */
-const mostLines = 1000;
 
 export async function jobWork(model: JobModel, source: SpecSource, reading: JobReading): Promise<JobWork> {
-  const maker = new WorkMaker(source, reading);
+  const maker = new WorkMaker(model.tags, source, reading);
   for (const entry of model.tags) await maker.add(entry);
   return maker;
 }
@@ -86,27 +76,47 @@ class WorkMaker implements JobWork {
   readonly tags: JobTag[] = [];
   readonly leftOut: LeftOutTag[] = [];
   readonly issues: Issue[] = [];
-  readonly inFiles: FileIssues[] = [];
   readonly files: string[] = [];
   readonly #source: SpecSource;
   readonly #reading: JobReading;
+  readonly #tables: OrderTables;
   #done = 0;
   #all = 0;
 
-  constructor(source: SpecSource, reading: JobReading) {
+  constructor(entries: readonly TagEntry[], source: SpecSource, reading: JobReading) {
     this.#source = source;
     this.#reading = reading;
+    this.#tables = new OrderTables(entries, reading, {
+      read: (name, path) => this.#read(name, path),
+      report: (code, path, message) => {
+        this.#report(code, path, message);
+      },
+    });
+  }
+
+  get orders(): readonly string[] {
+    return this.#tables.orders;
+  }
+
+  get products(): JobWork['products'] {
+    return this.#tables.products;
+  }
+
+  get inFiles(): FileIssues[] {
+    return this.#tables.issues;
   }
 
   async add(entry: TagEntry): Promise<void> {
-    const text = await this.#read(entry.spec, [...entry.path, 'spec']);
-    if (text === undefined) {
-      const quantity = entry.orders === undefined ? { quantity: entry.quantity } : {};
-      this.#leaveOut(entry, { order: '', label: '', ...quantity, why: 'its file cannot be found or read.' });
+    const orders = entry.orders === undefined ? undefined : await this.#ordersOf(entry, entry.orders);
+    if (entry.orders !== undefined && !orders) {
+      this.#leaveOut(entry, { order: '', label: '', why: `“${clip(entry.orders)}” cannot be read.` });
       return;
     }
-    if (entry.orders === undefined) await this.#addPlain(entry, text);
-    else await this.#addOrders(entry, text, entry.orders);
+    const text = await this.#read(entry.spec, [...entry.path, 'spec']);
+    const why = 'its file cannot be found or read.';
+    if (text !== undefined) await (orders ? this.#addOrders(entry, text, orders) : this.#addPlain(entry, text));
+    else if (!orders) this.#leaveOut(entry, { order: '', label: '', quantity: entry.quantity, why });
+    else for (const line of orders.lines) this.#leaveOut(entry, { ...line, label: line.row.label, why });
   }
 
   /** The spec's own tags, each in the same quantity. */
@@ -124,36 +134,42 @@ class WorkMaker implements JobWork {
     const count = first.batch?.rows.length ?? 1;
     this.#expect(count);
     const faulty: MadeTag[] = [];
+    const warnings = new TagWarnings();
     const rows = Array.from({ length: count }, (_, row) => ({ row }));
     for await (const report of this.#made(entry, text, rows, first)) {
       await checkpoint();
       this.#tick();
-      if (this.#isSound(report)) this.#push(entry, report, { order: '', rush: false, quantity: entry.quantity });
-      else faulty.push(report);
+      if (this.#isSound(report)) {
+        this.#push(entry, report, { order: '', rush: false, quantity: entry.quantity });
+        warnings.add(report, labelOf(report) ?? '');
+      } else faulty.push(report);
     }
+    this.#warn(entry, warnings);
     if (faulty.length === 0) return;
     this.#tellFaulty(entry, faulty, count);
     for (const report of faulty)
       this.#leaveOut(entry, { order: '', label: labelOf(report) ?? '', quantity: entry.quantity, why: whyOf(report) });
   }
 
-  async #addOrders(entry: TagEntry, text: string, name: string): Promise<void> {
+  /** The lines for an entry; those that cannot be made are left out. */
+  async #ordersOf(entry: TagEntry, name: string): Promise<EntryOrders | undefined> {
+    const found = await this.#tables.of(name, [...entry.path, 'orders'], (each) => {
+      this.leftOut.push({ spec: '', ...tagAndWhy(each) });
+    });
+    if (!found) return undefined;
+    const { table, issues } = found;
+    for (const each of table.leftOutOf(entry)) this.#leaveOut(entry, each);
+    const lines = table.linesOf(entry);
+    if (table.fault === undefined) return { table, lines, inTable: issues };
+    this.#report('unknown-name', [...entry.path, entry.products ? productColumn : 'orders'], table.fault);
+    for (const line of lines) this.#leaveOut(entry, { ...line, label: line.row.label, why: table.fault });
+    return { table, lines: [], inTable: issues };
+  }
+
+  async #addOrders(entry: TagEntry, text: string, { table: read, lines, inTable }: EntryOrders): Promise<void> {
     const { engine, checkpoint } = this.#reading;
+    const { name, text: csv, table } = read;
     const at: YamlPath = [...entry.path, 'orders'];
-    const csv = await this.#read(name, at);
-    if (csv === undefined) return;
-    const table = parseTable(csv);
-    if ('problem' in table) {
-      this.#report('bad-file', at, `“${clip(name)}” ${table.problem}`);
-      return;
-    }
-    if (table.rows.length > mostLines) {
-      const message = `“${clip(name)}” has ${table.rows.length} lines; a job takes at most ${mostLines}. Split it into several jobs.`;
-      this.#report('bad-value', at, message);
-      return;
-    }
-    const { lines, leftOut, issues } = readOrders(table, csv);
-    const inTable: Issue[] = [...issues];
     const [{ row } = {}] = lines;
     const options = this.#optionsOf(entry);
     const first = row && (await engine.compute(text, { ...options, batch: batchOf([row]) }));
@@ -171,12 +187,16 @@ class WorkMaker implements JobWork {
         JSON.stringify([...cells].filter(([column]) => asked.has(column)));
       const labelOfLine = lineLabels(lines, asked);
       // Many orders ask for the same tag.
-      const different = new Map<string, TagAsk>();
-      for (const line of lines)
-        if (!different.has(keyOf(line))) different.set(keyOf(line), { row: 0, batch: batchOf([line.row]) });
-      const coming = this.#made(entry, text, [...different.values()], first)[Symbol.asyncIterator]();
+      const rows = new Map(lines.toReversed().map((line) => [keyOf(line), line.row]));
+      const keys = [...new Set(lines.map(keyOf))];
+      const together = first?.model && sameSized(first.model).length > 0 && batchOf(keys.map((key) => rows.get(key)!));
+      const different = keys.map((key, row): TagAsk => {
+        return together ? { row, batch: together } : { row: 0, batch: batchOf([rows.get(key)!]) };
+      });
+      const coming = this.#made(entry, text, different, first)[Symbol.asyncIterator]();
       const made = new Map<string, MadeTag>();
       const faulty: { readonly line: OrderLine; readonly report: MadeTag }[] = [];
+      const warnings = new TagWarnings();
       for (const line of lines) {
         await checkpoint();
         const key = keyOf(line);
@@ -184,9 +204,12 @@ class WorkMaker implements JobWork {
         if (!made.has(key)) made.set(key, (await coming.next()).value as MadeTag);
         const report = made.get(key)!;
         this.#tick();
-        if (this.#isSound(report)) this.#push(entry, report, line, labelOfLine(line));
-        else faulty.push({ line, report });
+        if (this.#isSound(report)) {
+          this.#push(entry, report, line, labelOfLine(line));
+          warnings.add(report, labelOfLine(line));
+        } else faulty.push({ line, report });
       }
+      this.#warn(entry, warnings);
       await coming.return(undefined);
       const columns = table.header.filter((column) => asked.has(column));
       const isFull = ({ row: { cells } }: OrderLine) => columns.every((column) => cells.get(column) !== '');
@@ -201,10 +224,6 @@ class WorkMaker implements JobWork {
         if (!isTheSpec || !isFull(line)) inTable.push(issue);
       }
     }
-    for (const each of leftOut) this.leftOut.push({ ...each, spec: entry.spec });
-    const file = this.#reading.locate(name)!;
-    inTable.sort((a, b) => a.range.start - b.range.start);
-    if (inTable.length > 0) this.inFiles.push({ file, name, position: positionsIn(csv), issues: inTable });
   }
 
   /** Tags of a spec, one after another as they are asked for. `first`: one of the spec's own that there is already. */
@@ -233,21 +252,28 @@ class WorkMaker implements JobWork {
   }
 
   #isSound({ tag, issues }: MadeTag): boolean {
-    return tag !== undefined && tag.pieces.length > 0 && !issues.some(isError);
+    return tag !== undefined && tag.pieces.length > 0 && !issues.some(keepsFromCutting);
   }
 
   #push(
     { spec, orders, path }: TagEntry,
     report: MadeTag,
-    { order, rush, quantity, line }: Pick<OrderLine, 'order' | 'rush' | 'quantity'> & Partial<Pick<OrderLine, 'line'>>,
+    {
+      order,
+      rush,
+      quantity,
+      product,
+      line,
+    }: Pick<OrderLine, 'order' | 'rush' | 'quantity' | 'product'> & Partial<Pick<OrderLine, 'line'>>,
     label = labelOf(report) ?? '',
   ): void {
     const from = orders === undefined || line === undefined ? {} : { line: { table: orders, number: line } };
-    this.tags.push({ spec, label, order, rush, copies: quantity, tag: report.tag!, path, ...from });
+    const sold = product === undefined ? {} : { product };
+    this.tags.push({ spec, label, order, ...sold, rush, copies: quantity, tag: report.tag!, path, ...from });
   }
 
-  #leaveOut({ spec }: TagEntry, { order, label, quantity, why }: LeftOutOrder): void {
-    this.leftOut.push({ spec, order, label, ...(quantity === undefined ? {} : { quantity }), why });
+  #leaveOut({ spec }: TagEntry, each: LeftOutOrder): void {
+    this.leftOut.push({ spec, ...tagAndWhy(each) });
   }
 
   #expect(count: number): void {
@@ -280,6 +306,12 @@ class WorkMaker implements JobWork {
     this.issues.push({ code, severity: 'error', path, range: this.#source.range(path), message, suggestions });
   }
 
+  #warn(entry: TagEntry, warnings: TagWarnings): void {
+    const path = [...entry.path, 'spec'];
+    for (const { code, message } of warnings.of(entry.spec))
+      this.issues.push({ code, severity: 'warning', path, range: this.#source.range(path), message });
+  }
+
   #tellFaulty({ spec, path }: TagEntry, faulty: readonly MadeTag[], count: number): void {
     const [first] = faulty;
     const who = faulty.map((report) => labelOf(report)).filter((label) => label !== undefined && count > 1);
@@ -287,11 +319,25 @@ class WorkMaker implements JobWork {
       who.length === 0
         ? `${spec} cannot be cut and is left out`
         : `${counted(faulty.length, 'tag')} of ${spec} (${listed(who as string[], mostNames)}) cannot be cut and ${faulty.length === 1 ? 'is' : 'are'} left out`;
-    this.#report(first!.issues.find(isError)?.code ?? 'bad-file', [...path, 'spec'], `${what}: ${whyOf(first!)}`);
+    this.#report(
+      first!.issues.find(keepsFromCutting)?.code ?? 'bad-file',
+      [...path, 'spec'],
+      `${what}: ${whyOf(first!)}`,
+    );
   }
 }
 
 const mostNames = 4;
+
+function tagAndWhy({ order, label, product, quantity, why }: LeftOutOrder): LeftOutOrder {
+  return {
+    order,
+    label,
+    ...(product === undefined ? {} : { product }),
+    ...(quantity === undefined ? {} : { quantity }),
+    why,
+  };
+}
 
 function batchOf(rows: Batch['rows']): Batch {
   return { columns: [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))], title: '', rows };

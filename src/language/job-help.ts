@@ -43,8 +43,8 @@ export function jobHoverAt(
     return { markdown: `**${escapeMarkdown(name)}** – ${kind}\n\n${keyDocs(name, node)}`, range };
   }
   const [section, index, key] = path;
-  if (section !== 'tags' || (key !== 'spec' && key !== 'orders') || !checked) return undefined;
-  return { markdown: `**${escapeMarkdown(name)}**\n\n${madeOf(checked, Number(index), name)}`, range };
+  if (section !== 'tags' || !['spec', 'orders', 'product'].includes(String(key)) || !checked) return undefined;
+  return { markdown: `**${escapeMarkdown(name)}**\n\n${madeOf(checked, Number(index))}`, range };
 }
 
 /** Name of a stock under `sheets`. */
@@ -57,7 +57,8 @@ function piecesOf(stock: string, { pieces }: CheckedJob): string {
   return count === undefined ? '' : `${counted(count, 'piece')} of this job.`;
 }
 
-function madeOf({ pieces, leftOut }: CheckedJob, index: number, name: string): string {
+function madeOf({ pieces, leftOut, source }: CheckedJob, index: number): string {
+  const name = valueAt(source.value, ['tags', index, 'spec']);
   const own = (pieces?.tags ?? []).filter(({ path }) => path[0] === 'tags' && path[1] === index);
   const tags = own.reduce((sum, { copies }) => sum + copies, 0);
   const lost = leftOut.filter(({ spec }) => spec === name).length;

@@ -27,6 +27,8 @@ export interface WorkspaceNames {
   /** Relative paths of the fonts, drawings and other specs beside the spec, with slashes. */
   readonly files: readonly string[];
   readonly samples: readonly SampleNote[];
+  /** What the lines of each table of orders call the specs of a job. */
+  readonly products?: ReadonlyMap<string, readonly string[]>;
 }
 
 export const noWorkspaceNames: WorkspaceNames = { fonts: [], uses: noUses, files: [], samples: [] };

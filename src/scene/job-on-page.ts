@@ -1,5 +1,7 @@
 /** The sheets of a job, for the page that draws them. Pure. */
 
+import { tagNames } from '../jobs/by-order.ts';
+import type { CheckedJob } from '../jobs/job.ts';
 import type { DraftSheet } from '../jobs/layout.ts';
 import { pieceId } from '../jobs/job-piece.ts';
 import { pieceName } from '../jobs/sheet-map.ts';
@@ -7,10 +9,14 @@ import type { SheetOnPage, SheetShape } from '../protocol/sheets.ts';
 import { sheetsOnPage } from './sheets-scene.ts';
 import type { SheetToShow } from './sheets-scene.ts';
 
-export function jobOnPage(drafts: readonly DraftSheet[]): {
+export function jobOnPage(
+  drafts: readonly DraftSheet[],
+  job: Pick<CheckedJob, 'pieces' | 'leftOut'>,
+): {
   readonly sheets: SheetOnPage[];
   readonly shapes: SheetShape[];
 } {
+  const nameOf = tagNames(job);
   return sheetsOnPage(
     drafts.map(({ name, stock, width, height, margin, filled, outline, from, pieces }): SheetToShow => ({
       id: name,
@@ -25,7 +31,7 @@ export function jobOnPage(drafts: readonly DraftSheet[]): {
       pieces: pieces.map(({ number, of, toSheet, region, enclosed, fixed }) => ({
         id: pieceId(of),
         number,
-        name: pieceName(of),
+        name: pieceName(of, nameOf),
         order: of.of.order,
         rush: of.of.rush,
         faulty: false,

@@ -62,3 +62,10 @@ export function filled(text: string, { cells }: BatchRow, reportMissing: (column
   for (const column of missing) reportMissing(column);
   return missing.length === 0 ? whole : undefined;
 }
+
+/** Every text in a value of a spec that may ask for columns. */
+export function textsIn(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => (key === 'batch' ? [] : textsIn(inner)));
+}

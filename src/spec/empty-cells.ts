@@ -5,9 +5,9 @@ import { clip } from '../core/length.ts';
 import { columnsIn, filled } from './batch.ts';
 import type { Problems } from './problems.ts';
 
-/** Reports an empty text where it is written, or in the row that leaves it empty. */
-export function reportEmpty(written: string, path: YamlPath, problems: Problems): void {
-  if (written.trim() === '' || !problems.row) problems.error('bad-value', path, 'The text is empty.');
+/** Reports an empty text where it is written, or in the row that leaves it empty. `plain`: the message without a row. */
+export function reportEmpty(written: string, path: YamlPath, problems: Problems, plain = 'The text is empty.'): void {
+  if (written.trim() === '' || !problems.row) problems.error('bad-value', path, plain);
   else {
     const [asked] = columnsIn(written);
     const message = `${inRow(written, problems.row)}.`;
@@ -32,6 +32,14 @@ export function reportIncompleteCode(written: string, { row }: Problems): void {
   if (!gap) return;
   const message = `${inRow(written, row, gap.column)}: the code would say only “${clip(gap.left)}”.`;
   reportAtRow(row, gap.column, { code: 'not-filled', severity: 'error', message });
+}
+
+/** Reports what a list or a shape lacks because of an empty cell. */
+export function reportLacking(path: YamlPath, column: string, { row }: Problems): void {
+  if (!row) return;
+  const what = path.findLast((step) => typeof step === 'string');
+  const message = `${inRow(`{${column}}`, row)}, and “${clip(what ?? '')}” cannot do without.`;
+  reportAtRow(row, column, { code: 'bad-value', severity: 'error', message });
 }
 
 type ReadRow = NonNullable<Problems['row']>;
@@ -72,7 +80,9 @@ function reportAtRow(
   issue: Pick<Issue, 'code' | 'severity' | 'message'>,
 ): void {
   const { code, message, severity } = issue;
-  problems.error(code, path, message, { severity });
+  // What different columns leave empty has different causes, although the spec has one place for the table.
+  const cause = table && column !== undefined ? [...path, column] : path;
+  problems.error(code, cause, message, { severity, range: problems.source.range(path) });
   if (!table || line === undefined || column === undefined) return;
-  problems.inTable.push({ ...issue, path, range: table.places().cell(line, table.header.indexOf(column)) });
+  problems.inTable.push({ ...issue, path: cause, range: table.places().cell(line, table.header.indexOf(column)) });
 }

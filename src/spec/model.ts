@@ -35,6 +35,8 @@ interface HangerBase {
   readonly nudge: Point;
 }
 
+export type Hole = Extract<Hanger, { kind: 'hole' }>;
+
 export type Hanger =
   | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
   | (HangerBase & {
@@ -44,6 +46,8 @@ export type Hanger =
       readonly leastInset?: number;
       /** Whether it may move to another side because the spec names none. */
       readonly anySide?: true;
+      /** The hole in the other corner of the same side: the two are level. */
+      readonly pair?: Omit<Hole, 'on'>;
     })
   | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
   /**

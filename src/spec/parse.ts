@@ -74,6 +74,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
   const shapes = scope.shapes.all();
   const pieces = readPieces(scope, workshop);
   const title = titleOf(scope, batch?.rows[row], [...shapes.values()]);
+  scope.tellLacking();
   const found = scope.issues(source);
   // Names that an unreadable file may define are not reported as unknown.
   const issues = [

@@ -1,7 +1,7 @@
 /** Reads codes: their text and size. */
 
 import type { YamlPath } from '../core/issue.ts';
-import { reportIncompleteCode } from './empty-cells.ts';
+import { reportEmpty, reportIncompleteCode } from './empty-cells.ts';
 import type { CodeGenerator } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import type { ShapeSpec } from './types.generated.ts';
@@ -10,7 +10,7 @@ import type { ShapeSpec } from './types.generated.ts';
 export function readCode(spec: ShapeSpec, path: YamlPath, problems: Problems): CodeGenerator | undefined {
   const at = (key: keyof ShapeSpec) => [...path, key];
   const text = problems.filled(spec.code!, at('code'));
-  if (text?.trim() === '') problems.error('bad-value', at('code'), 'The code says nothing.');
+  if (text?.trim() === '') reportEmpty(spec.code!, at('code'), problems, 'The code says nothing.');
   else reportIncompleteCode(spec.code!, problems);
   const size = problems.length(spec.size, at('size'), 'size');
   const sizes = (['size', 'width', 'height', 'fit'] as const).filter((key) => problems.wrote(at(key)));

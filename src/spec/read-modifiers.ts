@@ -47,6 +47,9 @@ function readHold(value: number | string | undefined, path: YamlPath, problems: 
   return value === 'auto' ? value : problems.length(value, path, 'size');
 }
 
+/** What is as large as it can be touches what it is in, which looks like a mistake (our own judgement). */
+const usualMarginMm = 2;
+
 /** A fitted shape keeps the same distance from everything as from the edge, unless the spec says otherwise. */
 function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Fit | undefined {
   if (spec.fit === undefined) return undefined;
@@ -56,7 +59,7 @@ function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: Sh
       ? shapes.placed(spec.fit, path)
       : readTarget(written.in, written.part, path, 'in', problems, shapes);
   const { margin, clear, at_most: most, same_size: sameSize = false } = written;
-  const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? 0;
+  const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? usualMarginMm;
   const atMost = (key: 'x_height' | 'cap_height' | 'width') => {
     const at = [...path, 'at_most', key];
     if (most?.[key] === undefined) return undefined;

@@ -1,7 +1,7 @@
 /** Reads pieces and their hangers. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { ShapeEntry, Hanger, PieceModel } from './model.ts';
+import type { ShapeEntry, Hanger, Hole, PieceModel } from './model.ts';
 import type { Stock } from './workshop-model.ts';
 import { openLinesIn } from './open-lines.ts';
 import type { Problems } from './problems.ts';
@@ -48,7 +48,7 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
       score: list('score'),
       engrave: list('engrave'),
       ...(size ? { size } : {}),
-      hangers: hangers.flatMap(({ hanger, path: at }) => inRow(onMember(hanger, body, at, problems))),
+      hangers: paired(hangers.flatMap(({ hanger, path: at }) => inRow(onMember(hanger, body, at, problems)))),
       parts: spec.parts ?? 'one',
       ...(spec.glue_to === undefined ? {} : { glueTo: spec.glue_to }),
       ...(cutFrom ? { cutFrom } : {}),
@@ -136,4 +136,29 @@ function onMember(hanger: Hanger, body: readonly ShapeEntry[], path: YamlPath, p
 function inRow(hanger: Hanger): Hanger[] {
   const { row } = hanger;
   return row ? Array.from({ length: row.count }, (_, nth) => ({ ...hanger, row: { ...row, nth } })) : [hanger];
+}
+
+/** Two holes in the corners of one side know each other; a nudge says where they are meant to be. */
+function paired(hangers: readonly Hanger[]): Hanger[] {
+  return hangers.map((hanger) => {
+    if (!isCornerHole(hanger)) return hanger;
+    const facing = anchorOf(hanger).replace(/left|right/, (side) => (side === 'left' ? 'right' : 'left'));
+    const [pair, ...more] = hangers.filter(isCornerHole).filter((other) => anchorOf(other) === facing);
+    const isMeant = pair?.on?.shape === hanger.on?.shape && [hanger, pair].every((each) => isAtRest(each?.nudge));
+    if (!pair || more.length > 0 || !isMeant) return hanger;
+    const { on: _, ...level } = pair;
+    return { ...hanger, pair: level };
+  });
+}
+
+function isAtRest(nudge: Hanger['nudge'] | undefined): boolean {
+  return nudge?.x === 0 && nudge.y === 0;
+}
+
+function isCornerHole(hanger: Hanger): hanger is Hole {
+  return hanger.kind === 'hole' && anchorOf(hanger).includes('-');
+}
+
+function anchorOf({ at }: Hanger): string {
+  return at.kind === 'anchor' ? at.anchor : '';
 }

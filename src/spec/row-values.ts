@@ -2,7 +2,7 @@
 
 import type { Issue, TextRange, YamlPath } from '../core/issue.ts';
 import { isGroup, valueAt } from '../core/values.ts';
-import { columnsIn, filled } from './batch.ts';
+import { columnsIn, filled, textsIn } from './batch.ts';
 import type { BatchRow } from './batch.ts';
 import type { SpecPlaces } from './source.ts';
 import type { TableFile } from './used-files.ts';
@@ -37,6 +37,8 @@ export interface RowReading {
   readonly missing: readonly { readonly column: string; readonly path: YamlPath }[];
   /** The columns that the value at a path, or the value that contains it, comes from. */
   readonly columnsAt: (path: YamlPath) => readonly string[];
+  /** The columns whose empty cells took something out of the map or list at a path. */
+  readonly emptiedAt: (path: YamlPath) => readonly string[];
 }
 
 export class RowValues {
@@ -87,7 +89,7 @@ export class RowValues {
     const { row } = this;
     const reader = new RowReader(row, new Set(this.columns));
     const value = reader.readSpec(source.value);
-    const { missing, columnsAt, written } = reader;
+    const { missing, columnsAt, emptiedAt, written } = reader;
     const range = (path: YamlPath): TextRange => {
       const [column] = columnsAt(path);
       const cell = column === undefined || source !== this.#spec ? undefined : row.places?.get(column);
@@ -104,6 +106,7 @@ export class RowValues {
       },
       missing,
       columnsAt,
+      emptiedAt,
     };
   }
 }
@@ -114,6 +117,8 @@ class RowReader {
   readonly #columns: ReadonlySet<string>;
   /** By path: the columns a value was filled from, and the resulting text. */
   readonly #filled = new Map<string, { readonly columns: readonly string[]; readonly text: string }>();
+  /** By path of a map or list: the columns whose empty cells took something out of it. */
+  readonly #emptied = new Map<string, readonly string[]>();
   /** By path of a list that lost entries: the original indices of the remaining ones. */
   readonly #kept = new Map<string, readonly number[]>();
   /** Named shapes that an empty cell leaves out, and with them their entries in the lists of pieces. */
@@ -145,6 +150,10 @@ class RowReader {
       key,
       loadedFirst.has(key) && path.length === 0 ? each : this.#read(each, [...path, key]),
     ]);
+    this.#keepEmptied(
+      path,
+      entries.filter(([, each]) => each === undefined).map(([key]) => valueAt(value, [key])),
+    );
     return Object.fromEntries(entries.filter(([, each]) => each !== undefined));
   }
 
@@ -174,7 +183,17 @@ class RowReader {
       entries.push(entry);
     }
     if (kept.length < list.length) this.#kept.set(JSON.stringify(path), kept);
+    this.#keepEmptied(
+      path,
+      list.filter((_, index) => !kept.includes(index)),
+    );
     return entries.length === 0 && list.length > 0 ? undefined : entries;
+  }
+
+  #keepEmptied(path: YamlPath, lost: readonly unknown[]): void {
+    const columns = lost.flatMap(textsIn).flatMap((text) => columnsIn(text).map(({ column }) => column));
+    const empty = [...new Set(columns)].filter((column) => this.#hasEmptyCell([column]));
+    if (empty.length > 0) this.#emptied.set(JSON.stringify(path), empty);
   }
 
   #fill(text: string, path: YamlPath): unknown {
@@ -196,6 +215,8 @@ class RowReader {
     }
     return [];
   };
+
+  readonly emptiedAt = (path: YamlPath): readonly string[] => this.#emptied.get(JSON.stringify(path)) ?? [];
 
   textAt(path: YamlPath): string | undefined {
     return this.#filled.get(JSON.stringify(path))?.text;

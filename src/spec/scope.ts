@@ -1,6 +1,8 @@
 /** The definitions of one file, its own and those of the files it uses. */
 
 import type { Issue, YamlPath } from '../core/issue.ts';
+import { valueAt } from '../core/values.ts';
+import { reportLacking } from './empty-cells.ts';
 import type { RowReading, RowValues } from './row-values.ts';
 import type { TableFile, UsedFile } from './used-files.ts';
 import { folderOf } from './used-files.ts';
@@ -85,6 +87,15 @@ export class Scope {
     for (const used of this.uses) used.readRow(batch, row, table, problems);
   }
 
+  /** Tells what is lacking because a cell is empty, once all is read: at the row instead of in the spec. */
+  tellLacking(): void {
+    for (const issue of [...this.#schemaIssues, ...this.problems.issues]) {
+      const column = this.#lackingFor(issue);
+      if (column !== undefined) reportLacking(issue.path, column, this.problems);
+    }
+    for (const used of this.uses) used.tellLacking();
+  }
+
   /** All issues of this file and the used files, at their places in the spec itself. */
   issues(spec: SpecPlaces): Issue[] {
     const own = this.#own();
@@ -125,7 +136,13 @@ export class Scope {
   #found(): readonly Issue[] {
     const missing = new Set(this.#reading?.missing.map(({ path }) => path.join('/')));
     const fitting = this.#schemaIssues.filter(({ path }) => !missing.has(path.join('/')));
-    return [...fitting, ...this.problems.issues];
+    return [...fitting, ...this.problems.issues].filter((issue) => this.#lackingFor(issue) === undefined);
+  }
+
+  /** The column whose empty cell takes away what the issue says is lacking. */
+  #lackingFor({ code, path }: Issue): string | undefined {
+    const isLacking = code === 'missing-key' || Array.isArray(valueAt(this.problems.source.value, path));
+    return isLacking ? this.#reading?.emptiedAt(path)[0] : undefined;
   }
 
   #asSeenFrom(spec: SpecPlaces, { code, severity, message, range }: Issue): Issue {

@@ -17,7 +17,8 @@ import { clearModules, squareOf } from './code.ts';
 import { Evaluator } from './evaluate.ts';
 import type { Obstacles } from './fit/no-room.ts';
 import { bottomPieceOf } from './pieces-below.ts';
-import { obstacleOf } from './hanger/clear-of.ts';
+import { copiesBeside, makesRoom } from './copies-beside.ts';
+import { fromMarksMm, obstacleOf } from './hanger/clear-of.ts';
 import { openingInWords } from './hanger/in-words.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
@@ -213,9 +214,17 @@ export class PieceBuilder {
     const plain = cuts.filter(({ stage }) => !stage.value.border);
     const openings = [...regions(plain).flat(), ...hung.flatMap(({ value }) => value?.opening ?? [])];
     const inputs = [ids(plain), hung.map(({ id }) => id)];
+    const hangers = hung.flatMap(({ value }) => value?.opening ?? []);
     return (use: 'cut' | 'mark', made: readonly MadeEntry[]): MadeEntry[] =>
       made.map((each) => {
         const { id, value } = each.stage;
+        if (makesRoom(each.entry.shape, value)) {
+          const kept = use === 'cut' ? this.#model.stock.minWeb : fromMarksMm;
+          const beside = this.#resources.cache.get('copies beside', [id, inputs, kept], () =>
+            copiesBeside(value, hangers, kept),
+          );
+          return { ...each, stage: beside };
+        }
         if (!value.border) return each;
         const border = use === 'cut' ? { ...value.border, ends: true } : value.border;
         const stage = this.#resources.cache.get('clear of openings', [id, inputs, use], () =>
@@ -269,8 +278,8 @@ export class PieceBuilder {
     const found: { readonly made: Stage<MadeShape>; readonly as: BesideHole['as'] }[] = [];
     for (const { entry, as } of this.#neighbourhood.besideHangers(piece)) {
       const made = await this.#scaled(entry, factor);
-      // A border goes round the opening, wherever that is.
-      if (!made.value.border) found.push({ made, as });
+      // A border goes round the opening, wherever that is, and copies along an edge make room for it.
+      if (!made.value.border && !makesRoom(entry.shape, made.value)) found.push({ made, as });
     }
     return found;
   }

@@ -47,6 +47,7 @@ function wordSuggestions(
   around: WorkspaceNames,
 ): Suggestion[] {
   const kind = nameKindOf(node);
+  if (node.title === 'Product') return productSuggestions(place, around);
   if (kind === 'font') return fontSuggestions(place, around);
   if (kind === 'drawing' || kind === 'spec' || kind === 'table' || kind === 'tag' || kind === 'offcuts') {
     const files = around.files.filter((path) => endings[kind].test(path));
@@ -73,6 +74,13 @@ function wordSuggestions(
   return lastStep(place) === 'material'
     ? materialNames.map((name) => textSuggestion('value', name, place))
     : textExamples(node, place);
+}
+
+/** What the table of the entry has in its column `product`. */
+function productSuggestions(place: CursorContext, { products }: WorkspaceNames): Suggestion[] {
+  const table = valueAt(place.rest, [...place.path.slice(0, 2), 'orders']);
+  const known = (typeof table === 'string' ? products?.get(table) : undefined) ?? [];
+  return known.filter((product) => product !== '').map((product) => textSuggestion('value', product, place));
 }
 
 /** Columns of the batch, for values other than words; they come after the usual values. */

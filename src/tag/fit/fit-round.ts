@@ -44,8 +44,9 @@ export async function fittedRound(
   const found = fitRound(lines, inner, room, most);
   if (!found) return undefined;
   const { scale, axes, sunk, centre } = found;
+  const ofFree = scale / lines.largest(axes, most, { top: 0, bottom: 0 });
   const shape = await sized(1, { ...outline, changes: false, at: () => lines.at(axes, scale, sunk).solid });
-  return { scale, shape, move: chain(turning(modifiers, { x: 0, y: 0 }), translation(centre.x, centre.y)) };
+  return { scale, shape, ofFree, move: chain(turning(modifiers, { x: 0, y: 0 }), translation(centre.x, centre.y)) };
 }
 
 interface RoundFit {

@@ -26,6 +26,8 @@ export interface Fitted {
   readonly shape: MadeShape;
   /** Rotates it and moves it to where it fits; without a move, `place` determines its place. */
   readonly move?: Affine;
+  /** Of lines that run round: the share of the size that they would have with nothing in their way. */
+  readonly ofFree?: number;
 }
 
 /** The target of the shape's `place`. */

@@ -73,12 +73,23 @@ function theOthers(names: readonly string[]): string {
 
 function noWayRound(name: string, names: readonly string[]): string {
   if (names.length === 0) return `These lines do not go round inside ${name}; use shorter words or a smaller margin.`;
+  const help = listed([...lessInTheWay(names), 'use shorter words'], Infinity, 'or');
+  return `${capitalised(theOthers(names))} ${names.length > 1 ? 'leave' : 'leaves'} no room for these lines to run round inside ${name}: ${help}.`;
+}
+
+/** Why lines that run round are smaller than the edge would have them. */
+export function squeezedRound({ shape, part, clear }: Fit, names: readonly string[], share: number): string {
+  const name = `“${part ?? shape.name ?? 'the shape'}”`;
+  const help = listed([...lessInTheWay(names), ...(clear > 0 ? ['give a smaller “clear”'] : [])], Infinity, 'or');
+  const percent = Math.round(100 * share);
+  return `To pass ${mm(clear)} clear of ${theOthers(names)}, these lines have ${percent} % of the size that they would have round the inside of ${name}. To make them larger, ${help}.`;
+}
+
+function lessInTheWay(names: readonly string[]): string[] {
   const [opening] = names.filter((each) => each.startsWith('the '));
   const drawn = eachOnce(names).filter((each) => !each.startsWith('the '));
-  const help = [
+  return [
     ...(opening === undefined ? [] : [`use a ring instead of ${opening}`]),
     ...(drawn.length > 0 ? [`make ${drawn.length > 1 ? 'the drawings in the middle' : drawn[0]} smaller`] : []),
-    'use shorter words',
   ];
-  return `${capitalised(theOthers(names))} ${names.length > 1 ? 'leave' : 'leaves'} no room for these lines to run round inside ${name}: ${listed(help, Infinity, 'or')}.`;
 }

@@ -16,7 +16,7 @@ import type { Area } from '../tag.ts';
 import { fitted } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 import { fittedRound } from './fit-round.ts';
-import { noRoom } from './no-room.ts';
+import { noRoom, squeezedRound } from './no-room.ts';
 import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
 import type { FitRoom } from './room.ts';
@@ -118,6 +118,13 @@ export class ShapeFitter {
       if (fit.atMost && most < Infinity)
         this.#areas.set(shape, { ...this.#areas.get(shape)!, ofMost: found.value.scale / most });
     }
+    if (found.value?.ofFree !== undefined && found.value.ofFree < leastOfFree)
+      this.#resources.report({
+        code: 'squeezed',
+        severity: 'info',
+        path: [...shape.path, 'fit'],
+        message: squeezedRound(fit, around?.value.names ?? [], found.value.ofFree),
+      });
     if (!found.value && !withQuietZone && outline.value.bounds && target.value.length > 0) {
       this.#resources.report({
         code: 'empty-shape',
@@ -129,6 +136,9 @@ export class ShapeFitter {
     return found;
   }
 }
+
+/** Letters that run round are told to be small below this share of what the edge alone would allow (our own judgement). */
+const leastOfFree = 0.75;
 
 function grown(around: Obstacles | undefined, clear: number, more: number): Region {
   if (!around) return [];

@@ -4,7 +4,7 @@ import { difference, intersection, offset } from '../../geometry/clipper.ts';
 import { area, boundsOf, centroid, contains, ringArea } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Hanger, HangerPlace, TagModel } from '../../spec/model.ts';
+import type { HangerPlace, Hole, TagModel } from '../../spec/model.ts';
 import { strandOf } from '../../spec/tie.ts';
 import type { BesideHole } from '../neighbourhood.ts';
 import type { MadeShape } from '../made-shape.ts';
@@ -24,7 +24,7 @@ export interface HangerObstacle {
 }
 
 /** A hole nearer to a mark than this, in mm, looks misplaced (our own judgement). */
-const fromMarksMm = 1;
+export const fromMarksMm = 1;
 
 /** Angles off the plumb line at which a hole may go, in degrees: a tilt of three is visible (our own judgement). */
 const tilts = [0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2, 2.5, -2.5];
@@ -70,8 +70,6 @@ interface HolePlace {
   readonly centre: Point;
   readonly at: HangerPlace;
 }
-
-type Hole = Extract<Hanger, { kind: 'hole' }>;
 
 /**
  * The default place if it is clear; else the nearest clear one on the line on which the tag hangs straight, on another

@@ -8,6 +8,7 @@ import { circle, roundedRectangle } from '../plates.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { directionOf } from './direction.ts';
 import { placeClear } from './clear-of.ts';
+import { levelled } from './level.ts';
 import type { HangerObstacle } from './clear-of.ts';
 import { placeInside } from './inside.ts';
 import type { RingReading } from './reading.ts';
@@ -54,7 +55,7 @@ export function placeHanger(
     case 'hole': {
       const middle = hanger.row && inside(radius, hanger.inset);
       const place = hanger.row ? middle && { centre: middle, at } : placeClear(hanger, on, inTheWay);
-      const centre = nudged(place?.centre, hanger.nudge);
+      const centre = nudged(place && levelled(hanger, on, place.centre), hanger.nudge);
       if (!place || !centre) return undefined;
       return {
         kind,

@@ -32,6 +32,7 @@ export function registerCompletions(workspaceContext: WorkspaceContext, jobs: Jo
     ...workspaceContext.of(uri),
     samples: [],
     uses: jobs.get(uri)?.uses ?? noUses,
+    products: jobs.get(uri)?.products ?? new Map(),
     grammar: isJob(uri) ? jobGrammar : offcutsGrammar,
   });
   return vscode.languages.registerCompletionItemProvider(

@@ -9,7 +9,7 @@ import type { Engine } from '../../engine/engine.ts';
 import { checkJob } from '../../jobs/job.ts';
 import type { CheckedJob } from '../../jobs/job.ts';
 import { readOffcuts } from '../../jobs/offcuts.ts';
-import type { JobReading } from '../../jobs/work.ts';
+import type { JobReading } from '../../jobs/reading.ts';
 import { SpecSource } from '../../spec/source.ts';
 import { inBackground } from '../common/background.ts';
 import { companionGlob, isJob, isOffcutsFile, openDocument } from '../common/documents.ts';

@@ -151,7 +151,7 @@ function jobShown(
   drafts: readonly DraftSheet[],
   facts: SheetsScene['facts'],
 ): SheetsContent {
-  const { sheets, shapes } = jobOnPage(drafts);
+  const { sheets, shapes } = jobOnPage(drafts, job);
   const { title, model } = job;
   const scene: SheetsScene = {
     title,

@@ -73,6 +73,7 @@ describe('A job', () => {
     for (const name of [
       'swap-ply3-offcut-1.svg',
       'swap-sheets.pdf',
+      'swap-assembly.pdf',
       'swap-pick-list.pdf',
       'swap-pieces.csv',
       'swap-labels.pdf',

@@ -32,14 +32,25 @@ describe('What was never measured of a stock', () => {
 
   it('is how narrow it may be, for a tag that is nearly so narrow', async () => {
     const dumbbell = 'body: [left, neck, right]';
-    // The default is 1.5 mm; 1.3 times that is 1.95 mm.
+    // The default is 1.5 mm; 1.1 times that is 1.65 mm.
     assert.match(
-      (await messages(spec(', kerf: 0.1 mm', dumbbell, '', 1.9))).join(),
-      /narrowest place is 1\.90 mm; the minimum of 1\.50 mm for “ply3” is only a default\. Cut a web comb/,
+      (await messages(spec(', kerf: 0.1 mm', dumbbell, '', 1.6))).join(),
+      /narrowest place is 1\.60 mm; the minimum of 1\.50 mm for “ply3” is only a default\. Cut a web comb/,
     );
-    assert.deepEqual(await messages(spec(', kerf: 0.1 mm', dumbbell, '', 2)), []);
+    assert.deepEqual(await messages(spec(', kerf: 0.1 mm', dumbbell, '', 1.7)), []);
     assert.deepEqual(await messages(spec(', kerf: 0.1 mm', dumbbell, '', 1.45)), [], 'weak-bridge says it');
-    assert.deepEqual(await messages(spec(', kerf: 0.1 mm, min_web: 1.5 mm', dumbbell, '', 1.9)), []);
+    assert.deepEqual(await messages(spec(', kerf: 0.1 mm, min_web: 1.5 mm', dumbbell, '', 1.6)), []);
+  });
+
+  it('is not the width that letters are given by themselves, unless nothing is known of the material', async () => {
+    const name = (keys: string, material: string) =>
+      spec(', kerf: 0.1 mm', 'body: [name]')
+        .replace('birch plywood', material)
+        .replace('shapes:', `shapes:\n  name: {text: Rue, font: Pacifico, x_height: 12 mm, ${keys}}`);
+    // Both are 1.5 mm at their narrowest, or hardly more.
+    assert.deepEqual(await messages(name('overlap: auto', 'birch plywood')), []);
+    assert.deepEqual(await messages(name('overlap: 0.6 mm, grow: auto', 'birch plywood')), []);
+    assert.match((await messages(name('overlap: auto', 'straw panel'))).join(), /narrowest place is 1\.5\d mm/);
   });
 
   it('is how small its letters may be, for a tag whose letters are nearly so small', async () => {

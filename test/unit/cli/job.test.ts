@@ -132,5 +132,8 @@ describe('tagwright job', function () {
     assert.equal(code, 1);
     assert.match(out, /A job starts with the line “tagwright_job: 1”/);
     assert.throws(() => readdirSync(at('none')));
+    const onFile = run('job', at('swap.job.yaml'), '--out', at('orders.csv'));
+    assert.equal(onFile.code, 1);
+    assert.match(onFile.err, /orders\.csv is no folder that files can be put in; name another with --out\./);
   });
 });

@@ -56,9 +56,9 @@ describe('Completion in a job', () => {
   });
 
   it('offers the keys of an entry, and those that go with what is there', () => {
-    assert.deepEqual(offered(`${start}tags:\n  - {|}\n`), ['spec', 'quantity', 'orders']);
+    assert.deepEqual(offered(`${start}tags:\n  - {|}\n`), ['spec', 'quantity', 'orders', 'product']);
     // A table of orders has the quantities.
-    assert.deepEqual(offered(`${start}tags:\n  - {spec: plate.tag.yaml, orders: orders.csv, |}\n`), []);
+    assert.deepEqual(offered(`${start}tags:\n  - {spec: plate.tag.yaml, orders: orders.csv, |}\n`), ['product']);
     const sheet = offered(`${start}sheets:\n  ply3: [{size: [600 mm, 300 mm], |}]\n`);
     assert.ok(sheet.includes('count') && sheet.includes('margin') && !sheet.includes('offcuts'));
   });
@@ -67,6 +67,18 @@ describe('Completion in a job', () => {
     assert.deepEqual(offered(`${start}tags:\n  - {spec: |}\n`), ['plate.tag.yaml']);
     assert.deepEqual(offered(`${start}tags:\n  - {spec: plate.tag.yaml, orders: |}\n`), ['orders.csv']);
     assert.deepEqual(offered(`${start}sheets:\n  ply3: [{offcuts: |}]\n`), ['ply3.offcuts.yaml']);
+  });
+
+  it('offers the products of the table', () => {
+    const products = new Map([['orders.csv', ['Pot label', 'Sign: large', '']]]);
+    const marked = `${start}tags:\n  - {spec: plate.tag.yaml, orders: orders.csv, product: |}\n`;
+    const names = { ...around, products };
+    assert.deepEqual(offered(marked, names), ['Pot label', 'Sign: large']);
+    assert.deepEqual(offered(marked.replace('|', '[Pot label, |]'), names), ['Pot label', 'Sign: large']);
+    const large = completionsAt(marked.replace('|', ''), marked.indexOf('|'), names)[1]!;
+    const text = `${marked.replace('|', plainOf(large.snippet))}sheets: {ply3: [{size: [600 mm, 300 mm]}]}\n`;
+    const { model, issues } = readJob(new SpecSource(text), uses);
+    assert.deepEqual([issues, model!.tags[0]!.products], [[], ['Sign: large']]);
   });
 
   it('offers the stocks that have no sheets yet', () => {

@@ -157,6 +157,16 @@ describe('The files of a job', () => {
     }
   });
 
+  it('show how the layers of each spec go together, once, and nothing where there are none', async () => {
+    const { pages } = await readPdf(written['swap-assembly.pdf']!);
+    const [words] = pages.map((page) => page.text);
+    assert.match(words!, /layered: 4 tags/);
+    assert.match(words!, /Put together/);
+    assert.equal(pages.filter((page) => /Assembly sheet, for the bench/.test(page.text)).length, 1);
+    const flat = await laidOutJob(jobOf([tags[1]!], sheets), { ...files, 'orders.csv': csv });
+    assert.ok(!Object.keys(await jobFiles(flat, tools, never)).some((name) => name.includes('assembly')));
+  });
+
   it('list by order what goes into each parcel', async () => {
     const { pages } = await readPdf(written['swap-pick-list.pdf']!);
     const words = pages.map(({ text: own }) => own).join('\n');

@@ -103,6 +103,29 @@ describe('The job language', () => {
     assert.deepEqual((await checkedJob(jobOf(['{spec: plate.tag.yaml}'], [turned]))).issues, []);
   });
 
+  it('cuts from its own sheets, whatever sheet the workshop’s file has', async () => {
+    // The workshop has a sheet of 200 × 100 mm.
+    const long = (files['plate.tag.yaml'] as string).replace('60 mm, 40 mm', '300 mm, 40 mm');
+    const beside = { ...files, 'plate.tag.yaml': long };
+    const job = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], ['ply3: [{size: [400 mm, 100 mm]}]']), beside);
+    assert.deepEqual([messages(job), made(job).length], [[], 1]);
+    const small = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], sheets), beside);
+    assert.deepEqual(messages(small), ['6 exceeds-sheet ply3']);
+  });
+
+  it('does not call stocks unknown while the workshop’s file cannot be read', async () => {
+    const gone = await checkedJob(jobOf(['{spec: plate.tag.yaml}'], sheets).replace('use: shop', 'use: shed'));
+    assert.deepEqual(messages(gone), ['2 bad-file shed.workshop.yaml']);
+    assert.equal(made(gone).length, 1);
+  });
+
+  it('offers a file of the same kind whose name is near, its ending aside', async () => {
+    const near = await checkedJob(jobOf(['{spec: plat.tag.yaml}'], sheets));
+    assert.match(near.issues[0]!.message, /Did you mean “plate\.tag\.yaml”\?$/);
+    const far = await checkedJob(jobOf(['{spec: gone.tag.yaml}'], sheets));
+    assert.match(far.issues[0]!.message, /cannot be found or read\.$/);
+  });
+
   it('finds what uses itself', async () => {
     const beside = { ...files, 'a.yaml': 'tagwright: 1\nuse: b.yaml\n', 'b.yaml': 'tagwright: 1\nuse: a.yaml\n' };
     const text = jobOf(['{spec: plate.tag.yaml}'], sheets).replace(
@@ -210,6 +233,63 @@ describe('A table of orders', () => {
         ['Rue', 1],
       ],
     );
+  });
+
+  it('says once what is wrong with every tag alike, such as a hole that is covered', async () => {
+    // The plate is glued over the hole, whatever is engraved on it.
+    const covered = (files['named.tag.yaml'] as string)
+      .replace(
+        'pieces: {tag: {',
+        'pieces: {back: {body: [under], hanger: {hole: {diameter: 4, at: top}}}, tag: {glue_to: back, ',
+      )
+      .replace('shapes: {', 'shapes: {under: {rectangle: [40 mm, 20 mm]}, ');
+    const beside = { ...files, 'named.tag.yaml': covered, 'orders.csv': 'order,name\n1,Rue\n2,Sorrel\n3,Dill\n' };
+    const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), beside);
+    assert.deepEqual(messages(job), ['4 hole-blocked named.tag.yaml']);
+    assert.deepEqual([messagesInFiles(job), job.leftOut.length], [[], 3]);
+    // Of one tag alone it cannot be told that the others would have it.
+    const one = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), {
+      ...beside,
+      'orders.csv': 'order,name\n1,Rue\n2,Rue\n',
+    });
+    assert.deepEqual(messagesInFiles(one), ['orders.csv:2:3 hole-blocked', 'orders.csv:3:3 hole-blocked']);
+  });
+
+  it('has names of one size where the spec asks for it, as large as each of them has room for', async () => {
+    const fitted = (same: boolean) =>
+      (files['named.tag.yaml'] as string).replace('height: 3 mm', `fit: {in: plate, same_size: ${same}}`);
+    const csv = 'order,name\n1,Rue\n2,Angelica\n3,Rue\n';
+    const heights = async (same: boolean) => {
+      const beside = { ...files, 'named.tag.yaml': fitted(same), 'orders.csv': csv };
+      const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), beside);
+      return job.pieces!.tags.map(({ tag }) => tag.pieces[0]!.marks[0]!.lettering![0]!.xHeight);
+    };
+    const [own, same] = [await heights(false), await heights(true)];
+    assert.ok(own[0]! > 1.2 * own[1]!, own.join());
+    assert.deepEqual(
+      own.map(() => own[1]!.toFixed(2)),
+      same.map((height) => height.toFixed(2)),
+    );
+  });
+
+  it('is made with what is only a warning, which is told at the spec, once for each cause', async () => {
+    // 0.6 mm between the plate and another: the workshop's plywood has a min_web of 1 mm.
+    const more = 'left: {rectangle: [20, 20], nudge: {left: 40}}, neck: {rectangle: [40, 0.6], nudge: {left: 20}}';
+    const thin = (files['named.tag.yaml'] as string)
+      .replace('shapes: {', `shapes: {${more}, `)
+      .replace('body: [plate]', 'body: [plate, left, neck]');
+    const csv = 'order,name\n1,Rue\n2,Sorrel\n3,Rue\n4,Dill\n5,Sage\n6,Mint\n';
+    const beside = { ...files, 'named.tag.yaml': thin, 'orders.csv': csv };
+    const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), beside);
+    assert.deepEqual(messages(job), ['4 thin-stroke named.tag.yaml']);
+    assert.equal(job.issues[0]!.severity, 'warning');
+    assert.match(job.issues[0]!.message, /^“Rue”, “Sorrel”, “Dill” and 2 more \(named\.tag\.yaml, line 4\): /);
+    assert.deepEqual([made(job).length, job.leftOut], [6, []]);
+    const plain = await checkedJob(jobOf(['{spec: named.tag.yaml}'], sheets), {
+      ...files,
+      'named.tag.yaml': thin.replace('"{name}"', 'Rue'),
+    });
+    assert.match(plain.issues[0]!.message, /^named\.tag\.yaml, line 4: /);
   });
 
   it('says a fault of the spec once, and not at every line', async () => {

@@ -25,7 +25,7 @@ shapes:
   c: {ellipse: [60 mm, 30 mm], width: 40 mm, height: 40 mm}
   d: {ellipse: [60 mm, 30 mm]}
   e: {around: d, by: 5 mm}
-  f: {rectangle: [20 mm, 10 mm], fit: {in: d}}
+  f: {rectangle: [20 mm, 10 mm], fit: {in: d, margin: 0}}
 pieces:
   t: {body: [d], hanger: {hole: {at: top}}}
   u: {body: [b], hanger: {hole: {at: top, diameter: 4 mm}}}
@@ -37,7 +37,7 @@ pieces:
       'e: {around: d, by: 5 mm «= 70.0 × 40.0 mm»',
     ]);
     // The largest 2 : 1 rectangle in an ellipse with the half axes 30 and 15 has the half sides 30/√2 and 15/√2.
-    assert.equal(hints[3], 'f: {rectangle: [20 mm, 10 mm], fit: {in: d} «= 42.4 × 21.2 mm»');
+    assert.equal(hints[3], 'f: {rectangle: [20 mm, 10 mm], fit: {in: d, margin: 0} «= 42.4 × 21.2 mm»');
     // Two strands of twine go through twice its diameter.
     assert.equal(hints[4], 't: {body: [d], hanger: {hole: {at: top} «opening 6 mm»');
     assert.equal(hints.length, 5);

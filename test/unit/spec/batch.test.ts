@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { ofBatch } from '../../../src/engine/batch.ts';
 import type { Report } from '../../../src/engine/engine.ts';
 import type { TextGenerator } from '../../../src/spec/shape-model.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
@@ -24,6 +25,10 @@ const messagesOf = async (text: string, beside: Beside = {}): Promise<string[]> 
   const made: Report = await report(text, newEngine(beside));
   return made.issues.map((issue) => `${issue.code} “${placeOf(made, issue).text}”: ${issue.message}`);
 };
+
+function inRow(text: string, row: number, beside: Beside = {}): Promise<Report> {
+  return newEngine(beside).compute(text, { locate: (name) => `/specs/${name}`, row });
+}
 
 describe('A batch', () => {
   it('is a list of names, of rows, or of both', async () => {
@@ -180,6 +185,39 @@ describe('A batch', () => {
     assert.deepEqual(
       (await report(code('{name: Ida, number: 7}'))).issues.filter(({ severity }) => severity === 'error'),
       [],
+    );
+  });
+
+  it('tells an empty code, list or shape at the row and at the cell that leave it so, each column by itself', async () => {
+    const plates = (batch: string) =>
+      `tagwright: 1\nbatch: ${batch}\nshapes:\n  plate: {rectangle: ["{w}", "{h}"]}\n  code: {code: "{url}", size: 12, place: {on: plate}}\npieces:\n  tag: {body: [plate], engrave: [code]}\n`;
+    const list =
+      '[{name: Ida, url: "", w: 40, h: 30}, {name: Uwe, url: a, w: 40, h: ""}, {name: Eva, url: a, w: "", h: ""}]';
+    assert.deepEqual(
+      (await Promise.all([0, 1, 2].map((row) => inRow(plates(list), row)))).map(({ issues, source }) =>
+        issues
+          .filter(({ severity }) => severity === 'error')
+          .map(({ message, range }) => `${source.text.slice(range.start, range.end)} ${message}`),
+      ),
+      [
+        ['{name: Ida, url: "", w: 40, h: 30} “Ida” leaves {url} empty.'],
+        ['{name: Uwe, url: a, w: 40, h: ""} “Uwe” leaves {h} empty, and “rectangle” cannot do without.'],
+        ['{name: Eva, url: a, w: "", h: ""} “Eva” leaves {w} empty, and “plate” cannot do without.'],
+      ],
+    );
+    const table = 'name,url,w,h\nIda,,40,30\nUwe,a,40,\n';
+    const beside = { 'a.csv': table };
+    const [first, second] = [await inRow(plates('a.csv'), 0, beside), await inRow(plates('a.csv'), 1, beside)];
+    const cells = [first, second].map(({ inUsed }) =>
+      inUsed!.flatMap(({ issues }) => issues.map(({ range }) => range.start)),
+    );
+    assert.deepEqual(cells, [[table.indexOf(',40,30')], [table.length - 1]]);
+    assert.deepEqual(
+      ofBatch(first, [first, second], { joined: true }).issues.map(({ message }) => message),
+      [
+        '“Ida” leaves {url} empty (line 2 of “a.csv”).',
+        '“Uwe” leaves {h} empty (line 3 of “a.csv”), and “rectangle” cannot do without.',
+      ],
     );
   });
 

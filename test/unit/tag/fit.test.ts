@@ -276,7 +276,10 @@ describe('Fitting anywhere', () => {
     ];
     for (const others of [bar, letters]) {
       const made = await make(
-        specOf([...others, 'square: {rectangle: [10, 10], fit: {in: plate}}'], 'body: [plate], engrave: [bar, square]'),
+        specOf(
+          [...others, 'square: {rectangle: [10, 10], fit: {in: plate, margin: 0}}'],
+          'body: [plate], engrave: [bar, square]',
+        ),
       );
       const [other, square] = made.pieces[0]!.marks;
       const bounds = boundsOf(square!.region)!;
@@ -301,6 +304,10 @@ describe('Fitting anywhere', () => {
     assert.ok(maxX - minX > 100 && maxX - minX <= 140 - 2 * (6 + 4) + 0.01 && minY > -30 + 6 + 4 - 0.01 && maxY < 20);
     const short = await make(specOf(shapes('edge'), piece));
     assert.ok(boundsOf(short.pieces[0]!.marks[1]!.region)!.maxX > maxX, 'a name alone is the shape to fill');
+    const [around, name] = short.pieces[0]!.marks;
+    const usual = distance(around!.region, name!.region);
+    assert.ok(usual > 1.97 && usual < 2.1, `${usual} mm, where no margin is given`);
+    assert.deepEqual(short.issues, []);
   });
 
   it('keeps clear of a hole and finds the largest place beside it, by brute force', async () => {

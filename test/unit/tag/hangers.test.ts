@@ -275,3 +275,49 @@ describe('Hangers', () => {
     assert.ok(three.issues.some(({ code }) => code === 'bad-value'));
   });
 });
+
+describe('Holes in two corners of one side', () => {
+  const shapes: readonly (readonly [name: string, shape: string])[] = [
+    ['arrow', '{arrow: {length: 120, width: 40}}'],
+    ['notched arrow', '{arrow: {length: 120, width: 40, shaft: 26, tail: notched, notch: 9}}'],
+    ['label', '{label: {size: [90, 40], end: left}}'],
+    ['ticket', '{ticket: {size: [80, 40], bite: 6}}'],
+    ['rectangle', '{rectangle: [80, 40], radius: 8}'],
+    ['house', '{house: [50, 70]}'],
+    ['slanting polygon', '{polygon: {points: [[0, 0], [90, 20], [90, 60], [0, 60]]}}'],
+  ];
+  for (const [name, shape] of shapes)
+    for (const side of ['top', 'bottom'])
+      it(`are level at the ${side} of: ${name}`, async () => {
+        const hangers = `[{hole: {at: ${side}-left, diameter: 4}}, {hole: {at: ${side}-right, diameter: 4}}]`;
+        const { pieces, issues } = await make(specOf([`plate: ${shape}`], `body: [plate], hanger: ${hangers}`));
+        const [left, right] = pieces[0]!.hangers.map(({ centre }) => centre);
+        assertNear(left!.y, right!.y, 1e-6, 'level');
+        assert.ok(left!.x < right!.x - 20, 'they are apart');
+        assert.deepEqual(
+          issues.filter(({ message }) => /off level|near the edge|hole/i.test(message)).map(({ message }) => message),
+          [],
+        );
+        // As far from the edge as one hole would be, at the least.
+        const one = `body: [plate], hanger: {hole: {at: ${side}-left, diameter: 4}}`;
+        const alone = (await make(specOf([`plate: ${shape}`], one))).pieces[0]!;
+        const least = distance(alone.body, alone.hangers[0]!.opening);
+        for (const { opening } of pieces[0]!.hangers)
+          assert.ok(distance(pieces[0]!.body, opening) >= least - 1e-3, `${least} mm to the edge of one alone`);
+      });
+
+  it('stay where they are told to be, and where only one is in a corner', async () => {
+    const arrow = 'plate: {arrow: {length: 120, width: 40}}';
+    const at = async (hangers: string) =>
+      (await make(specOf([arrow], `body: [plate], hanger: ${hangers}`))).pieces[0]!.hangers.map(
+        ({ centre }) => centre.y,
+      );
+    const [alone] = await at('{hole: {at: top-right, diameter: 4}}');
+    const nudged = await at(
+      '[{hole: {at: top-left, diameter: 4}}, {hole: {at: top-right, diameter: 4, nudge: {up: 0.5}}}]',
+    );
+    assertNear(nudged[1]!, alone! + 0.5, 1e-6);
+    const others = await at('[{hole: {at: left, diameter: 4}}, {hole: {at: top-right, diameter: 4}}]');
+    assertNear(others[1]!, alone!, 1e-6);
+  });
+});

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
+import type { Piece } from '../../../src/tag/tag.ts';
 import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
 import { distanceByJts } from '../support/reference.ts';
 
@@ -130,6 +131,31 @@ describe('A shape that is repeated', () => {
     const text = 'ab: {text: ab, font: Nunito, size: 8}';
     const { report: found } = await makeShape('{repeat: {shape: ab, count: 3, spacing: 20}}', [text]);
     assert.equal(found.tag!.pieces[0]!.sources[0]!.lettering!.length, 3);
+  });
+
+  it('makes room along an edge for the hole that a piece hangs by, unless so many are asked for', async () => {
+    const piece = async (along: string, use: string, hanger = ', hanger: {hole: {at: top, diameter: 3}}') =>
+      (
+        await make(
+          specOf(
+            ['plate: {circle: 60}', dot, `dots: {repeat: {shape: dot, along: {outline: plate, inset: 5}, ${along}}}`],
+            `body: [plate], ${use}: [dots]${hanger}`,
+          ),
+        )
+      ).pieces[0]!;
+    const plain = (await make(specOf(['plate: {circle: 60}'], 'body: [plate], hanger: {hole: {at: top, diameter: 3}}')))
+      .pieces[0]!.hangers[0]!;
+    const dotsOf = ({ marks, sources }: Piece) =>
+      partsOf((marks[0] ?? sources.find((each) => each.use === 'cut'))!.region);
+    // 157 mm round, 9 mm apart: 17, of which the one at the top gives way.
+    for (const use of ['engrave', 'cut']) {
+      const made = await piece('spacing: 9', use);
+      assert.equal(dotsOf(made).length, 16, use);
+      assert.deepEqual(made.hangers[0]!.centre, plain.centre, 'the hole stays where it would be');
+      for (const each of dotsOf(made)) assert.ok(distanceByJts(each, made.hangers[0]!.opening) > 1 - 1e-3);
+      assert.equal(dotsOf(await piece('spacing: 9', use, '')).length, 17, use);
+      assert.equal(dotsOf(await piece('count: 17', use)).length, 17, use);
+    }
   });
 
   for (const [repeat, message] of [

@@ -111,6 +111,38 @@ describe('Lines over the top and along the bottom', () => {
     assert.ok(furthest(top!) < 35 - 3 - 2);
   });
 
+  it('say what keeps them small, where it does by more than a quarter', async () => {
+    const words = (clear: number) =>
+      specOf(
+        [
+          'plate: {oval: [90, 60]}',
+          `words: {lines: [{text: SEED LIBRARY, arc: top}, {text: since the spring, arc: bottom}], fit: {in: plate, margin: 3, clear: ${clear}}}`,
+          'leaf: {ellipse: [30, 20], place: plate}',
+        ],
+        'body: [plate], engrave: [words, leaf], hanger: {hole: top}',
+      );
+    const told = async (clear: number) => {
+      const { pieces, issues } = await make(words(clear));
+      return {
+        size: pieces[0]!.marks[0]!.lettering![0]!.xHeight,
+        issues: issues.filter(({ code }) => code === 'squeezed'),
+      };
+    };
+    const [free, kept] = [await told(2), await told(5)];
+    assert.deepEqual(free.issues, []);
+    assert.equal(kept.issues.length, 1);
+    const { message, severity, path } = kept.issues[0]!;
+    assert.deepEqual([severity, path], ['info', ['shapes', 'words', 'fit']]);
+    const percent = Number(/have (\d+) % of the size/.exec(message)![1]);
+    // Without the hole and the leaf, nothing is in the way.
+    const alone = await make(words(5).replace(', leaf]', ']').replace(', hanger: {hole: top}', ''));
+    assertNear(percent / 100, kept.size / alone.pieces[0]!.marks[0]!.lettering![0]!.xHeight, 0.006);
+    assert.match(
+      message,
+      /^To pass 5\.00 mm clear of the hole at the top and “leaf”, .* use a ring instead of the hole at the top, make “leaf” smaller or give a smaller “clear”\.$/,
+    );
+  });
+
   it('have the width asked for without a fit, round a circle as small as they allow', async () => {
     const { region } = await onPlate('{circle: 80}', `${pair('SEED LIBRARY', 'plant swap')}, width: 60`);
     const box = boundsOf(region)!;

@@ -5,6 +5,7 @@
 
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import type { Counts, FailedTest } from './counting-reporter.ts';
 
@@ -25,12 +26,31 @@ export const check = (title: string, ...command: string[]): TestStep => ({ title
 /** The linter has the compiler at hand and reports its errors as well: both in one go, over all files. */
 export const typesAndLint = check('Types and lint', bin('oxlint/bin/oxlint'));
 
-export function tests(title: string, jobs: number, files: readonly string[], ...more: readonly string[]): TestStep {
+/** Where `bundle-tests.ts` puts the bundle of each file, from the root. */
+export const bundled = 'test/artefacts/bundled';
+const reporter = 'src/dev/counting-reporter.ts';
+const bounded = 'src/dev/bounded.ts';
+/** What mocha itself loads. */
+export const mochaModules = [reporter, bounded] as const;
+const bundleOf = (file: string, ending: 'mjs' | 'cjs'): string => join(bundled, file.replace(/ts$/, ending));
+
+/** `bundles` of test files, or of all. */
+export const bundle = (...files: readonly string[]): TestStep =>
+  check('Bundles of tests', '--import', 'tsx', 'src/dev/bundle-tests.ts', ...files);
+
+/** Of files that are bundled. `isBounded`: only what begins within some seconds. */
+export function tests(
+  title: string,
+  files: readonly string[],
+  { isBounded = false, retries = 0 }: { readonly isBounded?: boolean; readonly retries?: number } = {},
+): TestStep {
   // Geometry creates much short-lived garbage; a larger young generation saves copying it (an eighth of the time).
-  const node = ['import=tsx', 'max-semi-space-size=64'].flatMap((option) => ['--node-option', option]);
-  const how = ['--no-config', ...node, '--timeout', '180000', '--parallel', '--jobs', `${jobs}`];
-  const mocha = [bin('mocha/bin/mocha.js'), '--reporter', './src/dev/counting-reporter.ts', ...how, ...more];
-  return { title, command: [...mocha, ...files], kind: 'tests' };
+  const node = ['enable-source-maps', 'max-semi-space-size=64'].flatMap((option) => ['--node-option', option]);
+  const how = ['--no-config', ...node, '--timeout', '180000', '--parallel', '--jobs', `${availableParallelism()}`];
+  const hooks = isBounded ? ['--require', `./${bundleOf(bounded, 'cjs')}`] : [];
+  const mocha = [bin('mocha/bin/mocha.js'), '--reporter', `./${bundleOf(reporter, 'cjs')}`, ...how, ...hooks];
+  const bundles = files.map((file) => bundleOf(file, 'mjs'));
+  return { title, command: [...mocha, '--retries', `${retries}`, ...bundles], kind: 'tests' };
 }
 
 /** Large test files tend to take long; one that started last would be waited for alone. */

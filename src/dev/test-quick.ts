@@ -6,11 +6,10 @@
 
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, statSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { generate } from './generate.ts';
 import { importsOf } from './imports.ts';
-import { largestFirst, root, StepRunner, tests, typesAndLint } from './steps.ts';
+import { bundle, largestFirst, root, StepRunner, tests, typesAndLint } from './steps.ts';
 
 /** Imports between a test and what changed. */
 const near = 2;
@@ -60,10 +59,9 @@ let bytes = 0;
 const chosen = close.filter((test) => (bytes += statSync(join(root, test)).size) <= mostBytes);
 
 const run = new StepRunner();
-const jobs = availableParallelism();
 await Promise.all([
   run.step(typesAndLint),
-  chosen.length > 0 ? run.step(tests('Unit tests', jobs, chosen, '--require', './src/dev/bounded.ts')) : undefined,
+  chosen.length > 0 ? run.inTurn([bundle(...chosen), tests('Unit tests', chosen, { isBounded: true })]) : undefined,
 ]);
 console.log(
   `Changed: ${changed.length} files. Files of unit tests run: the nearest ${chosen.length} of ${reaching.length} that reach them. ` +

@@ -3,12 +3,17 @@
  * are walked by their equations.
  */
 
+import { createRequire } from 'node:module';
 import { Bezier } from 'bezier-js';
 import { parseString } from 'dxf';
-import createArcForLWPolyline from 'dxf/lib/util/createArcForLWPolyline.js';
 import DxfParser from 'dxf-parser';
-import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Point, Ring } from '../../../src/geometry/types.ts';
+import { getDocument, OPS } from './pdfjs.ts';
+
+/** Required, as loaders disagree on what an import of it is. */
+const { default: createArcForLWPolyline } = createRequire(import.meta.url)(
+  'dxf/lib/util/createArcForLWPolyline.js',
+) as typeof import('dxf/lib/util/createArcForLWPolyline.js');
 
 export interface Outline {
   readonly ring: Ring;

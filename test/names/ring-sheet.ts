@@ -139,7 +139,9 @@ for (const face of faces) {
       .filter(has)
       .map(({ name, readAs }) => `${name} (${readAs.join(', ')})`)
       .join(', ') || 'none';
-  console.log(`${face.name}: said: ${count(({ said }) => said)}; askew: ${count(({ askew }) => askew !== '')}; weak: ${count(({ weak }) => weak)}`);
+  console.log(
+    `${face.name}: said: ${count(({ said }) => said)}; askew: ${count(({ askew }) => askew !== '')}; weak: ${count(({ weak }) => weak)}`,
+  );
   if (reader) console.log(`  misread: ${count(({ misread }) => Boolean(misread))}`);
 }
 await reader?.close();

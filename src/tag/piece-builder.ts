@@ -149,7 +149,7 @@ export class PieceBuilder {
       on.push(made?.value.region);
       plain.push([hanger, made?.id]);
     }
-    const inputs = [united.id, plain, size];
+    const inputs = [united.id, plain, size, this.#resources.minWeb];
     const found = this.#resources.cache.get('whole size', inputs, (): PieceScale | undefined => {
       // If the ring jumps from place to place as the size changes and no size is found, how it reads is left out of
       // account.
@@ -160,7 +160,10 @@ export class PieceBuilder {
             const scaled = transform(united.value, scaledBy(tried));
             return hangers.flatMap((hanger, index) => {
               const joined = on[index] && transform(on[index], scaledBy(tried));
-              return placeHanger(hanger, joined ?? scaled, scaled, scaledReading(reading, tried)) ?? [];
+              return (
+                placeHanger(hanger, joined ?? scaled, scaled, scaledReading(reading, tried), this.#resources.minWeb) ??
+                []
+              );
             });
           },
           size,
@@ -257,12 +260,19 @@ export class PieceBuilder {
     const joined = on && (await this.#scaled(on, factor));
     const beside = await this.#besideHole(hanger, piece, factor);
     const besides = beside.map(({ made, as }) => [made.id, as]);
-    const inputs = [body.id, joined?.id, ids(bodies), rest, usesReading, besides];
+    const inputs = [body.id, joined?.id, ids(bodies), rest, usesReading, besides, this.#resources.minWeb];
     return this.#resources.cache.get('hanger', inputs, () => {
       const reading = readingOf(bodies.map(({ stage }) => stage.value));
       const usedReading = usesReading ? reading : noReading;
       const inTheWay = beside.map(({ made, as }) => obstacleOf(made.value, as, this.#model));
-      const placed = placeHanger(hanger, joined?.value.region ?? body.value, body.value, usedReading, inTheWay);
+      const placed = placeHanger(
+        hanger,
+        joined?.value.region ?? body.value,
+        body.value,
+        usedReading,
+        this.#resources.minWeb,
+        inTheWay,
+      );
       if (!placed || hanger.kind !== 'ring') return placed;
       const size = { hole: hanger.opening / 2, wall: hanger.wall };
       const hasLetters = bodies.some(({ stage }) => stage.value.lettering);

@@ -1,6 +1,7 @@
 /** Single changes of a shape that may make it hold together: thicker, heavier, larger, set closer, slid together. */
 
 import { samePath } from '../../core/values.ts';
+import { boundsOf } from '../../geometry/measure.ts';
 import type { Shape, TextGenerator } from '../../spec/shape-model.ts';
 import { lapMm } from '../../tag/overlap/lap.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
@@ -36,7 +37,7 @@ export function slidTogether(at: Case, shape: Shape): Remedy {
   const xHeight = at.tag.made.get(shape)?.lettering?.[0]?.xHeight ?? 0;
   const before = growthOf(at, shape);
   const lapNow = lapMm(generator, at.tag.stock.minWeb);
-  const size = lapNow === undefined ? sizeLess(at, shape, 2 * before) : [];
+  const size = lapNow === undefined ? sizeLess(at, shape, 2 * before, gapsClosed(at, shape)) : [];
   const candidates = growthBeside.flatMap((share) =>
     // Existing growth is kept.
     lapsMm.flatMap((lap) => {
@@ -54,15 +55,30 @@ export function slidTogether(at: Case, shape: Shape): Remedy {
   return { words, candidates };
 }
 
+/** Share of the gaps between letters that closes up when they slide together: stems keep a part of it. Our own judgement. */
+const closedShare = 0.8;
+
+/** Estimate of how much shorter the letters become when they slide together, in mm. */
+function gapsClosed(at: Case, shape: Shape): number {
+  const letters = at.tag.made.get(shape)?.lettering?.[0]?.letters ?? [];
+  return letters.reduce((sum, { region, opens }, index) => {
+    const last = letters[index - 1];
+    // Two words stay apart.
+    const gap = last && !opens ? boundsOf(region)!.minX - boundsOf(last.region)!.maxX : 0;
+    return sum + closedShare * Math.max(0, gap);
+  }, 0);
+}
+
 /**
- * The size less `by`. With `overlap` a size applies before growth, without it after growth; reduced by twice the
- * growth, the letters stay as large when `overlap` is added.
+ * The size less `growth`, and a width less `closed` too. With `overlap` a size applies before growth, without it after growth; reduced by
+ * twice the growth and by what closes up, the letters stay as large when `overlap` is added.
  */
-function sizeLess(at: Case, { generator, modifiers, path }: Shape, by: number): Candidate[] {
+function sizeLess(at: Case, { generator, modifiers, path }: Shape, growth: number, closed: number): Candidate[] {
   const font = generator.kind === 'text' ? generator.size : undefined;
   const { width, height } = modifiers;
   const key = font ? fontSizeKeys[font.of] : width === undefined ? 'height' : 'width';
   const size = font?.mm ?? width ?? height;
+  const by = growth + (key === 'width' ? closed : 0);
   if (by <= 0 || size === undefined || size <= by || font?.of === 'em') return [];
   return settingLengths(at, path, key, [size - by]);
 }

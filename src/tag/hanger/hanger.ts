@@ -13,11 +13,13 @@ import type { HangerObstacle } from './clear-of.ts';
 import { placeInside } from './inside.ts';
 import type { RingReading } from './reading.ts';
 import { placeRing } from './ring.ts';
+import { hasWeakJoint, weakJointCost } from './weak-joint.ts';
 
 /**
  * @param on The shape it is joined to or set into.
  * @param whole The body as it hangs.
  * @param reading The lettering in it.
+ * @param web The least width of a joint.
  * @param inTheWay What a hole keeps clear of if the spec leaves its place open.
  * @returns `undefined` if there is no room for it.
  */
@@ -26,6 +28,7 @@ export function placeHanger(
   on: Region,
   whole: Region,
   reading: RingReading,
+  web: number,
   inTheWay: readonly HangerObstacle[] = [],
 ): PlacedHanger | undefined {
   const { kind, path, at, opening } = hanger;
@@ -36,7 +39,11 @@ export function placeHanger(
   switch (kind) {
     case 'ring': {
       const size = { hole: radius, wall: hanger.wall, sink: hanger.sink };
-      const centre = nudged(placeRing(on, whole, hanger.at, size, reading, aside), hanger.nudge);
+      const place = (secondJointCost: number) => placeRing(on, whole, hanger.at, size, reading, aside, secondJointCost);
+      const isWeak = (centre: Point) => hasWeakJoint(centre, size, whole, web);
+      const first = place(0);
+      const other = first && at.kind === 'auto' && isWeak(first) ? place(weakJointCost) : undefined;
+      const centre = nudged(other && !isWeak(other) ? other : first, hanger.nudge);
       if (!centre) return undefined;
       const lug = [circle(centre, radius + hanger.wall)];
       return {

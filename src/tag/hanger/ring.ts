@@ -72,7 +72,10 @@ interface RingCandidate {
   readonly score: number;
 }
 
-/** The centre of the ring; `undefined` if the body has no place for one. */
+/**
+ * The centre of the ring; `undefined` if the body has no place for one. `secondJointCost` is that of a place where the ring is also joined by
+ * less than its wall.
+ */
 export function placeRing(
   on: Region,
   whole: Region,
@@ -80,6 +83,7 @@ export function placeRing(
   size: RingSize,
   reading: RingReading,
   aside: Point = { x: 0, y: 0 },
+  secondJointCost = 0,
 ): Point | undefined {
   const bounds = boundsOf(on);
   const middleOfMass = centroid(whole);
@@ -105,12 +109,14 @@ export function placeRing(
   const judge = (centre: Point, cost: number, least = -Infinity): RingCandidate => {
     if (1 - cost < least) return { centre, score: 1 - cost };
     // A joint as wide as the ring's radius is as strong as the wall allows; more is no gain.
-    const joined = Math.min(jointLength(centre, size.hole + size.wall, edges) / (size.hole + size.wall), 1);
+    const [joint = 0, ...others] = jointLengths(centre, size.hole + size.wall, edges);
+    const joined = Math.min(joint / (size.hole + size.wall), 1);
     if (joined - cost < least) return { centre, score: joined - cost };
     // Its hole must be clear of everything, even of what it is not joined to.
     const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
     const slit = leavesSlit(centre, size.hole + size.wall, edges) ? slitCost : 0;
-    return { centre, score: joined - cost - blocked - slit - misreadingCost(reading, centre, size) };
+    const thin = others.some((other) => other < size.wall) ? secondJointCost : 0;
+    return { centre, score: joined - cost - blocked - slit - thin - misreadingCost(reading, centre, size) };
   };
   // Never inside a counter, so the counters need no offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);
@@ -154,10 +160,9 @@ export function placeRing(
 function isEndOfSameBar(centre: Point, other: Point, { hole, wall }: RingSize, edges: EdgeIndex): boolean {
   const radius = hole + wall;
   if (distance(other, centre) > radius) return false;
-  const width = jointLength(centre, radius, edges);
-  return (
-    width > 0 && width < radius && Math.abs(jointLength(centre, radius + hole, edges) - width) < parallelShare * width
-  );
+  const lengthAt = (reach: number): number => jointLengths(centre, reach, edges)[0] ?? 0;
+  const width = lengthAt(radius);
+  return width > 0 && width < radius && Math.abs(lengthAt(radius + hole) - width) < parallelShare * width;
 }
 
 /** A place on the track, and the most it may gain from the places between it and the next. */
@@ -200,20 +205,17 @@ function compareCandidates(a: RingCandidate, b: RingCandidate): number {
   return b.centre.y - a.centre.y || a.centre.x - b.centre.x;
 }
 
-/** The longest chord that the ring's outer circle cuts off inside the body: the length of a tear. */
-function jointLength(centre: Point, radius: number, edges: EdgeIndex): number {
+/** The chords that the ring's outer circle cuts off inside the body, the longest first: the lengths of a tear. */
+export function jointLengths(centre: Point, radius: number, edges: EdgeIndex): number[] {
   const angles = circleCrossings(edges.near(centre, radius), centre, radius);
-  if (angles.length < 2) return 0;
-  let longest = 0;
-  angles.forEach((from, index) => {
+  if (angles.length < 2) return [];
+  const chords = angles.flatMap((from, index) => {
     const to = index + 1 < angles.length ? angles[index + 1]! : angles[0]! + 2 * Math.PI;
     const middle = (from + to) / 2;
-    const chord = 2 * radius * Math.sin(Math.min((to - from) / 2, Math.PI / 2));
-    if (chord <= longest) return;
-    if (edges.contains({ x: centre.x + radius * Math.cos(middle), y: centre.y + radius * Math.sin(middle) }))
-      longest = chord;
+    const at = { x: centre.x + radius * Math.cos(middle), y: centre.y + radius * Math.sin(middle) };
+    return edges.contains(at) ? [2 * radius * Math.sin(Math.min((to - from) / 2, Math.PI / 2))] : [];
   });
-  return longest;
+  return chords.sort((a, b) => b - a);
 }
 
 /** Whether, a little further out, the circle meets more of the body than the ring joins. */

@@ -29,7 +29,9 @@ export type StemLetter = 'd' | '9' | 'b' | 'P';
  * Beside the middle of a ring a letter is no more than a stem, as F, P and Y are: in x-heights, of the ring's radius up
  * and down, and in x-heights. Such a stem is at least as long as the ring is wide. A letter most of whose height is a
  * stem is one to its ends, as I, L and T are. Where so many radii of the stem are free below the ring and above it, the
- * two are no letter, nor where the ring reaches so many above the end of a stem that has a foot or an arm.
+ * two are no letter, nor where the ring reaches so many above the end of a stem that has a foot or an arm. Over a foot whose far end
+ * reaches up beside the ring, so many radii of a stem are enough whose side is even within so many x-heights, and beyond whose side no more
+ * than a serif reaches.
  */
 const stem = {
   widest: 0.7,
@@ -40,6 +42,7 @@ const stem = {
   above: 0.2,
   overFoot: 1.7,
   serif: 0.3,
+  straight: 0.02,
 } as const;
 
 /** A small letter that is taller than so many x-heights has an ascender. */
@@ -101,10 +104,10 @@ export function withStem(
   const beside = ink.slice(from, to + 1);
   // The foot of an L with a serif reaches up beside the ring, but on the far side.
   const isStemOverFoot = (): boolean => {
-    const outermost = Math.max(...ink.map(({ reach }) => reach));
-    const isOuter = ({ reach }: InkAt): boolean => outermost - reach < stem.serif * xHeight;
-    const isStemRow = (row: InkAt): boolean => isThin(row) && isOuter(row);
-    return isStemRow(ink[to]!) && heightOfRun(ink, isStemRow, to, to) >= stem.overFoot * radius;
+    const { reach } = ink[to]!;
+    const isStraight = (row: InkAt): boolean => isThin(row) && Math.abs(row.reach - reach) < stem.straight * xHeight;
+    const isOuter = ink.every((row) => row.reach - reach < stem.serif * xHeight);
+    return isOuter && heightOfRun(ink, isStraight, to, to) >= stem.overFoot * radius;
   };
   const isAllStem = ink.filter(isThin).length > stem.most * ink.length;
   const isStem = beside.every(isThin) && heightOfRun(ink, isThin, from, to) >= 2 * radius;

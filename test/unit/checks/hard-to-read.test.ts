@@ -46,7 +46,7 @@ describe('Lettering that is hard to read', () => {
     assert.deepEqual(await said(post(-11, -25), '{union: [name, bar]}'), [
       'warning: “Sorrel” is hard to read: what it is united with covers “o”.',
     ]);
-    assert.deepEqual(await said(post(-11, -31)), [
+    assert.deepEqual(await said(post(-11, -33)), [
       'info: “Sorrel” may be hard to read: “bar” fills the counter of “o”.',
     ]);
     assert.deepEqual(await said(post(0, -32)), ['info: “Sorrel” may be hard to read: “bar” covers part of “r”.']);

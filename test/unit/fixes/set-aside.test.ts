@@ -10,7 +10,7 @@ const options = { locate: (relative: string) => `/specs/${relative}` };
 
 /** Only a name with a dot over one of its letters falls apart, and no room is left for anything that could hold it. */
 const spec = (batch: string): string =>
-  `tagwright: 1\nstock: {min_web: 3 mm}\nbatch:${batch}\nshapes:\n  name: {text: "{name}", font: Pacifico, x_height: 10 mm}\npieces:\n  tag: {body: [name], hanger: {ring: {at: auto}}}\n`;
+  `tagwright: 1\nstock: {min_web: 5 mm}\nbatch:${batch}\nshapes:\n  name: {text: "{name}", font: Pacifico, x_height: 10 mm}\npieces:\n  tag: {body: [name], hanger: {ring: {at: auto}}}\n`;
 
 async function setAsideText(batch: string, row: number): Promise<string | undefined> {
   const { source, batch: list } = await engine.compute(spec(batch), { ...options, row });

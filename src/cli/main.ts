@@ -1,7 +1,5 @@
 /** The command line: `tagwright check|fix|export|sheets|pack|job|test-piece`. */
 
-import { realpathSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { check } from './check.ts';
 import { exportAll } from './export.ts';
@@ -9,6 +7,7 @@ import { readSpec } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { fix } from './fix.ts';
 import { jobAll } from './job.ts';
+import { isOwnProcess } from './own-process.ts';
 import { packAll } from './pack.ts';
 import { servesRows } from './rows.ts';
 import { sheetsAll } from './sheets.ts';
@@ -128,6 +127,4 @@ function messageOf(error: unknown): string {
   return isFile ? `${path} is no folder that files can be put in; name another with --out.` : error.message;
 }
 
-const [, program] = process.argv;
-if (!servesRows() && program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url))
-  process.exitCode = await run(process.argv.slice(2));
+if (!servesRows() && isOwnProcess(import.meta.url)) process.exitCode = await run(process.argv.slice(2));

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { NestThreads } from '../nesting/threads/nest-threads.ts';
 import { nodeThreads } from '../nesting/threads/node-thread.ts';
+import { isOwnProcess } from './own-process.ts';
 
 /** By how much memory may grow before garbage is collected, in percent: without, it would be twice what hundreds of names need. */
 const growthPercent = 20;
@@ -13,8 +14,8 @@ const growthPercent = 20;
 export function newNestThreads(): NestThreads {
   const isBundled = import.meta.url.endsWith('.mjs');
   if (!isBundled) return new NestThreads();
-  // Holds for the whole process, which is the program's own.
-  setFlagsFromString(`--heap-growing-percent=${growthPercent}`);
+  // Holds for the whole process.
+  if (isOwnProcess(import.meta.url)) setFlagsFromString(`--heap-growing-percent=${growthPercent}`);
   if (availableParallelism() < 2) return new NestThreads();
   // What comes after a layout needs their memory.
   return new NestThreads(nodeThreads(fileURLToPath(new URL('nest-thread.mjs', import.meta.url))), 0);

@@ -19,6 +19,14 @@ export const limitMs = 45_000;
 /** After so long it is tried anew to open a list. */
 const patienceMs = 3000;
 
+const sparing = {
+  // Each blink of the cursor and each step of an animation is painted, by the processor.
+  'editor.cursorBlinking': 'solid',
+  'workbench.reduceMotion': 'on',
+  // What one test did to a file is nothing that the next one can undo.
+  'files.restoreUndoStack': false,
+};
+
 export interface OpenOptions {
   /** Copied to a temporary folder, which is what the editor opens. Default: the samples. */
   folder?: string;
@@ -70,7 +78,8 @@ export class Editor {
     private readonly server: ServedEditor,
     /** What its folder is a copy of. */
     private readonly original: string,
-    private copy: string,
+    /** The folder that is open. */
+    readonly folder: string,
     /** Ends everything that was started, the last first. */
     readonly close: () => Promise<void>,
   ) {
@@ -80,27 +89,26 @@ export class Editor {
 
   static async open(options: OpenOptions = {}): Promise<Editor> {
     const original = options.folder ?? join(root, 'samples');
-    const copy = copyToTemporary(original);
-    let editor: Editor | undefined;
+    const folder = copyToTemporary(original);
     const endings: (() => Promise<void> | void)[] = [];
     const close = async (): Promise<void> => {
       for (const end of endings.splice(0).reverse()) await end();
     };
     try {
       endings.push(() => {
-        removeCopy(editor?.copy ?? copy);
+        removeCopy(folder);
       });
       const serve = options.inBrowser ? serveStatically : serveEditor;
-      // Each blink of the cursor and each step of an animation is painted, by the processor.
-      const settings = { 'editor.cursorBlinking': 'solid', 'workbench.reduceMotion': 'on', ...options.settings };
-      const server = await serve({ folder: copy, extension: root, settings });
+      const settings = { ...sparing, ...options.settings };
+      const server = await serve({ folder, extension: root, settings });
       endings.push(() => server.close());
       const browser = await launchBrowser();
       endings.push(() => browser.close());
       const context = await browser.newContext({ viewport: options.size ?? { width: 1400, height: 900 } });
       const page = await context.newPage();
-      editor = new Editor(page, server, original, copy, close);
-      await editor.load(server.url);
+      const editor = new Editor(page, server, original, folder, close);
+      await page.goto(server.url);
+      await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
       return editor;
     } catch (error) {
       await close();
@@ -108,28 +116,10 @@ export class Editor {
     }
   }
 
-  /** The folder that is open. */
-  get folder(): string {
-    return this.copy;
-  }
-
   /** Ends everything at once, as this process ends. The browser sees to itself. */
   abandon(): void {
     this.server.abandon();
-    removeCopy(this.copy);
-  }
-
-  /** Another copy of the folder, in the same window: nothing is remembered of the one before. */
-  async openAfresh(): Promise<void> {
-    const before = this.copy;
-    this.copy = copyToTemporary(this.original);
-    await this.load(this.server.urlOf(this.copy));
-    removeCopy(before);
-  }
-
-  private async load(url: string): Promise<void> {
-    await this.page.goto(url);
-    await this.page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
+    removeCopy(this.folder);
   }
 
   /**

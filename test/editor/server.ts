@@ -16,8 +16,6 @@ const startLimitMs = 120_000;
 
 export interface ServedEditor {
   readonly url: string;
-  /** Address of another folder in the same editor; of one that has no server, only the folder asked for last is there. */
-  urlOf(folder: string): string;
   /** Resolves when the server has ended by itself. */
   readonly ended: Promise<unknown>;
   /** Ends the server with everything it started, and removes its user data. */
@@ -79,8 +77,7 @@ export async function serveEditor(options: ServeOptions): Promise<ServedEditor> 
   };
   try {
     const port = await listeningPort(server);
-    const urlOf = (folder: string): string => address(port, token, { ...options, folder });
-    return { url: urlOf(options.folder), urlOf, ended: once(server, 'exit'), close, abandon };
+    return { url: address(port, token, options), ended: once(server, 'exit'), close, abandon };
   } catch (error) {
     await close();
     throw error;

@@ -26,9 +26,8 @@ const types: Readonly<Record<string, string>> = {
   '.wasm': 'application/wasm',
 };
 
-export async function serveStatically({ folder: first, extension, settings }: ServeOptions): Promise<ServedEditor> {
+export async function serveStatically({ folder, extension, settings }: ServeOptions): Promise<ServedEditor> {
   installEditor();
-  let folder = first;
   const reader = await httpFilesScript();
   const server = createServer((request, response) => {
     void answer(request, response).catch((error: unknown) => {
@@ -53,13 +52,8 @@ export async function serveStatically({ folder: first, extension, settings }: Se
   }
 
   const ended = once(server, 'close');
-  const url = `http://${authority}/`;
   return {
-    url,
-    urlOf: (other) => {
-      folder = other;
-      return url;
-    },
+    url: `http://${authority}/`,
     ended,
     close: async () => {
       server.close();

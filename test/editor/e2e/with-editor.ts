@@ -8,12 +8,11 @@ process.once('exit', () => {
 });
 
 /**
- * One editor for all suites of a process that ask for the same: a folder of its own for each suite, cleared before each
- * test, with a picture of the editor when a test fails. After that, and where it cannot be cleared, it is another one.
+ * One editor for all suites of a process that ask for the same, cleared before each test, with a picture of the editor when
+ * a test fails. After that, and where it cannot be cleared, it is another one.
  */
 export function withEditor(options: OpenOptions = {}): () => Editor {
   const key = JSON.stringify(options);
-  let isFirst = true;
   let failure: unknown;
 
   const end = async (): Promise<void> => {
@@ -27,13 +26,12 @@ export function withEditor(options: OpenOptions = {}): () => Editor {
     const editor = open.get(key);
     if (editor)
       try {
-        await (isFirst ? editor.openAfresh() : editor.clear());
+        await editor.clear();
       } catch (error) {
         console.log(`  Not cleared, so another editor is opened: ${String(error)}`);
         await editor.screenshot(`not cleared - ${this.currentTest!.title}`);
         await end();
       }
-    isFirst = false;
     try {
       if (!open.has(key)) open.set(key, await Editor.open(options));
     } catch (error) {

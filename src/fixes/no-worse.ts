@@ -29,9 +29,9 @@ const narrowKinds: ReadonlySet<IssueCode> = new Set([
  */
 export function solves(issue: Issue, before: Judged, after: Judged): boolean {
   if (!after.tag) return false;
-  const cause = causeOf(issue);
+  const cause = causeIn(issue);
   // To a reader, several of a kind at one line are one problem: all of them must be gone.
-  return after.issues.every((other) => causeOf(other) !== cause) && isNoWorse(before, after);
+  return after.issues.every((other) => causeIn(other) !== cause) && isNoWorse(before, after);
 }
 
 /**
@@ -62,10 +62,16 @@ function isHarmless({ code }: Issue): boolean {
   return code === 'odd-comment' || code === 'not-measured';
 }
 
+/** Lettering is as hard to read as before, whether its growth or the shape as a whole is blamed for it. */
+function causeIn(issue: Issue): string {
+  const { code, path } = issue;
+  return causeOf(code === 'hard-to-read' && path.at(-1) === 'grow' ? { ...issue, path: path.slice(0, -1) } : issue);
+}
+
 function byCause(issues: readonly Issue[]): Map<string, Issue[]> {
   const groups = new Map<string, Issue[]>();
   for (const issue of issues) {
-    const cause = causeOf(issue);
+    const cause = causeIn(issue);
     const group = groups.get(cause);
     if (group) group.push(issue);
     else groups.set(cause, [issue]);

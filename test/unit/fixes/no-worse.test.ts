@@ -1,0 +1,32 @@
+import assert from 'node:assert/strict';
+import type { Issue, YamlPath } from '../../../src/core/issue.ts';
+import type { Judged } from '../../../src/engine/engine.ts';
+import { isNoWorse, solves } from '../../../src/fixes/no-worse.ts';
+
+const word: YamlPath = ['shapes', 'word'];
+const grown: YamlPath = [...word, 'grow'];
+
+function hardToRead(path: YamlPath, severity: Issue['severity'] = 'info'): Issue {
+  return { code: 'hard-to-read', severity, path, piece: 'tag', range: { start: 0, end: 1 }, message: 'hard to read' };
+}
+
+// What is made does not matter here, only that something is.
+const judged = (...issues: Issue[]): Judged => ({ tag: {} as Judged['tag'] & {}, issues, accepted: [] });
+
+describe('What a change does to a word that is hard to read', () => {
+  it('is nothing where only its growth is blamed instead of the word', () => {
+    assert.equal(isNoWorse(judged(hardToRead(word)), judged(hardToRead(grown))), true);
+    assert.equal(isNoWorse(judged(hardToRead(grown)), judged(hardToRead(word))), true);
+  });
+
+  it('is worse where it becomes a warning, or was none before, or is another word', () => {
+    assert.equal(isNoWorse(judged(hardToRead(word)), judged(hardToRead(grown, 'warning'))), false);
+    assert.equal(isNoWorse(judged(), judged(hardToRead(grown))), false);
+    assert.equal(isNoWorse(judged(hardToRead(word)), judged(hardToRead(['shapes', 'other', 'grow']))), false);
+  });
+
+  it('does not solve it by blaming something else', () => {
+    assert.equal(solves(hardToRead(grown), judged(hardToRead(grown)), judged(hardToRead(word))), false);
+    assert.equal(solves(hardToRead(grown), judged(hardToRead(grown)), judged()), true);
+  });
+});

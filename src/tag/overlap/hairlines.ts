@@ -8,8 +8,8 @@ import { thinSpines } from '../../geometry/thin-spines.ts';
 import type { Line, Region, Ring } from '../../geometry/types.ts';
 import type { Measures } from './measures.ts';
 
-/** Hairlines are thickened to this share of the x-height at most: the stems of a usual text face. Our own judgement. */
-const stemShare = 0.15;
+/** Hairlines are thickened to this share of the x-height at most: the stems of a usual text face, or hardly more. Our own judgement. */
+const stemShare = 0.17;
 
 /** Share of its area that each counter keeps, where that can be. Our own judgement. */
 const openShare = 0.4;

@@ -39,10 +39,14 @@ describe('Letters that another shape of their body covers', () => {
   });
 
   it('are cleared of a stick that goes in less deep, or is narrower', async () => {
+    const cases = [
+      ['width: 34, overlap: 0.6, grow: 0.3', 'towards: right, width: 8, lap: 8'],
+      ['width: 50, overlap: 0.6, grow: 0.7', 'towards: up, width: 4, lap: 8'],
+    ] as const;
     const titles = await Promise.all(
-      ['towards: right, width: 6, lap: 8', 'towards: up, width: 4, lap: 8'].map(async (stick) => {
+      cases.map(async ([name, stick]) => {
         const shapes = [
-          'name: {text: Fennel, font: Pacifico, width: 50, overlap: 0.6, grow: 0.7}',
+          `name: {text: Fennel, font: Pacifico, ${name}}`,
           `sign: {stick: {carries: name, length: 50, ${stick}}}`,
         ];
         return (await fixOf(specOf(shapes, 'body: [name, sign]'), 'hard-to-read')).fix?.title;

@@ -11,7 +11,7 @@ export function reportEmpty(written: string, path: YamlPath, problems: Problems,
   else {
     const [asked] = columnsIn(written);
     const message = `${inRow(written, problems.row)}.`;
-    reportAtRow(problems.row, asked?.column, { code: 'bad-value', severity: 'error', message });
+    reportAtRow(problems.row, asked?.column, { code: 'not-filled', severity: 'error', message });
   }
 }
 

@@ -10,6 +10,12 @@ import type { TableFile } from './used-files.ts';
 /** Texts are filled in when they are read: `007` in them is not a number, and an empty cell does not remove them. */
 const words: ReadonlySet<unknown> = new Set(['text', 'title', 'code']);
 
+/** An entry of `lines` may be its words alone; beside a drawing, `lines` is true or false. */
+function isWords(path: YamlPath): boolean {
+  const isLine = path.at(-2) === 'lines' && typeof path.at(-1) === 'number';
+  return isLine || words.has(path.findLast((step) => typeof step === 'string'));
+}
+
 /** Keys that say what a shape is, by a name or a file: without them nothing of the shape is left. */
 const generatorsByName = ['drawing', 'path', 'from'] as const;
 
@@ -197,7 +203,7 @@ class RowReader {
   }
 
   #fill(text: string, path: YamlPath): unknown {
-    if (words.has(path.findLast((step) => typeof step === 'string')) || !asksForColumns(text)) return text;
+    if (isWords(path) || !asksForColumns(text)) return text;
     const asked = columnsIn(text).map(({ column }) => column);
     const unknown = asked.filter((column) => !this.#columns.has(column));
     this.missing.push(...unknown.map((column) => ({ column, path })));

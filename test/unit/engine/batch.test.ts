@@ -93,7 +93,7 @@ describe('The tags of a batch', () => {
 
   it('tell of a row that cannot be made though the one shown can', async () => {
     const { report } = await checked(spec('[Sorrel, {name: ""}]'));
-    const issue = report.issues.find(({ code }) => code === 'bad-value');
+    const issue = report.issues.find(({ code }) => code === 'not-filled');
     assert.equal(issue!.message, '“row 2” leaves {name} empty.');
     assert.equal(placeOf(report, issue!).text, '{name: ""}');
   });

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { ofBatch } from '../../../src/engine/batch.ts';
 import type { Report } from '../../../src/engine/engine.ts';
+import { textsOf } from '../../../src/spec/shape-model.ts';
 import type { TextGenerator } from '../../../src/spec/shape-model.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { newEngine, placeOf, report } from '../support/engine.ts';
@@ -118,7 +119,7 @@ describe('A batch', () => {
     const lacking = text.replace('[Sorrel, Borage]', '[{plant: Sorrel}, {name: Borage}]');
     assert.deepEqual(await messagesOf(lacking, beside), ['missing-key “{plant: Sorrel}”: “Sorrel” has no “name”.']);
     assert.deepEqual(await messagesOf(text.replace('[Sorrel, Borage]', '[" "]'), beside), [
-      'bad-value “" "”: “row 1” leaves {name} empty.',
+      'not-filled “" "”: “row 1” leaves {name} empty.',
     ]);
   });
 
@@ -133,10 +134,10 @@ describe('A batch', () => {
       'missing-key “Sorrel”: “Sorrel” has no “sown”.',
     ]);
     assert.deepEqual(await messagesOf(spec('[{name: Sorrel, sown: " "}]', '"{sown}"')), [
-      'bad-value “{name: Sorrel, sown: " "}”: “Sorrel” leaves {sown} empty.',
+      'not-filled “{name: Sorrel, sown: " "}”: “Sorrel” leaves {sown} empty.',
     ]);
     assert.deepEqual(await messagesOf(spec('a.csv', '"{sown}"'), { 'a.csv': 'name,sown\nSorrel,\n' }), [
-      'bad-value “a.csv”: “Sorrel” leaves {sown} empty (line 2 of “a.csv”).',
+      'not-filled “a.csv”: “Sorrel” leaves {sown} empty (line 2 of “a.csv”).',
     ]);
     const table = 'name,sown\nSorrel,\n';
     const { inUsed } = await report(spec('a.csv', '"{sown}"'), newEngine({ 'a.csv': table }));
@@ -145,6 +146,32 @@ describe('A batch', () => {
     assert.deepEqual(
       inTable.map(({ range }) => range),
       [{ start: table.length - 1, end: table.length - 1 }],
+    );
+  });
+
+  it('misses a line that is its words alone, and does not make the tag without', async () => {
+    const lines = (list: string, batch = 'a.csv') =>
+      `tagwright: 1\nbatch: ${batch}\nshapes:\n  words: {lines: [${list}], width: 40}\npieces:\n  tag: {body: [words], parts: many}\n`;
+    const table = 'name,month\n,May\nUwe,\n';
+    const beside = { 'a.csv': table };
+    const faults = async (list: string, row: number) => {
+      const { issues, inUsed = [], tag } = await inRow(lines(list), row, beside);
+      const errors = issues.filter(({ severity }) => severity === 'error');
+      const cells = inUsed.flatMap(({ issues: inTable }) => inTable.map(({ range }) => range.start));
+      return [errors.map(({ code, message }) => `${code} ${message}`), cells, tag !== undefined];
+    };
+    const missed = ['not-filled “row 1” leaves {name} empty (line 2 of “a.csv”).'];
+    for (const line of ['"{name}"', '{text: "{name}"}'])
+      assert.deepEqual(await faults(`read, ${line}`, 0), [missed, [table.indexOf(',May')], false], line);
+    assert.deepEqual(await faults('read, "{name}"', 1), [[], [], true]);
+    assert.deepEqual(await faults('read, {text: "{name}", optional: true}', 0), [[], [], true]);
+    // As a number it would be 7.
+    const { model } = await report(lines('"{name}"', '[007]'));
+    const { generator } = model!.shapes.get('words')!;
+    assert.ok(generator.kind === 'lines');
+    assert.deepEqual(
+      generator.shapes.flatMap((shape) => textsOf(shape.generator).map(({ text }) => text)),
+      ['007'],
     );
   });
 

@@ -65,8 +65,8 @@ function orderKey(...parts: readonly string[]): string {
 type Named = Pick<JobTag, 'spec' | 'label' | 'product'>;
 
 /**
- * Names of tags in lists: the label, with the product or spec where tags of two specs have one label; else the product
- * or spec alone.
+ * Names of tags in lists: the label, with the product if the table says it, or with the spec where tags of two have one
+ * label; else the product or spec alone.
  */
 export function tagNames({ pieces, leftOut }: Pick<CheckedJob, 'pieces' | 'leftOut'>): (tag: Named) => string {
   const specs = new Map<string, Set<string>>();
@@ -76,7 +76,7 @@ export function tagNames({ pieces, leftOut }: Pick<CheckedJob, 'pieces' | 'leftO
     const { label } = tag;
     const made = madeName(tag);
     if (label === '' || label === made) return made;
-    return (specs.get(label)?.size ?? 0) > 1 ? `${label} (${made})` : label;
+    return tag.product !== undefined || (specs.get(label)?.size ?? 0) > 1 ? `${label} (${made})` : label;
   };
 }
 

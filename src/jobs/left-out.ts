@@ -1,12 +1,10 @@
-/** Why tags of a job cannot be cut, in words, and which columns a spec asks for. */
+/** Why tags of a job cannot be cut, in words. */
 
 import type { Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
-import { columnsIn, textsIn } from '../spec/batch.ts';
 import { cellRange } from '../spec/table.ts';
-import type { UsedFile } from '../spec/used-files.ts';
 import type { OrderLine } from './orders.ts';
 
 /** What a job needs to know of a tag that is made. */
@@ -30,16 +28,6 @@ export function whyOf({ issues, source }: MadeTag): string {
 export function isOneFault(reports: readonly MadeTag[]): boolean {
   const isText = reports.every(({ tag }) => tag === undefined);
   return reports.length > 1 && new Set(reports.map(whyOf)).size === 1 && (isText || new Set(reports).size > 1);
-}
-
-/** Every column that a text of the spec, or of a file it uses, refers to. */
-export function columnsOf({ source, uses }: Pick<Report, 'source' | 'uses'>): string[] {
-  const texts = [source.value, ...every(uses.used).map((file) => file.source.value)].flatMap(textsIn);
-  return [...new Set(texts.flatMap((text) => columnsIn(text).map(({ column }) => column)))];
-}
-
-function every(used: readonly UsedFile[]): UsedFile[] {
-  return used.flatMap((file) => [file, ...every(file.uses)]);
 }
 
 /**

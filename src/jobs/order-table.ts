@@ -27,19 +27,25 @@ export interface OrderTable {
   readonly fault?: string;
 }
 
+/** Columns that specs ask for, anywhere and in their words. */
+export interface AskedColumns {
+  readonly all: ReadonlySet<string>;
+  readonly inWords: ReadonlySet<string>;
+}
+
 /**
- * `entries`: all of the job that name the table. `asked`: columns that their specs ask for. A column `product` says
+ * `entries`: all of the job that name the table, with what their specs ask for. A column `product` says
  * which of them a line is for, unless it is a text for the tag.
  */
 export function orderTable(
   { name, text, table }: Pick<OrderTable, 'name' | 'text' | 'table'>,
   entries: readonly TagEntry[],
-  asked: ReadonlySet<string>,
+  { all: asked, inWords }: AskedColumns,
 ): OrderTable {
   const column = table.header.find(isProductColumn);
   const isTold = entries.some(({ products }) => products !== undefined);
   const isSorted = column !== undefined && (isTold || !asked.has(column));
-  const { lines, leftOut, issues } = readOrders(table, text, isSorted ? faultAmong(entries) : undefined);
+  const { lines, leftOut, issues } = readOrders(table, text, inWords, isSorted ? faultAmong(entries) : undefined);
   const isOf = (entry: TagEntry) => {
     const known = new Map<string | undefined, boolean>([[undefined, true]]);
     return ({ product }: Pick<OrderLine, 'product'>) => {

@@ -3,14 +3,13 @@
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
+import { columnsInWords, columnsOf } from '../spec/batch.ts';
 import { sourceOf } from '../spec/source.ts';
 import { parseTable } from '../spec/table.ts';
 import { loadUses } from '../spec/used-files.ts';
-import { columnsOf } from './left-out.ts';
 import type { FileIssues, TagEntry } from './model.ts';
 import { orderTable } from './order-table.ts';
-import type { OrderTable } from './order-table.ts';
-import { isProductColumn } from './orders.ts';
+import type { AskedColumns, OrderTable } from './order-table.ts';
 import type { LeftOutOrder } from './orders.ts';
 import { positionsIn } from './positions.ts';
 import type { JobReading } from './reading.ts';
@@ -79,8 +78,7 @@ export class OrderTables {
       return undefined;
     }
     const entries = this.#entries.filter(({ orders }) => orders === name);
-    const asked = table.header.some(isProductColumn) ? await this.#columnsOf(entries) : new Set<string>();
-    const read = orderTable({ name, text, table }, entries, asked);
+    const read = orderTable({ name, text, table }, entries, await this.#columnsOf(entries));
     for (const line of read.leftOut) leaveOut(line);
     const found = { table: read, issues: [...read.issues] };
     this.#known.set(name, found);
@@ -88,17 +86,20 @@ export class OrderTables {
   }
 
   /** Columns that the entries' specs ask for; of specs that cannot be read, none. */
-  async #columnsOf(entries: readonly TagEntry[]): Promise<Set<string>> {
+  async #columnsOf(entries: readonly TagEntry[]): Promise<AskedColumns> {
     const { engine, locate, optionsFor } = this.#reading;
-    const columns: string[] = [];
+    const all = new Set<string>();
+    const inWords = new Set<string>();
     const read = (path: string) => engine.readText(path);
     for (const entry of entries) {
       const file = locate(entry.spec);
       const text = file === undefined ? undefined : await read(file).catch(() => undefined);
       if (file === undefined || text === undefined) continue;
       const source = sourceOf(text);
-      columns.push(...columnsOf({ source, uses: await loadUses(source, { read, locate: optionsFor(file).locate }) }));
+      const { used } = await loadUses(source, { read, locate: optionsFor(file).locate });
+      for (const column of columnsOf(source, used)) all.add(column);
+      for (const column of columnsInWords(source, used)) inWords.add(column);
     }
-    return new Set(columns);
+    return { all, inWords };
   }
 }

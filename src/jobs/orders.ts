@@ -57,11 +57,13 @@ export const mostOfOne = 1000;
 const yes = /^(yes|y|true|x|1|rush)$/i;
 const no = /^(no|n|false|0|)$/i;
 
-/**
- * The label of a line is its first cell that is the tag's own. Without `productFault`, a column `product` is one of
- * them.
- */
-export function readOrders({ header, rows }: Table, text: string, productFault?: ProductFault): Orders {
+/** `inWords`: columns that the words of specs ask for. Without `productFault`, a column `product` is one for the tag. */
+export function readOrders(
+  { header, rows }: Table,
+  text: string,
+  inWords: ReadonlySet<string>,
+  productFault?: ProductFault,
+): Orders {
   const isOwn = (name: string) => isOwnColumn(name) && (productFault !== undefined || !isProductColumn(name));
   const place = new Map(header.map((name, index) => [isOwn(name) ? name.toLowerCase() : name, index]));
   const lines: OrderLine[] = [];
@@ -70,14 +72,9 @@ export function readOrders({ header, rows }: Table, text: string, productFault?:
   for (const { cells, line } of rows) {
     const cell = (column: OwnColumn) => (place.has(column) ? cells[place.get(column)!]! : undefined);
     const product = productFault && cell(productColumn);
-    const own = cells.find((text, index) => text !== '' && !isOwn(header[index]!));
-    const row: BatchRow = {
-      label: own ?? (product || `line ${line}`),
-      // The tag may use the order number too.
-      cells: new Map(header.map((name, index) => [name, cells[index]!])),
-      path: [],
-      line,
-    };
+    // The tag may use the order number too.
+    const values = new Map(header.map((name, index) => [name, cells[index]!]));
+    const row: BatchRow = { label: labelOf({ cells: values, line, product }, inWords), cells: values, path: [], line };
     const unknown = product === undefined ? undefined : productFault?.(product);
     const faults = [
       cellFault('order', cell('order') === '', 'missing-key', 'This line has no order.'),
@@ -115,6 +112,26 @@ export function readOrders({ header, rows }: Table, text: string, productFault?:
     } else lines.push({ ...named, rush: yes.test(cell('rush') ?? ''), quantity, row, line });
   }
   return { lines, leftOut, issues };
+}
+
+interface Unnamed extends Pick<BatchRow, 'cells'> {
+  readonly line: number;
+  readonly product: string | undefined;
+}
+
+/** The first cell for the tag that the words of its spec ask for, or the first of all if they ask for none; what is empty does not count. */
+function labelOf({ cells, line, product }: Unnamed, inWords: ReadonlySet<string>): string {
+  const isForTag = (name: string) => !isOwnColumn(name) || (product === undefined && isProductColumn(name));
+  const own = [...cells].filter(([column]) => isForTag(column));
+  const wanted = own.filter(([column]) => inWords.has(column));
+  const filled = (wanted.length > 0 ? wanted : own).find(([, cell]) => cell !== '');
+  return filled?.[1] ?? (product || `line ${line}`);
+}
+
+/** The line, named by what the words of the spec that makes it ask for. */
+export function named(order: OrderLine, inWords: ReadonlySet<string>): OrderLine {
+  const { row, line, product } = order;
+  return { ...order, row: { ...row, label: labelOf({ cells: row.cells, line, product }, inWords) } };
 }
 
 export function isProductColumn(name: string): boolean {
@@ -174,7 +191,7 @@ export function nearColumns(
   });
 }
 
-/** Labels of lines: the first cell, and with it all others that their tags ask for where it is not the same tag for all of that label. */
+/** Labels of lines: their own, and with it all others that their tags ask for where it is not the same tag for all of that label. */
 export function lineLabels(lines: readonly OrderLine[], asked: ReadonlySet<string>): (line: OrderLine) => string {
   const wordsOf = ({ row }: OrderLine): string =>
     [row.label, ...[...row.cells].flatMap(([column, cell]) => (asked.has(column) && cell !== row.label ? [cell] : []))]

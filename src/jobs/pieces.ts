@@ -84,6 +84,7 @@ export function jobPieces(
         spec,
         order: each.order,
         label: each.label,
+        ...(each.product === undefined ? {} : { product: each.product }),
         quantity: each.copies,
         why: inUnits(why, model.units),
       });

@@ -6,19 +6,19 @@ import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
 import { counted } from '../core/units.ts';
-import { labelOf } from '../spec/batch.ts';
+import { columnsInWords, columnsOf, labelOf } from '../spec/batch.ts';
 import type { Batch } from '../spec/batch.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { didYouMean } from '../spec/suggest.ts';
 import { sameSized } from '../tag/build.ts';
 import type { Tag } from '../tag/tag.ts';
-import { columnsOf, faultOfLine, isOneFault, keepsFromCutting, whyOf } from './left-out.ts';
+import { faultOfLine, isOneFault, keepsFromCutting, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from './model.ts';
 import type { OrderTable } from './order-table.ts';
 import { OrderTables } from './order-tables.ts';
-import { lineLabels, nearColumns } from './orders.ts';
+import { lineLabels, named, nearColumns } from './orders.ts';
 import type { LeftOutOrder, OrderLine } from './orders.ts';
 import { productColumn } from './products.ts';
 import { TagWarnings } from './tag-warnings.ts';
@@ -124,7 +124,7 @@ class WorkMaker implements JobWork {
     const { engine, checkpoint } = this.#reading;
     const options = this.#optionsOf(entry);
     const first = await engine.compute(text, options);
-    const [asked] = first.batch ? [] : columnsOf(first);
+    const [asked] = first.batch ? [] : columnsOf(first.source, first.uses.used);
     if (asked !== undefined && first.tag) {
       const message = `${entry.spec} asks for {${clip(asked)}} and has no batch: give it “orders”, or it would be cut with the braces.`;
       this.#report('missing-key', entry.path, message);
@@ -166,14 +166,15 @@ class WorkMaker implements JobWork {
     return { table, lines: [], inTable: issues };
   }
 
-  async #addOrders(entry: TagEntry, text: string, { table: read, lines, inTable }: EntryOrders): Promise<void> {
+  async #addOrders(entry: TagEntry, text: string, { table: read, lines: all, inTable }: EntryOrders): Promise<void> {
     const { engine, checkpoint } = this.#reading;
     const { name, text: csv, table } = read;
     const at: YamlPath = [...entry.path, 'orders'];
-    const [{ row } = {}] = lines;
+    const [{ row } = {}] = all;
     const options = this.#optionsOf(entry);
     const first = row && (await engine.compute(text, { ...options, batch: batchOf([row]) }));
-    const asked = new Set(first ? columnsOf(first) : []);
+    const asked = first ? columnsOf(first.source, first.uses.used) : new Set<string>();
+    const lines = all.map((line) => (first ? named(line, columnsInWords(first.source, first.uses.used)) : line));
     const missing = [...asked].filter((column) => !table.header.includes(column));
     if (missing.length > 0) {
       const columns = missing.map((column) => `“${clip(column)}”`).join(' and ');

@@ -1,12 +1,14 @@
 /** The same tag for a list: the cells that each row of `batch` puts in place of `{column}`. */
 
 import type { YamlPath } from '../core/issue.ts';
+import type { SpecPlaces } from './source.ts';
+import type { UsedFile } from './used-files.ts';
 
 /** Column name for the entries of a plain list. */
 export const nameColumn = 'name';
 
 export interface BatchRow {
-  /** The first cell, which stands for the row in lists and file names. */
+  /** The first cell, or in a table the first that the words of the spec ask for; it stands for the row in lists and file names. */
   readonly label: string;
   readonly cells: ReadonlyMap<string, string>;
   readonly path: YamlPath;
@@ -61,6 +63,36 @@ export function filled(text: string, { cells }: BatchRow, reportMissing: (column
   });
   for (const column of missing) reportMissing(column);
   return missing.length === 0 ? whole : undefined;
+}
+
+/** Every column that a text of the spec, or of a file it uses, refers to. */
+export function columnsOf(
+  source: Pick<SpecPlaces, 'value'>,
+  used: readonly UsedFile[],
+  textsOf: (value: unknown) => string[] = textsIn,
+): Set<string> {
+  const texts = [source.value, ...withAllUsed(used).map((file) => file.source.value)].flatMap((value) =>
+    textsOf(value),
+  );
+  return new Set(texts.flatMap((text) => columnsIn(text).map(({ column }) => column)));
+}
+
+/** The columns that words on the tag, or its title, refer to: any of them may name it, as a width would not. */
+export function columnsInWords(source: Pick<SpecPlaces, 'value'>, used: readonly UsedFile[]): Set<string> {
+  return columnsOf(source, used, wordsIn);
+}
+
+const wordKeys: ReadonlySet<unknown> = new Set(['text', 'lines', 'title']);
+
+function wordsIn(value: unknown, under?: unknown): string[] {
+  if (typeof value === 'string') return wordKeys.has(under) ? [value] : [];
+  if (typeof value !== 'object' || value === null) return [];
+  const isList = Array.isArray(value);
+  return Object.entries(value).flatMap(([key, inner]) => wordsIn(inner, isList ? under : key));
+}
+
+function withAllUsed(used: readonly UsedFile[]): UsedFile[] {
+  return used.flatMap((file) => [file, ...withAllUsed(file.uses)]);
 }
 
 /** Every text in a value of a spec that may ask for columns. */

@@ -6,6 +6,7 @@ import { isGroup, valueAt } from '../core/values.ts';
 import type { Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
 import { readBatch } from './read-batch.ts';
+import { columnsInWords } from './batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import { clip } from '../core/length.ts';
 import { textsOf } from './shape-model.ts';
@@ -110,14 +111,15 @@ function scopeInRow(
   given: Batch | undefined,
 ): { scope: Scope; batch?: Batch; row: number } {
   let scope = new Scope(source, uses.used);
-  const batch = given ?? readBatch(scope.spec, uses.table, scope.problems);
+  const asked = columnsInWords(source, uses.used);
+  const batch = given ?? readBatch(scope.spec, uses.table, scope.problems, asked);
   if (!batch) return { scope, row: 0 };
   const index = Math.min(wanted, batch.rows.length - 1);
   const row = batch.rows[index]!;
   if (specAsksForColumns(source.value) || uses.used.some(usesColumns)) {
     scope = new Scope(source, uses.used, {}, new RowValues(source, row, batch.columns, given ? undefined : uses.table));
     // Anything wrong with the rows was found by the first reading as well.
-    if (!given) readBatch(scope.spec, uses.table, scope.problems);
+    if (!given) readBatch(scope.spec, uses.table, scope.problems, asked);
   }
   scope.readRow(batch, row, given ? undefined : uses.table);
   return { scope, batch, row: index };

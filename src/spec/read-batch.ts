@@ -12,15 +12,17 @@ import type { BatchSpec, TagSpec } from './types.generated.ts';
 export const mostRows = 2000;
 
 /**
- * The batch; `undefined` without rows and, with an issue, if none can be read. `table` is the file that `batch` names.
+ * The batch; `undefined` without rows and, with an issue, if none can be read. `table` is the file that `batch` names;
+ * `asked`, the columns that its words ask for.
  */
 export function readBatch(
   { batch: spec, title = '' }: Partial<TagSpec>,
   table: Table | undefined,
   problems: Problems,
+  asked: ReadonlySet<string>,
 ): Batch | undefined {
   if (spec === undefined) return undefined;
-  const rows = typeof spec === 'string' ? rowsOfTable(table) : rowsOfList(spec, problems.source);
+  const rows = typeof spec === 'string' ? rowsOfTable(table, asked) : rowsOfList(spec, problems.source);
   if (rows.length > mostRows) {
     problems.error('bad-value', ['batch'], `A batch has at most ${mostRows} rows; this one has ${rows.length}.`);
     return undefined;
@@ -33,21 +35,20 @@ function columnsOfRows(rows: readonly BatchRow[]): string[] {
   return [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))];
 }
 
-/** Rows by table: they are read once, although each row of a batch is read with the whole table. */
-const cache = new WeakMap<Table['rows'], readonly BatchRow[]>();
+/** Rows by table and the column that names them: they are read once, although each row of a batch is read with the whole table. */
+const cache = new WeakMap<Table['rows'], { readonly naming: string | undefined; readonly rows: readonly BatchRow[] }>();
 
-function rowsOfTable(table: Table | undefined): readonly BatchRow[] {
+function rowsOfTable(table: Table | undefined, asked: ReadonlySet<string>): readonly BatchRow[] {
   if (!table) return [];
   const { header } = table;
-  const rows =
-    cache.get(table.rows) ??
-    table.rows.map(({ cells, line }, index) => ({
-      label: cells[0] || `row ${index + 1}`,
-      cells: new Map(header.map((column, at) => [column, cells[at]!])),
-      path: ['batch'],
-      line,
-    }));
-  cache.set(table.rows, rows);
+  const naming = header.find((column) => asked.has(column));
+  const known = cache.get(table.rows);
+  if (known && known.naming === naming) return known.rows;
+  const rows = table.rows.map(({ cells: written, line }, index): BatchRow => {
+    const cells = new Map(header.map((column, at) => [column, written[at]!]));
+    return { label: (naming && cells.get(naming)) || written[0] || `row ${index + 1}`, cells, path: ['batch'], line };
+  });
+  cache.set(table.rows, { naming, rows });
   return rows;
 }
 

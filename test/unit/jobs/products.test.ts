@@ -107,6 +107,30 @@ describe('One table of orders for several specs', () => {
     assert.deepEqual(picked, ['1: 2, 0', '2: 1, 0', '3: 1, 0', '4: 0, 1', '5: 1, 0', '6: 1, 0']);
   });
 
+  it('names tags by the column that their words ask for, wherever it is', async () => {
+    const csv = [
+      'order,date,keeper,wide,product,name',
+      '1,2027-05-02,A,9,Pot label,Sorrel',
+      '2,2027-05-02,B,9,Blank,',
+      '3,2027-05-02,C,9,Pot label,',
+      '4,2027-05-02,C,9,Pot lable,Dill',
+    ].join('\n');
+    const sized = (files['named.tag.yaml'] as string).replace('50 mm', '"5{wide} mm"');
+    const job = await checkedJob(jobOf(told, sheets), { ...files, 'named.tag.yaml': sized, 'shop.csv': csv });
+    assert.deepEqual(made(job), [
+      ['named.tag.yaml', 'Sorrel', '1', 1],
+      ['plate.tag.yaml', '2027-05-02', '2', 1],
+    ]);
+    // Not by the day, which says nothing of whose tag it is.
+    assert.deepEqual(
+      job.leftOut.map(({ order, label }) => [order, label]),
+      [
+        ['4', 'Dill'],
+        ['3', 'Pot label'],
+      ],
+    );
+  });
+
   it('calls tags of one name by what the shop calls them, on every list', async () => {
     const sets = [told[0]!, '{spec: wide.tag.yaml, orders: shop.csv, product: Long label}'];
     const wide = (files['named.tag.yaml'] as string).replace('50 mm', '60 mm');
@@ -117,10 +141,10 @@ describe('One table of orders for several specs', () => {
     for (const list of [await words(pickList(job, tools)), await words(sheetMap(job, tools))]) {
       assert.match(list, /Rue \(Pot label\)/);
       assert.match(list, /Rue \(Long label\)/);
-      assert.match(list, /Dill$/m);
+      assert.match(list, /Dill \(Long label\)$/m);
     }
     const shown = jobOnPage(job.layout.sheets, job).sheets.flatMap(({ pieces }) => pieces.map(({ name }) => name));
-    assert.deepEqual(shown.toSorted(), ['Dill', 'Rue (Long label)', 'Rue (Pot label)']);
+    assert.deepEqual(shown.toSorted(), ['Dill (Long label)', 'Rue (Long label)', 'Rue (Pot label)']);
   });
 
   it('may have a product that is a set: every spec that names it makes its part', async () => {

@@ -56,6 +56,16 @@ describe('A batch', () => {
     );
   });
 
+  it('names the rows of a table by the first column that its words ask for', async () => {
+    const beside = { 'a.csv': 'date,wide,name,month\n2027-05-02,60 mm,Sorrel,May\n2027-05-02,60 mm,,May\n' };
+    const labels = async (text: string) =>
+      (await report(text, newEngine(beside))).batch!.rows.map(({ label }) => label);
+    const wide = spec('a.csv', '"{name}, {month}"').replace('60 mm', '"{wide}"');
+    assert.deepEqual(await labels(wide), ['Sorrel', '2027-05-02']);
+    assert.deepEqual(await labels(spec('a.csv', 'Seeds', 'title: "Label {month}"\n')), ['May', 'May']);
+    assert.deepEqual(await labels(spec('a.csv', 'Seeds')), ['2027-05-02', '2027-05-02']);
+  });
+
   it('draws its last row where one is asked for that is gone', () => {
     const { row, model } = parseSpec(spec('[Sorrel, Borage]'), undefined, 9);
     assert.equal(row, 1);

@@ -5,6 +5,7 @@
 
 import { lookNames } from '../look/looks.ts';
 import type { LookName } from '../look/looks.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 
 const always = [
   'Your machine’s manual comes before anything on this sheet. Know where the stop is, keep an extinguisher within reach, and never leave a running job alone.',
@@ -39,4 +40,13 @@ export function cautionsFor(material: string | undefined): readonly string[] {
       ? 'The spec names no material. If you do not know what a sheet is, do not cut it.'
       : ofMaterial[lookNames(material).look];
   return [...always, own];
+}
+
+/** Each once. Those of the stocks themselves go first: the maker wrote them about these very sheets. */
+export function cautionsOf(stocks: readonly Pick<Stock, 'name' | 'caution' | 'material'>[]): string[] {
+  const own = stocks.flatMap(({ name, caution }) => {
+    if (caution === undefined) return [];
+    return stocks.length > 1 && name !== undefined ? `${name}: ${caution}` : caution;
+  });
+  return [...new Set([...own, ...stocks.flatMap(({ material }) => cautionsFor(material))])];
 }

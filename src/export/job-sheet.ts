@@ -3,10 +3,11 @@
 import { flattenContour } from '../geometry/contour.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import { byStock } from '../tag/by-stock.ts';
+import type { Stock } from '../spec/workshop-model.ts';
 import type { Tag } from '../tag/tag.ts';
 import { assembliesOf } from './assemblies.ts';
 import { assemblySteps } from './assembly-steps.ts';
-import { cautionsFor } from './cautions.ts';
+import { cautionsOf } from './cautions.ts';
 import { Flow, papers } from './flow.ts';
 import type { CaptionFaces } from './flow.ts';
 import { lengthIn } from './in-words.ts';
@@ -17,21 +18,18 @@ import { curvesOf } from './page.ts';
 import type { Page } from './page.ts';
 import { paged } from './paged.ts';
 import { pdfOf } from './pdf.ts';
-import { hangingInWords, materialInWords, sizeOf, titleOf } from './proof-facts.ts';
+import { hangingInWords, sizeOf, titleOf } from './proof-facts.ts';
 import { styleOf } from './styles.ts';
 import { estimateFacts } from './estimate-facts.ts';
 import type { Fact } from './estimate-facts.ts';
-import { workRows } from './work-rows.ts';
+import { stockFacts } from './stock-facts.ts';
+import { writeWork } from './work-table.ts';
 import { wordsOn } from './words-on.ts';
-import { measuredOn } from '../spec/measured-values.ts';
 
 const marginMm = 15;
 const columnMm = 34;
 const drawingMm = 58;
 const paddingMm = 6;
-
-/** Left edge of each column of the work table, in mm. */
-const columns = [12, 62, 92, 120, 150] as const;
 
 const quiet = '#666666';
 const inks = { error: '#B00020', warning: '#8A5200', info: '#444444' } as const;
@@ -58,7 +56,10 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
     ),
     ...facts(begin, 'Job estimate', takenBeside(job)),
     ...byStock(tag).flatMap((part, _, all) =>
-      facts(begin, all.length > 1 ? `Material: ${stockName(part)}` : 'Material', materialFacts(part)),
+      facts(begin, all.length > 1 ? `Material: ${stockName(part)}` : 'Material', [
+        ...stockFacts(part),
+        ...sheetSize(part),
+      ]),
     ),
     ...facts(
       begin,
@@ -68,10 +69,10 @@ export async function jobPages(job: Job, tools: Tools): Promise<Page[]> {
     ...section(begin, 'Put together', (add) => {
       for (const { number, what } of assemblySteps(tag)) add().fact(`${number}`, what, 7);
     }),
-    ...section(begin, 'Safety', (add) => {
-      const cautions = byStock(tag).flatMap((part) => [...ownCaution(part), ...cautionsFor(part.stock.material)]);
-      for (const caution of new Set(cautions)) add().fact('·', caution, 5);
-    }),
+    ...safety(
+      begin,
+      byStock(tag).map(({ stock }) => stock),
+    ),
   ];
   return paged(blocks, { ...paper, margin: marginMm }, `Job sheet: ${tag.title}`);
 }
@@ -95,6 +96,12 @@ export function section(begin: () => Flow, title: string, fill: (add: () => Flow
 export function facts(begin: () => Flow, title: string, all: readonly Fact[]): Flow[] {
   return section(begin, title, (add) => {
     for (const { name, value } of all) add().fact(name, value, columnMm);
+  });
+}
+
+export function safety(begin: () => Flow, stocks: readonly Stock[]): Flow[] {
+  return section(begin, 'Safety', (add) => {
+    for (const caution of cautionsOf(stocks)) add().fact('·', caution, 5);
   });
 }
 
@@ -138,25 +145,6 @@ function drawPlan({ page, left, width, y, faces }: Flow, { tag, plan }: Job): nu
   return high;
 }
 
-function writeWork(flow: Flow, job: Job): void {
-  for (const { cells, color, isTotal } of workRows(job)) {
-    const top = flow.y;
-    let lowest = top;
-    cells.forEach((cell, i) => {
-      flow.y = top;
-      const [indent, end] = [columns[i]!, columns[i + 1] ?? flow.width + 2];
-      if (cell !== '') flow.write(cell, { indent, width: end - indent - 2, bold: isTotal || i === 0 });
-      lowest = Math.min(lowest, flow.y);
-    });
-    // A box to tick, and the colour to look for in the files.
-    if (color !== undefined) {
-      flow.page.box(flow.left, top - 4.3, 3, 3, { stroke: '#222222', lineWidth: 0.25 });
-      flow.page.box(flow.left + 6, top - 4.3, 4, 3, { fill: color });
-    }
-    flow.y = lowest;
-  }
-}
-
 /** Facts that are not in the work table, with reasons for those that are unknown. */
 function takenBeside({ tag }: Job): Fact[] {
   // Defined, because the job has a plan.
@@ -179,45 +167,9 @@ function stockName({ stock: { name, material } }: Tag): string {
   return name ?? material ?? 'the tag’s own stock';
 }
 
-/** Goes first: the maker wrote it about this very sheet. */
-function ownCaution({ stock: { caution } }: Tag): string[] {
-  return caution === undefined ? [] : [caution];
-}
-
-/** For example `cut 80 %, engrave 30 %`. */
-function setByHand({ machine }: Tag): string | undefined {
-  const set = (['cut', 'score', 'engrave'] as const).flatMap((key) => {
-    const power = machine?.power?.[key];
-    return power === undefined ? [] : [`${key} ${power}`];
-  });
-  return set.length === 0 ? undefined : set.join(', ');
-}
-
-function materialFacts(tag: Tag): Fact[] {
-  const { stock, units, output, sheet, machine } = tag;
-  const power = setByHand(tag);
-  const { thickness, minWeb } = stock;
-  const kerfDay = stock.measuredOn?.kerf;
-  const all: (Fact | undefined)[] = [
-    { name: 'Material', value: materialInWords(tag) ?? 'not named in the spec' },
-    { name: 'Thickness', value: thickness === undefined ? 'not given: measure it' : lengthIn(thickness, units) },
-    sheet && { name: 'Sheet size', value: `${lengthIn(sheet.width, units)} × ${lengthIn(sheet.height, units)}` },
-    {
-      name: 'Kerf',
-      value: `${kerfNote(tag)} ${kerfDay === undefined ? 'It differs from machine to machine and sheet to sheet: try on scrap first.' : `Measured on ${kerfDay}.`}`,
-    },
-    machine?.name === undefined ? undefined : { name: 'Machine', value: machine.name },
-    power === undefined ? undefined : { name: 'Power, set by hand', value: power },
-    {
-      name: 'Minimum web',
-      value: `${lengthIn(minWeb, units)}${measuredOn(stock.measuredOn?.min_web)}; anything narrower is listed as a problem.`,
-    },
-    output.tabs && {
-      name: 'Tabs',
-      value: `Each part is held by ${output.tabs.count} × ${lengthIn(output.tabs.width, units)}; break or cut them.`,
-    },
-  ];
-  return all.filter((fact) => fact !== undefined);
+function sheetSize({ sheet, units }: Tag): Fact[] {
+  if (!sheet) return [];
+  return [{ name: 'Sheet size', value: `${lengthIn(sheet.width, units)} × ${lengthIn(sheet.height, units)}` }];
 }
 
 /** For text that the caption font has no glyphs for. */

@@ -16,6 +16,7 @@ import { Flow, papers } from '../export/flow.ts';
 import type { CaptionFaces } from '../export/flow.ts';
 import { minutes, sizeIn } from '../export/in-words.ts';
 import { facts, section } from '../export/job-sheet.ts';
+import { writeWork } from '../export/work-table.ts';
 import type { Tools } from '../export/job.ts';
 import type { Box } from '../export/map-grid.ts';
 import { captionWidth, curvesOf } from '../export/page.ts';
@@ -25,11 +26,12 @@ import { drawLaid } from '../export/sheet-page.ts';
 import { inkOn } from '../look/ink.ts';
 import { lookOfStock } from '../look/stock-look.ts';
 import type { Piece } from '../tag/tag.ts';
+import { ofStocks, toLookAt } from './before-cutting.ts';
 import { tagNames } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
 import type { Leftover } from './leftovers.ts';
-import { jobFacts, estimateOfSheet } from './totals.ts';
+import { jobFacts, estimateOfSheet, sheetTag } from './totals.ts';
 import { keptOffcuts } from './write-offcuts.ts';
 import type { KeptOffcut } from './write-offcuts.ts';
 import { clip } from '../core/length.ts';
@@ -57,7 +59,13 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const paper = { ...papers[job.model.units], margin: marginMm };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
   const summary = paged(
-    [head(begin(), job), ...facts(begin, 'Job estimate', jobFacts(job)), ...leftOut(begin, job)],
+    [
+      head(begin(), job),
+      ...facts(begin, 'Job estimate', jobFacts(job)),
+      ...leftOut(begin, job),
+      ...toLookAt(begin, job),
+      ...ofStocks(begin, job),
+    ],
     paper,
     job.title,
   );
@@ -66,7 +74,7 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const sheets = job.layout.sheets.flatMap((sheet) => {
     const own = kept.filter((each) => each.sheet === sheet);
     return paged(
-      [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf)],
+      [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf), ...workOn(begin, sheet)],
       paper,
       `${job.title}: ${sheet.name}`,
     );
@@ -96,6 +104,13 @@ function leftOut(begin: () => Flow, job: LaidOutJob): Flow[] {
         `${pieceName(of, nameOf)}: no room left on the sheets of ${stock}`,
         34,
       );
+  });
+}
+
+/** One after another, as in the cut file. */
+function workOn(begin: () => Flow, sheet: JobSheet): Flow[] {
+  return section(begin, 'Work in this order', (add) => {
+    writeWork(add(), { tag: sheetTag(sheet, sheet.name), plan: sheet.plan });
   });
 }
 

@@ -4,6 +4,7 @@ import { byOrder } from '../../../src/jobs/by-order.ts';
 import { jobFiles } from '../../../src/jobs/job-files.ts';
 import { piecesWanted } from '../../../src/jobs/job-table.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
+import { sheetMap } from '../../../src/jobs/sheet-map.ts';
 import { costsOfJob, estimateOfJob } from '../../../src/jobs/totals.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
 import { assertNear } from '../support/engine.ts';
@@ -155,6 +156,28 @@ describe('The files of a job', () => {
           `${number}, on the map and in the list`,
         );
     }
+  });
+
+  it('say on the map what to look at, how each stock is worked and what to beware of', async () => {
+    const workshop = (files['shop.workshop.yaml'] as string)
+      .replace('machine: {cut: 10 mm/s,', 'machine: {power: {cut: 75 %}, cut: 10 mm/s,')
+      .replace('material: cherry,', 'material: cherry, caution: Mask both faces.,');
+    const beside = { ...files, 'shop.workshop.yaml': workshop, 'orders.csv': csv };
+    const thin = (files['named.tag.yaml'] as string).replace('height: 3 mm', 'height: 1.2 mm');
+    const made = await laidOutJob(jobOf(tags, sheets), { ...beside, 'named.tag.yaml': thin });
+    const pages = await sheetMap(made, tools);
+    const words = pages.map((page) => page.words.map(({ text: word }) => word).join(' '));
+    const summary = words.filter((page) => !/Work in this order/.test(page)).join(' ');
+    const warnings = made.issues.filter(({ severity }) => severity === 'warning');
+    assert.ok(warnings.length > 0);
+    for (const { message } of warnings) assert.ok(summary.includes(message), message);
+    assert.match(summary, /To look at/);
+    assert.match(summary, /Material: ply3 .*kerf of 0\.2 mm.*Power, set by hand cut 75 %.*Material: cherry2/);
+    assert.match(summary, /Safety · cherry2: Mask both faces\. · .*extinguisher/);
+    assert.equal(
+      words.filter((page) => /Work in this order.*Total, about/.test(page)).length,
+      made.layout.sheets.length,
+    );
   });
 
   it('show how the layers of each spec go together, once, and nothing where there are none', async () => {

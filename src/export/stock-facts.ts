@@ -1,0 +1,44 @@
+/** Facts about one stock of a tag, and how the machine is set for it, for the bench. */
+
+import { measuredOn } from '../spec/measured-values.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { Fact } from './estimate-facts.ts';
+import { lengthIn } from './in-words.ts';
+import { kerfNote } from './job.ts';
+import { materialInWords } from './proof-facts.ts';
+
+/** What to check and to set before a sheet is cut. */
+export function stockFacts(tag: Tag): Fact[] {
+  const { stock, units, output, machine } = tag;
+  const power = setByHand(tag);
+  const { thickness, minWeb } = stock;
+  const kerfDay = stock.measuredOn?.kerf;
+  const all: (Fact | undefined)[] = [
+    { name: 'Material', value: materialInWords(tag) ?? 'not named in the spec' },
+    { name: 'Thickness', value: thickness === undefined ? 'not given: measure it' : lengthIn(thickness, units) },
+    {
+      name: 'Kerf',
+      value: `${kerfNote(tag)} ${kerfDay === undefined ? 'It differs from machine to machine and sheet to sheet: try on scrap first.' : `Measured on ${kerfDay}.`}`,
+    },
+    machine?.name === undefined ? undefined : { name: 'Machine', value: machine.name },
+    power === undefined ? undefined : { name: 'Power, set by hand', value: power },
+    {
+      name: 'Minimum web',
+      value: `${lengthIn(minWeb, units)}${measuredOn(stock.measuredOn?.min_web)}; anything narrower is listed as a problem.`,
+    },
+    output.tabs && {
+      name: 'Tabs',
+      value: `Each part is held by ${output.tabs.count} × ${lengthIn(output.tabs.width, units)}; break or cut them.`,
+    },
+  ];
+  return all.filter((fact) => fact !== undefined);
+}
+
+/** For example `cut 80 %, engrave 30 %`. */
+function setByHand({ machine }: Tag): string | undefined {
+  const set = (['cut', 'score', 'engrave'] as const).flatMap((key) => {
+    const power = machine?.power?.[key];
+    return power === undefined ? [] : [`${key} ${power}`];
+  });
+  return set.length === 0 ? undefined : set.join(', ');
+}

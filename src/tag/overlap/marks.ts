@@ -124,12 +124,12 @@ function placeGroup(
   const baseBox = boundsOf(base)!;
   const box = boundsOf(marks.flat())!;
   const above = box.minY + box.maxY > baseBox.minY + baseBox.maxY;
+  const lean = above ? leanOf(base, box, measures) : 0;
   const gaps = own.map((mark) => (above ? clearance(mark, columns) : clearance(columns, mark)));
-  const nearestGap = Math.min(...gaps);
+  const nearestGap = Math.min(...gaps, ...(lean === 0 ? [] : gapsAlong(base, marks, lean, pitch)));
   const level = Number.isFinite(nearestGap) ? nearestGap : Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
   const gap = above && marks.length === 2 ? -sunkBy(marks, measures) : markGap * xHeight;
   const whole = (above ? -1 : 1) * Math.max(0, level - gap);
-  const lean = above ? leanOf(base, box, measures) : 0;
   const lines = marks.map((mark, index): ScanLines => ({
     rows: beside.length > 0 ? rowsOf(mark, pitch) : own[index]!,
     columns: own[index]!,
@@ -177,6 +177,13 @@ function placeGroup(
     }
   }
   return best!.marks;
+}
+
+/** The height of each mark above its letter along a leaning way: beside the top of a stem, there is more below it. */
+function gapsAlong(base: Region, marks: readonly Region[], lean: number, pitch: number): number[] {
+  const upright = { a: 1, b: 0, c: -lean, d: 1, e: 0, f: 0 };
+  const letter = columnsOf(transform(base, upright), pitch);
+  return marks.map((mark) => clearance(columnsOf(transform(mark, upright), pitch), letter));
 }
 
 function sunkBy(pair: readonly Region[], { xHeight }: Measures): number {

@@ -52,6 +52,6 @@ export function lostInWords(letters: readonly Letter[]): string {
 }
 
 function marksOf({ text, region }: Letter): string {
-  const mark = /[ij\u0307\u0308]$/iu.test(text.normalize('NFD')) ? 'dot' : 'accent';
+  const mark = /(?:[ij]|\u0307|\u0308)$/iu.test(text.normalize('NFD')) ? 'dot' : 'accent';
   return `the ${mark}${marksAbove(region).length === 1 ? '' : 's'}`;
 }

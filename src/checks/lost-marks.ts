@@ -43,12 +43,13 @@ function whiteRound(
   return area(notches) / area(made);
 }
 
-/** Such as `the dot of the “i” can hardly be told from its letter`. */
+/** Such as `the dot of the “i” hardly stands out from the letter`. */
 export function lostInWords(letters: readonly Letter[]): string {
   const [one] = letters;
   const isOne = one !== undefined && letters.length === 1;
-  if (isOne) return `${marksOf(one)} of the “${one.text}” can hardly be told from the letter`;
-  return `the dots or accents of ${listedQuoted(letters.map(({ text }) => text))} can hardly be told from their letters`;
+  if (isOne)
+    return `${marksOf(one)} of the “${one.text}” hardly ${marksAbove(one.region).length === 1 ? 'stands' : 'stand'} out from the letter`;
+  return `the dots or accents of ${listedQuoted(letters.map(({ text }) => text))} hardly stand out from their letters`;
 }
 
 function marksOf({ text, region }: Letter): string {

@@ -44,7 +44,7 @@ describe('A dot that melts into its letter', () => {
 
   it('is said by name: the two dots of an ö that are one bump', async () => {
     assert.deepEqual(await said('Göran', 'kaushan.woff'), [
-      'info: “Göran” may be hard to read: the dots of the “ö” can hardly be told from the letter.',
+      'info: “Göran” may be hard to read: the dots of the “ö” hardly stand out from the letter.',
     ]);
   });
 

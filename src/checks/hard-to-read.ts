@@ -27,6 +27,7 @@ import { smallStrokes } from './small-strokes.ts';
 import { buriedShare } from './buried-share.ts';
 import { coveringMost } from './covered-letters.ts';
 import { cutAway } from './cut-away.ts';
+import { lostInWords, lostMarks } from './lost-marks.ts';
 import { fittedInto, mostBridged } from './fitted-size.ts';
 import type { Bridged } from './fitted-size.ts';
 
@@ -145,6 +146,7 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
   if (covered) return covered;
   const read = readabilityOf(lettering, making.beam, making.over);
   if (!read) return undefined;
+  const lost = each.kept ? lostMarks(lettering, each.kept.shape) : [];
   const byGrowth = Math.abs(lettering.grow) > making.beam / 2;
   const measured = use === 'engrave' ? stock.minXHeight : undefined;
   const [usual, least] = measured === undefined ? smallest[use] : [measured, measured];
@@ -155,7 +157,11 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
     const isSpaced = lettering.letters.some(({ spaced }) => spaced);
     const cause = byGrowth || isSpaced ? '' : ` at this size, with a beam ${mm(making.beam)} wide`;
     const verb = severity === 'warning' ? 'is' : 'may be';
-    return { severity, message: `${verb} hard to read: ${lossesInWords(read)}${cause}.`, byGrowth };
+    return { severity, message: `${verb} hard to read: ${lossesInWords(read, lost)}${cause}.`, byGrowth };
+  }
+  if (lost.length > 0) {
+    const severity = isFitted && isSmall ? 'warning' : 'info';
+    return { severity, message: `may be hard to read: ${lostInWords(lost)}.`, byGrowth: false };
   }
   const bridged = use === 'cut' ? mostBridged(lettering, piece) : undefined;
   if (bridged && bridged.share > bridgedShare) return bridgedVerdict(bridged, lettering, isFitted);
@@ -217,12 +223,16 @@ function readabilityOf(lettering: Lettering, beam: number, over: number): Readab
 }
 
 /** The losses, in the order in which a reader notices them. */
-function lossesInWords({ counters, neighbours, marks, gone, fallen, crowded }: Readability): string {
+function lossesInWords(
+  { counters, neighbours, marks, gone, fallen, crowded }: Readability,
+  lost: readonly Letter[],
+): string {
   const closed = counters.drawn - counters.open;
   const found = [
     ...(fallen > 0 ? ['the letters fall apart'] : gone > 0.02 ? ['thin strokes are gone'] : []),
     ...(closed > 0 ? [closedCounters(closed, counters.drawn)] : []),
     ...(marks.fused > 0 ? [fusedMarks(marks.fused)] : []),
+    ...(lost.length > 0 ? [lostInWords(lost)] : []),
     ...(neighbours.merged > 0 || crowded > 0.3 ? [runTogether(neighbours)] : []),
   ];
   if (found.length === 0) return 'the bays of its letters fill in';

@@ -126,6 +126,7 @@ const stemLetters = ['d', '9', 'b', 'P'] as const;
 const besideLetters = 'beside the letters, about as large as they are, and reads as an “o”';
 
 const ringPlaces: Partial<Record<ReadAs, string>> = {
+  'on a mark': 'on a dot or an accent of the letters, which can no longer be seen as one',
   'between words': 'between two words and reads as a sign of its own',
   'letter within': 'between the letters and reads as an “o”',
   letter: besideLetters,

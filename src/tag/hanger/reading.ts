@@ -47,9 +47,10 @@ export interface RingReading {
 
 /**
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
- * `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
+ * `on a mark`: the ring covers a dot or an accent, and stands in for it. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
  */
 export type ReadAs =
+  | 'on a mark'
   | 'mark'
   | 'accent'
   | 'full stop'
@@ -63,6 +64,7 @@ export type ReadAs =
 
 /** Costs, in shares of a fully joined ring. */
 const costs: Readonly<Record<ReadAs, number>> = {
+  'on a mark': 1.5,
   mark: 0.8,
   accent: 0.75,
   'full stop': 0.4,
@@ -84,6 +86,9 @@ const costs: Readonly<Record<ReadAs, number>> = {
  */
 const onLine = 0.25;
 const aboveLow = 0.6;
+
+/** A ring whose middle is within this many of its radii of a dot or an accent covers part of it. */
+const onMark = 1;
 
 /** A letter is low if it reaches no higher than this, in x-heights. */
 const lowest = 1.2;
@@ -187,11 +192,12 @@ export function misreadingCost(reading: RingReading, centre: Point, ring: RingRa
 /** Everything that a ring at that place may read as. */
 export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, wall }: RingRadii): ReadAs[] {
   const radius = hole + wall;
-  const isBesideMark = marks.some(({ minX, minY, maxX, maxY }) => {
-    const away = Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
-    return away < 2 * radius;
-  });
-  if (isBesideMark) return ['mark'];
+  const away = marks.map(({ minX, minY, maxX, maxY }) =>
+    Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY)),
+  );
+  const nearest = Math.min(...away);
+  if (nearest < onMark * radius) return ['on a mark'];
+  if (nearest < 2 * radius) return ['mark'];
   return lines.flatMap((line) => [
     ...(isWithin(line.gaps, x) ? (['between words'] as const) : []),
     ...onTheLine(line, { x, y }, { hole, wall }),

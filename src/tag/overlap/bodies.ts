@@ -54,6 +54,9 @@ export const coarseMm = 0.02;
  */
 const signWidth = { least: 2, most: 1.5 } as const;
 
+/** The same for a dot, which is one if it is no longer than `round` times its width. */
+const dotWidth = { least: 1.7, most: 1.5, round: 1.5 } as const;
+
 /** A high sign, wide enough to be told from its post. */
 function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
   const { minX, maxX } = boundsOf(part.base)!;
@@ -62,8 +65,20 @@ function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
   return { ...part, base: transform(part.base, scaling(factor, 1, { x: (minX + maxX) / 2, y: 0 })) };
 }
 
+/** A single dot, wide enough to be told from its post, and no nearer to its letter. */
+function enlarged(part: LetterPart, { web, grow }: Measures): LetterPart {
+  const [dot, ...others] = part.marks;
+  if (!dot || others.length > 0) return part;
+  const { minX, maxX, minY, maxY } = boundsOf(dot)!;
+  const [wide, high] = [maxX - minX, maxY - minY];
+  const factor = Math.min((dotWidth.least * web - 2 * grow) / wide, dotWidth.most);
+  if (Math.max(wide, high) > dotWidth.round * Math.min(wide, high) || !(factor > 1)) return part;
+  const foot = { x: (minX + maxX) / 2, y: minY };
+  return { ...part, marks: [transform(dot, scaling(factor, factor, foot))] };
+}
+
 export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {
-  const part = widened(drawn, measures);
+  const part = enlarged(widened(drawn, measures), measures);
   const plain = grown(part.base, measures);
   const hairlines = hairlinesOf(plain, measures.hairline);
   const base = hairlines.length > 0 ? union([plain, hairlineStrokes(hairlines)]) : plain;

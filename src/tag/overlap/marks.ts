@@ -51,6 +51,9 @@ const crowded = { reach: 0.4, step: 0.033, levels: [1, 0.5, 0] } as const;
 /** Largest lean of a mark off its letter in a slanted face, in mm per mm of its height. */
 const mostLean = 0.7;
 
+/** How much nearer a mark may come to its letter by that lean, in x-heights. */
+const leanSlack = markGap / 2;
+
 /** Depth below its highest point that counts as the top of a letter, in x-heights. */
 const topShare = 0.06;
 
@@ -124,12 +127,13 @@ function placeGroup(
   const baseBox = boundsOf(base)!;
   const box = boundsOf(marks.flat())!;
   const above = box.minY + box.maxY > baseBox.minY + baseBox.maxY;
+  const lean = above ? leanOf(base, box, measures) : 0;
   const gaps = own.map((mark) => (above ? clearance(mark, columns) : clearance(columns, mark)));
   const nearestGap = Math.min(...gaps);
   const level = Number.isFinite(nearestGap) ? nearestGap : Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
   const gap = above && marks.length === 2 ? -sunkBy(marks, measures) : markGap * xHeight;
-  const whole = (above ? -1 : 1) * Math.max(0, level - gap);
-  const lean = above ? leanOf(base, box, measures) : 0;
+  const way = Math.max(0, level - gap);
+  const whole = above ? -wayAlong(lean, way, own, columns, gap - leanSlack * xHeight) : way;
   const lines = marks.map((mark, index): ScanLines => ({
     rows: beside.length > 0 ? rowsOf(mark, pitch) : own[index]!,
     columns: own[index]!,
@@ -177,6 +181,18 @@ function placeGroup(
     }
   }
   return best!.marks;
+}
+
+/** How far marks may be lowered along a lean: beside the top of a stem there is more below them than where they come to. */
+function wayAlong(lean: number, way: number, marks: readonly Runs[], letter: Runs, least: number): number {
+  const { pitch } = letter;
+  const isFree = (down: number): boolean => {
+    const along = -Math.round((lean * down) / pitch);
+    return marks.every((mark) => clearance(movedRuns(mark, along, -down), letter) >= least);
+  };
+  let free = way;
+  while (free > 0 && !isFree(free)) free -= pitch;
+  return Math.max(0, free);
 }
 
 function sunkBy(pair: readonly Region[], { xHeight }: Measures): number {

@@ -383,6 +383,20 @@ describe('A ring that reads as a letter', () => {
     assert.ok(!(await beside(5.05))!.includes('mark'));
   });
 
+  it('covers a dot where its middle is nearer to it than its radius', async () => {
+    const beside = (gap: number) =>
+      hung('Lil', 5, (at: LetterBox) => ({ x: boxCentre(at.ends[1]!).x, y: at.ends[1]!.maxY + gap }));
+    const [on, off] = [await beside(2.45), await beside(2.55)];
+    assert.deepEqual(on.pieces[0]!.hangers[0]!.readAs, ['on a mark']);
+    const said = ({ issues }: typeof on) =>
+      issues.flatMap(({ code, message }) => (code === 'hole-blocked' ? message : []));
+    assert.deepEqual(said(on), [
+      'The ring stands on a dot or an accent of the letters, which can no longer be seen as one.',
+    ]);
+    assert.deepEqual(off.pieces[0]!.hangers[0]!.readAs, ['mark']);
+    assert.deepEqual(said(off), []);
+  });
+
   it('stands in front of a capital only where it stands on the line and is as large as a small letter', async () => {
     const at = (share: number, foot = 0) => before((share / 2 + foot) * xHeight);
     for (const share of [0.755, 1.295]) only(await hung('Tea', share * xHeight, at(share)), 'hole-blocked');

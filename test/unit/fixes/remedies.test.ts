@@ -43,7 +43,7 @@ describe('Remedies', () => {
   });
 
   it('set a row of rings on letters where they are level', async () => {
-    for (const name of ['Marigold', 'Lavender', 'Basil']) {
+    for (const name of ['Marigold', 'Lavender']) {
       const word = `word: {text: ${name}, font: Pacifico, width: 120, overlap: auto}`;
       const titles = await titlesFor('hangs-askew', [word], 'body: [word], hanger: {ring: {at: top, count: 2}}');
       assert.match(String(titles[0]), /^Set the rings where they are level: spacing \d+ mm/, name);
@@ -89,7 +89,7 @@ describe('Remedies', () => {
   });
 
   it('slide letters further together, or thicken them where they lap as far already', async () => {
-    const name = 'name: {text: Tim, font: Pacifico, x_height: 5 mm, overlap: 0.6 mm}';
+    const name = 'name: {text: Tom, font: Pacifico, x_height: 5 mm, overlap: 0.6 mm}';
     const titles = await titlesFor('weak-bridge', [name], 'body: [name], parts: many');
     assert.ok(
       titles.some((title) => title.startsWith('Thicken “name”: grow')),

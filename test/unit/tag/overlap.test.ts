@@ -34,6 +34,7 @@ const engine = newEngine({
   'blocks.otf': blockFont(),
   'kaushan.woff': new Uint8Array(await packagedFont('kaushan-script', 'latin', 400)),
   'caveat.woff': new Uint8Array(await packagedFont('caveat', 'latin', 700)),
+  'parisienne.woff': new Uint8Array(await packagedFont('parisienne', 'latin', 400)),
   'lobster.woff': new Uint8Array(await packagedFont('lobster', 'latin', 400)),
 });
 
@@ -254,6 +255,21 @@ describe('Dots beside tall letters', () => {
     // The pen of that face leans by about 35° (measured on its stems, our own): some tenths of a mm to the left for a mm down.
     assert.ok(joined.right - plain.right > 0.3 * lowered, `${joined.right - plain.right} mm for ${lowered} mm`);
   });
+});
+
+describe('A single dot', () => {
+  const at = 'x_height: 9 mm, overlap: 0.6 mm, grow: 0.15 mm';
+  for (const font of ['parisienne.woff', 'kaushan.woff', 'caveat.woff', 'Great Vibes', 'Nunito']) {
+    it(`in ${font} is 1.7 times as wide as its post, or 1.5 times as wide as drawn, and stands clear of its stem`, async () => {
+      const [letter] = lettersOf(await slid('i', at, font));
+      const [dot] = marksAbove(letter!.region);
+      const width = (region: Region) => boundsOf(region)!.maxX - boundsOf(region)!.minX;
+      const drawn = width(marksAbove(letter!.asSet!)[0]!);
+      const [stem] = partsOf(letter!.region);
+      assertNear(width(dot!), Math.max(drawn, Math.min(1.7 * 1.5 - 2 * 0.15, 1.5 * drawn)), 0.01, 'its width');
+      assert.deepEqual(intersection(dot!, stem!), []);
+    });
+  }
 });
 
 describe('An apostrophe', () => {

@@ -519,6 +519,25 @@ describe('A ring that finds its own place in lettering', () => {
     }
   });
 
+  it('stands on no dot or accent', async () => {
+    for (const [word, slug] of [
+      ['Jörg', 'kaushan-script'],
+      ['Áine', 'parisienne'],
+      ['Börje', 'kaushan-script'],
+    ] as const) {
+      const beside = { 'face.woff2': await packagedWoff2(slug, 'latin', 400) };
+      const shape = `body: {text: ${word}, font: face.woff2, x_height: 9, overlap: auto, grow: 0.15}`;
+      const head = ['stock: {thickness: 3, kerf: 0.15}', 'tie: {twine: 1.5}'];
+      const made = await make(specOf([shape], 'body: [body], hanger: {ring: auto}', head), newEngine(beside));
+      const { centre, readAs } = made.pieces[0]!.hangers[0]!;
+      assert.ok(!readAs!.includes('on a mark') && !readAs!.includes('mark'), `${word}: ${readAs!.join()}`);
+      const { marks } = readingOf([...made.report.tag!.made.values()]);
+      assert.ok(marks.length > 0);
+      for (const { minX, maxX, minY, maxY } of marks)
+        assert.ok(Math.hypot(centre.x - (minX + maxX) / 2, centre.y - (minY + maxY) / 2) > 4.5, word);
+    }
+  });
+
   it('stands between no words, and above the line in front of a long one', async () => {
     for (const word of ['Elder & Rue', 'Quince & Sloe']) {
       const shape = `body: {text: ${word}, font: Nunito, weight: 800, x_height: 11, overlap: 0.6, grow: 0.4}`;

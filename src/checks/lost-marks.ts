@@ -1,0 +1,58 @@
+/** Dots and accents that melt into their own letter, so that an i has no dot, or two dots are one bump. */
+
+import { listedQuoted } from '../core/names.ts';
+import { difference, intersection, offset, union } from '../geometry/clipper.ts';
+import { area } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Letter, Lettering } from '../tag/letters.ts';
+import { marksAbove } from '../tag/marks-above.ts';
+
+/** A mark is told from its letter by the white in the notches round it that a disc of this radius, in x-heights, leaves out. */
+const discShare = 0.5;
+
+/** Only this near to the mark, in x-heights. */
+const nearShare = 0.12;
+
+/**
+ * Less white than this, as a share of the marks of a letter, and they are lost: two dots, told from each other as well, need more than a
+ * single mark. By eye, on names in fourteen faces (our own judgement).
+ */
+const leastWhite = { single: 0.04, several: 0.13 } as const;
+
+/** The letters with marks that are lost in `shape`, what is made of the lettering; only if letters or marks were moved. */
+export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region): Letter[] {
+  return letters.filter(({ region, asSet }) => {
+    const marks = asSet ? marksAbove(region) : [];
+    if (marks.length === 0) return false;
+    const least = marks.length === 1 ? leastWhite.single : leastWhite.several;
+    return whiteRound(marks, region, shape, { xHeight, grow }) < least;
+  });
+}
+
+/** What is white between marks and their letter, as a share of the marks. */
+function whiteRound(
+  marks: readonly Region[],
+  letter: Region,
+  shape: Region,
+  { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
+): number {
+  const disc = discShare * xHeight;
+  const filled = offset(offset(union([letter]), grow + disc), -disc);
+  const made = offset(union(marks), grow);
+  const notches = intersection(difference(filled, [shape]), offset(made, nearShare * xHeight));
+  return area(notches) / area(made);
+}
+
+/** Such as `the dot of the “i” hardly stands out from the letter`. */
+export function lostInWords(letters: readonly Letter[]): string {
+  const [one] = letters;
+  const isOne = one !== undefined && letters.length === 1;
+  if (isOne)
+    return `${marksOf(one)} of the “${one.text}” hardly ${marksAbove(one.region).length === 1 ? 'stands' : 'stand'} out from the letter`;
+  return `the dots or accents of ${listedQuoted(letters.map(({ text }) => text))} hardly stand out from their letters`;
+}
+
+function marksOf({ text, region }: Letter): string {
+  const mark = /(?:[ij]|\u0307|\u0308)$/iu.test(text.normalize('NFD')) ? 'dot' : 'accent';
+  return `the ${mark}${marksAbove(region).length === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,56 @@
+import assert from 'node:assert/strict';
+import { hardToRead } from '../../../src/checks/hard-to-read.ts';
+import { lostMarks } from '../../../src/checks/lost-marks.ts';
+import { union } from '../../../src/geometry/clipper.ts';
+import type { Region } from '../../../src/geometry/types.ts';
+import { Lettering } from '../../../src/tag/letters.ts';
+import { packagedFont } from '../../fonts/font-files.ts';
+import { make, newEngine, specOf } from '../support/engine.ts';
+import { box } from '../support/shapes.ts';
+
+const engine = newEngine({
+  'kaushan.woff': new Uint8Array(await packagedFont('kaushan-script', 'latin', 400)),
+  'dancing.woff': new Uint8Array(await packagedFont('dancing-script', 'latin', 700)),
+});
+
+/** Of an i 2 mm wide and its dot, `width` wide on a post as wide as the stem. */
+function lostOf(width: number, isMoved = true) {
+  const [stem, dot] = [[box(-1, 0, 1, 10)], [box(-width / 2, 12, width / 2, 15)]];
+  const region: Region = [...stem, ...dot];
+  const letters = [{ text: 'i', region, ...(isMoved ? { asSet: region } : {}) }];
+  const lettering = new Lettering({ path: [], xHeight: 10, grow: 0, as: 'material' }, () => letters);
+  return lostMarks(lettering, union([stem, dot, [box(-1, 9, 1, 13)]]));
+}
+
+describe('A dot that melts into its letter', () => {
+  it('is one hardly wider than its post', () => {
+    assert.deepEqual(
+      lostOf(2).map(({ text }) => text),
+      ['i'],
+    );
+    assert.equal(lostOf(2.05).length, 1);
+    assert.equal(lostOf(3).length, 0);
+  });
+
+  it('is looked for only where letters were moved', () => {
+    assert.equal(lostOf(2, false).length, 0);
+  });
+
+  const said = async (text: string, font: string, xHeight = 9) => {
+    const shape = `name: {text: ${text}, font: ${font}, x_height: ${xHeight}, overlap: auto, grow: 0.15}`;
+    const made = await make(specOf([shape], 'body: [name], parts: many', ['stock: {kerf: 0.15}']), engine);
+    return hardToRead(made.report.tag!).map(({ severity, message }) => `${severity}: ${message}`);
+  };
+
+  it('is said by name: the two dots of an ö that are one bump', async () => {
+    assert.deepEqual(await said('Göran', 'kaushan.woff'), [
+      'info: “Göran” may be hard to read: the dots of the “ö” hardly stand out from the letter.',
+    ]);
+  });
+
+  it('is none where the dots are seen', async () => {
+    for (const font of ['Pacifico', 'Nunito', 'dancing.woff', 'Alfa Slab One'])
+      for (const text of ['Nils', 'Göran', 'Réka', 'Zoë'])
+        assert.deepEqual(await said(text, font), [], `${text}, ${font}`);
+  });
+});

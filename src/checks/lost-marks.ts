@@ -1,8 +1,9 @@
 /** Dots and accents that melt into their own letter, so that an i has no dot, or two dots are one bump. */
 
 import { listedQuoted } from '../core/names.ts';
-import { difference, intersection, offset, union } from '../geometry/clipper.ts';
-import { area } from '../geometry/measure.ts';
+import { clippedToBox } from '../geometry/clip-to-box.ts';
+import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
+import { area, boundsOf, widened } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import { marksAbove } from '../tag/marks-above.ts';
@@ -37,9 +38,14 @@ function whiteRound(
   { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
 ): number {
   const disc = discShare * xHeight;
-  const filled = offset(offset(union([letter]), grow + disc), -disc);
   const made = offset(union(marks), grow);
-  const notches = intersection(difference(filled, [shape]), offset(made, nearShare * xHeight));
+  const near = offset(made, nearShare * xHeight);
+  const box = boundsOf(near);
+  if (!box) return 0;
+  // What is further off than two discs leaves the notches as they are.
+  const about = normalise(clippedToBox(letter, widened(box, 2 * disc + Math.abs(grow))));
+  const filled = offset(offset(about, grow + disc), -disc);
+  const notches = intersection(difference(filled, [clippedToBox(shape, box)]), near);
   return area(notches) / area(made);
 }
 

@@ -71,6 +71,7 @@ describe('A piece on a sheet', () => {
     assert.ok(await fits(sheet, '{rectangle: [79.8, 29.8]}', kerf));
     const issue = only(await onSheet(sheet, '{rectangle: [79.9, 29]}', kerf), 'exceeds-sheet');
     assert.match(issue.message, /with the kerf it needs 80\.10 × 29\.20 mm/);
+    assert.ok(!(await fits(sheet, '{rectangle: [79, 29.9]}', kerf)));
   });
 
   it('may be measured in inches', async () => {

@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
-import { specks } from '../../../src/checks/speck.ts';
+import { shapesBeside, specks } from '../../../src/checks/speck.ts';
+import type { Region, Ring } from '../../../src/geometry/types.ts';
+import type { Piece } from '../../../src/tag/tag.ts';
 import { checked } from '../support/checked.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
 import { assertWorked, worked } from '../support/effort.ts';
@@ -61,6 +63,44 @@ describe('Specks', () => {
         )
       ).issues.length,
       1,
+    );
+  });
+
+  it('lie between the shapes that they touch, and in none that has them as a hole of its own', () => {
+    const box = (minX: number, minY: number, maxX: number, maxY: number): Ring => [
+      { x: minX, y: minY },
+      { x: maxX, y: minY },
+      { x: maxX, y: maxY },
+      { x: minX, y: maxY },
+    ];
+    const hole = box(10, 4, 10.6, 5).toReversed();
+    const left = [box(0, 0, 10, 9)];
+    const right = [box(10.6, 0, 20, 9)];
+    const far = [box(21, 0, 30, 9)];
+    const frame = (own: Ring) => [box(0, 0, 20, 9), own];
+    const beside = (...regions: Region[]): number[] => {
+      const sources = regions.map((region) => ({ region }));
+      const found = shapesBeside(hole, { sources } as unknown as Piece);
+      return found.map((each) => sources.indexOf(each));
+    };
+    assert.deepEqual(beside(left, far, right), [0, 2]);
+    assert.deepEqual(beside(left, right, frame(hole)), []);
+    assert.deepEqual(beside(frame(hole), left), []);
+    // Holes that differ on one side only are another's.
+    for (const other of [box(9.9, 4, 10.6, 5), box(10, 3.9, 10.6, 5), box(10, 4, 10.7, 5), box(10, 4, 10.6, 5.1)])
+      assert.deepEqual(
+        beside(left, [other.toReversed()], right).filter((index) => index !== 1),
+        [0, 2],
+      );
+  });
+
+  it('between shapes of which one has no name are told to be united', async () => {
+    const unnamed = '{rectangle: [20, 30], nudge: {right: 30}}';
+    const left = 'left: {difference: [{rectangle: [40, 30]}, {ellipse: 0.6, nudge: {right: 20}}]}';
+    const { issues } = await specksOf([left], `body: [left, ${unnamed}]`);
+    assert.deepEqual(
+      issues.map(({ message }) => message),
+      ['A hole only 0.60 mm across burns out. It lies between shapes: unite them by “union”, with “tidy”.'],
     );
   });
 

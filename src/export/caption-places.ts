@@ -3,9 +3,8 @@
  * engraved, else in the free room next to it, with a leader.
  */
 
-import type { Point, Region } from '../geometry/types.ts';
+import type { Bounds, Point, Region } from '../geometry/types.ts';
 import { MapGrid } from './map-grid.ts';
-import type { Box } from './map-grid.ts';
 
 /** What has a caption; on paper, in mm. */
 export interface Captioned {
@@ -19,7 +18,7 @@ export interface Captioned {
 }
 
 export interface CaptionPlace {
-  readonly box: Box;
+  readonly box: Bounds;
   /** Of its font, in mm. */
   readonly size: number;
   /** From the caption to its piece; absent if it stands on it. */
@@ -36,7 +35,7 @@ const padMm = 0.35;
 const reachMm = 14;
 
 /** In the order of the pieces. `area`: where captions may stand, around the sheet too. `taken`: other captions. */
-export function captionPlaces(pieces: readonly Captioned[], area: Box, taken: readonly Box[]): CaptionPlace[] {
+export function captionPlaces(pieces: readonly Captioned[], area: Bounds, taken: readonly Bounds[]): CaptionPlace[] {
   const grid = new MapGrid(
     area,
     pieces.map(({ region }) => region),
@@ -60,7 +59,7 @@ function placeOf(piece: Captioned, index: number, grid: MapGrid): CaptionPlace {
   return across ?? { box: boxAt(piece.middle ?? piece.region[0]![0]!, size, piece), size, covers: true };
 }
 
-function boxAt({ x, y }: Point, size: number, { wide }: Captioned): Box {
+function boxAt({ x, y }: Point, size: number, { wide }: Captioned): Bounds {
   const [half, high] = [(wide * size) / 2 + padMm, (0.72 * size) / 2 + padMm];
   return { minX: x - half, minY: y - high, maxX: x + half, maxY: y + high };
 }

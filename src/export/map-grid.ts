@@ -1,19 +1,12 @@
 /** A map of a sheet as squares that are free or taken, for finding room on it. */
 
-import type { Point, Region } from '../geometry/types.ts';
-
-export interface Box {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
+import type { Bounds, Point, Region } from '../geometry/types.ts';
 
 /** Side of a square, in mm on paper. */
 const cellMm = 0.2;
 
 export class MapGrid {
-  readonly #area: Box;
+  readonly #area: Bounds;
   readonly #columns: number;
   readonly #rows: number;
   readonly #taken: Uint8Array;
@@ -21,7 +14,7 @@ export class MapGrid {
   readonly #nearest: Uint16Array;
   readonly #regions: readonly (readonly number[])[];
 
-  constructor(area: Box, regions: readonly Region[]) {
+  constructor(area: Bounds, regions: readonly Region[]) {
     this.#area = area;
     this.#columns = Math.ceil((area.maxX - area.minX) / cellMm);
     this.#rows = Math.ceil((area.maxY - area.minY) / cellMm);
@@ -47,7 +40,7 @@ export class MapGrid {
     }
   }
 
-  takeBox(box: Box): void {
+  takeBox(box: Bounds): void {
     this.#everyCell(box, (cell) => {
       if (cell !== undefined) this.#taken[cell] = 1;
       return true;
@@ -55,7 +48,7 @@ export class MapGrid {
   }
 
   /** Whether a box lies on a region, by its index, clear of the marks on it. */
-  isWithin(box: Box, region: number, marks: Region): boolean {
+  isWithin(box: Bounds, region: number, marks: Region): boolean {
     const inside = new Set(this.#regions[region]);
     for (const cell of this.#cellsOf(marks)) inside.delete(cell);
     return this.#everyCell(box, (cell) => cell !== undefined && inside.has(cell));
@@ -97,7 +90,7 @@ export class MapGrid {
     return undefined;
   }
 
-  #boxAround(cell: number, { width, height }: { readonly width: number; readonly height: number }): Box {
+  #boxAround(cell: number, { width, height }: { readonly width: number; readonly height: number }): Bounds {
     const { x, y } = this.#pointOf(cell);
     return { minX: x - width / 2, minY: y - height / 2, maxX: x + width / 2, maxY: y + height / 2 };
   }
@@ -123,7 +116,7 @@ export class MapGrid {
   }
 
   /** Whether something is true of all squares that a box touches; `undefined` for those beyond the area. */
-  #everyCell({ minX, minY, maxX, maxY }: Box, isSo: (cell: number | undefined) => boolean): boolean {
+  #everyCell({ minX, minY, maxX, maxY }: Bounds, isSo: (cell: number | undefined) => boolean): boolean {
     const { minX: left, minY: bottom } = this.#area;
     for (let row = Math.floor((minY - bottom) / cellMm); row * cellMm < maxY - bottom; row++)
       for (let column = Math.floor((minX - left) / cellMm); column * cellMm < maxX - left; column++) {

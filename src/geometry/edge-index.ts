@@ -65,16 +65,17 @@ export class EdgeIndex {
   }
 
   /** Visits the edges whose boxes touch the square of half-width `reach` round a point. */
-  eachNear({ x, y }: Point, reach: number, visit: (from: Point, to: Point) => void): void {
-    for (const edge of this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [])
-      visit(this.#from[edge]!, this.#to[edge]!);
+  eachNear(point: Point, reach: number, visit: (from: Point, to: Point) => void): void {
+    for (const edge of this.#edgesNear(point, reach)) visit(this.#from[edge]!, this.#to[edge]!);
   }
 
   /** The same edges as [from, to] pairs. */
   near(point: Point, reach: number): [Point, Point][] {
-    const { x, y } = point;
-    const edges = this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];
-    return edges.map((edge) => [this.#from[edge]!, this.#to[edge]!]);
+    return this.#edgesNear(point, reach).map((edge) => [this.#from[edge]!, this.#to[edge]!]);
+  }
+
+  #edgesNear({ x, y }: Point, reach: number): number[] {
+    return this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];
   }
 }
 

@@ -1,5 +1,6 @@
 /** Strips of material that join several parts into one, such as the dot of an i to its stem. */
 
+import { crossingsAt } from './crossings-at.ts';
 import { distance } from './measure.ts';
 import { union } from './clipper.ts';
 import { partsOf } from './parts.ts';
@@ -86,13 +87,6 @@ function gapAt(y: number, { from, to, length }: Gap, outlines: readonly Ring[]):
 }
 
 const none: Ring = [];
-
-function crossingsAt(outline: Ring, y: number): number[] {
-  return outline.flatMap((to, index) => {
-    const from = outline.at(index - 1)!;
-    return from.y > y === to.y > y ? [] : [from.x + ((y - from.y) / (to.y - from.y)) * (to.x - from.x)];
-  });
-}
 
 interface Gap {
   readonly from: Point;

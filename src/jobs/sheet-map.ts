@@ -8,7 +8,7 @@ import { applyTo, chain, transform } from '../geometry/affine.ts';
 import { difference, offset, union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { poleOf } from '../geometry/pole.ts';
-import type { Point, Region } from '../geometry/types.ts';
+import type { Bounds, Point, Region } from '../geometry/types.ts';
 import { counted } from '../core/units.ts';
 import { captionPlaces } from '../export/caption-places.ts';
 import type { Captioned, CaptionPlace } from '../export/caption-places.ts';
@@ -18,7 +18,6 @@ import { minutes, sizeIn } from '../export/in-words.ts';
 import { facts, section } from '../export/job-sheet.ts';
 import { writeWork } from '../export/work-table.ts';
 import type { Tools } from '../export/job.ts';
-import type { Box } from '../export/map-grid.ts';
 import { captionWidth, curvesOf } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
 import { paged } from '../export/paged.ts';
@@ -177,7 +176,7 @@ function drawKept(
   { region, at }: Leftover,
   { scale, x, y }: { readonly scale: number; readonly x: number; readonly y: number },
   { plain }: CaptionFaces,
-): Box | undefined {
+): Bounds | undefined {
   const [left, bottom] = [x + at.x * scale, y + at.y * scale];
   page.draw(curvesOf(fitContours(region), scale, left, bottom), { stroke: keptInk, lineWidth: 0.3 });
   const middle = poleOf(region, 0.5);

@@ -1,5 +1,6 @@
 /** Two holes in the corners of one side are level, whatever the shape between them. */
 
+import { crossingsAt } from '../../geometry/crossings-at.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Hole } from '../../spec/model.ts';
 import { placeInside, roomInside } from './inside.ts';
@@ -20,13 +21,6 @@ export function levelled({ pair, at, opening, inset }: Hole, on: Region, centre:
 
 /** Where a level line lies in a region. */
 function stretchesAt(region: Region, y: number): (readonly [number, number])[] {
-  const crossings = region
-    .flatMap((ring) =>
-      ring.flatMap((a, index) => {
-        const b = ring[(index + 1) % ring.length]!;
-        return a.y <= y === b.y <= y ? [] : [a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)];
-      }),
-    )
-    .sort((a, b) => a - b);
+  const crossings = region.flatMap((ring) => crossingsAt(ring, y)).sort((a, b) => a - b);
   return crossings.flatMap((from, index) => (index % 2 === 0 ? [[from, crossings[index + 1]!] as const] : []));
 }

@@ -30,21 +30,22 @@ const fieldFrom = (y: number): string => `field: {rectangle: [40, 20], nudge: {u
 /** A stock of a workshop's file of which nothing but the kerf was measured. */
 const unmeasured = ['stock: ply3', 'stocks: {ply3: {material: birch plywood, thickness: 3 mm, kerf: 0.1 mm}}'];
 
+/** Two plates joined by a neck. */
+function neckOf(width: number, head: readonly string[]): string {
+  const shapes = [
+    'left: {rectangle: [20, 20], nudge: {left: 20}}',
+    'right: {rectangle: [20, 20], nudge: {right: 20}}',
+    `neck: {rectangle: [30, ${width}]}`,
+  ];
+  return specOf(shapes, 'body: [left, right, neck]', head);
+}
+
 const limits: readonly Limit[] = [
   {
     code: 'not-measured',
     what: '1.1 times the 1.5 mm that plywood is taken to bear',
     words: /narrowest place/,
-    spec: (width) =>
-      specOf(
-        [
-          'left: {rectangle: [20, 20], nudge: {left: 20}}',
-          'right: {rectangle: [20, 20], nudge: {right: 20}}',
-          `neck: {rectangle: [30, ${width}]}`,
-        ],
-        'body: [left, right, neck]',
-        unmeasured,
-      ),
+    spec: (width) => neckOf(width, unmeasured),
     silent: 1.66,
     reported: 1.64,
   },
@@ -53,13 +54,8 @@ const limits: readonly Limit[] = [
     what: '1.3 times the 1.5 mm that is taken of a material of which nothing is known',
     words: /narrowest place/,
     spec: (width) =>
-      specOf(
-        [
-          'left: {rectangle: [20, 20], nudge: {left: 20}}',
-          'right: {rectangle: [20, 20], nudge: {right: 20}}',
-          `neck: {rectangle: [30, ${width}]}`,
-        ],
-        'body: [left, right, neck]',
+      neckOf(
+        width,
         unmeasured.map((line) => line.replace('birch plywood', 'straw panel')),
       ),
     silent: 1.96,

@@ -6,6 +6,7 @@ import type { Piece } from '../../../src/tag/tag.ts';
 import { checked } from '../support/checked.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
 import { assertWorked, worked } from '../support/effort.ts';
+import { box } from '../support/shapes.ts';
 
 const kerf = ['stock: {kerf: 0.2 mm}'];
 
@@ -67,12 +68,6 @@ describe('Specks', () => {
   });
 
   it('lie between the shapes that they touch, and in none that has them as a hole of its own', () => {
-    const box = (minX: number, minY: number, maxX: number, maxY: number): Ring => [
-      { x: minX, y: minY },
-      { x: maxX, y: minY },
-      { x: maxX, y: maxY },
-      { x: minX, y: maxY },
-    ];
     const hole = box(10, 4, 10.6, 5).toReversed();
     const left = [box(0, 0, 10, 9)];
     const right = [box(10.6, 0, 20, 9)];

@@ -2,20 +2,13 @@ import assert from 'node:assert/strict';
 import { areaD, FillRule, intersectD } from 'clipper2-ts';
 import { captionPlaces } from '../../../src/export/caption-places.ts';
 import type { Captioned } from '../../../src/export/caption-places.ts';
-import type { Box } from '../../../src/export/map-grid.ts';
-import type { Region } from '../../../src/geometry/types.ts';
+import type { Bounds, Region } from '../../../src/geometry/types.ts';
+import { box } from '../support/shapes.ts';
 
-const area: Box = { minX: -6, minY: -6, maxX: 106, maxY: 66 };
+const area: Bounds = { minX: -6, minY: -6, maxX: 106, maxY: 66 };
 
 function rectangle(x: number, y: number, width: number, height: number): Region {
-  return [
-    [
-      { x, y },
-      { x: x + width, y },
-      { x: x + width, y: y + height },
-      { x, y: y + height },
-    ],
-  ];
+  return [box(x, y, x + width, y + height)];
 }
 
 /** What two regions share, by clipper2-ts. */
@@ -24,7 +17,7 @@ function shared(a: Region, b: Region): number {
   return intersectD(paths(a), paths(b), FillRule.NonZero, 5).reduce((sum, path) => sum + Math.abs(areaD(path)), 0);
 }
 
-const boxRegion = ({ minX, minY, maxX, maxY }: Box): Region => rectangle(minX, minY, maxX - minX, maxY - minY);
+const boxRegion = ({ minX, minY, maxX, maxY }: Bounds): Region => [box(minX, minY, maxX, maxY)];
 
 const number = (region: Region, more: Partial<Captioned> = {}): Captioned => ({
   region,
@@ -81,7 +74,7 @@ describe('Captions on the picture of a sheet', () => {
   });
 });
 
-function areaOf({ minX, minY, maxX, maxY }: Box): number {
+function areaOf({ minX, minY, maxX, maxY }: Bounds): number {
   return (maxX - minX) * (maxY - minY);
 }
 

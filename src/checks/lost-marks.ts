@@ -4,6 +4,7 @@ import { listedQuoted } from '../core/names.ts';
 import { clippedToBox } from '../geometry/clip-to-box.ts';
 import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
 import { area, boundsOf, widened } from '../geometry/measure.ts';
+import { simplified } from '../geometry/simplify.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import { marksAbove } from '../tag/marks-above.ts';
@@ -19,6 +20,9 @@ const nearShare = 0.12;
  * single mark. By eye, on names in fourteen faces (our own judgement).
  */
 const leastWhite = { single: 0.04, several: 0.13 } as const;
+
+/** Tolerance of outlines, in x-heights: it changes that share by a hundredth at most. */
+const toleranceShare = 0.001;
 
 /** The letters with marks that are lost in `shape`, what is made of the lettering; only if letters or marks were moved. */
 export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region): Letter[] {
@@ -38,13 +42,14 @@ function whiteRound(
   { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
 ): number {
   const disc = discShare * xHeight;
-  const made = offset(union(marks), grow);
-  const near = offset(made, nearShare * xHeight);
+  const tolerance = toleranceShare * xHeight;
+  const made = offset(union(marks), grow, 'round', tolerance);
+  const near = offset(made, nearShare * xHeight, 'round', tolerance);
   const box = boundsOf(near);
   if (!box) return 0;
   // What is further off than two discs leaves the notches as they are.
-  const about = normalise(clippedToBox(letter, widened(box, 2 * disc + Math.abs(grow))));
-  const filled = offset(offset(about, grow + disc), -disc);
+  const about = normalise(simplified(clippedToBox(letter, widened(box, 2 * disc + Math.abs(grow))), tolerance));
+  const filled = offset(offset(about, grow + disc, 'round', tolerance), -disc, 'round', tolerance);
   const notches = intersection(difference(filled, [clippedToBox(shape, box)]), near);
   return area(notches) / area(made);
 }

@@ -10,12 +10,20 @@ import { unsafeMaterials, wholeWords } from './unsafe-words.ts';
 const thing = `${unsafeMaterials.map(({ words }) => words.source).join('|')}|\\p{L}+`;
 const listed = `(${thing})( n?(or|oder|ou|und|and|y|o|e|of|en) (${thing}))*`;
 
-/** Exclusions in the name of a material: “PVC-free”, “no vinyl”, “ohne PVC oder Epoxid”. */
-const denied = wholeWords(
-  `(${thing}) (free|frei\\p{L}*|vrije?)(?! (of|from|standing))|` +
-    `(no|non|not|without|free (of|from)|ohne|keine?|sans|sin|senza|zonder) (any )?${listed}`,
-  'gu',
-);
+/**
+ * Exclusions in the name of a material: “PVC-free”, “no vinyl”, “ohne PVC oder Epoxid”. Compiling the expression takes
+ * longer than making a tag, and few names need it.
+ */
+function withoutDenied(name: string): string {
+  denied ??= wholeWords(
+    `(${thing}) (free|frei\\p{L}*|vrije?)(?! (of|from|standing))|` +
+      `(no|non|not|without|free (of|from)|ohne|keine?|sans|sin|senza|zonder) (any )?${listed}`,
+    'gu',
+  );
+  return name.replace(denied, ' ');
+}
+
+let denied: RegExp | undefined;
 
 export const unsafeMaterial: Check = ({ stock, pieces }): Finding[] => {
   const why = dangerOf(stock.material ?? '');
@@ -35,6 +43,6 @@ const dangerOf = memoizeRecent(50, (material): string | undefined => {
     .normalize('NFKC')
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, ' ');
-  const plain = name.replace(denied, ' ');
-  return unsafeMaterials.find(({ words }) => words.test(plain))?.why;
+  const unsafeIn = (words: string) => unsafeMaterials.find((each) => each.words.test(words));
+  return unsafeIn(name) && unsafeIn(withoutDenied(name))?.why;
 });

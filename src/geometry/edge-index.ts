@@ -77,29 +77,43 @@ export class EdgeIndex {
   #edgesNear({ x, y }: Point, reach: number): number[] {
     return this.#index?.search(x - reach, y - reach, x + reach, y + reach) ?? [];
   }
-}
 
-/**
- * Angles (radians, −π to π, ascending) at which a circle crosses the given edges.
- * Each edge counts as half-open, so that a crossing at a shared corner is found once.
- */
-export function circleCrossings(edges: readonly (readonly [Point, Point])[], centre: Point, radius: number): number[] {
-  const angles: number[] = [];
-  for (const [from, to] of edges) {
-    const dx = to.x - from.x;
-    const dy = to.y - from.y;
-    const fx = from.x - centre.x;
-    const fy = from.y - centre.y;
-    const a = dx * dx + dy * dy;
-    const b = fx * dx + fy * dy;
-    const c = fx * fx + fy * fy - radius * radius;
-    const discriminant = b * b - a * c;
-    if (a === 0 || discriminant <= 0) continue;
-    const root = Math.sqrt(discriminant);
-    const first = (-b - root) / a;
-    const second = (-b + root) / a;
-    if (first >= 0 && first < 1) angles.push(Math.atan2(fy + first * dy, fx + first * dx));
-    if (second >= 0 && second < 1) angles.push(Math.atan2(fy + second * dy, fx + second * dx));
+  /**
+   * Angles (radians, −π to π, ascending) at which a circle crosses the edges. Each edge counts as half-open, so that a
+   * crossing at a shared corner is found once.
+   */
+  circleCrossings(centre: Point, radius: number): number[] {
+    const angles: number[] = [];
+    this.#eachCircleCrossing(centre, radius, (x, y) => angles.push(Math.atan2(y, x)));
+    return angles.sort((p, q) => p - q);
   }
-  return angles.sort((p, q) => p - q);
+
+  /** The number of them. */
+  countCircleCrossings(centre: Point, radius: number): number {
+    let count = 0;
+    this.#eachCircleCrossing(centre, radius, () => count++);
+    return count;
+  }
+
+  /** Visits the crossings, as seen from the centre. */
+  #eachCircleCrossing(centre: Point, radius: number, visit: (x: number, y: number) => void): void {
+    for (const edge of this.#edgesNear(centre, radius)) {
+      const from = this.#from[edge]!;
+      const to = this.#to[edge]!;
+      const dx = to.x - from.x;
+      const dy = to.y - from.y;
+      const fx = from.x - centre.x;
+      const fy = from.y - centre.y;
+      const a = dx * dx + dy * dy;
+      const b = fx * dx + fy * dy;
+      const c = fx * fx + fy * fy - radius * radius;
+      const discriminant = b * b - a * c;
+      if (a === 0 || discriminant <= 0) continue;
+      const root = Math.sqrt(discriminant);
+      const first = (-b - root) / a;
+      const second = (-b + root) / a;
+      if (first >= 0 && first < 1) visit(fx + first * dx, fy + first * dy);
+      if (second >= 0 && second < 1) visit(fx + second * dx, fy + second * dy);
+    }
+  }
 }

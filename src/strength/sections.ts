@@ -1,6 +1,6 @@
 /** The sections at which a piece would break when pulled by its hanger: widths, and distances from the line of pull. */
 
-import { EdgeIndex, circleCrossings } from '../geometry/edge-index.ts';
+import { EdgeIndex } from '../geometry/edge-index.ts';
 import { area, centroid, contains, distance, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
@@ -118,7 +118,7 @@ const lugRadius = ({ lug, centre }: PlacedHanger): number => (lug ? distance(lug
 function ringJoint(pull: Pull, body: Region, radius: number): Section | undefined {
   if (radius === 0) return undefined;
   const { centre } = pull;
-  const angles = circleCrossings(new EdgeIndex(body).near(centre, radius), centre, radius);
+  const angles = new EdgeIndex(body).circleCrossings(centre, radius);
   const arcs = angles
     .map((from, i) => [from, angles[i + 1] ?? angles[0]! + 2 * Math.PI] as const)
     .filter(([from, to]) => contains(body, onCircle(centre, radius, (from + to) / 2)));

@@ -1,6 +1,7 @@
 /** Pairs of edges that face each other across a gap narrower than a given reach, found with a spatial index. */
 
 import Flatbush from 'flatbush';
+import type { Bounds } from '../types.ts';
 import type { Edges, OutlinePosition } from './edges.ts';
 import { nearestOn, placeOn, walkBetween } from './edges.ts';
 
@@ -63,8 +64,7 @@ export function facingPairs(sides: readonly Edges[], reach: number): FacingPair[
   };
   const isTooMuch = (): boolean => looks >= mostLooks || judged >= mostPairs;
   for (let i = 0; i < edges.count && !isTooMuch(); i++) {
-    const [minX, maxX] = span(edges.x[i]!, edges.dx[i]! * edges.length[i]!);
-    const [minY, maxY] = span(edges.y[i]!, edges.dy[i]! * edges.length[i]!);
+    const { minX, minY, maxX, maxY } = boxOf(edges, i);
     index.search(minX - reach, minY - reach, maxX + reach, maxY + reach, (j) => {
       looks++;
       if (j <= i || isTooMuch() || !areOpposed(edges, i, j) || isNearAlong(edges, i, j, reach)) return false;
@@ -84,16 +84,24 @@ export function facingPairs(sides: readonly Edges[], reach: number): FacingPair[
 function indexOf(edges: Edges): Flatbush {
   const index = new Flatbush(edges.count);
   for (let i = 0; i < edges.count; i++) {
-    const [minX, maxX] = span(edges.x[i]!, edges.dx[i]! * edges.length[i]!);
-    const [minY, maxY] = span(edges.y[i]!, edges.dy[i]! * edges.length[i]!);
+    const { minX, minY, maxX, maxY } = boxOf(edges, i);
     index.add(minX, minY, maxX, maxY);
   }
   index.finish();
   return index;
 }
 
-function span(from: number, by: number): [number, number] {
-  return by < 0 ? [from + by, from] : [from, from + by];
+function boxOf({ x, y, dx, dy, length }: Edges, edge: number): Bounds {
+  const fromX = x[edge]!;
+  const fromY = y[edge]!;
+  const toX = fromX + dx[edge]! * length[edge]!;
+  const toY = fromY + dy[edge]! * length[edge]!;
+  return {
+    minX: Math.min(fromX, toX),
+    minY: Math.min(fromY, toY),
+    maxX: Math.max(fromX, toX),
+    maxY: Math.max(fromY, toY),
+  };
 }
 
 /**
@@ -108,7 +116,9 @@ function areOpposed(edges: Edges, i: number, j: number): boolean {
 function isNearAlong(edges: Edges, i: number, j: number, reach: number): boolean {
   const ring = edges.ring[i]!;
   if (ring !== edges.ring[j]) return false;
-  const [first, last] = edges.before[i]! < edges.before[j]! ? [i, j] : [j, i];
+  const isInOrder = edges.before[i]! < edges.before[j]!;
+  const first = isInOrder ? i : j;
+  const last = isInOrder ? j : i;
   const far = edges.before[last]! + edges.length[last]! - edges.before[first]!;
   const round = edges.rings[ring]!.length - (edges.before[last]! - edges.before[first]! - edges.length[first]!);
   return Math.min(far, round) < cornerReaches * reach;

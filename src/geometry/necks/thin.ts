@@ -60,7 +60,9 @@ function radii(mesh: Mesh): Float64Array {
   for (let t = 0; t < inside.length; t += 1) {
     if (!inside[t]) continue;
     const e = 3 * t;
-    const [a, b, c] = [starts[e]!, starts[e + 1]!, starts[e + 2]!];
+    const a = starts[e]!;
+    const b = starts[e + 1]!;
+    const c = starts[e + 2]!;
     const twiceArea = (xs[b]! - xs[a]!) * (ys[c]! - ys[a]!) - (ys[b]! - ys[a]!) * (xs[c]! - xs[a]!);
     if (twiceArea <= 0) continue;
     // An obtuse angle opposite a boundary edge puts the centre beyond that edge.

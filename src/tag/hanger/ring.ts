@@ -5,7 +5,7 @@
  */
 
 import { offset } from '../../geometry/clipper.ts';
-import { EdgeIndex, circleCrossings } from '../../geometry/edge-index.ts';
+import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { boundsOf, boxCentre, centroid, distance, ringArea } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
@@ -120,7 +120,7 @@ export function placeRing(
   };
   // Never inside a counter, so the counters need no offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);
-  const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink);
+  const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink, 'round', trackToleranceMm);
   const outlines = track.filter((ring) => ringArea(ring) > 0);
   const steps = outlines
     .flatMap((ring) => walkRing(ring, stepMm))
@@ -207,7 +207,7 @@ function compareCandidates(a: RingCandidate, b: RingCandidate): number {
 
 /** The chords that the ring's outer circle cuts off inside the body, the longest first: the lengths of a tear. */
 export function jointLengths(centre: Point, radius: number, edges: EdgeIndex): number[] {
-  const angles = circleCrossings(edges.near(centre, radius), centre, radius);
+  const angles = edges.circleCrossings(centre, radius);
   if (angles.length < 2) return [];
   const chords = angles.flatMap((from, index) => {
     const to = index + 1 < angles.length ? angles[index + 1]! : angles[0]! + 2 * Math.PI;
@@ -220,13 +220,12 @@ export function jointLengths(centre: Point, radius: number, edges: EdgeIndex): n
 
 /** Whether, a little further out, the circle meets more of the body than the ring joins. */
 function leavesSlit(centre: Point, radius: number, edges: EdgeIndex): boolean {
-  const met = (reach: number): number => circleCrossings(edges.near(centre, reach), centre, reach).length;
-  return met(radius + slitMm) > met(radius);
+  return edges.countCircleCrossings(centre, radius + slitMm) > edges.countCircleCrossings(centre, radius);
 }
 
 /** Whether the hole cuts into the body deeper than intended. */
 function isBlocked(centre: Point, { hole, sink }: RingSize, edges: EdgeIndex): boolean {
   const clear = hole - Math.max(sink, 0) - 0.02;
   if (clear <= 0) return false;
-  return circleCrossings(edges.near(centre, clear), centre, clear).length > 0 || (sink <= 0 && edges.contains(centre));
+  return edges.countCircleCrossings(centre, clear) > 0 || (sink <= 0 && edges.contains(centre));
 }

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { circleCrossings, EdgeIndex } from '../../../src/geometry/edge-index.ts';
+import { EdgeIndex } from '../../../src/geometry/edge-index.ts';
 import type { Point, Ring } from '../../../src/geometry/types.ts';
 import { assertNear } from '../support/engine.ts';
 import { box, seededRandom, star } from '../support/shapes.ts';
@@ -64,72 +64,38 @@ describe('The index of edges', () => {
 });
 
 describe('Where a circle crosses edges', () => {
+  const centre = { x: 0, y: 0 };
+  const crossings = (...rings: Ring[]): number[] => {
+    const index = new EdgeIndex(rings);
+    const angles = index.circleCrossings(centre, 5);
+    assert.equal(index.countCircleCrossings(centre, 5), angles.length);
+    return angles;
+  };
+
   it('is where the equations of line and circle say', () => {
     // x = 3 meets the circle of radius 5 at (3, ±4).
-    const angles = circleCrossings(
-      [
-        [
-          { x: 3, y: -10 },
-          { x: 3, y: 10 },
-        ],
-      ],
-      { x: 0, y: 0 },
-      5,
-    );
+    const angles = crossings(box(3, -10, 30, 10));
     assert.equal(angles.length, 2);
     assertNear(angles[0]!, -Math.atan2(4, 3), 1e-12);
     assertNear(angles[1]!, Math.atan2(4, 3), 1e-12);
   });
 
   it('counts a corner that lies on the circle once', () => {
-    const corner = { x: 5, y: 0 };
-    const path: [Point, Point][] = [
-      [{ x: 0, y: 0 }, corner],
-      [corner, { x: 10, y: 1 }],
-    ];
-    assert.equal(circleCrossings(path, { x: 0, y: 0 }, 5).length, 1);
+    const angles = crossings([
+      { x: 0, y: 0 },
+      { x: 5, y: 0 },
+      { x: 10, y: 1 },
+    ]);
+    // The other is on the way back, along y = x / 10.
+    assert.equal(angles.length, 2);
+    assertNear(angles[0]!, 0, 1e-12);
+    assertNear(angles[1]!, Math.atan2(1, 10), 1e-12);
   });
 
   it('is nowhere for an edge that is missed, touched or has no length', () => {
-    const centre = { x: 0, y: 0 };
-    assert.deepEqual(
-      circleCrossings(
-        [
-          [
-            { x: 6, y: -9 },
-            { x: 6, y: 9 },
-          ],
-        ],
-        centre,
-        5,
-      ),
-      [],
-    );
-    assert.deepEqual(
-      circleCrossings(
-        [
-          [
-            { x: 5, y: -9 },
-            { x: 5, y: 9 },
-          ],
-        ],
-        centre,
-        5,
-      ),
-      [],
-    );
-    assert.deepEqual(
-      circleCrossings(
-        [
-          [
-            { x: 5, y: 0 },
-            { x: 5, y: 0 },
-          ],
-        ],
-        centre,
-        5,
-      ),
-      [],
-    );
+    const corner = { x: 5, y: 0 };
+    assert.deepEqual(crossings(box(6, -9, 30, 9)), []);
+    assert.deepEqual(crossings(box(5, -9, 30, 9)), []);
+    assert.deepEqual(crossings([corner, corner]), []);
   });
 });

@@ -12,10 +12,10 @@ const options = { locate: (relative: string) => `/specs/${relative}` };
 const spec = (batch: string): string =>
   `tagwright: 1\nstock: {min_web: 5 mm}\nbatch:${batch}\nshapes:\n  name: {text: "{name}", font: Pacifico, x_height: 10 mm}\npieces:\n  tag: {body: [name], hanger: {ring: {at: auto}}}\n`;
 
-async function setAsideText(batch: string, row: number): Promise<string | undefined> {
-  const { source, batch: list } = await engine.compute(spec(batch), { ...options, row });
-  const edit = setAside(source, list!.rows, row);
-  return edit && withEdits(source.text, [edit]);
+async function setAsideText(batch: string, ...rows: number[]): Promise<string | undefined> {
+  const { source, batch: list } = await engine.compute(spec(batch), options);
+  const edits = setAside(source, list!.rows, rows);
+  return edits && withEdits(source.text, edits);
 }
 
 const names = (text: string): unknown => (parse(text) as { batch: unknown }).batch;
@@ -28,14 +28,15 @@ describe('A name set aside', () => {
       ' [ "Mona" ,Iona,  Nora ]',
       '\n  - Mona\n  - Iona # with a dot\n  - Nora',
     ]) {
-      for (const [row, name] of all.entries()) {
-        const text = (await setAsideText(batch, row))!;
+      for (const rows of [[0], [1], [2], [0, 1], [0, 2], [2, 1]]) {
+        const text = (await setAsideText(batch, ...rows))!;
         assert.deepEqual(
           names(text),
-          all.filter((each) => each !== name),
+          all.filter((_, row) => !rows.includes(row)),
           text,
         );
-        if (batch.includes('\n')) assert.ok(text.includes(`# - ${name}`), 'it stays as a comment');
+        if (batch.includes('\n'))
+          for (const row of rows) assert.ok(text.includes(`# - ${all[row]}`), 'it stays as a comment');
       }
     }
   });
@@ -48,6 +49,7 @@ describe('A name set aside', () => {
 
   it('is neither the only one nor one of a table', async () => {
     assert.equal(await setAsideText(' [Iona]', 0), undefined);
+    assert.equal(await setAsideText(' [Iona, Mona]', 0, 1), undefined);
     assert.equal(await setAsideText(' names.csv', 1), undefined);
   });
 

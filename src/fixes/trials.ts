@@ -85,32 +85,36 @@ export class Trials {
   }
 
   /**
-   * For each remedy, the first of its changes that works; last of all, the one that works for all but a few tags, and
-   * sets those aside.
+   * For each remedy, the first of its changes that works; last of all, one that changes less but works for all but a few tags, and sets
+   * those aside.
    */
   async *working(): AsyncGenerator<Fix> {
     let forMost: Fix | undefined;
     for (const remedy of remediesFor(this.#at)) {
       // No later one would come first.
       const mostAside = forMost && forMost.look <= sameLookShare ? 0 : this.#mostAside;
-      const tried = await this.#firstThatWorks(remedy, mostAside);
-      const fix = tried && this.#fixOf(remedy, tried);
-      if (fix && tried.unsuited.length === 0) yield fix;
-      else if (fix && (!forMost || rankOf(fix) < rankOf(forMost))) forMost = fix;
+      const { forAll, forMost: tried } = await this.#firstThatWork(remedy, mostAside);
+      const fix = forAll && this.#fixOf(remedy, forAll);
+      if (fix) yield fix;
+      const other = tried && this.#fixOf(remedy, tried);
+      if (other && (!forMost || rankOf(other) < rankOf(forMost))) forMost = other;
     }
     if (forMost) yield forMost;
   }
 
-  /** The first change that suits all tags, or else the one that suits most. */
-  async #firstThatWorks({ candidates }: Remedy, mostAside: number): Promise<Tried | undefined> {
+  /** The first change that suits all tags and, of those before it, the one that suits most. */
+  async #firstThatWork(
+    { candidates }: Remedy,
+    mostAside: number,
+  ): Promise<{ readonly forAll?: Tried; readonly forMost?: Tried | undefined }> {
     let forMost: Tried | undefined;
     for (const candidate of candidates) {
       const most = forMost ? forMost.unsuited.length - 1 : mostAside;
       const tried = await this.#tried(candidate, most);
-      if (tried?.unsuited.length === 0) return tried;
+      if (tried?.unsuited.length === 0) return { forAll: tried, forMost };
       forMost = tried ?? forMost;
     }
-    return forMost;
+    return { forMost };
   }
 
   /**

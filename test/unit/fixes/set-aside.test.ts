@@ -2,7 +2,10 @@ import assert from 'node:assert/strict';
 import { parse } from 'yaml';
 import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import { setAside } from '../../../src/fixes/set-aside.ts';
+import { isNoWorse } from '../../../src/fixes/no-worse.ts';
+import { mostSetAside, setAside } from '../../../src/fixes/set-aside.ts';
+import { checkBatch } from '../../../src/engine/batch.ts';
+import type { BatchRow } from '../../../src/spec/batch.ts';
 import { newEngine } from '../support/engine.ts';
 
 const engine = newEngine({ 'names.csv': 'name\nMona\nIona\n' });
@@ -63,5 +66,44 @@ describe('A name set aside', () => {
     assert.deepEqual(names(withEdits(text, aside.edits)), ['Mona']);
     const { text: fixed } = await fixAll(engine, text, options);
     assert.deepEqual(names(fixed), ['Mona', 'Iona']);
+  });
+});
+
+describe('A fix for all names but one', () => {
+  /** Their dots are loose; slid together, Tim alone hangs askew. */
+  const all = ['David', 'Emil', 'Fiona', 'Ida', 'Tim'];
+  const text = `tagwright: 1\nbatch:\n${all.map((name) => `  - ${name}\n`).join('')}shapes:\n  name: {text: "{name}", font: Pacifico, x_height: 12 mm}\npieces:\n  tag: {body: [name], hanger: {ring: auto}}\n`;
+
+  for (const row of [0, all.indexOf('Tim')])
+    it(`sets that aside and names it, asked for at “${all[row]}”`, async () => {
+      const at = { ...options, row };
+      const report = await engine.compute(text, at);
+      const issue = report.issues.find(({ code }) => code === 'loose-part')!;
+      const fixes = await findFixes(engine, report, issue, at);
+      const fix = fixes.find(({ title }) => title.includes('aside as a separate tag, as'));
+      assert.match(fix?.title ?? '', /^Slide the letters .* overlap 0.6 mm.*, and set “Tim” aside as a separate tag, as it does not suit it$/);
+      const fixed = withEdits(text, fix!.edits);
+      assert.deepEqual(
+        names(fixed),
+        all.filter((name) => name !== 'Tim'),
+      );
+      const { all: reports } = await checkBatch(engine, await engine.compute(fixed, options), options);
+      const before = await checkBatch(engine, await engine.compute(text, options), options);
+      const kept = before.all.filter((each) => each.batch!.rows[each.row]!.label !== 'Tim');
+      assert.ok(reports.every((each, index) => isNoWorse(kept[index]!, each)));
+      assert.ok(!reports.some(({ issues }) => issues.some(({ code }) => code === 'loose-part')));
+    });
+
+  it('is never made unasked', async () => {
+    const { text: fixed } = await fixAll(engine, text, options);
+    assert.deepEqual(names(fixed), all);
+  });
+
+  it('sets aside one name in ten, at least one and at most five', () => {
+    const rows = (count: number): BatchRow[] => Array.from({ length: count }, () => ({ label: '', cells: new Map(), path: [] }));
+    assert.deepEqual(
+      [5, 10, 11, 30, 500].map((count) => mostSetAside(rows(count))),
+      [1, 1, 2, 3, 5],
+    );
   });
 });

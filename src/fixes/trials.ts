@@ -7,6 +7,7 @@ import type { Fix, TextEdit } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { labelOf } from '../spec/batch.ts';
 import { listedQuoted } from '../core/names.ts';
+import { keepsApart } from './apart-from-letters.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
 import { lookChange } from './look.ts';
@@ -126,7 +127,7 @@ export class Trials {
     const text = withEdits(report.source.text, candidate.edits);
     const isEnough = (found: Judged) => !solves(issue, report, found);
     const after = await this.#engine.compute(text, { ...this.#options, isEnough });
-    const isOwnSolved = solves(issue, report, after) && readsAsWell(report, after) && staysPut(report, after);
+    const isOwnSolved = solves(issue, report, after) && looksAsMeant(report, after);
     if (!isOwnSolved && (mostAside === 0 || this.#needsIt(after))) return undefined;
     let solved = isOwnSolved ? { was: report, is: after } : undefined;
     const rehung: Rehung[] = [];
@@ -162,7 +163,7 @@ export class Trials {
 
   /** Whether another tag stays as sound as before, and looks the same unless it has the problem too. */
   #suits(was: Report, is: Report): boolean {
-    if (!isNoWorse(was, is) || !readsAsWell(was, is) || !staysPut(was, is)) return false;
+    if (!isNoWorse(was, is) || !looksAsMeant(was, is)) return false;
     return this.#needsIt(was) || lookChange(was, is).share <= keptLookShare;
   }
 
@@ -209,6 +210,10 @@ export class Trials {
     const title = `Set “${labelOf(report)!}” aside as a separate tag: the others stay as they are`;
     return [{ title, edits, look: 1 }];
   }
+}
+
+function looksAsMeant(was: Report, is: Report): boolean {
+  return readsAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
 }
 
 /** Whether a cell would be changed in a row that is taken out. */

@@ -59,7 +59,10 @@ function wound(ring: Ring): Ring {
 /** Distances from the middle, the least first. */
 function asides(most: number, width: number): number[] {
   const count = Math.floor((asideSteps * most) / width);
-  return Array.from({ length: 2 * count + 1 }, (_, k) => ((k % 2 === 0 ? -1 : 1) * Math.ceil(k / 2) * width) / asideSteps);
+  return Array.from(
+    { length: 2 * count + 1 },
+    (_, k) => ((k % 2 === 0 ? -1 : 1) * Math.ceil(k / 2) * width) / asideSteps,
+  );
 }
 
 /** As long as the stroke is anywhere over its width. */

@@ -81,7 +81,10 @@ describe('A fix for all names but one', () => {
       const issue = report.issues.find(({ code }) => code === 'loose-part')!;
       const fixes = await findFixes(engine, report, issue, at);
       const fix = fixes.find(({ title }) => title.includes('aside as a separate tag, as'));
-      assert.match(fix?.title ?? '', /^Slide the letters .* overlap 0.6 mm.*, and set “Tim” aside as a separate tag, as it does not suit it$/);
+      assert.match(
+        fix?.title ?? '',
+        /^Slide the letters .* overlap 0.6 mm.*, and set “Tim” aside as a separate tag, as it does not suit it$/,
+      );
       const fixed = withEdits(text, fix!.edits);
       assert.deepEqual(
         names(fixed),
@@ -100,7 +103,8 @@ describe('A fix for all names but one', () => {
   });
 
   it('sets aside one name in ten, at least one and at most five', () => {
-    const rows = (count: number): BatchRow[] => Array.from({ length: count }, () => ({ label: '', cells: new Map(), path: [] }));
+    const rows = (count: number): BatchRow[] =>
+      Array.from({ length: count }, () => ({ label: '', cells: new Map(), path: [] }));
     assert.deepEqual(
       [5, 10, 11, 30, 500].map((count) => mostSetAside(rows(count))),
       [1, 1, 2, 3, 5],

@@ -115,7 +115,10 @@ describe('Bridges across strokes', () => {
     const ring = difference([box(0, 0, 20, 20)], [[box(5, 5, 15, 15)]]);
     const foot = box(10.5, -6, 20, -0.09);
     const { region: cut } = bridged([...ring, foot], 2, ['bottom']);
-    assert.ok(!contains(cut, { x: 9, y: 2.5 }) && contains(cut, { x: 10.6, y: 2.5 }), 'it stands to the left of the foot');
+    assert.ok(
+      !contains(cut, { x: 9, y: 2.5 }) && contains(cut, { x: 10.6, y: 2.5 }),
+      'it stands to the left of the foot',
+    );
     const plate = [box(-10, -20, 30, 30)];
     assert.equal(findNecks(difference(plate, [cut]), 1.9).filter(({ ends: [{ x }] }) => x < 10.4).length, 0);
   });

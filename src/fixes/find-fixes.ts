@@ -5,11 +5,12 @@ import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { causeOf } from '../core/issue.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import { slipFixes } from './slips.ts';
-import { isGentle, ofWholeBatch, rankOf, Trials } from './trials.ts';
+import { isGentle, rankOf } from './gentle.ts';
+import { ofWholeBatch, Trials } from './trials.ts';
 import { stockOf } from '../tag/by-stock.ts';
 
 export { withEdits } from '../core/issue.ts';
-export { isGentle, keptLookShare, sameLookShare } from './trials.ts';
+export { isGentle, keptLookShare, sameLookShare } from './gentle.ts';
 
 /**
  * For each remedy, the least change that solves the problem and makes nothing worse; the least change of look comes

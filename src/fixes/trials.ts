@@ -10,6 +10,7 @@ import { listedQuoted } from '../core/names.ts';
 import { keepsApart } from './apart-from-letters.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
+import { keptLookShare, rankOf, sameLookShare } from './gentle.ts';
 import { lookChange } from './look.ts';
 import type { LookChange } from './look.ts';
 import { movedHanger } from './moved-hangers.ts';
@@ -18,28 +19,7 @@ import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { mostSetAside, setAside } from './set-aside.ts';
 import { staysPut } from './stays-put.ts';
-
-/**
- * Share of the lettering beyond which a change makes another tag: such a fix is offered but never applied
- * automatically, nor may any fix change that much on a tag of a batch that does not need it (our own judgement).
- */
-export const keptLookShare = 0.15;
-
-/**
- * Fixes that change less than this share keep the look; among them, the remedy that a maker would try first comes
- * first.
- */
-export const sameLookShare = 0.12;
-
-/** Whether a fix may be made unasked: it keeps the look, and no tag without the problem hangs elsewhere. */
-export function isGentle({ look, rehangs, isChoice }: Fix): boolean {
-  return look <= keptLookShare && rehangs === undefined && !isChoice;
-}
-
-/** By this, the least first; the order of the remedies decides among equals. */
-export function rankOf({ look, rehangs }: Fix): number {
-  return Math.max(look, sameLookShare) + (rehangs ? keptLookShare : 0);
-}
+import { sameSized } from '../tag/build.ts';
 
 /**
  * Share of its own size by which a hanger may move on a tag of a batch that does not need the fix: less where the
@@ -82,7 +62,7 @@ export class Trials {
     this.#engine = engine;
     this.#at = at;
     this.#options = { ...options, row: report.row };
-    this.#mostAside = issue.severity === 'error' && report.batch ? mostSetAside(report.batch.rows) : 0;
+    this.#mostAside = issue.severity === 'error' ? mostAsideOf(at) : 0;
   }
 
   /**
@@ -214,6 +194,12 @@ export class Trials {
 
 function looksAsMeant(was: Report, is: Report): boolean {
   return readsAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
+}
+
+/** None of a table, nor where all names have one size: without one of them the others would be larger or smaller. */
+function mostAsideOf({ report: { source, batch, row }, model }: Case): number {
+  if (!batch || !setAside(source, batch.rows, [row]) || sameSized(model).length > 0) return 0;
+  return mostSetAside(batch.rows);
 }
 
 /** Whether a cell would be changed in a row that is taken out. */

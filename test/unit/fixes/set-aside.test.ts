@@ -97,6 +97,15 @@ describe('A fix for all names but one', () => {
       assert.ok(!reports.some(({ issues }) => issues.some(({ code }) => code === 'loose-part')));
     });
 
+  it('is not looked for in a table', async () => {
+    const table = `name\n${all.join('\n')}\n`;
+    const inTable = newEngine({ 'list.csv': table });
+    const report = await inTable.compute(text.replace(/batch:\n(  - .*\n)+/, 'batch: list.csv\n'), options);
+    const issue = report.issues.find(({ code }) => code === 'loose-part')!;
+    const fixes = await findFixes(inTable, report, issue, options);
+    assert.ok(fixes.length > 0 && !fixes.some(({ title }) => title.includes('aside')));
+  });
+
   it('is never made unasked', async () => {
     const { text: fixed } = await fixAll(engine, text, options);
     assert.deepEqual(names(fixed), all);

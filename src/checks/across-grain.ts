@@ -2,7 +2,7 @@
 
 import { mm } from '../core/figures.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
-import { materialOf } from '../strength/materials.ts';
+import { isSolidWood } from '../spec/min-web-defaults.ts';
 import { isGrainUpright } from '../tag/grain-direction.ts';
 import type { Check } from './check.ts';
 
@@ -15,7 +15,7 @@ const longFrom = { widths: 3, thicknesses: 20 } as const;
 /** Only the longest piece of a stock is told of: it is one sheet that is to be turned. */
 export const acrossGrain: Check = (tag) => {
   const { stock, pieces } = tag;
-  if (materialOf(stock.material ?? '')?.kind !== 'wood' || stock.look?.grain === 'none') return [];
+  if (!isSolidWood(stock.material) || stock.look?.grain === 'none') return [];
   const long = pieces.flatMap((piece) => {
     const box = boundsOf(piece.region);
     // What is glued on a piece, or carries others, does not bend by itself.

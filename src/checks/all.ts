@@ -28,6 +28,7 @@ import { shoulderShows } from './shoulder-shows.ts';
 import { specks } from './speck.ts';
 import { thinStrokes } from './thin-stroke.ts';
 import { exceedsSheet } from './exceeds-sheet.ts';
+import { acrossGrain } from './across-grain.ts';
 import { unsafeMaterial } from './unsafe-material.ts';
 import { weakBridges } from './weak-bridge.ts';
 
@@ -63,6 +64,7 @@ export const checks: readonly Check[] = [
   shoulderShows,
   offCentre,
   hangsAskew,
+  byEach(acrossGrain),
   byEach(notMeasured),
   notFilled,
 ];

@@ -20,7 +20,7 @@ const touchingShare = 0.005;
 /** Signs that hang beside letters. */
 const apostrophe = /^['’‘ʼ"“”]+$/u;
 
-/** One may stand on a letter, with no more than this share of it in the letter. */
+/** One may stand on a letter, and a letter may hang by its dot from another, with no more than this share of it in that letter. */
 const standingShare = 0.25;
 
 /** A letter that covers this share of an apostrophe's height holds it at its side, where it is still seen. */
@@ -37,7 +37,7 @@ export function fusedMarks(
   let [drawn, fused] = [0, 0];
   const touching = touchingShare * xHeight;
   const near = Math.max(reach, touching);
-  letters.forEach(({ text, region, asSet }, index) => {
+  letters.forEach(({ text, region, asSet, heldByMark = false }, index) => {
     if (!asSet) return;
     const isSign = apostrophe.test(text);
     const [marks, set] = isSign ? [[region], [asSet]] : [marksAbove(region), marksAbove(asSet)];
@@ -47,7 +47,7 @@ export function fusedMarks(
       others.some((other) => {
         if (isSign && reachesUp(other.region, mark)) return false;
         if (clearance(mark, other.region, near) >= near) return false;
-        if (isSign && shareWithin(mark, other.region, reach) <= standingShare) return false;
+        if ((isSign || heldByMark) && shareWithin(mark, other.region, reach) <= standingShare) return false;
         return !set[k] || !other.asSet || clearance(set[k], other.asSet, touching) >= touching;
       }),
     ).length;

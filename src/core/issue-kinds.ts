@@ -103,6 +103,11 @@ export const issueKinds = {
     severity: 'warning',
     summary: 'A cut that misses the piece or runs off its edge.',
   },
+  'across-grain': {
+    about: 'making',
+    severity: 'info',
+    summary: 'A long narrow piece of solid wood with the grain across it.',
+  },
   'hangs-askew': { about: 'making', severity: 'info', summary: 'The tag hangs at a different angle than intended.' },
   'not-measured': {
     about: 'making',

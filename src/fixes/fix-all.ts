@@ -57,15 +57,16 @@ export async function fixAll(
       continue;
     }
     const fix = await leastFix(engine, now.report, next, options);
-    const after = fix && (await compute(withEdits(now.report.source.text, fix.edits)));
+    const isMeant = fix !== undefined && !fix.isChoice;
+    const after = isMeant ? await compute(withEdits(now.report.source.text, fix.edits)) : undefined;
     const isSmall =
       after && changeOf(now.all, after.all) <= keptLookShare && changeOf(before.all, after.all) <= mostInAll;
-    if (after && fix.look === 0 && isSlip(next)) {
+    if (isMeant && after && fix.look === 0 && isSlip(next)) {
       made.push(fix.title);
       // The look is compared from here on: before a slip is corrected, the tag is not the one that was meant.
       before = after;
       now = after;
-    } else if (isSmall && !fix.rehangs && !fix.isChoice) {
+    } else if (isMeant && isSmall && !fix.rehangs) {
       made.push(`${fix.title}${whoseFix(next, now.all, after.all)}`);
       now = after;
     } else {

@@ -8,6 +8,7 @@ import { otherFonts, withMissingLetters } from './remedies/fonts.ts';
 import { unblocked, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { legible } from './remedies/legible.ts';
+import { alongGrain } from './remedies/grain.ts';
 import { wideGaps, joinedParts, thicker } from './remedies/lettering.ts';
 import { overBalance } from './remedies/balance.ts';
 import { clearOffLine, clearOfAll, clearOnLine } from './remedies/clear-place.ts';
@@ -88,6 +89,8 @@ export function remediesFor(at: Case): Remedy[] {
       return overBalance(at);
     case 'exceeds-sheet':
       return smallerPiece(at);
+    case 'across-grain':
+      return alongGrain(at);
     case 'missing-glyph':
       return withMissingLetters(at);
     default:

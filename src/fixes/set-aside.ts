@@ -1,14 +1,38 @@
-/** Last resort for a name that does not suit the batch: takes it off the list, to become a tag of its own. */
+/** Last resort for names that do not suit the batch: takes them off the list, to become tags of their own. */
 
 import { lineStart } from '../core/lines.ts';
 import type { TextEdit } from '../core/issue.ts';
 import type { BatchRow } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
 
-/** `undefined` for the only row, and for one that comes from a table. */
-export function setAside(source: SpecSource, rows: readonly BatchRow[], row: number): TextEdit | undefined {
-  const [at, next, before] = [rows[row], rows[row + 1], rows[row - 1]];
-  if (!at || at.path.length < 2 || rows.length < 2) return undefined;
+/** Names that a fix of all the others may set aside: one in ten, and no more than are looked through at once. Our own judgement. */
+const asideShare = 0.1;
+const mostAside = 5;
+
+export function mostSetAside(rows: readonly BatchRow[]): number {
+  return Math.min(mostAside, Math.ceil(asideShare * rows.length));
+}
+
+/** `undefined` if one of the rows comes from a table or takes several lines, and for all rows there are. */
+export function setAside(
+  source: SpecSource,
+  rows: readonly BatchRow[],
+  which: readonly number[],
+): TextEdit[] | undefined {
+  const aside = new Set(which);
+  if (aside.size === rows.length) return undefined;
+  const edits = [...aside].map((row) => setRowAside(source, rows, row, aside));
+  return edits.every((edit) => edit !== undefined) ? edits : undefined;
+}
+
+function setRowAside(
+  source: SpecSource,
+  rows: readonly BatchRow[],
+  row: number,
+  aside: ReadonlySet<number>,
+): TextEdit | undefined {
+  const [at, before] = [rows[row], rows[row - 1]];
+  if (!at || at.path.length < 2) return undefined;
   const { text } = source;
   const { start, end } = source.range(at.path);
   const dash = /^[ \t]*(-[ \t]+)$/m.exec(text.slice(lineStart(text, start), start));
@@ -16,7 +40,9 @@ export function setAside(source: SpecSource, rows: readonly BatchRow[], row: num
     const from = start - dash[1]!.length;
     return text.slice(start, end).includes('\n') ? undefined : { range: { start: from, end: from }, text: '# ' };
   }
-  // In a flow list, together with the comma beside it.
-  if (before) return { range: { start: source.range(before.path).end, end }, text: '' };
+  // In a flow list, together with the comma beside it: the one before, unless all before it go too.
+  const hasBefore = rows.slice(0, row).some((_, index) => !aside.has(index));
+  if (before && hasBefore) return { range: { start: source.range(before.path).end, end }, text: '' };
+  const next = rows[row + 1];
   return next && { range: { start, end: source.range(next.path).start }, text: '' };
 }

@@ -1,6 +1,6 @@
 /** Strips left out of a shape that is cut through a plate, to hold what its holes enclose: the counters of letters. */
 
-import { difference } from './clipper.ts';
+import { difference, intersection } from './clipper.ts';
 import { innerPoint } from './inner-point.ts';
 import { boundsOf, ringArea } from './measure.ts';
 import type { Stripped } from './straps.ts';
@@ -10,6 +10,9 @@ export type BridgeSide = 'top' | 'bottom' | 'left' | 'right';
 
 /** Length of a bridge beyond the stroke it crosses, in mm, so that no sliver is left at its end. */
 const pastMm = 0.05;
+
+/** Places tried beside the middle of a hole, per width of the bridge. */
+const asideSteps = 4;
 
 /**
  * The region less a strip of `width` mm across the stroke on each of the given sides of every hole. Where the region is
@@ -21,27 +24,73 @@ export function bridged(region: Region, width: number, sides: readonly BridgeSid
   return { region: strips.length > 0 ? difference(region, [strips]) : region, strips };
 }
 
-/** The strip from inside the hole across the adjoining stroke, as long as the stroke is anywhere over its width. */
+/**
+ * The strip from inside the hole across the adjoining stroke: through the middle of the hole or, where it would not land on whole
+ * material there, beside it.
+ */
 function strokeStrip(region: Region, hole: Ring, width: number, side: BridgeSide): Ring[] {
   const upright = side === 'top' || side === 'bottom';
   const sign = side === 'top' || side === 'right' ? 1 : -1;
   // Turned so that the strip runs along the first coordinate, upwards.
   const turn = ({ x, y }: Point): Point => (upright ? { x: sign * y, y: x } : { x: sign * x, y });
+  const back = ({ x, y }: Point): Point => (upright ? { x: y, y: sign * x } : { x: sign * x, y });
   const rings = region.map((ring) => ring.map(turn));
   const turned = hole.map(turn);
-  const box = boundsOf([turned])!;
-  const middle = innerPoint(turned).y;
-  const ends = [-width / 2, 0, width / 2].map((aside) => strokeEnd(rings, turned, middle + aside));
-  const end = Math.max(...ends.filter((each) => each !== undefined));
-  if (!Number.isFinite(end)) return [];
-  const start =
-    Math.min(...[-width / 2, 0, width / 2].map((aside) => lastInside(turned, middle + aside) ?? box.maxX)) - pastMm;
-  const back = (along: number, aside: number): Point =>
-    upright ? { x: aside, y: sign * along } : { x: sign * along, y: aside };
+  const { y: middle } = innerPoint(turned);
+  const { minY, maxY } = boundsOf([turned])!;
+  let central: Ring | undefined;
+  for (const aside of asides((maxY - minY) / 2, width)) {
+    const at = middle + aside;
+    // Beside the middle, only where the hole is as wide as the strip.
+    if (aside !== 0 && (at - width / 2 < minY || at + width / 2 > maxY)) continue;
+    const strip = stripAt(rings, turned, at, width);
+    if (!strip) continue;
+    central ??= strip;
+    if (landsWhole(rings, strip, width)) return [wound(strip.map(back))];
+  }
+  return central ? [wound(central.map(back))] : [];
+}
+
+/** All in the same direction, as strips that meet would otherwise cancel out where they overlap. */
+function wound(ring: Ring): Ring {
+  return ringArea(ring) < 0 ? ring.toReversed() : ring;
+}
+
+/** Distances from the middle, the least first. */
+function asides(most: number, width: number): number[] {
+  const count = Math.floor((asideSteps * most) / width);
+  return Array.from(
+    { length: 2 * count + 1 },
+    (_, k) => ((k % 2 === 0 ? -1 : 1) * Math.ceil(k / 2) * width) / asideSteps,
+  );
+}
+
+/** As long as the stroke is anywhere over its width. */
+function stripAt(rings: readonly Ring[], hole: Ring, middle: number, width: number): Ring | undefined {
+  const lines = [-width / 2, 0, width / 2].map((aside) => middle + aside);
+  const end = Math.max(...lines.map((y) => strokeEnd(rings, hole, y)).filter((each) => each !== undefined));
+  if (!Number.isFinite(end)) return undefined;
+  const highest = boundsOf([hole])!.maxX;
+  const start = Math.min(...lines.map((y) => lastInside(hole, y) ?? highest)) - pastMm;
   const [low, high] = [middle - width / 2, middle + width / 2];
-  const ring = [back(start, low), back(end + pastMm, low), back(end + pastMm, high), back(start, high)];
-  // All in the same direction, as strips that meet would otherwise cancel out where they overlap.
-  return [ringArea(ring) < 0 ? ring.reverse() : ring];
+  return [
+    { x: start, y: low },
+    { x: end + pastMm, y: low },
+    { x: end + pastMm, y: high },
+    { x: start, y: high },
+  ];
+}
+
+/** Whether there is nothing of the region for a width beyond the end of a strip: an edge there would leave a thread of the bridge. */
+function landsWhole(rings: readonly Ring[], strip: Ring, width: number): boolean {
+  const { maxX, minY, maxY } = boundsOf([strip])!;
+  const ground = [
+    { x: maxX - pastMm / 2, y: minY },
+    { x: maxX + width, y: minY },
+    { x: maxX + width, y: maxY },
+    { x: maxX - pastMm / 2, y: maxY },
+  ];
+  return intersection([ground], rings).length === 0;
 }
 
 /** Far edge of the stroke that begins where a line along the first coordinate leaves the hole for the last time. */

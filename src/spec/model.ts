@@ -37,7 +37,13 @@ interface HangerBase {
 
 export type Hole = Extract<Hanger, { kind: 'hole' }>;
 
-export type Hanger =
+/** A hanger; where another of its kind is in the other corner of the same side, they are level. */
+export type Hanger = LoneHanger & { readonly pair?: Unattached<LoneHanger> };
+
+/** Without the shape that it is on. */
+export type Unattached<H> = H extends unknown ? Omit<H, 'on'> : never;
+
+export type LoneHanger =
   | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
   | (HangerBase & {
       readonly kind: 'hole';
@@ -46,8 +52,6 @@ export type Hanger =
       readonly leastInset?: number;
       /** Whether it may move to another side because the spec names none. */
       readonly anySide?: true;
-      /** The hole in the other corner of the same side: the two are level. */
-      readonly pair?: Omit<Hole, 'on'>;
     })
   | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
   /**

@@ -14,6 +14,9 @@ const leastClearMm = 1;
 /** Least gap of a border that is double and says no more, in mm: less looks like one line; our own judgement. */
 const leastGapMm = 1;
 
+/** As much of the distance from openings stays where more would take a pointed corner off; what is asked for stays whole. Our own judgement. */
+const yieldingShare = 0.75;
+
 /** The border; `undefined` if a length or the shape is not valid, which has been reported. */
 export function readBorder(
   written: BorderSpec | string,
@@ -27,7 +30,9 @@ export function readBorder(
   const shape = shapes.byRef(spec.of, isName ? path : at('of'));
   const inset = problems.length(spec.inset, at('inset'), 'distance') ?? usualInsetMm;
   const width = spec.width === undefined ? 0 : problems.length(spec.width, at('width'), 'size');
-  const clear = problems.length(spec.clear, at('clear'), 'distance') ?? Math.max(inset, leastClearMm);
+  const asked = problems.length(spec.clear, at('clear'), 'distance');
+  const clear = asked ?? Math.max(inset, leastClearMm);
+  const leastClear = asked ?? Math.max(yieldingShare * clear, leastClearMm);
   const radius = problems.length(spec.radius, at('radius'), 'distance') ?? 0;
   const clip = problems.length(spec.clip, at('clip'), 'distance') ?? 0;
   if (spec.radius !== undefined && spec.clip !== undefined) {
@@ -44,6 +49,7 @@ export function readBorder(
     radius,
     clip,
     clear,
+    leastClear,
   };
 }
 

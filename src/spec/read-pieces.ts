@@ -1,7 +1,7 @@
 /** Reads pieces and their hangers. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { ShapeEntry, Hanger, Hole, PieceModel } from './model.ts';
+import type { ShapeEntry, Hanger, PieceModel } from './model.ts';
 import type { Stock } from './workshop-model.ts';
 import { openLinesIn } from './open-lines.ts';
 import type { Problems } from './problems.ts';
@@ -138,12 +138,12 @@ function inRow(hanger: Hanger): Hanger[] {
   return row ? Array.from({ length: row.count }, (_, nth) => ({ ...hanger, row: { ...row, nth } })) : [hanger];
 }
 
-/** Two holes in the corners of one side know each other; a nudge says where they are meant to be. */
+/** Two alike in the corners of one side know each other; a nudge says where they are meant to be. */
 function paired(hangers: readonly Hanger[]): Hanger[] {
   return hangers.map((hanger) => {
-    if (!isCornerHole(hanger)) return hanger;
+    if (!anchorOf(hanger).includes('-')) return hanger;
     const facing = anchorOf(hanger).replace(/left|right/, (side) => (side === 'left' ? 'right' : 'left'));
-    const [pair, ...more] = hangers.filter(isCornerHole).filter((other) => anchorOf(other) === facing);
+    const [pair, ...more] = hangers.filter((other) => other.kind === hanger.kind && anchorOf(other) === facing);
     const isMeant = pair?.on?.shape === hanger.on?.shape && [hanger, pair].every((each) => isAtRest(each?.nudge));
     if (!pair || more.length > 0 || !isMeant) return hanger;
     const { on: _, ...level } = pair;
@@ -153,10 +153,6 @@ function paired(hangers: readonly Hanger[]): Hanger[] {
 
 function isAtRest(nudge: Hanger['nudge'] | undefined): boolean {
   return nudge?.x === 0 && nudge.y === 0;
-}
-
-function isCornerHole(hanger: Hanger): hanger is Hole {
-  return hanger.kind === 'hole' && anchorOf(hanger).includes('-');
 }
 
 function anchorOf({ at }: Hanger): string {

@@ -100,8 +100,9 @@ export interface BorderGenerator {
   /** Corner radius if rounded; length cut from either side if cut off. */
   readonly radius: number;
   readonly clip: number;
-  /** Distance kept from openings. */
+  /** Distance kept from openings, and the least where a bay would take a pointed corner off. */
   readonly clear: number;
+  readonly leastClear: number;
 }
 
 /** The spacing of copies round a closed line, starting at its top: by number, by distance, or both. */

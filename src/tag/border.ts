@@ -4,11 +4,11 @@ import { clippedCorners } from '../geometry/clip-corners.ts';
 import { transform, translation } from '../geometry/affine.ts';
 import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
 import { hullOf } from '../geometry/hull.ts';
-import { area, boundsOf, centroid, ringArea } from '../geometry/measure.ts';
+import { area, boundsOf, centroid, contains, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import { strokeMm, strokesAlong } from '../geometry/strokes.ts';
-import type { Line, Region } from '../geometry/types.ts';
+import type { Line, Point, Region } from '../geometry/types.ts';
 import type { BorderGenerator } from '../spec/shape-model.ts';
 
 /** The construction of a border, so that it can be led round openings once they are known. */
@@ -19,8 +19,9 @@ export interface Border {
    * Its lines as distances in mm from the outer edge of `within` inwards; the two are equal for a line without width.
    */
   readonly lines: readonly { readonly from: number; readonly to: number }[];
-  /** Distance kept from openings, in mm. */
+  /** Distance kept from openings, in mm, and the least where a bay would take a pointed corner off. */
   readonly clear: number;
+  readonly leastClear: number;
   /** Whether it ends before an opening instead of going round it: lines held by bridges cannot be led elsewhere. */
   readonly ends: boolean;
 }
@@ -56,9 +57,9 @@ const shouldersMm = [3, 2, 1];
 const leftByShoulders = 0.9;
 
 /** The border of a shape; empty if there is no room for the lines in it. */
-export function borderOf(region: Region, { inset, lines, radius, clip, clear }: BorderGenerator): Bordered {
+export function borderOf(region: Region, { inset, lines, radius, clip, clear, leastClear }: BorderGenerator): Bordered {
   const within = withCorners(offset(outerRings(region), -inset, 'miter'), radius, clip);
-  const border = clearOf({ within, lines, clear, ends: false }, holeRings(region));
+  const border = clearOf({ within, lines, clear, leastClear, ends: false }, holeRings(region));
   return { border, ...drawBorder(border) };
 }
 
@@ -84,7 +85,7 @@ export function grownBorder(border: Border, by: number): Border {
 /** The border scaled with the shape, lines included. */
 export function scaledBorder(border: Border, within: Region, scale: number): Border {
   const lines = border.lines.map(({ from, to }) => ({ from: from * scale, to: to * scale }));
-  return { ...border, within, lines, clear: border.clear * scale };
+  return { ...border, within, lines, clear: border.clear * scale, leastClear: border.leastClear * scale };
 }
 
 function drawBorder({ within, lines }: Border): DrawnBorder {
@@ -109,13 +110,40 @@ function clearOf(border: Border, openings: Region): Border {
   const kept = offset(outerRings(openings), border.clear);
   const deepest = Math.max(...border.lines.map(({ to }) => to));
   const band = difference(border.within, [offset(border.within, -deepest - spareMm, 'miter')]);
-  const met = partsOf(kept).filter((part) => intersection(offset(part, -touchingMm), band).length > 0);
+  const meets = (part: Region, by: number): boolean => intersection(offset(part, -by), band).length > 0;
+  const met = partsOf(kept).filter((part) => meets(part, touchingMm));
   if (met.length === 0) return border;
   const within = partsOf(border.within).flatMap((part) => {
-    const bays = union(met.map((each) => bayOf(each, part, deepest + shouldersMm[0]!)));
-    return [...withBays(outerRings(difference(part, [bays])), bays, deepest)];
+    const points = pointsOf(part);
+    const bayRound = (each: Region): Region => bayOf(each, part, deepest + shouldersMm[0]!);
+    const around = (bays: Region): Region => withBays(outerRings(difference(part, [bays])), bays, deepest);
+    const takesPoint = (each: Region): boolean => {
+      const left = offset(around(bayRound(each)), touchingMm);
+      return !points.every((point) => contains(left, point));
+    };
+    const yielding =
+      points.length === 0 ? [] : met.filter((each) => !meets(each, border.clear - border.leastClear + touchingMm));
+    // Where one hole stays inside, so does its like: with a bay round one of them the border would look lopsided.
+    const inside = yielding.some(takesPoint) ? yielding : [];
+    const bays = union(met.filter((each) => !inside.includes(each)).map(bayRound));
+    return bays.length === 0 ? part : [...around(bays)];
   });
   return { ...border, within };
+}
+
+/** Corners sharper than this, in degrees, are points, such as the barbs of an arrow. */
+const pointDegrees = 80;
+
+function pointsOf(outline: Region): Point[] {
+  return outline.flatMap((ring) =>
+    ring.filter((at, index) => {
+      const [before, after] = [ring.at(index - 1)!, ring[(index + 1) % ring.length]!];
+      const [ax, ay, bx, by] = [before.x - at.x, before.y - at.y, after.x - at.x, after.y - at.y];
+      // From the edge ahead round to the one behind, through the inside.
+      const [cross, dot] = [bx * ay - by * ax, ax * bx + ay * by];
+      return cross > 0 && Math.atan2(cross, dot) < (pointDegrees * Math.PI) / 180;
+    }),
+  );
 }
 
 function withBays(left: Region, bays: Region, deepest: number): Region {

@@ -20,6 +20,8 @@ export interface Letter {
   readonly line?: number;
   /** As its font sets it beside the others, part by part in the same order; only if letters or marks were moved. */
   readonly asSet?: Region;
+  /** Whether it was slid until one of its marks met another letter, which holds it. */
+  readonly heldByMark?: boolean;
 }
 
 /** A letter before it has its size. */

@@ -19,7 +19,12 @@ const mostLevels = 12;
 const thickness = 0.3;
 const slope = 0.6;
 
+/** Where a foot would be longer to one side of the stick, the stick is moved by such steps, up to so far, in its widths. */
+const movingStep = 0.125;
+const mostMoved = 1.5;
+
 /** Costs in shares of the carried width that the stick may stand off the balance instead. Our own judgement. */
+const lopsidedCost = 1.5;
 const deficitCost = 2;
 const coveringCost = 3;
 const lengthCost = 0.5;
@@ -73,10 +78,11 @@ export function footUnder(
     const below = intersection(carried, [boxRing({ ...box, minY: box.minY - 1, maxY: under })]);
     const free = between(spansIn(below), box, clearance * width);
     return [...free, { from: box.minX, to: box.maxX }].flatMap((span) =>
-      standingOn(strokes, span, { balance, width, lap }).map(({ lack, oneSided, ...where }): Standing => {
+      standingsOn(strokes, span, { balance, width, lap }).map(({ lack, oneSided, ...where }): Standing => {
         const column = boxRing({ minX: where.from, maxX: where.to, minY: box.minY - 1, maxY: level });
         const isCovering = below.length > 0 && area(intersection(below, [column])) > 0;
-        const asideMm = Math.abs(where.x - balance) + oneSided + lengthCost * (where.to - where.from - width);
+        const lengthMm = lengthCost * (where.to - where.from - width);
+        const asideMm = Math.abs(where.x - balance) + oneSided + lopsidedCost * lopsided(where) + lengthMm;
         const thinness = Math.max(0, 1 - lengthOf(clipped(strokesAbove, where)) / lap);
         const cost =
           asideMm / (box.maxX - box.minX) +
@@ -128,6 +134,40 @@ function between(taken: readonly Span[], { minX, maxX }: Bounds, clear: number):
   return free;
 }
 
+interface Footing extends Span {
+  readonly x: number;
+  readonly lack: number;
+  readonly oneSided: number;
+}
+
+/** How much further the foot goes to one side of the stick than to the other, in mm. */
+function lopsided({ from, to, x }: Span & { readonly x: number }): number {
+  return Math.abs(from + to - 2 * x);
+}
+
+/**
+ * Feet about the stick within the span: as near to the balance as there is room and, where that leaves the foot longer to one side, with
+ * the stick moved to that side.
+ */
+function standingsOn(
+  strokes: readonly Span[],
+  span: Span,
+  { balance, width, lap }: { readonly balance: number; readonly width: number; readonly lap: number },
+): Footing[] {
+  if (span.to - span.from < width) return [];
+  const [least, most] = [span.from + width / 2, span.to - width / 2];
+  const nearest = Math.min(Math.max(balance, least), most);
+  const first = standingOn(strokes, span, { x: nearest, width, lap });
+  if (!first || lopsided(first) < toleranceMm) return first ? [first] : [];
+  const way = Math.sign(first.from + first.to - 2 * nearest);
+  const moved = Array.from(
+    { length: mostMoved / movingStep },
+    (_, step) => nearest + way * (step + 1) * movingStep * width,
+  );
+  const others = moved.filter((x) => x >= least && x <= most).map((x) => standingOn(strokes, span, { x, width, lap }));
+  return [first, ...others.filter((each) => each !== undefined)];
+}
+
 /**
  * The least foot about the stick within the span that has its width of strokes, the share of it that is lacking, and how
  * far from the stick the middle of the strokes is, in mm.
@@ -135,14 +175,12 @@ function between(taken: readonly Span[], { minX, maxX }: Bounds, clear: number):
 function standingOn(
   strokes: readonly Span[],
   span: Span,
-  { balance, width, lap }: { readonly balance: number; readonly width: number; readonly lap: number },
-): (Span & { readonly x: number; readonly lack: number; readonly oneSided: number })[] {
-  if (span.to - span.from < width) return [];
-  const x = Math.min(Math.max(balance, span.from + width / 2), span.to - width / 2);
+  { x, width, lap }: { readonly x: number; readonly width: number; readonly lap: number },
+): Footing | undefined {
   const within = (half: number): Span => ({ from: Math.max(x - half, span.from), to: Math.min(x + half, span.to) });
   const stood = (half: number): number => lengthOf(clipped(strokes, within(half)));
   let [low, high] = [width / 2, span.to - span.from];
-  if (stood(high) === 0) return [];
+  if (stood(high) === 0) return undefined;
   if (stood(low) >= lap) high = low;
   while (high - low > toleranceMm) {
     const middle = (low + high) / 2;
@@ -161,7 +199,7 @@ function standingOn(
   const even = { from: Math.max(x - half, span.from), to: Math.min(x + half, span.to) };
   const stoodOn = clipped(strokes, whole);
   const middle = stoodOn.reduce((sum, each) => sum + (each.to ** 2 - each.from ** 2) / 2, 0) / lengthOf(stoodOn);
-  return [{ ...even, x, lack: Math.max(0, 1 - stood(high) / lap), oneSided: Math.abs(middle - x) }];
+  return { ...even, x, lack: Math.max(0, 1 - stood(high) / lap), oneSided: Math.abs(middle - x) };
 }
 
 function clipped(strokes: readonly Span[], { from, to }: Span): Span[] {

@@ -3,7 +3,7 @@
 import { rotation, transform, translation } from '../../geometry/affine.ts';
 import { union } from '../../geometry/clipper.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Hanger, HangerPlace } from '../../spec/model.ts';
+import type { Hanger } from '../../spec/model.ts';
 import { circle, roundedRectangle } from '../plates.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { directionOf } from './direction.ts';
@@ -12,8 +12,9 @@ import { levelled } from './level.ts';
 import type { HangerObstacle } from './clear-of.ts';
 import { placeInside } from './inside.ts';
 import type { RingReading } from './reading.ts';
-import { placeRing } from './ring.ts';
-import { hasWeakJoint, weakJointCost } from './weak-joint.ts';
+import { ringPlace } from './ring-place.ts';
+import { endsOf, isCorner, reachOf, slotTurn } from './space.ts';
+import type { Opening } from './space.ts';
 
 /**
  * @param on The shape it is joined to or set into.
@@ -36,14 +37,15 @@ export function placeHanger(
   const asides = asidesOf(hanger, on);
   const aside = asides[hanger.row?.nth ?? 0]!;
   const inside = (reach: number, inset: number, ends = asides) => placeInside(on, at, reach, inset, ends, aside);
+  const withEnds = (each: Opening): Point | undefined => {
+    const ends = endsOf(each);
+    const allEnds = asides.flatMap(({ x, y }) => ends.map((end) => ({ x: x + end.x, y: y + end.y })));
+    // Where they have no room, a check says how much is left of it.
+    return inside(reachOf(each), each.inset, allEnds) ?? inside(reachOf(each), each.inset);
+  };
   switch (kind) {
     case 'ring': {
-      const size = { hole: radius, wall: hanger.wall, sink: hanger.sink };
-      const place = (secondJointCost: number) => placeRing(on, whole, hanger.at, size, reading, aside, secondJointCost);
-      const isWeak = (centre: Point) => hasWeakJoint(centre, size, whole, web);
-      const first = place(0);
-      const other = first && at.kind === 'auto' && isWeak(first) ? place(weakJointCost) : undefined;
-      const centre = nudged(other && !isWeak(other) ? other : first, hanger.nudge);
+      const centre = nudged(ringPlace(hanger, { on, whole, reading, web }, aside), hanger.nudge);
       if (!centre) return undefined;
       const lug = [circle(centre, radius + hanger.wall)];
       return {
@@ -75,13 +77,8 @@ export function placeHanger(
       };
     }
     case 'slot': {
-      // Where the edge slopes or curves, the ends of a slot are nearer to it than its middle.
-      const far = { x: (hanger.length - opening) / 2, y: 0 };
-      const ends = transform([[far, { x: 0, y: 0 }, { x: -far.x, y: 0 }]], rotation(slotTurn(at), { x: 0, y: 0 }))[0]!;
-      const allEnds = asides.flatMap((each) => ends.map((end) => ({ x: each.x + end.x, y: each.y + end.y })));
-      // Where they have no room, a check says how much is left of it.
-      const place = inside(radius, hanger.inset, allEnds) ?? inside(radius, hanger.inset);
-      const centre = nudged(place, hanger.nudge);
+      const place = withEnds(hanger);
+      const centre = nudged(place && levelled(hanger, on, place), hanger.nudge);
       if (!centre) return undefined;
       return {
         kind,
@@ -94,9 +91,8 @@ export function placeHanger(
       };
     }
     case 'keyhole': {
-      // In a corner the round opening is nearer to the side than the slot is.
-      const isCorner = at.kind === 'anchor' && at.anchor.includes('-');
-      const centre = nudged(inside(isCorner ? hanger.head / 2 : radius, hanger.inset), hanger.nudge);
+      const place = withEnds(hanger);
+      const centre = nudged(place && levelled(hanger, on, place), hanger.nudge);
       if (!centre) return undefined;
       return {
         kind,
@@ -146,8 +142,8 @@ function keyhole({ at, head, opening, length }: Extract<Hanger, { kind: 'keyhole
   ];
   const upright = union([[slot], [circle(centre, opening / 2)], [circle(down, head / 2)]]);
   if (at.kind === 'point' || at.kind === 'auto') return upright;
-  const isCorner = at.kind === 'anchor' && at.anchor.includes('-');
-  const { x, y } = isCorner ? { x: 0, y: at.anchor.startsWith('top') ? 1 : -1 } : directionOf(at);
+  const isTop = at.kind === 'anchor' && at.anchor.startsWith('top');
+  const { x, y } = isCorner(at) ? { x: 0, y: isTop ? 1 : -1 } : directionOf(at);
   return transform(upright, rotation((Math.atan2(x, y) * 180) / Math.PI, centre));
 }
 
@@ -155,15 +151,7 @@ function nudged(point: Point | undefined, by: Point): Point | undefined {
   return point && { x: point.x + by.x, y: point.y + by.y };
 }
 
-/** A slot across the direction in which the tag hangs, so that the ribbon lies flat in it. */
 function slot({ at, length, opening }: Extract<Hanger, { kind: 'slot' }>, centre: Point): Region {
   const flat = transform([roundedRectangle(length, opening, opening / 2)], translation(centre.x, centre.y));
   return transform(flat, rotation(slotTurn(at), centre));
-}
-
-/** Degrees, clockwise. */
-function slotTurn(at: HangerPlace): number {
-  if (at.kind === 'point' || at.kind === 'auto') return 0;
-  const { x, y } = directionOf(at);
-  return (Math.atan2(x, y) * 180) / Math.PI;
 }

@@ -31,13 +31,14 @@ export function placeInside(
   const found = at.kind === 'point' ? undefined : roomInside(on, sideOf(on, at), reach, inset);
   if (!found) return undefined;
   const { balance, direction } = found;
-  const room =
-    asides.length > 1
-      ? asides
-          .map(({ x, y }) => transform(found.room, translation(-x, -y)))
-          .reduce((all, each) => intersection(all, each))
-      : found.room;
+  const room = roomFor(found.room, asides);
   return beside(furthestOnRay(room, balance, direction) ?? cornerTowards(room, balance, direction));
+}
+
+/** Where something has room whose points lie so from its middle. */
+export function roomFor(room: Region, asides: readonly Point[]): Region {
+  if (asides.length <= 1) return room;
+  return asides.map(({ x, y }) => transform(room, translation(-x, -y))).reduce((all, each) => intersection(all, each));
 }
 
 export type HangerSide = Exclude<HangerPlace, { kind: 'point' | 'auto' }>;

@@ -1,18 +1,30 @@
-/** Two holes in the corners of one side are level, whatever the shape between them. */
+/** Two hangers in the corners of one side are level, whatever the shape between them. */
 
 import { crossingsAt } from '../../geometry/crossings-at.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Hole } from '../../spec/model.ts';
-import { placeInside, roomInside } from './inside.ts';
+import type { Hanger, HangerPlace } from '../../spec/model.ts';
+import { placeInside, roomFor, roomInside } from './inside.ts';
+import { endsOf, reachOf } from './space.ts';
+import type { Opening } from './space.ts';
 
-/** Where the hole goes that would be at `centre`: the outer one of a pair comes to the level of the other. */
-export function levelled({ pair, at, opening, inset }: Hole, on: Region, centre: Point): Point {
-  const other = pair && placeInside(on, pair.at, pair.opening / 2, pair.inset);
-  if (!other || at.kind !== 'anchor') return centre;
-  const y = at.anchor.startsWith('top') ? Math.min(centre.y, other.y) : Math.max(centre.y, other.y);
+/** The level of two: the outer one of a pair comes to that of the other. */
+export function levelOf(at: HangerPlace, own: Point, other: Point): number {
+  const isAtTop = at.kind === 'anchor' && at.anchor.startsWith('top');
+  return isAtTop ? Math.min(own.y, other.y) : Math.max(own.y, other.y);
+}
+
+/** Where the hole, slot or keyhole goes that would be at `centre`. */
+export function levelled(hanger: Opening & Pick<Hanger, 'pair'>, on: Region, centre: Point): Point {
+  const { pair, at, inset } = hanger;
+  if (!pair || pair.kind === 'ring' || at.kind !== 'anchor') return centre;
+  const other =
+    placeInside(on, pair.at, reachOf(pair), pair.inset, endsOf(pair)) ??
+    placeInside(on, pair.at, reachOf(pair), pair.inset);
+  if (!other) return centre;
+  const y = levelOf(at, centre, other);
   if (y === centre.y) return centre;
-  const room = roomInside(on, at, opening / 2, inset)?.room ?? [];
-  const stretches = stretchesAt(room, y);
+  const found = roomInside(on, at, reachOf(hanger), inset)?.room ?? [];
+  const stretches = stretchesAt(roomFor(found, endsOf(hanger)), y);
   if (stretches.some(([from, to]) => from <= centre.x && centre.x <= to)) return { x: centre.x, y };
   const far = (x: number) => Math.abs(x - centre.x);
   const [nearest] = stretches.flat().sort((a, b) => far(a) - far(b));

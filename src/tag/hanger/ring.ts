@@ -58,6 +58,9 @@ const parallelShare = 0.1;
 const slitMm = 0.3;
 const slitCost = 0.3;
 
+/** Cost of a millimetre off the level that is asked for: that of a corner's other ring. */
+const offLevelCost = 2;
+
 /** More than any place behind the outline could make up for. */
 const hiddenCost = 3;
 
@@ -72,18 +75,24 @@ interface RingCandidate {
   readonly score: number;
 }
 
-/**
- * The centre of the ring; `undefined` if the body has no place for one. `secondJointCost` is that of a place where the ring is also joined by
- * less than its wall.
- */
+/** What else a ring is placed by. */
+export interface RingWishes {
+  /** From where one ring would be to where this one of a row is. */
+  readonly aside?: Point;
+  /** Cost of a place where the ring is also joined by less than its wall. */
+  readonly secondJointCost?: number;
+  /** The height that it is to be at. */
+  readonly level?: number | undefined;
+}
+
+/** The centre of the ring; `undefined` if the body has no place for one. */
 export function placeRing(
   on: Region,
   whole: Region,
   at: HangerPlace,
   size: RingSize,
   reading: RingReading,
-  aside: Point = { x: 0, y: 0 },
-  secondJointCost = 0,
+  { aside = { x: 0, y: 0 }, secondJointCost = 0, level }: RingWishes = {},
 ): Point | undefined {
   const bounds = boundsOf(on);
   const middleOfMass = centroid(whole);
@@ -97,11 +106,12 @@ export function placeRing(
   const directions = at.kind === 'auto' ? autoDirections : [{ direction: aimFrom(balance, bounds, at), cost: 0 }];
   const costOf = (centre: Point): number => {
     const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
+    const offLevel = level === undefined ? 0 : offLevelCost * Math.abs(centre.y - level);
     const costs = directions.map(({ direction, cost }) => {
       // Seen from its side, a ring stands free: one in a bay behind lettering would hold, but nobody looks for it
       // there.
       const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
-      return cost + hidden + costOfTilt(tiltDegrees(hang, direction), direction.y === 0);
+      return cost + hidden + offLevel + costOfTilt(tiltDegrees(hang, direction), direction.y === 0);
     });
     return Math.min(...costs);
   };
@@ -122,9 +132,10 @@ export function placeRing(
   const outer = on.filter((ring) => ringArea(ring) > 0);
   const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink, 'round', trackToleranceMm);
   const outlines = track.filter((ring) => ringArea(ring) > 0);
+  const levelGain = level === undefined ? 0 : offLevelCost * stepMm;
   const steps = outlines
     .flatMap((ring) => walkRing(ring, stepMm))
-    .map((step) => ({ ...step, cost: costOf(step.point), gain: refiningGain(step.point, balance) }));
+    .map((step) => ({ ...step, cost: costOf(step.point), gain: refiningGain(step.point, balance) + levelGain }));
   steps.sort((a, b) => a.cost - a.gain - (b.cost - b.gain));
   const found: TriedPlace[] = [];
   let leading = -Infinity;

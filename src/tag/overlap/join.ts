@@ -38,6 +38,8 @@ export interface PlacedPart {
 export interface JoinedLetters {
   /** The parts of each letter, the marks that do not touch it included. */
   readonly letters: readonly (readonly PlacedPart[])[];
+  /** Those that one of their marks holds. */
+  readonly heldByMark: ReadonlySet<number>;
   /** Posts, bars with their fillets and filled slits, less the growth to come. */
   readonly joints: Region;
 }
@@ -55,6 +57,7 @@ export async function joinLetters(
   const positions: Point[] = [];
   const joints: Joint[] = [];
   const placed: (readonly PlacedMark[])[] = [];
+  const heldByMark = new Set<number>();
   const shapes: GrownShape[] = [];
   let above: Region = [];
   let risen = 0;
@@ -75,6 +78,7 @@ export async function joinLetters(
     above = regionsOf(own).flat();
     shapes.push(...own);
     placed.push(...marks);
+    for (const index of slid.heldByMark) heldByMark.add(positions.length + index);
     positions.push(...points);
     for (const { region, fillet } of slid.joints)
       joints.push({ region: movedRegion(region, { x: 0, y: baseline }), fillet });
@@ -117,6 +121,7 @@ export async function joinLetters(
       });
       return [{ drawn: part.base, at }, ...marks];
     }),
+    heldByMark,
     joints: [
       ...held.flatMap((joint) => thinned(joint, measures)),
       ...fillets.flatMap((each) => offset(each, -Math.min(measures.grow, (measures.web - leastBarMm) / 2), 'miter')),

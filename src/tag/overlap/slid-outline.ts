@@ -108,11 +108,12 @@ async function joinedAt(
   const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
   const whole = letters.flatMap(({ text, line }, index): Letter[] => {
     const own = joined.letters.flatMap((parts, k) => (bodies[k]!.index === index ? parts : []));
+    const heldByMark = bodies.some((body, k) => body.index === index && joined.heldByMark.has(k));
     if (own.length === 0) return [];
     const region = own.flatMap(({ drawn, at }) => [...movedRegion(drawn, at)]);
     const asSet = bodies.filter((body) => body.index === index).flatMap(setRegion);
     const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
-    return [{ text, region: bent(region), opens, line, asSet: bent(asSet) }];
+    return [{ text, region: bent(region), opens, line, asSet: bent(asSet), heldByMark }];
   });
   const thickened = Math.max(0, hairline - 2 * grow);
   const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true, hairline: thickened };

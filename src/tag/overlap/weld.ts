@@ -9,10 +9,10 @@ import { coarseMm } from './bodies.ts';
 import type { Measures } from './measures.ts';
 
 /**
- * The longest places that get a bead, in webs: where two shapes meet, and where a stroke of one letter is pinched.
- * Anything thin for longer is a thin stroke, which only growth can help.
+ * The longest places that get a bead, in webs: where two shapes meet, where they meet in less than half of the web, as at the fine end of a
+ * stroke, and where a stroke of one letter is pinched. Anything thin for longer is a thin stroke, which only growth can help.
  */
-const longest = { joint: 1, own: 0.5 } as const;
+const longest = { joint: 1, fineJoint: 1.5, own: 0.5 } as const;
 
 /**
  * A place that lacks no more than this share of the web gets a bead even if it is this many webs long: nobody notices
@@ -39,7 +39,8 @@ export function beadsFor(whole: Region, shapes: readonly Region[], { web }: Meas
     .filter((neck) => {
       if (neck.length <= longest.own * web) return true;
       if (neck.width >= (1 - slight.lack) * web && neck.length <= slight.longest * web) return true;
-      return neck.length <= longest.joint * web && isJoint(neck, shapes.length, onShape);
+      const most = neck.width < web / 2 ? longest.fineJoint : longest.joint;
+      return neck.length <= most * web && isJoint(neck, shapes.length, onShape);
     })
     .map((neck) => beadAt(neck, web));
 }

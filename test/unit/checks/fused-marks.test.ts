@@ -45,6 +45,18 @@ describe('A dot that runs into the next letter', () => {
     assert.deepEqual(fusedMarks([{ text: 'i', region: i!.region }, l!], wide), { drawn: 0, fused: 0 });
   });
 
+  it('is none by which its letter hangs, with no more than a quarter of it in the letter that holds it', () => {
+    const hung = (into: number): Letter[] => {
+      const [i, l] = pair(-into, 2);
+      return [{ ...i!, heldByMark: true }, l!];
+    };
+    // A dot 3 mm wide: a quarter is 0.75 mm, of which the beam takes half a millimetre.
+    assert.equal(fusedMarks(hung(0.74), { xHeight: 10, reach: 0 }).fused, 0);
+    assert.equal(fusedMarks(hung(0.76), { xHeight: 10, reach: 0 }).fused, 1);
+    assert.equal(fusedMarks(hung(0.24), wide).fused, 0);
+    assert.equal(fusedMarks(hung(0.26), wide).fused, 1);
+  });
+
   it('is no mark that touches its own letter', () => {
     const joined = [...block(0, 0, 2, 15)];
     assert.equal(fusedMarks([{ text: 'l', region: joined, asSet: joined }, pair(-0.5, 2)[1]!], wide).drawn, 0);

@@ -53,4 +53,9 @@ describe('A dot that melts into its letter', () => {
       for (const text of ['Nils', 'Göran', 'Réka', 'Zoë'])
         assert.deepEqual(await said(text, font), [], `${text}, ${font}`);
   });
+
+  it('is none by which an i hangs from the bowl of a P', async () => {
+    for (const font of ['Pacifico', 'dancing.woff', 'kaushan.woff'])
+      for (const text of ['Pip', 'Pia']) assert.deepEqual(await said(text, font), [], `${text}, ${font}`);
+  });
 });

@@ -135,3 +135,23 @@ pieces:
     for (const { after } of fixes) assert.ok(!after.issues.some(({ code }) => code === 'hole-blocked'));
   });
 });
+
+describe('A slot and the letters beside it', () => {
+  it('are never so near after a fix that it reads as an I', async () => {
+    const text = specOf(
+      ['plate: {rectangle: [70, 24]}', 'name: {text: MOLE, font: Alfa Slab One, cap_height: 14, place: {on: plate}}'],
+      'body: [plate], engrave: [name], hanger: {slot: {at: left, inset: 9}}',
+      ['tie: {ribbon: 6 mm}'],
+    );
+    const fixes = await placesAfter(text, 'hole-blocked');
+    assert.ok(fixes.length > 0);
+    for (const { title, after, hanger } of fixes) {
+      const letters = after.tag!.pieces[0]!.marks[0]!.lettering![0]!.letters.map(({ region }) => boxOf(region.flat()));
+      const slot = boxOf(hanger.opening.flat());
+      const [first] = letters.sort((a, b) => a.minX - b.minX);
+      // With less than half of its height between them, it stood as “IMOLE”.
+      const gap = first!.minX - slot.maxX;
+      assert.ok(gap > (first!.maxY - first!.minY) / 2, `${title}: ${gap.toFixed(1)} mm`);
+    }
+  });
+});

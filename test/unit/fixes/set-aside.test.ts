@@ -2,7 +2,10 @@ import assert from 'node:assert/strict';
 import { parse } from 'yaml';
 import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import { setAside } from '../../../src/fixes/set-aside.ts';
+import { isNoWorse } from '../../../src/fixes/no-worse.ts';
+import { mostSetAside, setAside } from '../../../src/fixes/set-aside.ts';
+import { checkBatch } from '../../../src/engine/batch.ts';
+import type { BatchRow } from '../../../src/spec/batch.ts';
 import { newEngine } from '../support/engine.ts';
 
 const engine = newEngine({ 'names.csv': 'name\nMona\nIona\n' });
@@ -12,10 +15,10 @@ const options = { locate: (relative: string) => `/specs/${relative}` };
 const spec = (batch: string): string =>
   `tagwright: 1\nstock: {min_web: 5 mm}\nbatch:${batch}\nshapes:\n  name: {text: "{name}", font: Pacifico, x_height: 10 mm}\npieces:\n  tag: {body: [name], hanger: {ring: {at: auto}}}\n`;
 
-async function setAsideText(batch: string, row: number): Promise<string | undefined> {
-  const { source, batch: list } = await engine.compute(spec(batch), { ...options, row });
-  const edit = setAside(source, list!.rows, row);
-  return edit && withEdits(source.text, [edit]);
+async function setAsideText(batch: string, ...rows: number[]): Promise<string | undefined> {
+  const { source, batch: list } = await engine.compute(spec(batch), options);
+  const edits = setAside(source, list!.rows, rows);
+  return edits && withEdits(source.text, edits);
 }
 
 const names = (text: string): unknown => (parse(text) as { batch: unknown }).batch;
@@ -28,14 +31,15 @@ describe('A name set aside', () => {
       ' [ "Mona" ,Iona,  Nora ]',
       '\n  - Mona\n  - Iona # with a dot\n  - Nora',
     ]) {
-      for (const [row, name] of all.entries()) {
-        const text = (await setAsideText(batch, row))!;
+      for (const rows of [[0], [1], [2], [0, 1], [0, 2], [2, 1]]) {
+        const text = (await setAsideText(batch, ...rows))!;
         assert.deepEqual(
           names(text),
-          all.filter((each) => each !== name),
+          all.filter((_, row) => !rows.includes(row)),
           text,
         );
-        if (batch.includes('\n')) assert.ok(text.includes(`# - ${name}`), 'it stays as a comment');
+        if (batch.includes('\n'))
+          for (const row of rows) assert.ok(text.includes(`# - ${all[row]}`), 'it stays as a comment');
       }
     }
   });
@@ -48,6 +52,7 @@ describe('A name set aside', () => {
 
   it('is neither the only one nor one of a table', async () => {
     assert.equal(await setAsideText(' [Iona]', 0), undefined);
+    assert.equal(await setAsideText(' [Iona, Mona]', 0, 1), undefined);
     assert.equal(await setAsideText(' names.csv', 1), undefined);
   });
 
@@ -61,5 +66,57 @@ describe('A name set aside', () => {
     assert.deepEqual(names(withEdits(text, aside.edits)), ['Mona']);
     const { text: fixed } = await fixAll(engine, text, options);
     assert.deepEqual(names(fixed), ['Mona', 'Iona']);
+  });
+});
+
+describe('A fix for all names but one', () => {
+  /** Their dots are loose; slid together, Tim alone hangs askew. */
+  const all = ['David', 'Emil', 'Fiona', 'Ida', 'Tim'];
+  const text = `tagwright: 1\nbatch:\n${all.map((name) => `  - ${name}\n`).join('')}shapes:\n  name: {text: "{name}", font: Pacifico, x_height: 12 mm}\npieces:\n  tag: {body: [name], hanger: {ring: auto}}\n`;
+
+  for (const row of [0, all.indexOf('Tim')])
+    it(`sets that aside and names it, asked for at “${all[row]}”`, async () => {
+      const at = { ...options, row };
+      const report = await engine.compute(text, at);
+      const issue = report.issues.find(({ code }) => code === 'loose-part')!;
+      const fixes = await findFixes(engine, report, issue, at);
+      const fix = fixes.find(({ title }) => title.includes('aside as a separate tag, as'));
+      assert.match(
+        fix?.title ?? '',
+        /^Slide the letters .* overlap 0.6 mm.*, and set “Tim” aside as a separate tag, as it does not suit it$/,
+      );
+      const fixed = withEdits(text, fix!.edits);
+      assert.deepEqual(
+        names(fixed),
+        all.filter((name) => name !== 'Tim'),
+      );
+      const { all: reports } = await checkBatch(engine, await engine.compute(fixed, options), options);
+      const before = await checkBatch(engine, await engine.compute(text, options), options);
+      const kept = before.all.filter((each) => each.batch!.rows[each.row]!.label !== 'Tim');
+      assert.ok(reports.every((each, index) => isNoWorse(kept[index]!, each)));
+      assert.ok(!reports.some(({ issues }) => issues.some(({ code }) => code === 'loose-part')));
+    });
+
+  it('is not looked for in a table', async () => {
+    const table = `name\n${all.join('\n')}\n`;
+    const inTable = newEngine({ 'list.csv': table });
+    const report = await inTable.compute(text.replace(/batch:\n(  - .*\n)+/, 'batch: list.csv\n'), options);
+    const issue = report.issues.find(({ code }) => code === 'loose-part')!;
+    const fixes = await findFixes(inTable, report, issue, options);
+    assert.ok(fixes.length > 0 && !fixes.some(({ title }) => title.includes('aside')));
+  });
+
+  it('is never made unasked', async () => {
+    const { text: fixed } = await fixAll(engine, text, options);
+    assert.deepEqual(names(fixed), all);
+  });
+
+  it('sets aside one name in ten, at least one and at most five', () => {
+    const rows = (count: number): BatchRow[] =>
+      Array.from({ length: count }, () => ({ label: '', cells: new Map(), path: [] }));
+    assert.deepEqual(
+      [5, 10, 11, 30, 500].map((count) => mostSetAside(rows(count))),
+      [1, 1, 2, 3, 5],
+    );
   });
 });

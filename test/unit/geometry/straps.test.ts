@@ -110,6 +110,30 @@ describe('Bridges across strokes', () => {
     assert.equal(partsOf(bridged(ring, 3, ['top', 'bottom']).region).length, 2);
   });
 
+  it('stand beside the middle where they would end at the edge of another stroke, and leave no thread', () => {
+    // Below the frame, and a hair under where the bridge ends, a foot that reaches to the middle from the right.
+    const ring = difference([box(0, 0, 20, 20)], [[box(5, 5, 15, 15)]]);
+    const foot = box(10.5, -6, 20, -0.09);
+    const { region: cut } = bridged([...ring, foot], 2, ['bottom']);
+    assert.ok(
+      !contains(cut, { x: 9, y: 2.5 }) && contains(cut, { x: 10.6, y: 2.5 }),
+      'it stands to the left of the foot',
+    );
+    const plate = [box(-10, -20, 30, 30)];
+    assert.equal(findNecks(difference(plate, [cut]), 1.9).filter(({ ends: [{ x }] }) => x < 10.4).length, 0);
+  });
+
+  it('leave no thread in a face with hairlines', async () => {
+    for (const text of ['Beate', 'Radko', 'Sage']) {
+      const letters = await word('playfair-display', text, 60, 0.01);
+      const frame = boundsOf(letters)!;
+      const plate = [box(frame.minX - 5, frame.minY - 5, frame.maxX + 5, frame.maxY + 5)];
+      const held = difference(plate, [bridged(letters, 1.5, ['top', 'bottom']).region]);
+      // The letters themselves come as near as that to each other.
+      for (const { width } of findNecks(held, 1.5)) assert.ok(width > 0.5, `${text}: ${width.toFixed(2)} mm`);
+    }
+  });
+
   it('leave alone what has no holes', () => {
     const one = [disc(0, 0, 5)];
     assert.equal(bridged(one, 2, ['top']).region, one);

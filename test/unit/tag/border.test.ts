@@ -145,6 +145,28 @@ describe('A border', () => {
     assertNear(intersectionAreaByJts(markOf(made), corner), intersectionAreaByJts(markOf(bare), corner), 1e-6);
   });
 
+  it('keeps the barbs of an arrow: holes in its corners stay inside, a quarter nearer than elsewhere, unless a distance is asked for', async () => {
+    const arrow = (border: string, hangers: string) =>
+      make(
+        specOf(
+          [
+            'plate: {arrow: {length: 90, width: 36, shaft: 24}}',
+            `edge: {border: {of: plate, inset: 2, width: 0.8${border}}}`,
+          ],
+          `body: [plate], engrave: [edge]${hangers}`,
+          ['stock: {material: birch plywood, thickness: 3 mm}'],
+        ),
+      );
+    const holes = ', hanger: [{hole: {at: top-left}}, {hole: {at: top-right}}]';
+    const plain = markOf(await arrow('', ''));
+    const made = await arrow('', holes);
+    assert.ok(area(difference(plain, [markOf(made)])) < 0.01 && area(difference(markOf(made), [plain])) < 0.01);
+    for (const { opening } of made.pieces[0]!.hangers)
+      assert.ok(distanceByJts(opening, markOf(made)) > 0.75 * 2, 'three quarters of the inset');
+    const asked = markOf(await arrow(', clear: 2', holes));
+    assert.ok(area(difference(plain, [asked])) > 10, 'it goes round them');
+  });
+
   it('is where it is led to for whatever is fitted beside it', async () => {
     const shapes = [
       'plate: {rectangle: [60, 40]}',

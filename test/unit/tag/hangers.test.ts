@@ -306,6 +306,30 @@ describe('Holes in two corners of one side', () => {
           assert.ok(distance(pieces[0]!.body, opening) >= least - 1e-3, `${least} mm to the edge of one alone`);
       });
 
+  for (const [kind, keys, off] of [
+    ['slot', 'length: 8', 1e-6],
+    ['keyhole', 'width: 2', 1e-6],
+    ['ring', 'diameter: 3', 0.1],
+  ] as const)
+    for (const [name, shape] of shapes)
+      it(`are level where they are ${kind}s: ${name}`, async () => {
+        const hangers = `[{${kind}: {at: top-left, ${keys}}}, {${kind}: {at: top-right, ${keys}}}]`;
+        const { pieces, issues } = await make(specOf([`plate: ${shape}`], `body: [plate], hanger: ${hangers}`));
+        const [left, right] = pieces[0]!.hangers.map(({ centre }) => centre);
+        assertNear(left!.y, right!.y, off, 'level');
+        assert.ok(left!.x < right!.x - 15, 'they are apart');
+        assert.deepEqual(
+          issues.filter(({ code }) => /hang|hole/.test(code)).map(({ message }) => message),
+          [],
+        );
+      });
+
+  it('are not made level by a ring that would cover the dot of an i', async () => {
+    const name = 'name: {text: Lilli, font: Pacifico, x_height: 14, overlap: auto}';
+    const { issues } = await make(specOf([name], 'body: [name], hanger: [{ring: top-left}, {ring: top-right}]'));
+    assert.ok(!issues.some(({ code }) => code === 'hole-blocked'), issues.map(({ message }) => message).join());
+  });
+
   it('stay where they are told to be, and where only one is in a corner', async () => {
     const arrow = 'plate: {arrow: {length: 120, width: 40}}';
     const at = async (hangers: string) =>

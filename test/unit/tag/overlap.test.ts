@@ -33,6 +33,7 @@ const engine = newEngine({
   'ruhl.woff': new Uint8Array(await packagedFont('frank-ruhl-libre', 'hebrew', 400)),
   'blocks.otf': blockFont(),
   'kaushan.woff': new Uint8Array(await packagedFont('kaushan-script', 'latin', 400)),
+  'dancing.woff': new Uint8Array(await packagedFont('dancing-script', 'latin', 700)),
   'caveat.woff': new Uint8Array(await packagedFont('caveat', 'latin', 700)),
   'parisienne.woff': new Uint8Array(await packagedFont('parisienne', 'latin', 400)),
   'lobster.woff': new Uint8Array(await packagedFont('lobster', 'latin', 400)),
@@ -94,6 +95,15 @@ describe('Letters slid until they overlap', () => {
       assert.equal(partsEroded(made.region, 1.4), 1);
     });
   }
+
+  it('hold where they meet at the fine end of a stroke, though it is thin for longer than the joint', async () => {
+    for (const text of ['Lena', 'Zoe', 'Ida']) {
+      const made = await slid(text, 'x_height: 12 mm, overlap: 0.6 mm', 'dancing.woff');
+      // The face has no stroke below 1 mm; the L and the e met in 0.3 mm.
+      const narrowest = Math.min(...findNecks(made.region, 1.5).map(({ width }) => width));
+      assert.ok(narrowest > 1, `${text}: ${narrowest.toFixed(2)} mm`);
+    }
+  });
 
   it('are several parts without it', async () => {
     const made = await slid('Zoë', 'x_height: 12 mm');

@@ -67,6 +67,17 @@ describe('A stick under letters', () => {
     }
   });
 
+  it('has such a foot beside a descender too: there the stick is moved rather than the foot longer to one side', async () => {
+    for (const text of ['Jürgen', 'Rye']) {
+      const { stick, box } = await stickUnder(text);
+      const foot = boundsOf(stick)!;
+      const shaft = boundsOf(intersection(stick, band(box.minY - 30, box.minY - 25)))!;
+      // It is moved by eighths of its width.
+      const aside = (foot.minX + foot.maxX - shaft.minX - shaft.maxX) / 2;
+      assert.ok(Math.abs(aside) < width / 8, `${text}: ${aside.toFixed(2)} mm`);
+    }
+  });
+
   it('goes as deep as into any plate where the letters lie in one', async () => {
     const shapes = ['plate: {rectangle: [80, 40]}', 'name: {text: Basil, font: Pacifico, width: 60}'];
     const { bounds } = await makeShape('{stick: {carries: {union: [plate, name]}, length: 50, width: 6}}', shapes);

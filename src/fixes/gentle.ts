@@ -1,0 +1,25 @@
+/** How gentle a fix is: which may be made unasked, and which comes first. */
+
+import type { Fix } from '../core/issue.ts';
+
+/**
+ * Share of the lettering beyond which a change makes another tag: such a fix is offered but never applied
+ * automatically, nor may any fix change that much on a tag of a batch that does not need it (our own judgement).
+ */
+export const keptLookShare = 0.15;
+
+/**
+ * Fixes that change less than this share keep the look; among them, the remedy that a maker would try first comes
+ * first.
+ */
+export const sameLookShare = 0.12;
+
+/** Whether a fix may be made unasked: it keeps the look, and no tag without the problem hangs elsewhere. */
+export function isGentle({ look, rehangs, isChoice }: Fix): boolean {
+  return look <= keptLookShare && rehangs === undefined && !isChoice;
+}
+
+/** By this, the least first; the order of the remedies decides among equals. */
+export function rankOf({ look, rehangs }: Fix): number {
+  return Math.max(look, sameLookShare) + (rehangs ? keptLookShare : 0);
+}

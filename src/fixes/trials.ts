@@ -1,0 +1,235 @@
+/** Tries changes on the tag that has the problem and, if they work, on the other tags of its batch. */
+
+import { reportsOf } from '../engine/batch.ts';
+import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
+import { withEdits, causeOf } from '../core/issue.ts';
+import type { Fix, TextEdit } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
+import { labelOf } from '../spec/batch.ts';
+import { listedQuoted } from '../core/names.ts';
+import { keepsApart } from './apart-from-letters.ts';
+import type { Candidate, Case, Remedy } from './candidate.ts';
+import { effectOf } from './effect.ts';
+import { keptLookShare, rankOf, sameLookShare } from './gentle.ts';
+import { lookChange } from './look.ts';
+import type { LookChange } from './look.ts';
+import { movedHanger } from './moved-hangers.ts';
+import { isNoWorse, solves } from './no-worse.ts';
+import { readsAsWell } from './reads-as-well.ts';
+import { remediesFor } from './remedies.ts';
+import { mostSetAside, setAside } from './set-aside.ts';
+import { staysPut } from './stays-put.ts';
+import { sameSized } from '../tag/build.ts';
+
+/**
+ * Share of its own size by which a hanger may move on a tag of a batch that does not need the fix: less where the
+ * problem is only an info (our own judgement).
+ */
+const keptPlaceShare = { info: 0.05, warning: 0.25, error: 0.25 } as const;
+
+/** Problems of all tags of a batch together, which no tag has by itself. */
+export const ofWholeBatch: ReadonlySet<IssueCode> = new Set(['uneven-sizes']);
+
+/** A change of the text, and what it does to the tags of a batch. */
+interface Tried {
+  readonly candidate: Candidate;
+  /** A tag with the problem that it solves, before and after. */
+  readonly solved: { readonly was: Report; readonly is: Report };
+  readonly rehung: readonly Rehung[];
+  /** Tags that it makes worse. */
+  readonly unsuited: readonly Report[];
+}
+
+/** A tag that hangs from another place, and by what. */
+interface Rehung {
+  readonly was: Report;
+  readonly kind: string;
+}
+
+export class Trials {
+  readonly #engine: Engine;
+  readonly #at: Case;
+  readonly #options: ComputeOptions;
+  /** Number of tags that a change may set aside: only for what cannot be made as it is. */
+  readonly #mostAside: number;
+  /** Rows that a change has made worse. */
+  readonly #hard = new Set<number>();
+  /** Computed once something works. */
+  #known: Promise<readonly Report[]> | undefined;
+
+  constructor(engine: Engine, at: Case, options: ComputeOptions) {
+    const { report, issue } = at;
+    this.#engine = engine;
+    this.#at = at;
+    this.#options = { ...options, row: report.row };
+    this.#mostAside = issue.severity === 'error' ? mostAsideOf(at) : 0;
+  }
+
+  /**
+   * For each remedy, the first of its changes that works; last of all, one that changes less but works for all but a few tags, and sets
+   * those aside.
+   */
+  async *working(): AsyncGenerator<Fix> {
+    let forMost: Fix | undefined;
+    for (const remedy of remediesFor(this.#at)) {
+      // No later one would come first.
+      const mostAside = forMost && forMost.look <= sameLookShare ? 0 : this.#mostAside;
+      const { forAll, forMost: tried } = await this.#firstThatWork(remedy, mostAside);
+      const fix = forAll && this.#fixOf(remedy, forAll);
+      if (fix) yield fix;
+      const other = tried && this.#fixOf(remedy, tried);
+      if (other && (!forMost || rankOf(other) < rankOf(forMost))) forMost = other;
+    }
+    if (forMost) yield forMost;
+  }
+
+  /** The first change that suits all tags and, of those before it, the one that suits most. */
+  async #firstThatWork(
+    { candidates }: Remedy,
+    mostAside: number,
+  ): Promise<{ readonly forAll?: Tried; readonly forMost?: Tried | undefined }> {
+    let forMost: Tried | undefined;
+    for (const candidate of candidates) {
+      const most = forMost ? forMost.unsuited.length - 1 : mostAside;
+      const tried = await this.#tried(candidate, most);
+      if (tried?.unsuited.length === 0) return { forAll: tried, forMost };
+      forMost = tried ?? forMost;
+    }
+    return { forMost };
+  }
+
+  /**
+   * `undefined` unless the problem is solved, and all tags but `mostAside` stay as sound as before, and look the same where they have no such
+   * problem.
+   */
+  async #tried(candidate: Candidate, mostAside: number): Promise<Tried | undefined> {
+    const { report, issue } = this.#at;
+    const text = withEdits(report.source.text, candidate.edits);
+    const isEnough = (found: Judged) => !solves(issue, report, found);
+    const after = await this.#engine.compute(text, { ...this.#options, isEnough });
+    const isOwnSolved = solves(issue, report, after) && looksAsMeant(report, after);
+    if (!isOwnSolved && (mostAside === 0 || this.#needsIt(after))) return undefined;
+    let solved = isOwnSolved ? { was: report, is: after } : undefined;
+    const rehung: Rehung[] = [];
+    const unsuited = isOwnSolved ? [] : [report];
+    for (const was of this.#hardestFirst(await this.#others())) {
+      const is = await this.#engine.compute(text, {
+        ...this.#options,
+        row: was.row,
+        isEnough: (found) => !isNoWorse(was, found),
+      });
+      const needsIt = this.#needsIt(was);
+      if (!this.#suits(was, is)) {
+        unsuited.push(was);
+        this.#hard.add(was.row);
+        if (unsuited.length > mostAside) return undefined;
+      } else if (needsIt) {
+        if (!this.#needsIt(is)) solved ??= { was, is };
+      } else {
+        const hanger = movedHanger(was, is, keptPlaceShare[issue.severity]);
+        if (hanger) rehung.push({ was, kind: hanger.kind });
+      }
+    }
+    rehung.sort((a, b) => a.was.row - b.was.row);
+    unsuited.sort((a, b) => a.row - b.row);
+    return solved && { candidate, solved, rehung, unsuited };
+  }
+
+  /** What has ruled out a change before is likely to rule out the next. */
+  #hardestFirst(others: readonly Report[]): Report[] {
+    const isHard = ({ row }: Report) => this.#hard.has(row);
+    return [...others.filter(isHard), ...others.filter((each) => !isHard(each))];
+  }
+
+  /** Whether another tag stays as sound as before, and looks the same unless it has the problem too. */
+  #suits(was: Report, is: Report): boolean {
+    if (!isNoWorse(was, is) || !looksAsMeant(was, is)) return false;
+    return this.#needsIt(was) || lookChange(was, is).share <= keptLookShare;
+  }
+
+  /** The other tags of the batch, before any change. */
+  #others(): Promise<readonly Report[]> {
+    const { report } = this.#at;
+    this.#known ??= reportsOf(this.#engine, report, this.#options).then((all) =>
+      all.filter(({ row }) => row !== report.row),
+    );
+    return this.#known;
+  }
+
+  #needsIt({ issues }: Pick<Report, 'issues'>): boolean {
+    if (ofWholeBatch.has(this.#at.issue.code)) return true;
+    return issues.some((other) => causeOf(other) === causeOf(this.#at.issue));
+  }
+
+  /** `undefined` if tags would have to be set aside that cannot be. */
+  #fixOf({ words, isChoice }: Remedy, { candidate, solved, rehung, unsuited }: Tried): Fix | undefined {
+    const { report, issue } = this.#at;
+    const aside = unsuited.length === 0 ? [] : setAside(report.source, report.batch!.rows, rowsOf(unsuited));
+    if (!aside || areCrossing(candidate.edits, aside)) return undefined;
+    const names = listedQuoted(unsuited.map((each) => labelOf(each)!));
+    const [as, whom] = unsuited.length === 1 ? ['as a separate tag', 'it'] : ['as separate tags', 'them'];
+    const also = unsuited.length === 0 ? '' : `, and set ${names} aside ${as}, as it does not suit ${whom}`;
+    const effect = solved.was === report ? effectOf(issue, report, solved.is) : [];
+    const fix = toFix(words, candidate, lookChange(solved.was, solved.is), effect, rehung);
+    return {
+      ...fix,
+      title: `${fix.title}${also}`,
+      edits: [...candidate.edits, ...aside],
+      ...(isChoice || unsuited.length > 0 ? { isChoice: true } : {}),
+    };
+  }
+
+  /**
+   * A fix that takes the row off its list, unless all the others have the problem too: they stay exactly as they are.
+   */
+  async settingAside(): Promise<Fix[]> {
+    const { report } = this.#at;
+    const others = await this.#others();
+    const edits = report.batch && setAside(report.source, report.batch.rows, [report.row]);
+    if (!edits || others.every((other) => this.#needsIt(other))) return [];
+    const title = `Set “${labelOf(report)!}” aside as a separate tag: the others stay as they are`;
+    return [{ title, edits, look: 1 }];
+  }
+}
+
+function looksAsMeant(was: Report, is: Report): boolean {
+  return readsAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
+}
+
+/** None of a table, nor where all names have one size: without one of them the others would be larger or smaller. */
+function mostAsideOf({ report: { source, batch, row }, model }: Case): number {
+  if (!batch || !setAside(source, batch.rows, [row]) || sameSized(model).length > 0) return 0;
+  return mostSetAside(batch.rows);
+}
+
+/** Whether a cell would be changed in a row that is taken out. */
+function areCrossing(some: readonly TextEdit[], others: readonly TextEdit[]): boolean {
+  return some.some(({ range: a }) => others.some(({ range: b }) => a.start < b.end && b.start < a.end));
+}
+
+function rowsOf(reports: readonly Report[]): number[] {
+  return reports.map(({ row }) => row);
+}
+
+/** More names are given as a count. */
+const mostNames = 3;
+
+function toFix(
+  words: string,
+  { description, edits }: Candidate,
+  look: LookChange,
+  effect: readonly string[],
+  rehung: readonly Rehung[],
+): Fix {
+  // A title that speaks of the letters need not say again whose look it is.
+  const looks = look.words.map((each) => (/\bletters\b/.test(words) ? each.replace(/^letters /, '') : each));
+  const names = rehung.map(({ was }) => labelOf(was)!);
+  const others = rehung.length === 0 ? [] : [`moves the ${rehung[0]!.kind} of ${listedQuoted(names, mostNames)} too`];
+  const effects = [...effect, ...looks, ...others];
+  return {
+    title: `${words}: ${description}${effects.length > 0 ? ` (${effects.join(', ')})` : ''}`,
+    edits,
+    look: look.share + look.hangers,
+    ...(rehung.length > 0 && { rehangs: names }),
+  };
+}

@@ -5,8 +5,10 @@ import { basename, join } from 'node:path';
 import { sheetFiles } from '../export/sheet-files.ts';
 import { sheetJobs } from '../export/sheet-job.ts';
 import type { TagReport } from '../export/sheet-job.ts';
+import { collectGarbage } from './collect-garbage.ts';
 import { sheetFormatsOf } from './export.ts';
 import { specName } from '../core/names.ts';
+import { withPackedOutlines } from '../tag/outlines-only.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { TagJobs } from './tag-jobs.ts';
@@ -39,10 +41,12 @@ export async function sheetsAll(
     const reports: TagReport[] = [];
     for await (const { first, made } of jobs.rows(spec, { what: 'tag', force })) {
       const { source, batch } = first;
-      reports.push({ ...made, source, ...(batch ? { batch } : {}) });
+      const tag = made.tag && withPackedOutlines(made.tag);
+      reports.push({ ...made, ...(tag ? { tag } : {}), source, ...(batch ? { batch } : {}) });
     }
     // A layout of hundreds of pieces needs the memory.
     engine.forget();
+    collectGarbage();
     if (reports.length === 0) continue;
     const sheets = await sheetJobs(reports, () => Promise.resolve(), threads.nest);
     if ('problem' in sheets) {

@@ -1,6 +1,7 @@
 /** Sheet plan: the place of each piece on the sheets that tags are cut from, and the cut plan of each sheet. */
 
 import { transform } from '../geometry/affine.ts';
+import { keptPacked } from '../geometry/packed-regions.ts';
 import type { Affine, Region } from '../geometry/types.ts';
 import { nestHere } from '../nesting/best-of.ts';
 import type { Nester } from '../nesting/best-of.ts';
@@ -88,16 +89,21 @@ async function planOfStock(
   for (const named of tags) {
     await checkpoint();
     for (const piece of named.tag.pieces) {
-      // The paths are made again once they have a place: those of hundreds of pieces would fill the memory meanwhile.
+      // The paths are made again once they have a place.
       const region = takenUp(piece, piecePaths(piece, named.tag));
-      if (region.length > 0) single.push({ ...named, piece, region });
+      if (region.length > 0) single.push({ ...named, piece, outline: keptPacked(region) });
     }
   }
   const waiting = Array.from({ length: sheet.copies }, (_, index): WaitingPiece[] =>
     single.map((each) => ({ ...each, copy: index + 1 })),
   ).flat();
   const turns = ({ never: 'none', half: 'half', quarter: 'quarter' } as const)[sheet.turn];
-  const parts = waiting.map(({ region }): PartToNest => ({ region, turns }));
+  const parts = waiting.map(({ outline }): PartToNest => ({
+    get region() {
+      return outline.region;
+    },
+    turns,
+  }));
   // The beam takes half a kerf on either side of what it encloses; the gap is the material that remains.
   const room = { ...sheet, gap: sheet.gap + kerfOf(stock).outer };
   const layout = await uprightFirst(nest)(parts, room, checkpoint);
@@ -130,7 +136,8 @@ async function planOfStock(
 }
 
 interface WaitingPiece extends NamedTag, Pick<LaidPiece, 'copy' | 'piece'> {
-  readonly region: Region;
+  /** What the beam takes up. Those of hundreds of pieces would fill the memory. */
+  readonly outline: { readonly region: Region };
 }
 
 function pathName({ name, piece }: { readonly name: string; readonly piece: Piece }): string {

@@ -13,7 +13,7 @@ const deepAndTall = 'gpydH';
 const usualLength = 4;
 
 /** Extent of letters below the lowest and above the highest baseline, whatever the actual letters. */
-export function usualOf(face: FontFace, lowestLine: number, highestLine: number): NonNullable<LetterBand['usual']> {
+export function usualOf(face: FontFace, lowestLine: number, highestLine: number): LetterBand['usual'] {
   const { minY, maxY } = inkOf(face, deepAndTall);
   return { deep: lowestLine + minY, tall: highestLine + maxY, long: usualLength * face.capHeight };
 }

@@ -20,7 +20,7 @@ export interface LetterBand {
   /** Top of the capitals; for lettering that is placed as any text of its size would be, whatever letters it has. */
   readonly head?: number;
   /** Depth and height that its letters may reach, and the length of a line of typical words. */
-  readonly usual?: { readonly deep: number; readonly tall: number; readonly long: number };
+  readonly usual: { readonly deep: number; readonly tall: number; readonly long: number };
 }
 
 export function mapBand(
@@ -32,7 +32,7 @@ export function mapBand(
     baseline: toY(baseline),
     top: toY(top),
     ...(head === undefined ? {} : { head: toY(head) }),
-    ...(usual ? { usual: { deep: toY(usual.deep), tall: toY(usual.tall), long: scaleX * usual.long } } : {}),
+    usual: { deep: toY(usual.deep), tall: toY(usual.tall), long: scaleX * usual.long },
   };
 }
 

@@ -1,5 +1,6 @@
 /** A tag as far as laying it out and cutting it needs: some hundreds are held at once. */
 
+import { keptPacked } from '../geometry/packed-regions.ts';
 import type { Mark, Piece, Tag } from './tag.ts';
 
 /** Outlines, marks and hangers; without the shapes and letters that they were made from. */
@@ -11,4 +12,19 @@ const pieceOf = (piece: Piece): Piece => ({ ...piece, body: [], sources: [], mar
 
 function markOf({ lettering: _lettering, codes: _codes, area: _area, ...mark }: Mark): Mark {
   return mark;
+}
+
+/** The same with its outlines as plain numbers, made into points for whoever asks. */
+export function withPackedOutlines(tag: Tag): Tag {
+  return { ...tag, pieces: tag.pieces.map(withPackedOutline) };
+}
+
+function withPackedOutline(piece: Piece): Piece {
+  const kept = keptPacked(piece.region);
+  return {
+    ...piece,
+    get region() {
+      return kept.region;
+    },
+  };
 }

@@ -166,7 +166,7 @@ export function shapeOfLines(lines: readonly PlacedLine[], scaleX: number, scale
       foot: affine.f,
       top: affine.f + (set.band?.top ?? 0) * affine.d,
       head: affine.f + line.face.capHeight * affine.d,
-      usual: mapBand(set.band!, (value) => affine.f + value * affine.d, affine.a).usual!,
+      usual: mapBand(set.band!, (value) => affine.f + value * affine.d, affine.a).usual,
     };
   });
   const [first, last] = [made[0]!, made.at(-1)!];

@@ -142,8 +142,8 @@ const perUnit = 1e6;
 function usualLineIn(room: FitRoom, { baseline, head, usual }: LetterBand, most: number): UsualLine | undefined {
   const isLimited = most < Infinity;
   // At the largest size, whatever size the name was made at for judging; rounded, so that all names find the same.
-  const above = [usual!.deep, usual!.tall, head ?? usual!.tall].map((y) => y - baseline);
-  const lengths = [...above, usual!.long].map(
+  const above = [usual.deep, usual.tall, head ?? usual.tall].map((y) => y - baseline);
+  const lengths = [...above, usual.long].map(
     (length) => Math.round((isLimited ? most : 1) * length * perUnit) / perUnit,
   );
   const known = usualLines.get(room) ?? new Map<string, UsualLine | undefined>();

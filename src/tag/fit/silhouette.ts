@@ -69,7 +69,9 @@ interface LineFilling {
 }
 
 /** Each column from the lowest ink to the highest, and the whole line up to the x-height. */
-function fillingOf(letters: Region, band: LetterBand): LineFilling | undefined {
+type LineBand = Pick<LetterBand, 'baseline' | 'top'>;
+
+function fillingOf(letters: Region, band: LineBand): LineFilling | undefined {
   const box = boundsOf(letters);
   if (!box) return undefined;
   const { low, high } = profilesOf(letters, box.minX, box.maxX, columns);
@@ -99,7 +101,7 @@ function fillingOf(letters: Region, band: LetterBand): LineFilling | undefined {
 const withinBand = 0.04;
 
 /** The area from the first ink of the line to the last, at its foot and at its x-height. */
-function lineOf(letters: Region, { baseline, top }: LetterBand): Ring[] {
+function lineOf(letters: Region, { baseline, top }: LineBand): Ring[] {
   const within = withinBand * (top - baseline);
   const ends = [baseline + within, top - within].map((y) => endsAt(letters, y));
   const [foot, head] = ends;

@@ -7,8 +7,8 @@
  * letters move no further than necessary, and the growth to come does its share.
  */
 
-import { offset, union } from '../../geometry/clipper.ts';
-import { boundsOf } from '../../geometry/measure.ts';
+import { difference, offset, union } from '../../geometry/clipper.ts';
+import { boundsOf, boxesOverlap } from '../../geometry/measure.ts';
 import { strapsFor } from '../../geometry/straps.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Checkpoint, StageCache } from '../cache.ts';
@@ -87,8 +87,10 @@ export async function joinLetters(
   for (const [index, at] of positions.entries())
     for (const { post } of placed[index]!)
       if (post) joints.push({ region: movedRegion(postBar(post, measures), at), fillet: 0 });
+  const counters = bodies.flatMap((body, index) => movedRegion(body.counters, positions[index]!));
+  const open = joints.map((joint) => ({ ...joint, region: clearOf(joint.region, counters) }));
   const grown = regionsOf(shapes);
-  const held = joints.map(({ region }) => region);
+  const held = open.map(({ region }) => region);
   let whole = union([...grown, ...held]);
   const add = async (more: readonly Region[]): Promise<void> => {
     await checkpoint();
@@ -99,13 +101,12 @@ export async function joinLetters(
   const straps = strapsFor(whole, measures.web).map((strap) => [strap]);
   await add(straps);
   held.push(...straps);
-  const fillets = joints.map((joint) => filletsOf(whole, joint)).filter((each) => each.length > 0);
+  const fillets = open.map((joint) => filletsOf(whole, joint, counters)).filter((each) => each.length > 0);
   await add(fillets);
   // Before the beads: a gap filled only part of the way is a thin wall.
   const wedges = wedgesOf([...shapes, ...[...held, ...fillets].map(grownJoint)], cache);
   await add(wedges);
   // Marks, and what joins letters; their own hairlines are as wide already.
-  const counters = bodies.flatMap((body, index) => movedRegion(body.counters, positions[index]!));
   const hairlines = hairlinesOf(whole, measures.hairline, counters);
   await add([hairlineStrokes(hairlines)]);
   const beads = beadsFor(whole, [...grown, ...held, ...wedges], measures);
@@ -142,6 +143,13 @@ function grownAt(
   return line.flatMap(({ base }, index) =>
     [base, ...marks[index]!.map(({ region }) => region)].map((each) => grownLetter(each, points[index]!)),
   );
+}
+
+/** The joint without what reaches through a stroke into the counter behind it, which would fill that. */
+function clearOf(joint: Region, counters: Region): Region {
+  const box = boundsOf(joint);
+  const met = counters.filter((ring) => box && boxesOverlap(boundsOf([ring])!, box));
+  return met.length > 0 ? difference(joint, [met]) : joint;
 }
 
 function regionsOf(shapes: readonly GrownShape[]): Region[] {

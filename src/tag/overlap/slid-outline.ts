@@ -12,7 +12,7 @@ import type { SetText } from '../lettering.ts';
 import { Lettering } from '../letters.ts';
 import type { Letter, LetterCurves } from '../letters.ts';
 import type { DrawnText, CurveOutline } from '../curve-outline.ts';
-import { mapShape } from '../made-shape.ts';
+import { mapBand, mapShape } from '../made-shape.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { sampleLetters } from '../sample-letters.ts';
 import { movedRegion, shapeOf } from './bodies.ts';
@@ -123,7 +123,7 @@ async function joinedAt(
     joints: bent(joined.joints),
     made: {
       lettering: [new Lettering(about, () => whole)],
-      ...(band ? { band: { baseline: band.baseline * scaleY, top: band.top * scaleY } } : {}),
+      ...(band ? { band: mapBand(band, (y) => y * scaleY, scaleX) } : {}),
       ...(bend ? { arcCentre: { x: 0, y: 0 } } : {}),
     },
     isBent: bend !== undefined,

@@ -72,6 +72,17 @@ describe('Thirty ragged names', () => {
     for (const size of sizes) assertNear(size, long, 0.02);
   });
 
+  it('stand on one line, no larger than asked for, with letters that slide together too', async () => {
+    const slid = spec().replace('align: baseline', 'align: baseline\n    overlap: 0.4');
+    const bands = [];
+    for (const row of [0, 2, 10, 24]) {
+      const { band, xHeight } = await made(row, slid);
+      assertNear(xHeight, 5.5, 0.05, names[row]);
+      bands.push(band.baseline);
+    }
+    for (const baseline of bands) assertNear(baseline, bands[0]!, 0.01);
+  });
+
   it('say which letter none of the fonts has', async () => {
     const { report } = await made(names.length - 1);
     const found = report.issues.find(({ code }) => code === 'missing-glyph');

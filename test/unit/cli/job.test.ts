@@ -139,6 +139,7 @@ describe('tagwright job', function () {
     assert.throws(() => readdirSync(at('none')));
     const onFile = run('job', at('swap.job.yaml'), '--out', at('orders.csv'));
     assert.equal(onFile.code, 1);
+    assert.equal(onFile.out, '', 'before anything is made');
     assert.match(onFile.err, /orders\.csv is no folder that files can be put in; name another with --out\./);
   });
 });

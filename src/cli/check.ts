@@ -14,7 +14,7 @@ import { exitCodes } from './usage.ts';
 
 export async function check(
   specs: readonly SpecFile[],
-  { json, strict }: { json: boolean; strict: boolean },
+  { json, strict, withFixes }: { json: boolean; strict: boolean; withFixes: boolean },
 ): Promise<number> {
   const engine = newEngine({ isOnce: true });
   const objects: object[] = [];
@@ -24,7 +24,8 @@ export async function check(
     const { report, rows } = await checkSpec(engine, spec, json);
     if (json) {
       const fixes = new Map<Issue, readonly Fix[]>();
-      for (const issue of report.issues) fixes.set(issue, await findFixes(engine, report, issue, options));
+      if (withFixes)
+        for (const issue of report.issues) fixes.set(issue, await findFixes(engine, report, issue, options));
       objects.push(reportJson(file, report, fixes, rows));
     } else printReport(file, report);
     code = Math.max(code, exitCodeOf(report, strict));

@@ -3,6 +3,7 @@
  * or none.
  */
 
+import { existsSync } from 'node:fs';
 import { mkdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { isError } from '../core/issue.ts';
@@ -35,6 +36,8 @@ const neverWaits = (): Promise<void> => Promise.resolve();
 export async function jobAll(specs: readonly SpecFile[], options: JobOptions, severities: Severities): Promise<number> {
   const { out } = options;
   if (out === undefined) throw new UsageError('job needs --out.');
+  // A folder that is not there yet is made with its files; a file of its name is told now, before the tags are made.
+  if (existsSync(out)) await mkdir(out, { recursive: true });
   const objects: object[] = [];
   let code: number = exitCodes.clean;
   for (const spec of specs) {

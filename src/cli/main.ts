@@ -28,6 +28,7 @@ function parsed(args: string[]) {
       allowPositionals: true,
       options: {
         json: { type: 'boolean', default: false },
+        'no-fixes': { type: 'boolean', default: false },
         strict: { type: 'boolean', default: false },
         force: { type: 'boolean', default: false },
         overwrite: { type: 'boolean', default: false },
@@ -70,7 +71,7 @@ async function main(args: readonly string[]): Promise<number> {
   }
   switch (command) {
     case 'check':
-      return check(specs, values);
+      return check(specs, { json: values.json, strict: values.strict, withFixes: !values['no-fixes'] });
     case 'fix':
       return fix(specs, { dryRun: values['dry-run'], only: values.only });
     case 'export':

@@ -14,7 +14,7 @@ import type { Stock } from '../spec/workshop-model.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
-/** `rows`: tags of a batch, from `rowJson`. */
+/** `fixes`: none for issues whose fixes were not looked for. `rows`: tags of a batch, from `rowJson`. */
 export function reportJson(
   file: string,
   { source, tag, batch, issues, accepted, fonts, timings }: Report,
@@ -23,6 +23,8 @@ export function reportJson(
 ): object {
   const range = ({ start, end }: TextRange) => ({ start: source.position(start), end: source.position(end) });
   const edit = (change: TextEdit) => ({ range: range(change.range), text: change.text });
+  const fixesJson = (found: readonly Fix[] | undefined) =>
+    found ? { fixes: found.map(({ title, edits }) => ({ title, edits: edits.map(edit) })) } : {};
   const issueJson = (issue: Issue) => ({
     code: issue.code,
     severity: issue.severity,
@@ -51,7 +53,7 @@ export function reportJson(
     ...(batch ? { batch: batch.rows.map(({ label }, row) => ({ name: label, ...rows[row] })) } : {}),
     issues: issues.map((issue) => ({
       ...issueJson(issue),
-      fixes: (fixes.get(issue) ?? []).map(({ title, edits }) => ({ title, edits: edits.map(edit) })),
+      ...fixesJson(fixes.get(issue)),
     })),
     accepted: accepted.map((issue) => ({ ...issueJson(issue), reason: issue.reason })),
     fonts: fonts.map(({ family, style, weight, italic, licence, embedding }) => ({

@@ -6,7 +6,7 @@ import { formats, sheetFormats } from '../export/formats.ts';
 import { testPieceNames } from '../test-pieces/all.ts';
 
 export const usage = `Usage:
-  tagwright check FILE… [--json] [--strict]
+  tagwright check FILE… [--json [--no-fixes]] [--strict]
   tagwright fix FILE… [--dry-run] [--only CODE]
   tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--width PIXELS] [--force] [--overwrite]
   tagwright sheets FILE… --to ${sheetFormats.join(',')} --out DIR [--force] [--overwrite]

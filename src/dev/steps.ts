@@ -50,7 +50,8 @@ export function tests(
   const hooks = isBounded ? ['--require', `./${bundleOf(bounded, 'cjs')}`] : [];
   const mocha = [bin('mocha/bin/mocha.js'), '--reporter', `./${bundleOf(reporter, 'cjs')}`, ...how, ...hooks];
   const bundles = files.map((file) => bundleOf(file, 'mjs'));
-  return { title, command: [...mocha, '--retries', `${retries}`, ...bundles], kind: 'tests' };
+  // Editors and browsers that a process shares end with it; one worker is mocha's own process.
+  return { title, command: [...mocha, '--exit', '--retries', `${retries}`, ...bundles], kind: 'tests' };
 }
 
 /** Large test files tend to take long; one that started last would be waited for alone. */

@@ -9,7 +9,6 @@ import { boundsOf, ringArea } from '../../src/geometry/measure.ts';
 import { pathData } from '../../src/scene/path-data.ts';
 import { sheetWithinMm } from '../../src/scene/sheets-scene.ts';
 import type { PieceOnSheet, SheetOnPage, SheetShape } from '../../src/protocol/sheets.ts';
-import { launchBrowser } from '../editor/browser.ts';
 import { openSheets } from '../page/sheets-harness.ts';
 import type { SheetsInBrowser } from '../page/sheets-harness.ts';
 import { sheetsMessage } from '../page/sheets-scenes.ts';
@@ -106,47 +105,43 @@ function report(title: string, gaps: readonly number[]): void {
 const { sheets: all, shapes } = await sheets();
 const corners = shapes.reduce((sum, { solid, engraved }) => sum + (solid + engraved).split(/[ l]/).length / 2, 0);
 console.log(`${count} pieces on ${all.length} sheets, about ${Math.round(corners / 1000)} thousand corners`);
-const browser = await launchBrowser();
-try {
-  const page = await openSheets(browser, { width: 1100, height: 800 });
-  const { mouse, keyboard } = page.page;
-  const drag = async (): Promise<void> => {
-    await mouse.move(700, 500);
+const page = await openSheets({ width: 1100, height: 800 });
+const { mouse, keyboard } = page.page;
+const drag = async (): Promise<void> => {
+  await mouse.move(700, 500);
+  await mouse.down();
+  for (let i = 0; i < 60; i += 1) await mouse.move(700 + 150 * Math.sin(i / 8), 500 + 100 * Math.cos(i / 8));
+  await mouse.up();
+};
+// What the browser and the machine take by themselves.
+await page.send(sheetsMessage([]));
+report('no piece at all, dragged', await frames(page, drag));
+await keyboard.press('0');
+const start = Date.now();
+await page.send({ ...sheetsMessage(all), shapes });
+console.log(`first painted after ${Date.now() - start} ms`);
+report('all in view, dragged', await frames(page, drag));
+const wheel = async (): Promise<void> => {
+  await keyboard.down('Control');
+  for (let i = 0; i < 40; i += 1) await mouse.wheel(0, i < 20 ? -40 : 40);
+  await keyboard.up('Control');
+};
+report('zoomed with the wheel', await frames(page, wheel));
+await keyboard.press('0');
+for (let i = 0; i < 5; i += 1) await keyboard.press('+');
+await page.painted();
+report('close up, dragged', await frames(page, drag));
+await keyboard.press('0');
+await page.painted();
+const at = await page.middleOf(1);
+await mouse.click(at.x, at.y);
+report(
+  'one piece dragged',
+  await frames(page, async () => {
+    await mouse.move(at.x, at.y);
     await mouse.down();
-    for (let i = 0; i < 60; i += 1) await mouse.move(700 + 150 * Math.sin(i / 8), 500 + 100 * Math.cos(i / 8));
+    for (let i = 0; i < 60; i += 1) await mouse.move(at.x + 100 + 90 * Math.sin(i / 8), at.y + 80 * Math.cos(i / 8));
     await mouse.up();
-  };
-  // What the browser and the machine take by themselves.
-  await page.send(sheetsMessage([]));
-  report('no piece at all, dragged', await frames(page, drag));
-  await keyboard.press('0');
-  const start = Date.now();
-  await page.send({ ...sheetsMessage(all), shapes });
-  console.log(`first painted after ${Date.now() - start} ms`);
-  report('all in view, dragged', await frames(page, drag));
-  const wheel = async (): Promise<void> => {
-    await keyboard.down('Control');
-    for (let i = 0; i < 40; i += 1) await mouse.wheel(0, i < 20 ? -40 : 40);
-    await keyboard.up('Control');
-  };
-  report('zoomed with the wheel', await frames(page, wheel));
-  await keyboard.press('0');
-  for (let i = 0; i < 5; i += 1) await keyboard.press('+');
-  await page.painted();
-  report('close up, dragged', await frames(page, drag));
-  await keyboard.press('0');
-  await page.painted();
-  const at = await page.middleOf(1);
-  await mouse.click(at.x, at.y);
-  report(
-    'one piece dragged',
-    await frames(page, async () => {
-      await mouse.move(at.x, at.y);
-      await mouse.down();
-      for (let i = 0; i < 60; i += 1) await mouse.move(at.x + 100 + 90 * Math.sin(i / 8), at.y + 80 * Math.cos(i / 8));
-      await mouse.up();
-    }),
-  );
-} finally {
-  await browser.close();
-}
+  }),
+);
+await page.page.context().browser()!.close();

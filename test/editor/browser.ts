@@ -11,9 +11,9 @@ const args = [
   ...['--disable-background-networking', '--disable-component-update', '--disable-sync'],
 ];
 
-export async function launchBrowser(): Promise<Browser> {
+export async function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const { path, env } = findBrowser();
-  return chromium.launch({ executablePath: path, args, env: { ...process.env, ...env } });
+  return chromium.launch({ executablePath: path, args: [...args, ...more], env: { ...process.env, ...env } });
 }
 
 interface Found {

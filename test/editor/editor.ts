@@ -9,7 +9,7 @@ import { basename, dirname, join } from 'node:path';
 import type { FrameLocator, Locator, Page } from 'playwright-core';
 import { launchBrowser } from './browser.ts';
 import { restore } from './restore.ts';
-import { serveEditor, type ServedEditor } from './server.ts';
+import { serveEditor, unmoved, type ServedEditor } from './server.ts';
 import { serveStatically } from './static-server.ts';
 
 export const root = join(import.meta.dirname, '..', '..');
@@ -20,9 +20,7 @@ export const limitMs = 45_000;
 const patienceMs = 3000;
 
 const sparing = {
-  // Each blink of the cursor and each step of an animation is painted, by the processor.
-  'editor.cursorBlinking': 'solid',
-  'workbench.reduceMotion': 'on',
+  ...unmoved,
   // What one test did to a file is nothing that the next one can undo.
   'files.restoreUndoStack': false,
 };

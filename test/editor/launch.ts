@@ -6,7 +6,7 @@ import { format } from 'node:util';
 import type { Page } from 'playwright-core';
 import { launchBrowser } from './browser.ts';
 import { artefacts } from './editor.ts';
-import { serveEditor } from './server.ts';
+import { serveEditor, unmoved } from './server.ts';
 import { resultMark } from './suite/index.ts';
 
 /** Everything the page and its extension host print that is no test result: mostly what a VS Code without a network regrets. */
@@ -49,6 +49,7 @@ const server = await serveEditor({
   folder,
   extension: argument('extensionDevelopmentPath'),
   tests: argument('extensionTestsPath'),
+  settings: unmoved,
 });
 const browser = await launchBrowser();
 try {

@@ -108,6 +108,13 @@ export const quiet = {
   'files.autoSave': 'off',
 };
 
+/** Each blink of the cursor and each step of an animation is painted, by the processor: for tests, and for nobody else. */
+export const unmoved = {
+  'editor.cursorBlinking': 'solid',
+  'workbench.reduceMotion': 'on',
+  'editor.minimap.enabled': false,
+};
+
 function address(port: number, token: string, { folder, file, extension, tests }: ServeOptions): string {
   const remote = (path: string): string => `vscode-remote://127.0.0.1:${port}${encodeURI(urlPath(path))}`;
   const payload = [['extensionDevelopmentPath', remote(extension)]];

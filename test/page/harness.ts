@@ -1,6 +1,6 @@
 /** The preview's page in a browser without an editor. */
 
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { shellHtml } from '../../src/vscode/preview/html.ts';
 import type { ToHost, ToPage } from '../../src/protocol/preview.ts';
 import { bundledPage, delivered, openHosted, painted, type HostedOptions } from './hosted-page.ts';
@@ -23,12 +23,12 @@ declare global {
 
 let bundle: ReturnType<typeof bundledPage> | undefined;
 
-export async function openPage(browser: Browser, options: PageOptions = {}): Promise<PreviewPage> {
+export async function openPage(options: PageOptions = {}): Promise<PreviewPage> {
   const { remembered = {}, pausesHeld, ...more } = options;
   bundle ??= bundledPage('webview/preview/main.ts', 'webview/preview/main.css');
   const content = { origin, shell: shell(JSON.stringify(remembered)), files: await bundle };
   const how = { theme: 'light', width: 760, height: 700, ...more } as const;
-  const { page, errors } = await openHosted(browser, content, how, pausesHeld ? [holdPauses] : []);
+  const { page, errors } = await openHosted(content, how, pausesHeld ? [holdPauses] : []);
   return new PreviewPage(page, errors);
 }
 

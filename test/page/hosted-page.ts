@@ -2,7 +2,8 @@
 
 import * as esbuild from 'esbuild';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
+import { session } from './browser.ts';
 import { themes, type Theme } from './themes.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -39,7 +40,6 @@ declare global {
  * @param scripts Run in the page before its own.
  */
 export async function openHosted(
-  browser: Browser,
   {
     origin,
     shell,
@@ -48,10 +48,9 @@ export async function openHosted(
   { theme, width, height, state, reducedMotion = false }: HostedOptions,
   scripts: readonly (() => void)[] = [],
 ): Promise<HostedPage> {
-  const page = await browser.newPage({
-    viewport: { width, height },
-    reducedMotion: reducedMotion ? 'reduce' : 'no-preference',
-  });
+  const page = await (await session()).newPage();
+  await page.setViewportSize({ width, height });
+  await page.emulateMedia({ reducedMotion: reducedMotion ? 'reduce' : 'no-preference' });
   page.setDefaultTimeout(45_000);
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(error.message));

@@ -3,12 +3,11 @@
 import assert from 'node:assert/strict';
 import * as esbuild from 'esbuild';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
 import type { PartToNest } from '../../src/nesting/layout.ts';
 import { nest } from '../../src/nesting/nest.ts';
 import { packed } from '../../src/nesting/threads/messages.ts';
-import { launchBrowser } from '../editor/browser.ts';
 import { star } from '../unit/support/shapes.ts';
+import { session } from './browser.ts';
 
 const parts: readonly PartToNest[] = [5, 6, 7, 5, 8, 6].map((points, i) => ({
   region: [star(points, 4 + (i % 3), 9)],
@@ -18,12 +17,6 @@ const room = { width: 60, height: 60, margin: 2, gap: 1 };
 const effort = 400_000;
 
 describe('The worker that lays out in a browser', () => {
-  let browser: Browser;
-  before(async () => {
-    browser = await launchBrowser();
-  });
-  after(() => browser.close());
-
   it('finds what the search finds here', async () => {
     const built = await esbuild.build({
       entryPoints: [join(import.meta.dirname, '../../src/nesting/threads/web-serve.ts')],
@@ -38,7 +31,7 @@ describe('The worker that lays out in a browser', () => {
       rings: [...regions.rings],
       regions: [...regions.regions],
     };
-    const page = await browser.newPage();
+    const page = await (await session()).newPage();
     const layout = await page.evaluate(
       ({ script, sent, asked }) =>
         new Promise((resolve, reject) => {

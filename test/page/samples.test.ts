@@ -1,10 +1,9 @@
 /** The page of the list of samples in a browser without an editor, under its real policy. */
 
 import assert from 'node:assert/strict';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { samplesHtml } from '../../src/vscode/samples/samples-html.ts';
 import type { FromSamplesPage, ToSamplesPage } from '../../src/protocol/samples.ts';
-import { launchBrowser } from '../editor/browser.ts';
 import { bundledPage, delivered, openHosted } from './hosted-page.ts';
 import type { Theme } from './themes.ts';
 
@@ -17,21 +16,16 @@ const cards = [
 ];
 
 describe('The list of samples', () => {
-  let browser: Browser;
   let page: Page;
   let errors: readonly string[];
 
-  before(async () => {
-    browser = await launchBrowser();
-  });
-  after(() => browser.close());
   afterEach(() => page.close());
 
   async function open(theme: Theme = 'light', state?: unknown): Promise<void> {
     const sources = { cspSource: origin, scriptUri: `${origin}/samples.js`, styleUri: `${origin}/samples.css` };
     const files = await bundledPage('webview/samples/samples.ts', 'webview/samples/samples.css');
     const content = { origin, shell: samplesHtml(sources), files };
-    ({ page, errors } = await openHosted(browser, content, { theme, width: 280, height: 600, state }));
+    ({ page, errors } = await openHosted(content, { theme, width: 280, height: 600, state }));
     assert.deepEqual(await messages(), [{ type: 'ready' }]);
     await send({ type: 'samples', samples: cards });
   }

@@ -1,6 +1,6 @@
 /** The page of sheets in a browser without an editor. */
 
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import type { FromSheetsPage, ToSheetsPage } from '../../src/protocol/sheets.ts';
 import { sheetsHtml } from '../../src/vscode/sheets/sheets-html.ts';
 import { bundledPage, delivered, openHosted, painted, type HostedOptions } from './hosted-page.ts';
@@ -11,10 +11,10 @@ export type SheetsPageOptions = Partial<HostedOptions>;
 
 let bundle: ReturnType<typeof bundledPage> | undefined;
 
-export async function openSheets(browser: Browser, options: SheetsPageOptions = {}): Promise<SheetsInBrowser> {
+export async function openSheets(options: SheetsPageOptions = {}): Promise<SheetsInBrowser> {
   bundle ??= bundledPage('webview/sheets/sheets.ts', 'webview/sheets/sheets.css');
   const content = { origin, shell: shell(), files: await bundle };
-  const { page, errors } = await openHosted(browser, content, { theme: 'light', width: 900, height: 700, ...options });
+  const { page, errors } = await openHosted(content, { theme: 'light', width: 900, height: 700, ...options });
   return new SheetsInBrowser(page, errors);
 }
 

@@ -4,8 +4,6 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
-import type { Browser } from 'playwright-core';
-import { launchBrowser } from '../editor/browser.ts';
 import { openSheets } from './sheets-harness.ts';
 import type { SheetsInBrowser, SheetsPageOptions } from './sheets-harness.ts';
 import { pieceAt, sheetOf, sheetsMessage } from './sheets-scenes.ts';
@@ -14,20 +12,15 @@ import type { Theme } from './themes.ts';
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 describe('The page of sheets', () => {
-  let browser: Browser;
   let sheets: SheetsInBrowser;
 
-  before(async () => {
-    browser = await launchBrowser();
-  });
-  after(() => browser.close());
   afterEach(async () => {
     assert.deepEqual(sheets.errors, []);
     await sheets.close();
   });
 
   async function open(options: SheetsPageOptions = {}, message = sheetsMessage()): Promise<void> {
-    sheets = await openSheets(browser, options);
+    sheets = await openSheets(options);
     await sheets.send(message);
   }
 

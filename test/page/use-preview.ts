@@ -1,20 +1,13 @@
 /** Opens pages for the tests of a `describe` and closes them; a page with errors fails its test. */
 
 import assert from 'node:assert/strict';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import type { SceneMessage, ToHost, ToPage } from '../../src/protocol/preview.ts';
-import { launchBrowser } from '../editor/browser.ts';
 import { openPage, type PageOptions, type PreviewPage } from './harness.ts';
 import { sceneMessage } from './scenes.ts';
 
 export function usePreview(): Preview {
   const preview = new Preview();
-  before(async () => {
-    await preview.start();
-  });
-  after(async () => {
-    await preview.end();
-  });
   afterEach(async () => {
     await preview.close();
   });
@@ -22,19 +15,10 @@ export function usePreview(): Preview {
 }
 
 class Preview {
-  private browser: Browser | undefined;
   private opened: PreviewPage | undefined;
 
-  async start(): Promise<void> {
-    this.browser = await launchBrowser();
-  }
-
-  async end(): Promise<void> {
-    await this.browser?.close();
-  }
-
   async open(options: PageOptions = {}, message: SceneMessage = sceneMessage()): Promise<void> {
-    this.opened = await openPage(this.browser!, options);
+    this.opened = await openPage(options);
     await this.opened.send(message);
   }
 

@@ -66,23 +66,29 @@ describe('A job', () => {
 
   it('writes all its files, or none', async () => {
     const before = await textOf(offcuts);
+    // Of the same specs, one tag each.
+    const few = workspaceFile('plant-swap/few.job.yaml');
+    const text = (await textOf(job)).replace('quantity: 2', 'quantity: 1').replace('orders.csv', 'few.csv');
+    const put = (uri: vscode.Uri, content: string) => fs.writeFile(uri, new TextEncoder().encode(content));
+    await put(few, text);
+    await put(workspaceFile('plant-swap/few.csv'), 'order,name,sown\n101,Sorrel,March\n');
     const run = (request: object) =>
-      vscode.commands.executeCommand<vscode.Uri[]>('tagwright.exportJob', { job, to, ...request });
+      vscode.commands.executeCommand<vscode.Uri[]>('tagwright.exportJob', { job: few, to, ...request });
     const written = await run({});
     const names = written.map(({ path }) => path.slice(path.lastIndexOf('/') + 1));
     for (const name of [
-      'swap-ply3-offcut-1.svg',
-      'swap-sheets.pdf',
-      'swap-assembly.pdf',
-      'swap-pick-list.pdf',
-      'swap-pieces.csv',
-      'swap-labels.pdf',
+      'few-ply3-offcut-1.svg',
+      'few-sheets.pdf',
+      'few-assembly.pdf',
+      'few-pick-list.pdf',
+      'few-pieces.csv',
+      'few-labels.pdf',
     ])
       assert.ok(names.includes(name), name);
     assert.ok(names.includes('ply3.offcuts.yaml'));
-    assert.match(await textOf(offcuts), /used_by: swap\.job\.yaml/);
-    const pieces = vscode.Uri.joinPath(to, 'swap-pieces.csv');
-    await fs.writeFile(pieces, new TextEncoder().encode('mine'));
+    assert.match(await textOf(offcuts), /used_by: few\.job\.yaml/);
+    const pieces = vscode.Uri.joinPath(to, 'few-pieces.csv');
+    await put(pieces, 'mine');
     assert.deepEqual(await run({ existing: 'keep' }), []);
     assert.equal(await textOf(pieces), 'mine');
     assert.equal((await run({ existing: 'replace' })).length, written.length - 1, 'the offcuts stay as they are');
@@ -91,7 +97,7 @@ describe('A job', () => {
       left.filter((name) => name.endsWith('.part')),
       [],
     );
-    await fs.writeFile(offcuts, new TextEncoder().encode(before));
+    await put(offcuts, before);
   });
 
   it('has its sheets shown beside it', async () => {

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { arcToleranceMm, offset } from '../../../src/geometry/clipper.ts';
 import { boundsOf, contains, ringArea } from '../../../src/geometry/measure.ts';
 import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
+import { Outlines } from '../support/distance.ts';
 import { offsetAreaByClipper2 } from '../support/reference.ts';
 import { disc, seededRandom, subtract, transformed, unite } from '../support/shapes.ts';
 
@@ -37,31 +38,14 @@ const families: Readonly<Record<string, (between: Random) => Region>> = {
   'discs on one another and missing from them': discs,
 };
 
-/** 0 in material or, from outside, on its edge. */
-function distanceToMaterial(region: Region, point: Point): number {
-  return contains(region, point) ? 0 : distanceToEdge(region, point);
-}
-
-function distanceToEdge(region: Region, { x, y }: Point): number {
-  let least = Infinity;
-  for (const ring of region) {
-    let a = ring.at(-1)!;
-    for (const b of ring) {
-      const [dx, dy] = [b.x - a.x, b.y - a.y];
-      const t = Math.max(0, Math.min(1, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1)));
-      least = Math.min(least, Math.hypot(a.x + t * dx - x, a.y + t * dy - y));
-      a = b;
-    }
-  }
-  return least;
-}
-
 function assertIsOffset(region: Region, delta: number, between: Random, description: string): void {
   const result = offset(region, delta);
+  const outlines = new Outlines(region);
   // How far beyond the offset's true edge a point lies.
   const beyond = (point: Point): number => {
-    if (delta > 0) return distanceToMaterial(region, point) - delta;
-    return contains(region, point) ? -delta - distanceToEdge(region, point) : -delta;
+    const isWithin = contains(region, point);
+    if (delta > 0) return (isWithin ? 0 : outlines.distance(point)) - delta;
+    return isWithin ? -delta - outlines.distance(point) : -delta;
   };
   const slack = delta > 0 ? [withinMm, beyondMm] : [beyondMm, withinMm];
   for (const ring of result) {

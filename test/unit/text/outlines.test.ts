@@ -8,6 +8,7 @@ import { layoutText } from '../../../src/text/text-layout.ts';
 import { blockFont } from '../../fonts/block-font.ts';
 import { bundledFace, packagedFace, words } from '../../fonts/faces.ts';
 import { bundledFontBytes, packagedFont, variableFont } from '../../fonts/font-files.ts';
+import { apart } from '../support/distance.ts';
 
 function area(rings: readonly Ring[]): number {
   let sum = 0;
@@ -18,28 +19,6 @@ function area(rings: readonly Ring[]): number {
     });
   }
   return sum;
-}
-
-/** The greatest distance from a corner of one outline to the other outline, both ways. */
-function distance(a: readonly Ring[], b: readonly Ring[]): number {
-  const oneWay = (from: readonly Ring[], to: readonly Ring[]): number => {
-    let worst = 0;
-    for (const p of from.flat()) {
-      let least = Infinity;
-      for (const ring of to) {
-        ring.forEach((q, i) => {
-          const r = ring[(i + 1) % ring.length]!;
-          const dx = r.x - q.x;
-          const dy = r.y - q.y;
-          const t = Math.min(1, Math.max(0, ((p.x - q.x) * dx + (p.y - q.y) * dy) / (dx * dx + dy * dy)));
-          least = Math.min(least, Math.hypot(p.x - q.x - t * dx, p.y - q.y - t * dy));
-        });
-      }
-      worst = Math.max(worst, least);
-    }
-    return worst;
-  };
-  return Math.max(oneWay(a, b), oneWay(b, a));
 }
 
 /** The glyphs that the words need, as this project has them, as fontkit has them, and as HarfBuzz has them: in font units. */
@@ -61,7 +40,7 @@ function compare(face: FontFace, bytes: Uint8Array): void {
       const theirs = flatten(path, { tolerance });
       assert.equal(ours.length, theirs.length, `contours of glyph ${id}, ${name}`);
       ours.forEach((ring, i) => {
-        const off = distance([ring], [theirs[i]!]);
+        const off = apart([ring], [theirs[i]!]);
         // One unit: they round the parts of a composite glyph differently.
         assert.ok(off <= 1 + 2 * tolerance, `glyph ${id} is off by ${off} from ${name}`);
       });
@@ -142,10 +121,7 @@ describe('outlines', () => {
     for (const text of 'SorelBagChvinxy') {
       const outline = (face: FontFace): Ring[] => flatten(layoutText(face, { text, align: 'left' }).curves);
       const expected = Math.abs(area(outline(still)));
-      assert.ok(
-        distance(outline(varying), outline(still)) < 0.004,
-        `${text} ${distance(outline(varying), outline(still))}`,
-      );
+      assert.ok(apart(outline(varying), outline(still)) < 0.004, `${text} ${apart(outline(varying), outline(still))}`);
       assert.ok(area(outline(lightest)) < 0.8 * expected, `${text} at 200 is lighter than at 600`);
     }
   });

@@ -8,12 +8,12 @@ import { create } from 'fontkit';
 import { Blob, Buffer as TextBuffer, Direction, Face, Font, shape, Variation } from 'harfbuzzjs';
 import { flatten } from '../../../src/geometry/flatten.ts';
 import { type CurveCommand, type CurvePath } from '../../../src/geometry/curves.ts';
-import type { Ring } from '../../../src/geometry/types.ts';
 import { openFace, type FontFace } from '../../../src/text/font-face.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';
 import { readTables, writeSfnt } from '../../../src/text/sfnt.ts';
 import { latinWords } from '../../fonts/faces.ts';
 import { bundledFontBytes, packagedFont, variableFont } from '../../fonts/font-files.ts';
+import { apart } from '../support/distance.ts';
 
 const hebrewWords = ['זרע', 'נענע', 'בזיליקום', 'לבנדר', 'שום', 'תות', 'צנון', 'כרוב', 'גזר', 'עגבנייה'];
 const arabicWords = ['بذر', 'نعناع', 'ريحان', 'خزامى', 'ثوم', 'توت', 'فجل', 'لفت', 'جزر', 'طماطم', 'لا'];
@@ -54,23 +54,6 @@ const knownDifferences: Readonly<Record<string, { readonly count: number; readon
 
 /** What is fine enough for outlines of some thousand units to be compared to one unit. */
 const tolerance = 0.2;
-
-/** The greatest distance from a corner of one outline to the other, both ways. */
-function apart(a: Ring, b: Ring): number {
-  const oneWay = (from: Ring, to: Ring): number =>
-    from.reduce((worst, p) => {
-      let least = Infinity;
-      for (let i = 0; i < to.length; i++) {
-        const q = to[i]!;
-        const r = to[(i + 1) % to.length]!;
-        const [dx, dy] = [r.x - q.x, r.y - q.y];
-        const t = Math.min(1, Math.max(0, ((p.x - q.x) * dx + (p.y - q.y) * dy) / (dx * dx + dy * dy)));
-        least = Math.min(least, (p.x - q.x - t * dx) ** 2 + (p.y - q.y - t * dy) ** 2);
-      }
-      return Math.max(worst, Math.sqrt(least));
-    }, 0);
-  return Math.max(oneWay(a, b), oneWay(b, a));
-}
 
 /** Commands of SVG path data, as HarfBuzz's own JavaScript gives them. */
 function curveOf(commands: readonly { readonly type: string; readonly values: readonly number[] }[]): CurvePath {
@@ -141,7 +124,7 @@ describe('Fifty words, in fonts of every kind,', () => {
           const theirs = flatten(curveOf(font.glyphToJson(glyph.id)), { tolerance });
           assert.equal(ours.length, theirs.length, `contours of glyph ${glyph.id}`);
           ours.forEach((ring, i) => {
-            const off = apart(ring, theirs[i]!);
+            const off = apart([ring], [theirs[i]!]);
             assert.ok(off <= 1 + 1e-6, `contour ${i} of glyph ${glyph.id} in “${word}” is ${off} units off`);
           });
         }

@@ -2,7 +2,7 @@
 
 import { clippedToBox } from '../geometry/clip-to-box.ts';
 import { difference, intersection, offset } from '../geometry/clipper.ts';
-import { area, boundsOf, boxCentre, widened } from '../geometry/measure.ts';
+import { area, boundsOf, boxCentre, distance, widened } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import type { Tie } from '../spec/workshop-model.ts';
@@ -10,6 +10,7 @@ import { strandOf } from '../spec/tie.ts';
 import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
 import type { Finding } from '../core/issue.ts';
 import type { ReadAs } from '../tag/hanger/reading.ts';
+import { piecesBelow } from '../tag/pieces-below.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { openingNeighbours, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';
@@ -30,6 +31,9 @@ const elsewhere = 0.5;
 
 /** Tolerance for comparing two figures of a drawing, in mm. */
 const slackMm = 0.01;
+
+/** An opening of a glued piece is blind once what lies below closes more than this share of it (our own judgement). */
+const blindShare = 0.5;
 
 /** Overlaps smaller than this, in mm², only touch. */
 const touchingMm2 = 0.02;
@@ -82,11 +86,18 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
     if (isWithin && !hasLetters(mark.lettering)) continue;
     report('warning', crossed, `Engraving runs across the ${openingNoun(hanger)}`);
   }
+  // Where the opening below is out of line, the piece below reports what covers its own.
+  for (const below of piecesBelow(piece, pieces)) {
+    if (meetsOwn(hanger, below)) continue;
+    const closed = shared(hanger.opening, below.region);
+    if (area(closed) > blindShare * area(hanger.opening))
+      report('error', closed, `“${below.title}”, below, closes the ${openingNoun(hanger)} of “${piece.title}”`);
+  }
   const over = gluedOver(piece, pieces);
   const towards = over.length > 0 ? pullDirection(hanger, piece, pieces) : { x: 0, y: 0 };
   for (const other of over) {
     const covered = shared(hanger.opening, other.region);
-    report('error', covered, `“${other.title}”, glued on, covers the ${openingNoun(hanger)}`);
+    report('error', covered, `“${other.title}”, glued on, ${coversIt(hanger, other)}`);
     // A nail needs no room beside its opening: its head lies over what is there.
     if (area(covered) < touchingMm2 && hanger.kind !== 'keyhole')
       findings.push(...tooNear(hanger, other, towards, tie, piece));
@@ -142,6 +153,19 @@ function readsAsLetter({ path, centre, readAs = [] }: PlacedHanger, { id }: Piec
     ? `The ring and the stem of the ${'d9'.includes(stemLetter) ? 'first' : 'last'} letter read as a “${stemLetter}”.`
     : `The ring stands ${beside}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
+}
+
+/** What a glued piece does to an opening below it: one of its own that nearly meets it was meant to. */
+function coversIt(hanger: PlacedHanger, other: Piece): string {
+  const noun = openingNoun(hanger);
+  const own = meetsOwn(hanger, other);
+  if (!own) return `covers the ${noun}`;
+  return `covers part of the ${noun}: its own is ${mm(distance(own.centre, hanger.centre))} out of line`;
+}
+
+/** The opening of another piece that is at least partly in line with it. */
+function meetsOwn({ opening }: PlacedHanger, { hangers }: Piece): PlacedHanger | undefined {
+  return hangers.find((each) => area(shared(opening, each.opening)) >= touchingMm2);
 }
 
 /** The word for an opening; for a ring it is its hole. */

@@ -26,6 +26,13 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     return reader;
   };
   hangersIn(workshop.stock);
+  const cuts = new Map(ids.map((id) => [id, cutFromOf(pieces[id]!, ['pieces', id], workshop)]));
+  const stockIn = (id: string): Stock => cuts.get(id)?.stock ?? workshop.stock;
+  /** A named hanger of several pieces goes through all of them: as far in as the stoutest needs. */
+  const stockOfNamed = (name: string): Stock => {
+    const stocks = ids.filter((id) => [pieces[id]!.hanger].flat().includes(name)).map(stockIn);
+    return stocks.reduce((a, b) => (b.hangerWeb > a.hangerWeb ? b : a));
+  };
   return ids.map((id) => {
     const spec = pieces[id]!;
     const path = ['pieces', id];
@@ -37,8 +44,10 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
     if (spec.glue_to !== undefined) checkGlue(spec.glue_to, id, ids, [...path, 'glue_to'], problems);
     const size = readWholeSize(spec, path, problems);
     const body = list('body');
-    const cutFrom = spec.stock === undefined ? undefined : workshop.cutFrom(spec.stock, [...path, 'stock']);
-    const hangers = readHangers(spec.hanger, [...path, 'hanger'], hangersIn(cutFrom?.stock ?? workshop.stock));
+    const cutFrom = cuts.get(id);
+    const hangers = readHangers(spec.hanger, [...path, 'hanger'], (ref, at) =>
+      hangersIn(typeof ref === 'string' ? stockOfNamed(ref) : stockIn(id))(ref, at),
+    );
     return {
       id,
       title: problems.filled(spec.title ?? id, [...path, 'title']) ?? id,
@@ -54,6 +63,10 @@ export function readPieces(scope: Scope, workshop: Workshop): PieceModel[] {
       ...(cutFrom ? { cutFrom } : {}),
     };
   });
+}
+
+function cutFromOf(spec: PieceSpec, path: YamlPath, workshop: Workshop): PieceModel['cutFrom'] {
+  return spec.stock === undefined ? undefined : workshop.cutFrom(spec.stock, [...path, 'stock']);
 }
 
 function readWholeSize(spec: PieceSpec, path: YamlPath, problems: Problems): PieceModel['size'] {

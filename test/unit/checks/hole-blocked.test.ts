@@ -169,6 +169,52 @@ describe('What crosses the opening for the tie', () => {
   });
 });
 
+describe('An opening through two layers', () => {
+  const layers = (front: string) =>
+    make(`tagwright: 1
+stock: {thickness: 3}
+stocks: {thin: {thickness: 2}}
+tie: {twine: 2}
+hangers: {eye: {hole: {on: plate, at: left}}}
+shapes:
+  plate: {rectangle: [60, 40]}
+  band: {from: plate, grow: -2}
+pieces:
+  back: {body: [plate], hanger: eye}
+  front: {body: [band], glue_to: back, stock: thin, ${front}}
+`);
+
+  it('is in line wherever both have the same hanger, however thick their sheets are', async () => {
+    const made = await layers('hanger: eye');
+    const [one, other] = made.pieces.map(({ hangers }) => hangers[0]!.centre);
+    assert.deepEqual(one, other);
+    assertSilent(made, 'hole-blocked');
+  });
+
+  it('is said to be out of line where each has one of its own', async () => {
+    const made = await layers('hanger: {hole: {on: plate, at: left, inset: 6.2}}');
+    assert.match(only(made, 'hole-blocked').message, /covers part of the hole: its own is \d\.\d\d mm out of line/);
+  });
+
+  it('is blind, an error, where what lies below closes more than half of it', async () => {
+    // The middle of the hole a little inside the edge of what lies below, and a little outside.
+    const at = (x: number) =>
+      make(`tagwright: 1
+tie: {twine: 2}
+shapes:
+  plate: {rectangle: [60, 40]}
+  flag: {rectangle: [60, 20], nudge: {right: 20}}
+pieces:
+  back: {body: [plate]}
+  flag: {body: [flag], glue_to: back, hanger: {hole: {at: {right: ${x}}, diameter: 4}}}
+`);
+    const found = only(await at(9.8), 'hole-blocked');
+    assert.equal(found.severity, 'error');
+    assert.match(found.message, /^“back”, below, closes the hole of “flag” \(7\.1 mm²\)\.$/);
+    assertSilent(await at(10.2), 'hole-blocked');
+  });
+});
+
 describe('A hole that looks like a slip', () => {
   const tag = (shapes: readonly string[], uses: string, hanger = 'hole: {diameter: 4, at: {up: 10}}') =>
     make(specOf(['plate: {rectangle: [60, 40]}', ...shapes], `body: [plate], ${uses}, hanger: {${hanger}}`));

@@ -6,6 +6,7 @@ import type { Engine, Report } from '../engine/engine.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import { reportJson } from './report-json.ts';
+import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import type { RowTask } from './row-work.ts';
@@ -18,8 +19,7 @@ export async function check(
 ): Promise<number> {
   const engine = newEngine({ isOnce: true });
   const objects: object[] = [];
-  let code: number = exitCodes.clean;
-  for (const spec of specs) {
+  const code = await eachFile(specs, async (spec) => {
     const { file, options } = spec;
     const { report, rows } = await checkSpec(engine, spec, json);
     if (json) {
@@ -28,8 +28,8 @@ export async function check(
         for (const issue of report.issues) fixes.set(issue, await findFixes(engine, report, issue, options));
       objects.push(reportJson(file, report, fixes, rows));
     } else printReport(file, report);
-    code = Math.max(code, exitCodeOf(report, strict));
-  }
+    return exitCodeOf(report, strict);
+  });
   if (json) console.log(JSON.stringify(objects, null, 2));
   return code;
 }

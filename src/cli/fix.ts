@@ -8,9 +8,10 @@ import { fixAll } from '../fixes/fix-all.ts';
 import { isIssueCode } from '../core/issue-kinds.ts';
 import { exitCodeOf, printReport } from './check.ts';
 import { writeWhole } from '../export/node-write-whole.ts';
+import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
-import { exitCodes, UsageError } from './usage.ts';
+import { UsageError } from './usage.ts';
 
 /** Prints a unified diff of each file and what is left to do by hand; `dryRun` writes nothing. */
 export async function fix(
@@ -19,8 +20,7 @@ export async function fix(
 ): Promise<number> {
   if (only !== undefined && !isIssueCode(only)) throw new UsageError(`There is no problem called “${only}”.`);
   const engine = newEngine();
-  let code: number = exitCodes.clean;
-  for (const { file, text, options } of specs) {
+  return eachFile(specs, async ({ file, text, options }) => {
     const { text: fixed, made, left, report } = await fixAll(engine, text, options, only);
     for (const title of made) console.error(`${file}: ${title}`);
     if (fixed !== text) {
@@ -30,7 +30,6 @@ export async function fix(
     printReport(file, report);
     const whys = new Set(left.map(({ issue, why }) => `${file}: left as it is: ${issue.code}. ${why}`));
     for (const why of whys) console.error(why);
-    code = Math.max(code, exitCodeOf(report));
-  }
-  return code;
+    return exitCodeOf(report);
+  });
 }

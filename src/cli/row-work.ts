@@ -16,6 +16,7 @@ import type { TagAsk } from '../jobs/reading.ts';
 import { outlinesOnly } from '../tag/outlines-only.ts';
 import type { Tag } from '../tag/tag.ts';
 import { specName } from '../core/names.ts';
+import { ownFault } from './each-file.ts';
 import { newEngine } from './files.ts';
 import { rowJson } from './report-json.ts';
 import { toolsOf } from './tools.ts';
@@ -65,11 +66,18 @@ export class RowWorker {
     this.#task = task;
   }
 
+  /** A tag that the program fails on is one with an error, so that the others are made. */
   async make(ask: TagAsk): Promise<RowResult> {
     const { file, text, severities } = this.#task;
     const folder = dirname(resolve(file));
     const locate = (relative: string): string => resolve(folder, relative);
-    return this.of(await this.#engine.compute(text, { locate, severities, ...ask }));
+    try {
+      return await this.of(await this.#engine.compute(text, { locate, severities, ...ask }));
+    } catch (error) {
+      const range = { start: 0, end: 0 };
+      const issue: Issue = { code: 'empty-shape', severity: 'error', path: [], range, message: ownFault(error) };
+      return { row: ask.row, issues: [issue], accepted: [] };
+    }
   }
 
   /** For a report that has already been computed. */

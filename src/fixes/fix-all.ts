@@ -136,9 +136,15 @@ async function leastFix(
   let least: Fix | undefined;
   for await (const fix of workingFixes(engine, report, issue, options)) {
     if (fix.look <= sameLookShare && isGentle(fix)) return fix;
-    if (!least || (isGentle(fix) === isGentle(least) ? fix.look < least.look : isGentle(fix))) least = fix;
+    if (!least || (reluctance(fix) === reluctance(least) ? fix.look < least.look : reluctance(fix) < reluctance(least)))
+      least = fix;
   }
   return least;
+}
+
+/** How little a fix is one to be made unasked. */
+function reluctance(fix: Fix): number {
+  return isGentle(fix) ? 0 : fix.isChoice ? 2 : 1;
 }
 
 function problemKey(issue: Issue): string {

@@ -1,5 +1,9 @@
 /** Remedies that make lettering, or any other shape, hold together. */
 
+import { innerPoint } from '../../geometry/inner-point.ts';
+import { contains } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, setting, settingLengths, shapeAt } from '../candidate.ts';
 import { wallBesideCut } from './windows.ts';
@@ -110,8 +114,21 @@ export function joinedParts(at: Case): Remedy[] {
     {
       words: `Join the parts of ${shapeTitle(shape)} with straps`,
       candidates: settingLengths(at, shape.path, 'straps', [minWeb, 1.2 * minWeb, 1.5 * minWeb]),
+      // To dots they are posts, but between letters they slant like antennae, which no share of changed area says.
+      ...(areLettersApart(at, shape) ? { isChoice: true } : {}),
     },
   ];
+}
+
+/** Whether letters, not only their dots and accents, are in more than two parts: a capital before a joined word is one of two. */
+function areLettersApart({ piece, tag }: Case, shape: Shape): boolean {
+  const letters = tag.made.get(shape)?.lettering?.flatMap((each) => each.letters) ?? [];
+  const parts = partsOf(piece?.region ?? []);
+  const holding = letters.map(({ region }) => {
+    const [base] = partsOf(region);
+    return base && parts.findIndex((part) => contains(part, innerPoint(base[0]!)));
+  });
+  return new Set(holding.filter((part) => part !== undefined)).size > 2;
 }
 
 /** Gaps that the beam closes: widened or filled. */

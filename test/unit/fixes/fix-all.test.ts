@@ -30,6 +30,21 @@ describe('Fixing a whole file', () => {
     assert.equal(text.split('\n').length, sample.split('\n').length);
   });
 
+  it('ties dots to their letters with straps unasked, but letters to each other only when asked', async () => {
+    const spec = (text: string) =>
+      `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\nshapes:\n  name: {text: ${text}, font: Nunito, weight: 800, x_height: 9 mm, grow: 0.2 mm}\npieces:\n  tag: {body: [name]}\n`;
+    const fixed = await fixAll(engine, spec('HUSH'), options, 'loose-part');
+    assert.doesNotMatch(fixed.text, /straps/);
+    const found = await findFixes(
+      engine,
+      await engine.compute(spec('HUSH'), options),
+      (await engine.compute(spec('HUSH'), options)).issues.find(({ code }) => code === 'loose-part')!,
+      options,
+    );
+    const straps = found.find(({ title }) => /straps/.test(title));
+    assert.equal(straps?.isChoice, true);
+  });
+
   it('changes the cell of the row that needs it, where a column says the size; never one of a table, nor the column for all', async () => {
     const spec = (batch: string): string =>
       `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\ntie: {twine: 2 mm}\nbatch: ${batch}\nshapes:\n  plate: {rectangle: [60 mm, 30 mm]}\npieces:\n  tag: {body: [plate], hanger: {hole: {at: left, diameter: "{hole}"}}}\n`;

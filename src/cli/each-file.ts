@@ -1,0 +1,25 @@
+/** Work on several files: one that fails does not keep the others from it. */
+
+import type { SpecFile } from './files.ts';
+import { exitCodes, UsageError } from './usage.ts';
+
+/** The worst exit code of all. */
+export async function eachFile(specs: readonly SpecFile[], work: (spec: SpecFile) => Promise<number>): Promise<number> {
+  let code: number = exitCodes.clean;
+  for (const spec of specs) {
+    try {
+      code = Math.max(code, await work(spec));
+    } catch (error) {
+      if (error instanceof UsageError) throw error;
+      console.error(`${spec.file}: ${ownFault(error)}`);
+      code = Math.max(code, exitCodes.errors);
+    }
+  }
+  return code;
+}
+
+/** What is said of a spec that the program fails on, whatever it says. */
+export function ownFault(error: unknown): string {
+  const cause = error instanceof Error ? error.message : String(error);
+  return `This tag could not be made, by a fault of Tagwright’s own (${cause}). Please report it with the spec.`;
+}

@@ -167,8 +167,8 @@ export class Trials {
     const aside = unsuited.length === 0 ? [] : setAside(report.source, report.batch!.rows, rowsOf(unsuited));
     if (!aside || areCrossing(candidate.edits, aside)) return undefined;
     const names = listedQuoted(unsuited.map((each) => labelOf(each)!));
-    const [as, whom] = unsuited.length === 1 ? ['as a separate tag', 'it'] : ['as separate tags', 'them'];
-    const also = unsuited.length === 0 ? '' : `, and set ${names} aside ${as}, as it does not suit ${whom}`;
+    const as = unsuited.length === 1 ? 'as a separate tag' : 'as separate tags';
+    const also = unsuited.length === 0 ? '' : `, and set ${names} aside ${as}, which it would not suit`;
     const effect = solved.was === report ? effectOf(issue, report, solved.is) : [];
     const fix = toFix(words, candidate, lookChange(solved.was, solved.is), effect, rehung);
     return {

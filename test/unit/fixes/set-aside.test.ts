@@ -80,10 +80,10 @@ describe('A fix for all names but one', () => {
       const report = await engine.compute(text, at);
       const issue = report.issues.find(({ code }) => code === 'loose-part')!;
       const fixes = await findFixes(engine, report, issue, at);
-      const fix = fixes.find(({ title }) => title.includes('aside as a separate tag, as'));
+      const fix = fixes.find(({ title }) => title.includes('aside as a separate tag, which'));
       assert.match(
         fix?.title ?? '',
-        /^Slide the letters .* overlap 0.6 mm.*, and set “Tim” aside as a separate tag, as it does not suit it$/,
+        /^Slide the letters .* overlap 0.6 mm.*, and set “Tim” aside as a separate tag, which it would not suit$/,
       );
       const fixed = withEdits(text, fix!.edits);
       assert.deepEqual(

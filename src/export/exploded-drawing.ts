@@ -23,7 +23,7 @@ const leastLiftMm = 9;
 const apartMm = 1.5;
 
 const paddingMm = 7;
-const namesMm = 48;
+const namesMm = 54;
 const nameSizeMm = 3;
 const ink = '#555555';
 

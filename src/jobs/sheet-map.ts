@@ -20,7 +20,7 @@ import { writeWork } from '../export/work-table.ts';
 import type { Tools } from '../export/job.ts';
 import { captionWidth, curvesOf } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
-import { paged } from '../export/paged.ts';
+import { pagedTogether } from '../export/paged.ts';
 import { drawLaid } from '../export/sheet-page.ts';
 import { inkOn } from '../look/ink.ts';
 import { lookOfStock } from '../look/stock-look.ts';
@@ -57,28 +57,23 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };
   const paper = { ...papers[job.model.units], margin: marginMm };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
-  const summary = paged(
-    [
-      head(begin(), job),
-      ...facts(begin, 'Job estimate', jobFacts(job)),
-      ...leftOut(begin, job),
-      ...toLookAt(begin, job),
-      ...ofStocks(begin, job),
-    ],
-    paper,
-    job.title,
-  );
+  const summary = [
+    head(begin(), job),
+    ...facts(begin, 'Job estimate', jobFacts(job)),
+    ...leftOut(begin, job),
+    ...toLookAt(begin, job),
+    ...ofStocks(begin, job),
+  ];
   const kept = keptOffcuts(job);
   const nameOf = tagNames(job);
-  const sheets = job.layout.sheets.flatMap((sheet) => {
+  const sheets = job.layout.sheets.map((sheet) => {
     const own = kept.filter((each) => each.sheet === sheet);
-    return paged(
-      [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf), ...workOn(begin, sheet)],
-      paper,
-      `${job.title}: ${sheet.name}`,
-    );
+    return {
+      blocks: [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf), ...workOn(begin, sheet)],
+      title: `${job.title}: ${sheet.name}`,
+    };
   });
-  return [...summary, ...sheets];
+  return pagedTogether([{ blocks: summary, title: job.title }, ...sheets], paper);
 }
 
 function head(flow: Flow, { title }: LaidOutJob): Flow {

@@ -31,7 +31,7 @@ const red = '#B00020';
 
 /** Whether there is anything to assemble. */
 export function isLayered(tag: Tag): boolean {
-  return assemblySteps(tag).length > 0;
+  return assembliesOf(tag.pieces).some(({ layers }) => layers.length > 1);
 }
 
 /** Assembly sheet of a layered tag, as a PDF. */

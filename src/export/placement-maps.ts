@@ -56,12 +56,11 @@ export function frontViews(begin: () => Flow, tag: Tag): Flow[] {
       const [flow, view] = [add(), { tag, steps, under }];
       flow.skip(2);
       const scale = drawView(flow, view, { left: flow.left, width: flow.width, height: mapMm });
-      const { number, piece } = under;
       const on = layersOn(view);
       const numbers = `${on.length === 1 ? 'layer' : 'layers'} ${on.map((each) => each.number).join(', ')}`;
-      const scored = piece.marks.some(({ operation }) => operation === 'score') ? ` ${scoresInWords}` : '';
+      const scored = hasScores(view) ? ` ${scoresInWords}` : '';
       flow.write(
-        `Layer ${number} from the front, ${scaleInWords(scale)}: blue is where ${numbers} ${on.length === 1 ? 'goes' : 'go'}.${scored}`,
+        `Layer ${under.number} from the front, ${scaleInWords(scale)}: blue is where ${numbers} ${on.length === 1 ? 'goes' : 'go'}.${scored}`,
         { size: sizeMm, fill: quiet },
       );
       flow.skip(2);
@@ -73,11 +72,18 @@ const scoresInWords = 'Score lines in orange stay in sight; those in grey disapp
 
 /** Small, side by side, each with its names, and with what is said of it that does not hold for the first. */
 export function viewsByName(begin: () => Flow, all: readonly AlikeTags[]): Flow[] {
-  const usual = new Set(all.slice(0, 1).flatMap(({ tag }) => notesOn(tag)));
-  const views = all.flatMap((alike) => {
-    const steps = assemblySteps(alike.tag);
-    const unders = undersOf(alike.tag, steps);
-    return unders.map((under, index) => ({ tag: alike.tag, steps, under, alike, isOne: unders.length === 1, index }));
+  let usual: readonly string[] | undefined;
+  const views = all.flatMap(({ tag, names, copies }) => {
+    const steps = assemblySteps(tag);
+    const unders = undersOf(tag, steps);
+    const said = notesOn(tag, steps);
+    const known = (usual ??= said);
+    const notes = said.filter((note) => !known.includes(note));
+    return unders.map((under, index) => {
+      const layer = unders.length === 1 ? [] : [`layer ${under.number}`];
+      const title = [...(names.length === 0 ? [] : [listedQuoted(names)]), ...layer].join(', ');
+      return { tag, steps, under, title, copies, notes: index === 0 ? notes : [] };
+    });
   });
   const widest = Math.max(...views.map((view) => widthOf(view)));
   const columns = [3, 2].find((count) => widest <= columnOf(begin(), count)) ?? 2;
@@ -98,19 +104,12 @@ export function viewsByName(begin: () => Flow, all: readonly AlikeTags[]): Flow[
         return [drawView(flow, view, { left: left(flow, column), width, height: smallMm }), flow.y] as const;
       });
       const below = Math.min(...scales.map(([, y]) => y));
-      const ends = row.map(({ alike, under, isOne, index }, column) => {
+      const ends = row.map(({ title, copies, notes }, column) => {
         flow.y = below;
         const look = { indent: left(flow, column) - flow.left, width };
-        const names = listedQuoted(alike.names);
-        const layer = isOne ? '' : `layer ${under.number}`;
-        const title = [names, layer].filter((part) => part !== '').join(', ');
         if (title !== '') flow.write(title, { ...look, bold: true });
-        flow.write(`${counted(alike.copies, 'tag')}, ${scaleInWords(scales[column]![0])}`, {
-          ...look,
-          size: sizeMm,
-          fill: quiet,
-        });
-        const notes = index === 0 ? notesOn(alike.tag).filter((note) => !usual.has(note)) : [];
+        const scale = scaleInWords(scales[column]![0]);
+        flow.write(`${counted(copies, 'tag')}, ${scale}`, { ...look, size: sizeMm, fill: quiet });
         for (const note of notes) flow.write(note, { ...look, size: sizeMm });
         return flow.y;
       });
@@ -127,8 +126,8 @@ export function viewsByName(begin: () => Flow, all: readonly AlikeTags[]): Flow[
 const columnOf = ({ width }: Flow, columns: number): number => (width - (columns - 1) * gutterMm) / columns;
 
 /** What is said of each layer of a tag before and while it is glued. */
-function notesOn(tag: Tag): string[] {
-  return assemblySteps(tag).flatMap(({ number, piece, what }) =>
+function notesOn(tag: Tag, steps: readonly AssemblyStep[]): string[] {
+  return steps.flatMap(({ number, piece, what }) =>
     [what, ...beforeGluing(piece, tag)].map((note) => `Layer ${number}: ${note}`),
   );
 }
@@ -173,11 +172,11 @@ function drawView(
   for (const each of on) page.draw(paths(each.piece.region), { fill: inks.laid, stroke: inks.layer, lineWidth: 0.3 });
   const scored = piece.marks.filter(({ operation }) => operation === 'score').map(({ region }) => paths(region));
   for (const path of scored) page.draw(path, { stroke: inks.hidden, lineWidth: 0.2 });
-  const open = paths(difference(piece.region, [gluedOn(piece, tag)]));
-  page.clipped(
-    open,
-    scored.map((path) => ({ path, stroke: inks.seen, lineWidth: 0.6 })),
-  );
+  if (scored.length > 0)
+    page.clipped(
+      paths(difference(piece.region, [gluedOn(piece, tag)])),
+      scored.map((path) => ({ path, stroke: inks.seen, lineWidth: 0.6 })),
+    );
   for (const each of on) {
     const at = poleOf(union([each.piece.region]), 0.2);
     if (!at) continue;

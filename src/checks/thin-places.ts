@@ -29,7 +29,7 @@ const onOutlineMm = 0.05;
  * Least width of a piece, in mm. One that is glued onto something is carried by it, and only has to survive handling;
  * with a hanger it bears a load all the same.
  */
-function limitOf({ glueTo, hangers }: Piece, { minWeb, leastWeb }: Stock): number {
+export function limitOf({ glueTo, hangers }: Piece, { minWeb, leastWeb }: Stock): number {
   return glueTo === undefined || hangers.length > 0 ? minWeb : leastWeb;
 }
 

@@ -3,7 +3,7 @@
 import type { JobEstimate } from '../toolpath/estimate.ts';
 import type { Units } from '../core/units.ts';
 import { areaText, shortLength, finest } from '../core/units.ts';
-import { grams, lengthIn, minutes, money } from './in-words.ts';
+import { grams, minutes, money, wayIn } from './in-words.ts';
 
 export interface Fact {
   readonly name: string;
@@ -12,9 +12,9 @@ export interface Fact {
 
 export function estimateFacts(estimate: JobEstimate, units: Units): Fact[] {
   const { cutLength, scoreLength, travelLength, engravedArea, hatch, sheetArea, cost, weight } = estimate;
-  const facts = [{ name: 'Cut', value: lengthIn(cutLength, units) }];
-  if (scoreLength > 0) facts.push({ name: 'Score', value: lengthIn(scoreLength, units) });
-  if (travelLength > 0) facts.push({ name: 'Travel', value: lengthIn(travelLength, units) });
+  const facts = [{ name: 'Cut', value: wayIn(cutLength, units) }];
+  if (scoreLength > 0) facts.push({ name: 'Score', value: wayIn(scoreLength, units) });
+  if (travelLength > 0) facts.push({ name: 'Travel', value: wayIn(travelLength, units) });
   if (engravedArea > 0) {
     const lines = hatch === undefined ? '' : `, lines ${shortLength(hatch, units, finest)} apart`;
     facts.push({ name: 'Engraved', value: `${areaText(engravedArea, units)}${lines}` });
@@ -30,7 +30,7 @@ export function estimateFacts(estimate: JobEstimate, units: Units): Fact[] {
 /** The most useful facts, short enough for one line above the piece. */
 export function estimateLine(estimate: JobEstimate, units: Units): string {
   const weight = estimate.weight === undefined ? undefined : grams(estimate.weight);
-  const parts = [`cut ${lengthIn(estimate.cutLength, units)}`, timeIn(estimate), weight];
+  const parts = [`cut ${wayIn(estimate.cutLength, units)}`, timeIn(estimate), weight];
   return parts.filter((part) => part !== undefined).join(' · ');
 }
 

@@ -9,7 +9,7 @@ import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Assembly } from './assemblies.ts';
-import { drawFinished, groundOf, thicknessOf } from './finished-look.ts';
+import { drawFinished, drawShadow, thicknessOf } from './finished-look.ts';
 import type { PageBuilder } from './page.ts';
 import { wrapped } from './page.ts';
 import { table } from './proof-picture.ts';
@@ -23,7 +23,7 @@ const leastLiftMm = 9;
 const apartMm = 1.5;
 
 const paddingMm = 7;
-const namesMm = 48;
+const namesMm = 54;
 const nameSizeMm = 3;
 const ink = '#555555';
 
@@ -63,7 +63,9 @@ export function explodedDrawing(
         if (depth > 0) drawLeaders(page, outlineOf(layer), maps[depth - 1]!, maps[depth]!);
         for (const piece of layer) {
           const edge = thicknessOf(piece, tag) * scale * edgeShareLifted;
-          drawFinished(page, piece, tag, { toPaper: maps[depth]!, edge, ground: groundOf(piece, tag, table) });
+          const view = { toPaper: maps[depth]!, edge };
+          drawShadow(page, piece, tag, view, table);
+          drawFinished(page, piece, tag, view);
         }
         const y = maps[depth]!.d * ((bounds.minY + bounds.maxY) / 2) + maps[depth]!.f;
         wrapped(nameOf(depth), face, nameSizeMm, namesMm - 4).forEach((line, i) => {

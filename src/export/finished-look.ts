@@ -47,8 +47,6 @@ export interface PaperView {
   readonly toPaper: Affine;
   /** Height of the visible cut edge below the face, in mm on paper. */
   readonly edge: number;
-  /** Colour that the shadow falls on: of the paper, or of the piece below. */
-  readonly ground: string;
 }
 
 /** Share of the thickness that is visible as cut edge, for a viewer slightly below the middle, as in the preview. */
@@ -59,30 +57,52 @@ export function thicknessOf(piece: Piece, tag: Tag): number {
   return stockOf(piece, tag).thickness ?? usualThicknessMm;
 }
 
-/** Colour of what a piece lies on: the piece it is glued to, or the table. */
-export function groundOf({ glueTo }: Piece, tag: Tag, table: string): string {
-  const under = tag.pieces.find(({ id }) => id === glueTo);
-  return under ? lookOfStock(stockOf(under, tag)).wood : table;
+/** Colour of the face; what is glued on stands out a little. */
+function faceOf(piece: Piece, tag: Tag): string {
+  const { wood, woodTop } = lookOfStock(stockOf(piece, tag));
+  return piece.glueTo === undefined ? wood : woodTop;
 }
 
 /** Cached, because a piece is drawn several times: in place, and lifted off what it lies on. */
 const fitted = perRegion((region) => curvesOf(fitContours(region)));
 
-export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPaper, edge, ground }: PaperView): void {
-  const stock = stockOf(piece, tag);
-  const look = lookOfStock(stock);
-  const onTop = piece.glueTo !== undefined;
-  const face = onTop ? look.woodTop : look.wood;
-  const scale = Math.hypot(toPaper.a, toPaper.b);
-  const paths = (region: Region): CurvePath => transformCurves(fitted(region), toPaper);
-  const lower = (path: CurvePath, dx: number, dy: number) => transformCurves(path, translation(dx, -dy));
-  const outline = paths(piece.region);
+const pathsOn =
+  (toPaper: Affine) =>
+  (region: Region): CurvePath =>
+    transformCurves(fitted(region), toPaper);
+
+function lower(path: CurvePath, dx: number, dy: number): CurvePath {
+  return transformCurves(path, translation(dx, -dy));
+}
+
+/** The shadow on a piece below, which ends at its edge, or on the table of a given colour. */
+export function drawShadow(
+  page: PageBuilder,
+  { region }: Piece,
+  tag: Tag,
+  { toPaper, edge }: PaperView,
+  ground: Piece | string,
+): void {
+  const paths = pathsOn(toPaper);
+  const colour = typeof ground === 'string' ? ground : faceOf(ground, tag);
   // Shadows do not grow with an enlarged picture: their separate outlines would show.
-  const soft = Math.min(1, scale);
-  for (const { width, darkness } of shadow) {
-    const fill = blend(ground, '#000000', darkness);
-    page.draw(lower(outline, 0.3 * soft, edge + 0.4 * soft), { fill, stroke: fill, lineWidth: 2 * width * soft });
-  }
+  const soft = Math.min(1, Math.hypot(toPaper.a, toPaper.b));
+  const path = lower(paths(region), 0.3 * soft, edge + 0.4 * soft);
+  const drawings = shadow.map(({ width, darkness }): Drawing => {
+    const fill = blend(colour, '#000000', darkness);
+    return { path, fill, stroke: fill, lineWidth: 2 * width * soft };
+  });
+  if (typeof ground === 'string') for (const drawing of drawings) page.draw(path, drawing);
+  else page.clipped(paths(ground.region), drawings);
+}
+
+/** Face, edge and marks; its shadow is drawn by itself before. */
+export function drawFinished(page: PageBuilder, piece: Piece, tag: Tag, { toPaper, edge }: PaperView): void {
+  const look = lookOfStock(stockOf(piece, tag));
+  const face = faceOf(piece, tag);
+  const scale = Math.hypot(toPaper.a, toPaper.b);
+  const paths = pathsOn(toPaper);
+  const outline = paths(piece.region);
   // Steps close enough that their outlines overlap, so that a sloping edge has no gaps.
   const steps = Math.max(1, Math.ceil(edge / edgeStepMm));
   for (let step = steps; step >= 1; step--)

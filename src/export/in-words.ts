@@ -1,10 +1,13 @@
 /** Formats quantities for people, on paper and on screen: lengths, areas, times, weights, money. */
 
-import { shortLength, shortSize, trimmed } from '../core/units.ts';
+import { mmPerInch, shortLength, shortSize, trimmed } from '../core/units.ts';
 import type { Digits, Units } from '../core/units.ts';
 
 /** Inches get one digit more on paper than beside a drawing, because sizes are measured again from it. */
 const onPaper: Digits = [1, 3];
+
+const mmPerMetre = 1000;
+const mmPerFoot = 12 * mmPerInch;
 
 /** For example 82 mm, or 3.23 in. */
 export function lengthIn(mm: number, units: Units): string {
@@ -13,6 +16,14 @@ export function lengthIn(mm: number, units: Units): string {
 
 export function sizeIn(width: number, height: number, units: Units): string {
   return shortSize(width, height, units, onPaper);
+}
+
+/** A way of the beam: from a metre or a yard on in metres or feet, such as 16.6 m; nobody pictures 16590.9 mm. */
+export function wayIn(mm: number, units: Units): string {
+  const inFeet = units === 'in';
+  if (mm < (inFeet ? 3 * mmPerFoot : mmPerMetre)) return lengthIn(mm, units);
+  const long = mm / (inFeet ? mmPerFoot : mmPerMetre);
+  return `${trimmed(long, long < 10 ? 2 : 1)} ${inFeet ? 'ft' : 'm'}`;
 }
 
 /** For example 40 s, 1 min 05 s or 12 min. */

@@ -84,7 +84,7 @@ export function isDraft({ issues }: Pick<Job, 'issues'>): boolean {
 }
 
 /** Warning for a file that was exported despite errors; `undefined` for a sound tag. */
-export function errorNote({ issues }: Job): string | undefined {
+export function errorNote({ issues }: Pick<Job, 'issues'>): string | undefined {
   const errors = issues.filter(isError);
   const [first] = errors;
   if (!first) return undefined;

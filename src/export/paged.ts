@@ -16,25 +16,27 @@ export interface Paper {
 /** Columns of one page, each with its blocks. */
 type Columns = Flow[][];
 
-/**
- * Blocks are never broken; one that is taller than a page makes its page taller. `title`: in the footer, with the page
- * number. `columns`: how many stand side by side; the blocks are as wide as one.
- */
+/** Blocks that begin on a page of their own; the title is in the footer of their pages. */
+export interface Chapter {
+  readonly blocks: readonly Flow[];
+  readonly title: string;
+}
+
+/** One chapter. `columns`: how many stand side by side; the blocks are as wide as one. */
 export function paged(blocks: readonly Flow[], paper: Paper, title: string, columns = 1): Page[] {
-  const { width, height, margin } = paper;
-  const sheets: Columns[] = [[[]]];
-  let used = 0;
-  const room = height - 2 * margin - 8;
-  for (const block of blocks) {
-    if (used > 0 && used + block.height > room) {
-      if (sheets.at(-1)!.length < columns) sheets.at(-1)!.push([]);
-      else sheets.push([[]]);
-      used = 0;
-    }
-    sheets.at(-1)!.at(-1)!.push(block);
-    used += block.height;
-  }
-  return sheets.map((sheet, index) => {
+  return pagedTogether([{ blocks, title }], paper, columns);
+}
+
+/**
+ * Pages of all chapters, numbered through. Blocks are never broken; one that is taller than a page makes its page
+ * taller.
+ */
+export function pagedTogether(chapters: readonly Chapter[], paper: Paper, columns = 1): Page[] {
+  const { height, width, margin } = paper;
+  const sheets = chapters.flatMap(({ blocks, title }) =>
+    spread(blocks, height - 2 * margin - 8, columns).map((sheet) => ({ sheet, title, face: blocks[0]!.faces.plain })),
+  );
+  return sheets.map(({ sheet, title, face }, index) => {
     const tallest = Math.max(...sheet.map((flows) => flows.reduce((sum, flow) => sum + flow.height, 0)));
     const high = Math.max(height, tallest + 2 * margin + 8);
     const builder = new PageBuilder();
@@ -45,13 +47,27 @@ export function paged(blocks: readonly Flow[], paper: Paper, title: string, colu
         top -= flow.height;
       }
     }
-    const { plain } = blocks[0]!.faces;
     const foot = { y: margin - 4, size: 2.6, fill: quiet } as const;
-    builder.caption(shortened(title), plain, { ...foot, x: margin });
+    builder.caption(shortened(title), face, { ...foot, x: margin });
     if (sheets.length > 1)
-      builder.caption(`${index + 1} of ${sheets.length}`, plain, { ...foot, x: width - margin, at: 'right' });
+      builder.caption(`${index + 1} of ${sheets.length}`, face, { ...foot, x: width - margin, at: 'right' });
     return builder.page(width, high);
   });
+}
+
+function spread(blocks: readonly Flow[], room: number, columns: number): Columns[] {
+  const sheets: Columns[] = [[[]]];
+  let used = 0;
+  for (const block of blocks) {
+    if (used > 0 && used + block.height > room) {
+      if (sheets.at(-1)!.length < columns) sheets.at(-1)!.push([]);
+      else sheets.push([[]]);
+      used = 0;
+    }
+    sheets.at(-1)!.at(-1)!.push(block);
+    used += block.height;
+  }
+  return sheets;
 }
 
 /** Of the blocks of one column. */

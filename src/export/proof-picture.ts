@@ -1,11 +1,14 @@
 /** Picture of a proof: the tag as it will look, with its dimensions. */
 
+import { difference } from '../geometry/clipper.ts';
+import { area } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';
-import type { Tag } from '../tag/tag.ts';
+import { piecesBelow } from '../tag/pieces-below.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { assembliesOf } from './assemblies.ts';
 import type { Assembly } from './assemblies.ts';
-import { drawFinished, edgeShare, groundOf, thicknessOf } from './finished-look.ts';
+import { drawFinished, drawShadow, edgeShare, thicknessOf } from './finished-look.ts';
 import { lengthIn } from './in-words.ts';
 import type { PageBuilder } from './page.ts';
 
@@ -125,13 +128,36 @@ export function drawTrueSize(page: PageBuilder, tag: Tag, left: number, top: num
   return high + 2 * trueSizeMm;
 }
 
-/** Draws every layer on the one below. */
+/** Draws every layer on the one below; a shadow falls on what is seen below it, and no farther. */
 function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale, dx, dy }: PicturePlace): void {
   const toPaper = { a: scale, b: 0, c: 0, d: scale, e: dx, f: dy };
-  for (const piece of layers.flat()) {
-    const edge = thicknessOf(piece, tag) * edgeShare * scale;
-    drawFinished(page, piece, tag, { toPaper, edge, ground: groundOf(piece, tag, table) });
+  const members = layers.flat();
+  const viewOf = (piece: Piece) => ({ toPaper, edge: thicknessOf(piece, tag) * edgeShare * scale });
+  const shadows = members.map((piece) => ({ piece, grounds: groundsOf(piece, tag) }));
+  const cast = (ground: Piece | typeof table) => {
+    for (const { piece, grounds } of shadows)
+      if (grounds.includes(ground)) drawShadow(page, piece, tag, viewOf(piece), ground);
+  };
+  cast(table);
+  for (const piece of members) {
+    drawFinished(page, piece, tag, viewOf(piece));
+    cast(piece);
   }
+}
+
+/** Less than this of a piece beyond what it is glued on is not noticed, in mm². */
+const unseenMm2 = 0.1;
+
+/** What a piece lies on or hangs over: the pieces below that are seen beside it, and the table. */
+function groundsOf(piece: Piece, { pieces }: Tag): (Piece | typeof table)[] {
+  const grounds: Piece[] = [];
+  let over = piece.region;
+  for (const below of piecesBelow(piece, pieces)) {
+    grounds.push(below);
+    over = difference(over, [below.region]);
+    if (area(over) < unseenMm2) return grounds;
+  }
+  return [...grounds, table];
 }
 
 function drawDimensions(page: PageBuilder, bounds: Bounds, tag: Tag, place: PicturePlace, face: FontFace): void {

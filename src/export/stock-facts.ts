@@ -1,5 +1,7 @@
 /** Facts about one stock of a tag, and how the machine is set for it, for the bench. */
 
+import { limitOf } from '../checks/thin-places.ts';
+import { shortLength } from '../core/units.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Fact } from './estimate-facts.ts';
@@ -11,7 +13,7 @@ import { materialInWords } from './proof-facts.ts';
 export function stockFacts(tag: Tag): Fact[] {
   const { stock, units, output, machine } = tag;
   const power = setByHand(tag);
-  const { thickness, minWeb } = stock;
+  const { thickness } = stock;
   const kerfDay = stock.measuredOn?.kerf;
   const all: (Fact | undefined)[] = [
     { name: 'Material', value: materialInWords(tag) ?? 'not named in the spec' },
@@ -22,16 +24,21 @@ export function stockFacts(tag: Tag): Fact[] {
     },
     machine?.name === undefined ? undefined : { name: 'Machine', value: machine.name },
     power === undefined ? undefined : { name: 'Power, set by hand', value: power },
-    {
-      name: 'Minimum web',
-      value: `${lengthIn(minWeb, units)}${measuredOn(stock.measuredOn?.min_web)}; anything narrower is listed as a problem.`,
-    },
+    { name: 'Minimum web', value: leastWidths(tag) },
     output.tabs && {
       name: 'Tabs',
       value: `Each part is held by ${output.tabs.count} × ${lengthIn(output.tabs.width, units)}; break or cut them.`,
     },
   ];
   return all.filter((fact) => fact !== undefined);
+}
+
+/** Pieces that others carry may be narrower. */
+function leastWidths({ stock, units, pieces }: Tag): string {
+  const { minWeb, measuredOn: days } = stock;
+  const carried = pieces.map((piece) => limitOf(piece, stock)).find((limit) => limit < minWeb);
+  const glued = carried === undefined ? '' : `, ${shortLength(carried, units)} for pieces glued on others`;
+  return `${shortLength(minWeb, units)}${measuredOn(days?.min_web)}${glued}; a narrower place is listed as a problem, unless the spec asks for it.`;
 }
 
 /** For example `cut 80 %, engrave 30 %`. */

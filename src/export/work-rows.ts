@@ -2,7 +2,7 @@
 
 import { estimateJob } from '../toolpath/estimate.ts';
 import { areaText, counted } from '../core/units.ts';
-import { lengthIn, minutes } from './in-words.ts';
+import { minutes, wayIn } from './in-words.ts';
 import type { Job } from './job.ts';
 import { operationNames, styleOf } from './styles.ts';
 
@@ -26,7 +26,7 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
     const size =
       kind === 'engrave'
         ? areaText(estimate.engravedArea, units)
-        : lengthIn(estimate.cutLength + estimate.scoreLength, units);
+        : wayIn(estimate.cutLength + estimate.scoreLength, units);
     return {
       cells: [
         `${operationNames[operation]}${passes > 1 ? `, ${passes} passes` : ''}`,
@@ -40,7 +40,7 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
     };
   });
   const all = estimateJob(tag, plan);
-  const travel = lengthIn(all.travelLength, units);
+  const travel = wayIn(all.travelLength, units);
   const [travelTime, time] = 'seconds' in all.time ? [minutes(all.time.travel), minutes(all.time.seconds)] : ['', ''];
   return [
     ...rows,

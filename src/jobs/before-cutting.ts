@@ -11,19 +11,21 @@ import { sheetTag } from './totals.ts';
 export function toLookAt(begin: () => Flow, { issues }: LaidOutJob): Flow[] {
   const warnings = issues.filter(({ severity }) => severity === 'warning');
   return section(begin, 'To look at', (add) => {
-    for (const message of new Set(warnings.map((issue) => issue.message))) add().fact('·', message, 5);
+    for (const words of new Set(warnings.map(({ message, onPaper = message }) => onPaper))) add().fact('·', words, 5);
   });
 }
 
 /** How the machine is set for each stock, and what to beware of. */
 export function ofStocks(begin: () => Flow, { layout: { sheets } }: LaidOutJob): Flow[] {
-  const first = new Map(sheets.toReversed().map((sheet) => [sheet.stock, sheet]));
-  const used = [...new Set(sheets.map(({ stock }) => stock))].map((name) => first.get(name)!);
+  const used = [...new Set(sheets.map(({ stock }) => stock))].map((name) => {
+    const own = sheets.filter(({ stock }) => stock === name);
+    return { name, tag: { ...sheetTag(own[0]!, name), pieces: own.flatMap((sheet) => sheetTag(sheet, name).pieces) } };
+  });
   return [
-    ...used.flatMap((sheet) => facts(begin, `Material: ${clip(sheet.stock)}`, stockFacts(sheetTag(sheet, sheet.name)))),
+    ...used.flatMap(({ name, tag }) => facts(begin, `Material: ${clip(name)}`, stockFacts(tag))),
     ...safety(
       begin,
-      used.map(({ from }) => from.stock),
+      used.map(({ tag }) => tag.stock),
     ),
   ];
 }

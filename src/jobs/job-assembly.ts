@@ -1,25 +1,58 @@
-/** Assembly sheets of a job: how the layers of each spec go together, as on the first of its tags. */
+/** Assembly sheets of a job: how the layers of each spec go together, and where those of each different tag go. */
 
-import { assemblyPages, isLayered } from '../export/assembly-sheet.ts';
+import { counted } from '../core/units.ts';
+import { isLayered, pagesOfAssemblies } from '../export/assembly-sheet.ts';
 import type { Tools } from '../export/job.ts';
 import type { Page } from '../export/page.ts';
-import { counted } from '../core/units.ts';
-import { planCuts } from '../toolpath/cut-plan.ts';
+import type { AlikeTags } from '../export/placement-maps.ts';
+import { area, boundsOf, perimeter } from '../geometry/measure.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Tag } from '../tag/tag.ts';
 import { madeName } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
+import type { JobTag } from './work.ts';
 
 /** Empty if nothing is glued. */
-export async function jobAssembly({ pieces: { tags } }: LaidOutJob, tools: Tools): Promise<Page[]> {
-  const pages: Page[] = [];
-  for (const spec of new Set(tags.map((tag) => tag.spec))) {
-    const own = tags.filter((tag) => tag.spec === spec);
-    const first = own.find(({ tag }) => isLayered(tag));
-    const plan = first && planCuts(first.tag);
-    if (!first || !plan) continue;
+export async function jobAssembly(
+  { pieces: { tags }, model: { units } }: LaidOutJob,
+  tools: Pick<Tools, 'captions'>,
+): Promise<Page[]> {
+  const layered = tags.filter(({ tag }) => isLayered(tag));
+  const sheets = [...new Set(layered.map(({ spec }) => spec))].map((spec) => {
+    const own = layered.filter((tag) => tag.spec === spec);
+    const alike = byLayers(own);
+    const [{ tag, names }] = alike as [AlikeTags];
     const count = own.reduce((sum, { copies }) => sum + copies, 0);
-    const shown = count > 1 && first.label !== '' ? `, here “${first.label}”` : '';
-    const tag = { ...first.tag, title: `${madeName(first)}: ${counted(count, 'tag')}${shown}` };
-    pages.push(...(await assemblyPages({ tag, plan, issues: [], fonts: [] }, tools)));
+    const of = alike.length === 1 && names.length === 1 ? `, “${names[0]}”` : '';
+    return { tag: { ...tag, title: `${madeName(own[0]!)}: ${counted(count, 'tag')}${of}` }, issues: [], alike };
+  });
+  return sheets.length === 0 ? [] : pagesOfAssemblies(sheets, units, tools);
+}
+
+/** In the order in which they first come. */
+function byLayers(tags: readonly JobTag[]): AlikeTags[] {
+  const groups = new Map<string, JobTag[]>();
+  for (const each of tags) {
+    const key = layersKey(each.tag);
+    groups.set(key, [...(groups.get(key) ?? []), each]);
   }
-  return pages;
+  return [...groups.values()].map((own) => ({
+    tag: own[0]!.tag,
+    names: [...new Set(own.map(({ label }) => label))].filter((label) => label !== ''),
+    copies: own.reduce((sum, { copies }) => sum + copies, 0),
+  }));
+}
+
+/** The same for tags that are assembled alike: what is engraved may differ. Measures are shorter than outlines. */
+function layersKey({ pieces }: Tag): string {
+  return JSON.stringify(
+    pieces.map(({ id, title, region, marks }) => {
+      const scored = marks.filter(({ operation }) => operation === 'score').map((mark) => measuresOf(mark.region));
+      return [id, title, measuresOf(region), scored];
+    }),
+  );
+}
+
+function measuresOf(region: Region): readonly unknown[] {
+  return [area(region).toFixed(2), perimeter(region).toFixed(2), boundsOf(region)];
 }

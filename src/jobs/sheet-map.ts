@@ -20,7 +20,7 @@ import { writeWork } from '../export/work-table.ts';
 import type { Tools } from '../export/job.ts';
 import { captionWidth, curvesOf } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
-import { paged } from '../export/paged.ts';
+import { pagedTogether } from '../export/paged.ts';
 import { drawLaid } from '../export/sheet-page.ts';
 import { inkOn } from '../look/ink.ts';
 import { lookOfStock } from '../look/stock-look.ts';
@@ -30,6 +30,7 @@ import { tagNames } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
 import type { Leftover } from './leftovers.ts';
+import { keptLabel, leadEm } from './kept-label.ts';
 import { jobFacts, estimateOfSheet, sheetTag } from './totals.ts';
 import { keptOffcuts } from './write-offcuts.ts';
 import type { KeptOffcut } from './write-offcuts.ts';
@@ -57,28 +58,23 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };
   const paper = { ...papers[job.model.units], margin: marginMm };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
-  const summary = paged(
-    [
-      head(begin(), job),
-      ...facts(begin, 'Job estimate', jobFacts(job)),
-      ...leftOut(begin, job),
-      ...toLookAt(begin, job),
-      ...ofStocks(begin, job),
-    ],
-    paper,
-    job.title,
-  );
+  const summary = [
+    head(begin(), job),
+    ...facts(begin, 'Job estimate', jobFacts(job)),
+    ...leftOut(begin, job),
+    ...toLookAt(begin, job),
+    ...ofStocks(begin, job),
+  ];
   const kept = keptOffcuts(job);
   const nameOf = tagNames(job);
-  const sheets = job.layout.sheets.flatMap((sheet) => {
+  const sheets = job.layout.sheets.map((sheet) => {
     const own = kept.filter((each) => each.sheet === sheet);
-    return paged(
-      [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf), ...workOn(begin, sheet)],
-      paper,
-      `${job.title}: ${sheet.name}`,
-    );
+    return {
+      blocks: [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf), ...workOn(begin, sheet)],
+      title: `${job.title}: ${sheet.name}`,
+    };
   });
-  return [...summary, ...sheets];
+  return pagedTogether([{ blocks: summary, title: job.title }, ...sheets], paper);
 }
 
 function head(flow: Flow, { title }: LaidOutJob): Flow {
@@ -177,21 +173,17 @@ function drawKept(
   { scale, x, y }: { readonly scale: number; readonly x: number; readonly y: number },
   { plain }: CaptionFaces,
 ): Bounds | undefined {
-  const [left, bottom] = [x + at.x * scale, y + at.y * scale];
-  page.draw(curvesOf(fitContours(region), scale, left, bottom), { stroke: keptInk, lineWidth: 0.3 });
-  const middle = poleOf(region, 0.5);
-  if (!middle) return undefined;
-  const place = {
-    x: left + middle.x * scale,
-    y: bottom + middle.y * scale - 1,
-    size: 3,
-    at: 'middle',
-    fill: keptInk,
-  } as const;
-  const text = `keep: offcut ${id}`;
-  page.caption(text, plain, place);
-  const half = (captionWidth(plain, text) * place.size) / 2;
-  return { minX: place.x - half, maxX: place.x + half, minY: place.y - 1, maxY: place.y + place.size };
+  const onPaper = { a: scale, b: 0, c: 0, d: scale, e: x + at.x * scale, f: y + at.y * scale };
+  page.draw(curvesOf(fitContours(region), scale, onPaper.e, onPaper.f), { stroke: keptInk, lineWidth: 0.3 });
+  const label = keptLabel(transform(region, onPaper), id, plain);
+  if (!label) return undefined;
+  const { lines, size, box } = label;
+  for (const [index, line] of lines.entries()) {
+    const middle = box.maxY - (index * leadEm + 0.5) * size;
+    const place = { x: (box.minX + box.maxX) / 2, y: middle - 0.33 * size, size, at: 'middle', fill: keptInk } as const;
+    page.caption(line, plain, place);
+  }
+  return box;
 }
 
 /** Only where it has to cover something, it has a light background. */

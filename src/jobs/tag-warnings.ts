@@ -11,9 +11,16 @@ import type { MadeTag } from './left-out.ts';
 const mostNames = 3;
 
 interface Warned {
-  readonly issue: Issue;
   readonly line: number;
-  readonly labels: Set<string>;
+  /** The first of each tag. */
+  readonly found: Map<string, Issue>;
+}
+
+interface TagWarning {
+  readonly code: IssueCode;
+  readonly message: string;
+  /** With every name, where the message has some of them as a count. */
+  readonly onPaper?: string;
 }
 
 export class TagWarnings {
@@ -22,21 +29,29 @@ export class TagWarnings {
   add({ issues, source }: MadeTag, label: string): void {
     for (const issue of issues.filter(({ severity }) => severity === 'warning')) {
       const cause = causeOf(issue);
-      const { line } = source.position(issue.range.start);
-      const known = this.#found.get(cause) ?? { issue, line, labels: new Set() };
-      known.labels.add(clip(label));
+      const known = this.#found.get(cause) ?? { line: source.position(issue.range.start).line, found: new Map() };
+      if (!known.found.has(label)) known.found.set(label, issue);
       this.#found.set(cause, known);
     }
   }
 
-  of(spec: string): { readonly code: IssueCode; readonly message: string }[] {
-    return [...this.#found.values()].map(({ issue, line, labels }) => {
-      const who = listedQuoted(
-        [...labels].filter((label) => label !== ''),
-        mostNames,
-      );
+  of(spec: string): TagWarning[] {
+    return [...this.#found.values()].map(({ line, found }) => {
+      const [worst, issue] = worstOf(found);
+      const names = [...found.keys()].filter((label) => label !== '').map((label) => clip(label));
       const place = `${spec}, line ${line}`;
-      return { code: issue.code, message: `${who === '' ? place : `${who} (${place})`}: ${issue.message}` };
+      const alike = new Set([...found.values()].map(({ message }) => message)).size === 1;
+      // Figures and letters are those of one tag.
+      const where = alike || worst === '' ? '' : `, ${issue.width === undefined ? 'in' : 'worst in'} “${clip(worst)}”`;
+      const say = (who: string) => `${who === '' ? place : `${who} (${place})`}${where}: ${issue.message}`;
+      const [message, onPaper] = [say(listedQuoted(names, mostNames)), say(listedQuoted(names))];
+      return { code: issue.code, message, ...(onPaper === message ? {} : { onPaper }) };
     });
   }
+}
+
+/** The narrowest, or the first. */
+function worstOf(found: ReadonlyMap<string, Issue>): readonly [label: string, issue: Issue] {
+  const shortBy = ({ width, minimum = 1 }: Issue) => (width === undefined ? 1 : width / minimum);
+  return [...found].reduce((worst, each) => (shortBy(each[1]) < shortBy(worst[1]) ? each : worst));
 }

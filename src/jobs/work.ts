@@ -309,8 +309,8 @@ class WorkMaker implements JobWork {
 
   #warn(entry: TagEntry, warnings: TagWarnings): void {
     const path = [...entry.path, 'spec'];
-    for (const { code, message } of warnings.of(entry.spec))
-      this.issues.push({ code, severity: 'warning', path, range: this.#source.range(path), message });
+    for (const warning of warnings.of(entry.spec))
+      this.issues.push({ ...warning, severity: 'warning', path, range: this.#source.range(path) });
   }
 
   #tellFaulty({ spec, path }: TagEntry, faulty: readonly MadeTag[], count: number): void {

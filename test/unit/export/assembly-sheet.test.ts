@@ -55,17 +55,16 @@ describe('The assembly sheet', () => {
     const text = pages.map((page) => page.text.replace(/\s+/g, ' ')).join(' ');
     for (const phrase of [
       'Assembly sheet, for the bench Shelf sign',
-      '1 Back, birch plywood 3 mm',
-      '2 Panel, acrylic 2 mm',
-      '3 Knob, birch plywood 3 mm',
+      'Layer 1: Back, birch plywood 3 mm Layer 2: Panel, acrylic 2 mm Layer 3: Knob, birch plywood 3 mm Before you glue',
+      'Before you glue Layer 1: Back, birch plywood 3 mm Comes off',
       'Comes off the machine cut and scored.',
       'Glue “Panel” onto “Back”, over the scored lines.',
       'Glue “Knob” onto “Panel”.',
-      '1 from the front, at true size: blue is where 2 goes.',
-      '2 from the front, at true size: blue is where 3 goes.',
+      'Layer 1 from the front, at true size: blue is where layer 2 goes.',
+      'Layer 2 from the front, at true size: blue is where layer 3 goes.',
     ])
       assert.ok(text.includes(phrase), `${phrase} in ${text}`);
-    assert.ok(!text.includes('3 from the front'));
+    assert.ok(!text.includes('Layer 3 from the front'));
   });
 
   it('says what to finish first and what to leave bare, by what it is made of', async () => {

@@ -59,6 +59,23 @@ describe('The job sheet', () => {
     assert.match(sheet, /The spec names no material\./);
   });
 
+  it('says the least width that the checks go by, for pieces that others carry too', async () => {
+    const stock = 'stock: {material: walnut, thickness: 3, min_web: 2}';
+    const dumbbell =
+      'union: [{rectangle: [8, 8], nudge: {left: 15}}, {rectangle: [8, 8], nudge: {right: 15}}, {rectangle: [30, 0.4]}]';
+    const text = specOf([shapes[0]!, `thin: {${dumbbell}}`], 'body: [plate]', [stock]).replace(
+      /$/,
+      '  front: {body: [thin], glue_to: tag}\n',
+    );
+    const { report } = await make(text);
+    const { minimum } = report.issues.find(({ code, piece: id }) => code === 'thin-stroke' && id === 'front')!;
+    assert.ok(minimum! < 2, String(minimum));
+    const glued = await sheetOf(text);
+    assert.ok(glued.includes(`Minimum web 2 mm, ${minimum} mm for pieces glued on others; a narrower place`), glued);
+    const alone = await sheetOf(specOf([shapes[0]!], 'body: [plate]', [stock]));
+    assert.match(alone, /Minimum web 2 mm; a narrower place is listed as a problem, unless the spec asks for it\./);
+  });
+
   it('has every problem with the line it comes from', async () => {
     const { text } = samples.find(({ name }) => name.startsWith('7-'))!;
     const { issues } = (await make(text)).report;

@@ -49,6 +49,35 @@ function assertForCustomers(text: string, job: Job, what: string): void {
   );
 }
 
+describe('The picture of a proof', () => {
+  it('has shadows of what they fall on: grey on the table, and on a layer below no farther than its edge', async () => {
+    const wide = (front: number) => `tagwright: 1
+stock: {material: birch plywood, thickness: 3}
+shapes: {plate: {rectangle: [60, 40]}, bar: {rectangle: [${front}, 10]}}
+pieces: {back: {body: [plate]}, front: {body: [bar], glue_to: back}}
+`;
+    const fills = async (front: number) => {
+      const page = await proofPage(await jobFrom(wide(front)), tools, true);
+      const onTable = page.drawings.flatMap((each) => ('path' in each && each.fill ? [each.fill] : []));
+      const clipped = page.drawings.flatMap((each) => ('clip' in each ? [each] : []));
+      return { onTable, clipped };
+    };
+    const grey = /^#(..)\1\1$/i;
+    const { onTable: over, clipped } = await fills(90);
+    const { onTable: within } = await fills(30);
+    // Faces, edges and the frame of the picture are the same in both.
+    const [tones, others] = [within.filter((fill) => grey.test(fill)), within.filter((fill) => !grey.test(fill))];
+    assert.deepEqual(new Set(over.filter((fill) => !grey.test(fill))), new Set(others));
+    assert.equal(over.filter((fill) => grey.test(fill)).length - tones.length, 3, 'one shadow of three tones more');
+    const onBack = clipped.filter(({ drawings }) => drawings.every(({ fill }) => fill !== undefined));
+    assert.equal(onBack.length, 1);
+    const xs = onBack[0]!.clip.flatMap((point) => ('x' in point ? [point.x] : []));
+    const ys = onBack[0]!.clip.flatMap((point) => ('y' in point ? [point.y] : []));
+    const extent = (all: readonly number[]) => Math.max(...all) - Math.min(...all);
+    assert.ok(Math.abs(extent(xs) / extent(ys) - 60 / 40) < 1e-3, 'clipped to the plate');
+  });
+});
+
 describe('What a customer reads', () => {
   for (const [name, text] of specs) {
     it(`has no word of the workshop: ${name}`, async () => {

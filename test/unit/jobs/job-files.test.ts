@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict';
 import { areaD } from 'clipper2-ts';
+import { boundsOf } from '../../../src/geometry/measure.ts';
 import { byOrder } from '../../../src/jobs/by-order.ts';
+import { jobAssembly } from '../../../src/jobs/job-assembly.ts';
 import { jobFiles } from '../../../src/jobs/job-files.ts';
 import { piecesWanted } from '../../../src/jobs/job-table.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
@@ -146,6 +148,7 @@ describe('The files of a job', () => {
     const all = pages.map(({ text: words }) => words);
     assert.equal(pages.length, 4);
     assert.match(all[0]!, /Saturday swap/);
+    for (const [index, words] of all.entries()) assert.ok(words.includes(`${index + 1} of 4`), 'numbered through');
     assert.match(all[0]!, /Not in the cut files.*1044/s);
     for (const [index, { name, pieces }] of job.layout.sheets.entries()) {
       const words = pages[index + 1]!.text;
@@ -188,6 +191,65 @@ describe('The files of a job', () => {
     assert.equal(pages.filter((page) => /Assembly sheet, for the bench/.test(page.text)).length, 1);
     const flat = await laidOutJob(jobOf([tags[1]!], sheets), { ...files, 'orders.csv': csv });
     assert.ok(!Object.keys(await jobFiles(flat, tools, never)).some((name) => name.includes('assembly')));
+  });
+
+  it('show where the layers of each different tag go, with its name, and the steps once', async () => {
+    const glued = `tagwright: 1
+use: shop.workshop.yaml
+stock: ply3
+shapes: {plate: {rectangle: [60 mm, 25 mm]}, name: {text: "{name}", font: Nunito, weight: 800, height: 9 mm}}
+pieces: {back: {body: [plate]}, letters: {body: [name], parts: many, glue_to: back, stock: cherry2}}
+`;
+    const orders = 'order,name,quantity,note\n7,Bo,2,\n8,Ida,1,\n9,Bo,1,left\n9,Rue,1,\n';
+    const beside = { ...files, 'glued.tag.yaml': glued, 'orders.csv': orders };
+    const made = await laidOutJob(jobOf(['{spec: glued.tag.yaml, orders: orders.csv}', tags[0]!], sheets), beside);
+    const pages = await jobAssembly(made, tools);
+    const words = pages.map((page) => page.words.map(({ text: word }) => word).join(' '));
+    const all = words.join(' ');
+    assert.match(all, /glued: 5 tags The steps are those of “Bo”/);
+    for (const [name, copies] of [
+      ['Bo', '3 tags'],
+      ['Ida', '1 tag'],
+      ['Rue', '1 tag'],
+    ])
+      assert.ok(all.includes(`“${name}”`) && all.includes(`${copies}, at true size`), name);
+    assert.equal(all.split('“back” down with its face up').length - 1, 2, 'once for each spec');
+    // One for each letter.
+    assert.match(all, /2 Glue the 2 parts of “letters”/);
+    assert.match(all, /Layer 2: Glue the 3 parts of “letters” onto “back”\./);
+    // At true size, as the engine has them.
+    const blue = pages.flatMap(({ drawings }) =>
+      drawings.flatMap((each) => ('stroke' in each && each.stroke === '#0072B2' ? [each.path] : [])),
+    );
+    const layers = [...new Set(made.pieces.tags.map(({ tag }) => tag))].map(({ pieces }) =>
+      boundsOf(pieces[1]!.region)!,
+    );
+    const widthOf = (points: readonly { readonly x: number }[]) =>
+      Math.max(...points.map(({ x }) => x)) - Math.min(...points.map(({ x }) => x));
+    const drawn = blue.map((path) => widthOf(path.flatMap((point) => ('x' in point ? [point] : []))));
+    assert.equal(drawn.length, 4);
+    for (const { minX, maxX } of layers)
+      assert.ok(
+        drawn.some((width) => Math.abs(width - (maxX - minX)) < 0.1),
+        `${maxX - minX} in ${drawn.join()}`,
+      );
+    assert.deepEqual(
+      words.map((page) => /(\d+) of (\d+)$/.exec(page)?.slice(1).map(Number)),
+      pages.map((_, index) => [index + 1, pages.length]),
+    );
+  });
+
+  it('show one drawing of the layers where only what is engraved differs', async () => {
+    const carved = (files['layered.tag.yaml'] as string)
+      .replace('shapes: {', 'shapes: {name: {text: "{name}", font: Nunito, height: 3 mm}, ')
+      .replace('front: {', 'front: {engrave: [name], ');
+    const beside = { ...files, 'layered.tag.yaml': carved, 'orders.csv': csv };
+    const made = await laidOutJob(jobOf(['{spec: layered.tag.yaml, orders: orders.csv}'], sheets), beside);
+    const [page, ...others] = await jobAssembly(made, tools);
+    const all = page!.words.map(({ text: word }) => word).join(' ');
+    assert.match(all, /layered: 6 tags .*Layer 1 from the front, at true size: blue is where layer 2 goes/);
+    assert.doesNotMatch(all, /Rue|Sorrel/);
+    assert.deepEqual(others, []);
   });
 
   it('list by order what goes into each parcel', async () => {

@@ -305,6 +305,16 @@ pieces: {${pieces}}
       estimateLine(one!, 'mm'),
       `cut ${facts.get('Cut')!} · ${facts.get('Machine')!} · ${facts.get('Weight')!}`,
     );
+    // Long ways as metres, or as feet of 304.8 mm (exact, international foot).
+    const cutOf = (cutLength: number, units: 'mm' | 'in') => estimateFacts({ ...one!, cutLength }, units)[0]!.value;
+    assert.deepEqual(
+      [999.4, 1000, 3486.7, 16590.9].map((mm) => cutOf(mm, 'mm')),
+      ['999.4 mm', '1 m', '3.49 m', '16.6 m'],
+    );
+    assert.deepEqual(
+      [35 * 25.4, 36 * 25.4, 16590.9].map((mm) => cutOf(mm, 'in')),
+      ['35 in', '3 ft', '54.4 ft'],
+    );
     const inches = new Map(estimateFacts(other!, 'in').map(({ name, value }) => [name, value]));
     assert.equal(inches.get('Engraved'), `${(150 / 645.16).toFixed(2)} in², lines 0.0039 in apart`);
     assert.equal(inches.has('Score'), false);

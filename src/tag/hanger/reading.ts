@@ -10,6 +10,8 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { Letter } from '../letters.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
+import { coverCost, coveredOf, coversOf } from './cover.ts';
+import type { Cover, Coverable } from './cover.ts';
 import { isUnderArm, lineEnd, scaledEnd, withStem } from './stems.ts';
 import type { LineEnd, StemLetter } from './stems.ts';
 
@@ -43,6 +45,9 @@ export interface RingReading {
   /** Boxes of dots and accents. */
   readonly marks: readonly Bounds[];
   readonly lines: readonly LetterLine[];
+  /** Letters that are part of what hangs, before they were scaled by `factor`. */
+  readonly letters: readonly Coverable[];
+  readonly factor: number;
 }
 
 /**
@@ -69,7 +74,7 @@ const costs: Readonly<Record<ReadAs, number>> = {
   accent: 0.75,
   'full stop': 0.4,
   letter: 0.3,
-  'letter behind': 0.5,
+  'letter behind': 0.65,
   'letter within': 0.7,
   'between words': 1,
   d: 0.7,
@@ -106,10 +111,17 @@ const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
 /** The band of capitals is higher than their x-height by more than this factor. */
 const smallLetters = 1.1;
 
-export const noReading: RingReading = { marks: [], lines: [] };
+export const noReading: RingReading = { marks: [], lines: [], letters: [], factor: 1 };
 
 export function readingOf(shapes: readonly MadeShape[]): RingReading {
-  return { marks: shapes.flatMap(markBounds), lines: shapes.flatMap(letterLines) };
+  const lines = shapes.flatMap(letterLines);
+  return { marks: shapes.flatMap(markBounds), lines, letters: shapes.flatMap(coverable), factor: 1 };
+}
+
+function coverable({ lettering = [] }: MadeShape): Coverable[] {
+  return lettering
+    .filter((each) => each.as === 'material')
+    .flatMap(({ letters }) => letters.map(({ text, region }) => ({ text, region, box: boundsOf(region)! })));
 }
 
 function markBounds({ lettering = [], band }: MadeShape): Bounds[] {
@@ -164,7 +176,7 @@ function middleX({ minX, maxX }: Bounds): number {
 }
 
 /** The reading of lettering that is scaled about the origin. */
-export function scaledReading({ marks, lines }: RingReading, factor: number): RingReading {
+export function scaledReading({ marks, lines, letters, factor: before }: RingReading, factor: number): RingReading {
   const scaled = ({ minX, minY, maxX, maxY }: Bounds): Bounds => {
     return { minX: factor * minX, minY: factor * minY, maxX: factor * maxX, maxY: factor * maxY };
   };
@@ -176,6 +188,7 @@ export function scaledReading({ marks, lines }: RingReading, factor: number): Ri
       ends: [scaledEnd(ends[0], factor), scaledEnd(ends[1], factor)],
       ...{ first: factor * first, last: factor * last, gaps: gaps.map(along), low: low.map(along) },
     })),
+    ...{ letters, factor: factor * before },
   };
 }
 
@@ -184,9 +197,20 @@ interface RingRadii {
   readonly wall: number;
 }
 
-/** The cost of a ring at that place. */
+/** The cost of what a ring at that place reads as, and of what it covers. */
 export function misreadingCost(reading: RingReading, centre: Point, ring: RingRadii): number {
-  return Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
+  const asLetters = Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
+  return asLetters + coverCost(ringCovers(reading, centre, ring));
+}
+
+/** The letter of which a ring at that place covers so much that it may be taken for another one. */
+export function coveredLetter(reading: RingReading, centre: Point, ring: RingRadii): string | undefined {
+  return coveredOf(ringCovers(reading, centre, ring));
+}
+
+export function ringCovers({ letters, factor }: RingReading, { x, y }: Point, { hole, wall }: RingRadii): Cover[] {
+  // A share does not depend on the scale.
+  return coversOf(letters, { x: x / factor, y: y / factor }, (hole + wall) / factor);
 }
 
 /** Everything that a ring at that place may read as. */

@@ -128,6 +128,8 @@ export function placeRing(
     const thin = others.some((other) => other < size.wall) ? secondJointCost : 0;
     return { centre, score: joined - cost - blocked - slit - thin - misreadingCost(reading, centre, size) };
   };
+  const readsWorse = (centre: Point, other: Point): boolean =>
+    misreadingCost(reading, centre, size) > misreadingCost(reading, other, size);
   // Never inside a counter, so the counters need no offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);
   const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink, 'round', trackToleranceMm);
@@ -161,8 +163,8 @@ export function placeRing(
     const candidate = point && judge(point, costOf(point));
     if (!candidate || !best) continue;
     if (candidate.score >= best.score - even) best = candidate;
-    else if (candidate.score >= best.score - barAllowance && isEndOfSameBar(candidate.centre, best.centre, size, edges))
-      best = { ...candidate, score: best.score };
+    else if (candidate.score < best.score - barAllowance || readsWorse(candidate.centre, best.centre)) continue;
+    else if (isEndOfSameBar(candidate.centre, best.centre, size, edges)) best = { ...candidate, score: best.score };
   }
   return best?.centre;
 }

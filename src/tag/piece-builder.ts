@@ -21,7 +21,8 @@ import { copiesBeside, makesRoom } from './copies-beside.ts';
 import { fromMarksMm, obstacleOf } from './hanger/clear-of.ts';
 import { openingInWords } from './hanger/in-words.ts';
 import { placeHanger } from './hanger/hanger.ts';
-import { coveredLetter, noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
+import { coveredOf, coversOf } from './hanger/cover.ts';
+import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
 import { withoutSlits } from './hanger/slits.ts';
 import type { Resources } from './resources.ts';
 import { mapShape } from './made-shape.ts';
@@ -281,7 +282,7 @@ export class PieceBuilder {
       return {
         ...{ ...placed, lug },
         readAs: readAs(reading, centre, size),
-        covers: coveredLetter(reading, centre, size),
+        covers: coveredOf(coversOf(reading.coverable, centre, hanger.opening / 2 + hanger.wall)),
       };
     });
   }

@@ -3,15 +3,16 @@
  * fills a counter or a bay. The limits are our own judgement, from 120 names in four scripts.
  */
 
-import { ringArea } from '../../geometry/measure.ts';
+import { boundsOf, ringArea } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
+import type { MadeShape } from '../made-shape.ts';
 import { cellsOf, lostWithin, shareWithin } from './letter-cells.ts';
 
-/** A letter that a ring may cover. */
+/** Letters that a ring may cover. */
 export interface Coverable {
-  readonly text: string;
-  readonly region: Region;
-  readonly box: Bounds;
+  readonly letters: readonly { readonly text: string; readonly region: Region; readonly box: Bounds }[];
+  /** By which they are scaled about the origin. */
+  readonly factor: number;
 }
 
 export interface Cover {
@@ -38,6 +39,12 @@ const ramp = { to: 1.25, cost: 0.7 } as const;
 /** A ring that would rather cover more stands at the limit: from this degree on, the letter may be taken for another one. */
 const atLimit = 0.95;
 
+export function coverableOf(shapes: readonly MadeShape[]): Coverable {
+  const lettering = shapes.flatMap((shape) => shape.lettering ?? []).filter((each) => each.as === 'material');
+  const letters = lettering.flatMap((each) => each.letters);
+  return { letters: letters.map(({ text, region }) => ({ text, region, box: boundsOf(region)! })), factor: 1 };
+}
+
 export function coverCost(covers: readonly Cover[]): number {
   const degree = Math.max(0, ...covers.map((each) => each.degree));
   return ramp.cost * Math.min(1, Math.max(0, (degree - 1) / (ramp.to - 1)));
@@ -50,7 +57,10 @@ export function coveredOf(covers: readonly Cover[]): string | undefined {
 }
 
 /** How much a ring of that outer radius covers of each letter that it reaches. */
-export function coversOf(letters: readonly Coverable[], centre: Point, radius: number): Cover[] {
+export function coversOf({ letters, factor }: Coverable, at: Point, outerRadius: number): Cover[] {
+  // A share does not depend on the scale.
+  const radius = outerRadius / factor;
+  const centre = { x: at.x / factor, y: at.y / factor };
   const { x, y } = centre;
   return letters.flatMap(({ text, region, box }) => {
     if (x + radius < box.minX || x - radius > box.maxX || y + radius < box.minY || y - radius > box.maxY) return [];

@@ -10,8 +10,8 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { Letter } from '../letters.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
-import { coverCost, coveredOf, coversOf } from './cover.ts';
-import type { Cover, Coverable } from './cover.ts';
+import { coverableOf, coverCost, coversOf } from './cover.ts';
+import type { Coverable } from './cover.ts';
 import { isUnderArm, lineEnd, scaledEnd, withStem } from './stems.ts';
 import type { LineEnd, StemLetter } from './stems.ts';
 
@@ -45,9 +45,7 @@ export interface RingReading {
   /** Boxes of dots and accents. */
   readonly marks: readonly Bounds[];
   readonly lines: readonly LetterLine[];
-  /** Letters that are part of what hangs, before they were scaled by `factor`. */
-  readonly letters: readonly Coverable[];
-  readonly factor: number;
+  readonly coverable: Coverable;
 }
 
 /**
@@ -111,17 +109,11 @@ const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
 /** The band of capitals is higher than their x-height by more than this factor. */
 const smallLetters = 1.1;
 
-export const noReading: RingReading = { marks: [], lines: [], letters: [], factor: 1 };
+export const noReading: RingReading = { marks: [], lines: [], coverable: coverableOf([]) };
 
 export function readingOf(shapes: readonly MadeShape[]): RingReading {
   const lines = shapes.flatMap(letterLines);
-  return { marks: shapes.flatMap(markBounds), lines, letters: shapes.flatMap(coverable), factor: 1 };
-}
-
-function coverable({ lettering = [] }: MadeShape): Coverable[] {
-  return lettering
-    .filter((each) => each.as === 'material')
-    .flatMap(({ letters }) => letters.map(({ text, region }) => ({ text, region, box: boundsOf(region)! })));
+  return { marks: shapes.flatMap(markBounds), lines, coverable: coverableOf(shapes) };
 }
 
 function markBounds({ lettering = [], band }: MadeShape): Bounds[] {
@@ -176,7 +168,7 @@ function middleX({ minX, maxX }: Bounds): number {
 }
 
 /** The reading of lettering that is scaled about the origin. */
-export function scaledReading({ marks, lines, letters, factor: before }: RingReading, factor: number): RingReading {
+export function scaledReading({ marks, lines, coverable }: RingReading, factor: number): RingReading {
   const scaled = ({ minX, minY, maxX, maxY }: Bounds): Bounds => {
     return { minX: factor * minX, minY: factor * minY, maxX: factor * maxX, maxY: factor * maxY };
   };
@@ -188,7 +180,7 @@ export function scaledReading({ marks, lines, letters, factor: before }: RingRea
       ends: [scaledEnd(ends[0], factor), scaledEnd(ends[1], factor)],
       ...{ first: factor * first, last: factor * last, gaps: gaps.map(along), low: low.map(along) },
     })),
-    ...{ letters, factor: factor * before },
+    coverable: { ...coverable, factor: factor * coverable.factor },
   };
 }
 
@@ -200,17 +192,7 @@ interface RingRadii {
 /** The cost of what a ring at that place reads as, and of what it covers. */
 export function misreadingCost(reading: RingReading, centre: Point, ring: RingRadii): number {
   const asLetters = Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
-  return asLetters + coverCost(ringCovers(reading, centre, ring));
-}
-
-/** The letter of which a ring at that place covers so much that it may be taken for another one. */
-export function coveredLetter(reading: RingReading, centre: Point, ring: RingRadii): string | undefined {
-  return coveredOf(ringCovers(reading, centre, ring));
-}
-
-export function ringCovers({ letters, factor }: RingReading, { x, y }: Point, { hole, wall }: RingRadii): Cover[] {
-  // A share does not depend on the scale.
-  return coversOf(letters, { x: x / factor, y: y / factor }, (hole + wall) / factor);
+  return asLetters + coverCost(coversOf(reading.coverable, centre, ring.hole + ring.wall));
 }
 
 /** Everything that a ring at that place may read as. */

@@ -13,7 +13,8 @@ const box = (minX: number, minY: number, maxX: number, maxY: number): Point[] =>
 ];
 
 const degree = (letter: Region, centre: Point, radius: number): number =>
-  coversOf([{ text: 'k', region: letter, box: boundsOf(letter)! }], centre, radius)[0]?.degree ?? 0;
+  coversOf({ letters: [{ text: 'k', region: letter, box: boundsOf(letter)! }], factor: 1 }, centre, radius)[0]
+    ?.degree ?? 0;
 
 /** Degrees come from a grid of 24 rows, so they are near to what areas say. */
 function isAbout(actual: number, expected: number): void {
@@ -95,6 +96,15 @@ describe('How much of a letter a ring covers', () => {
     const segment = (radius: number, away: number): number =>
       radius ** 2 * Math.acos(away / radius) - away * Math.sqrt(radius ** 2 - away ** 2);
     for (const radius of [9, 10]) isAbout(degree(letter, { x: 0, y: 12 }, radius), segment(radius, 4) / 256 / 0.2);
+  });
+
+  it('does not depend on the scale', () => {
+    const letter = { text: 'k', region: [box(0, 0, 12, 12)], box: { minX: 0, minY: 0, maxX: 12, maxY: 12 } };
+    const at = (factor: number) =>
+      coversOf({ letters: [letter], factor }, { x: 0, y: 6 * factor }, 5 * factor).map((each) =>
+        each.degree.toFixed(9),
+      );
+    assert.deepEqual(at(1.7), at(1));
   });
 
   it('is nothing of a letter out of reach', () => {

@@ -31,7 +31,7 @@ const endTurn = { from: 90, to: 120 } as const;
 const endLost = 0.04;
 
 /** Bays are measured against this share of the ink at least, as the hollow of an “r” is hardly one. */
-const leastBays = 0.25;
+const leastBays = 0.4;
 
 /** Beyond the limit the cost rises, up to this share of a fully joined ring at this degree. */
 const ramp = { to: 1.25, cost: 0.7 } as const;

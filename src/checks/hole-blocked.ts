@@ -144,14 +144,16 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
   'letter behind': besideLetters,
 };
 
-/** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter. */
-function readsAsLetter({ path, centre, readAs = [] }: PlacedHanger, { id }: Piece): Finding[] {
+/** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter, or make another of one. */
+function readsAsLetter({ path, centre, readAs = [], covers }: PlacedHanger, { id }: Piece): Finding[] {
   const stemLetter = stemLetters.find((letter) => readAs.includes(letter));
   const beside = Object.entries(ringPlaces).find(([place]) => readAs.includes(place as ReadAs))?.[1];
-  if (!beside && !stemLetter) return [];
+  if (!beside && !stemLetter && !covers) return [];
   const message = stemLetter
     ? `The ring and the stem of the ${'d9'.includes(stemLetter) ? 'first' : 'last'} letter read as a “${stemLetter}”.`
-    : `The ring stands ${beside}.`;
+    : beside
+      ? `The ring stands ${beside}.`
+      : `The ring covers much of the “${covers}”, which may be read as another letter.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
 }
 

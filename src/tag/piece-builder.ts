@@ -21,6 +21,7 @@ import { copiesBeside, makesRoom } from './copies-beside.ts';
 import { fromMarksMm, obstacleOf } from './hanger/clear-of.ts';
 import { openingInWords } from './hanger/in-words.ts';
 import { placeHanger } from './hanger/hanger.ts';
+import { coveredOf, coversOf } from './hanger/cover.ts';
 import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
 import { withoutSlits } from './hanger/slits.ts';
 import type { Resources } from './resources.ts';
@@ -277,7 +278,12 @@ export class PieceBuilder {
       const size = { hole: hanger.opening / 2, wall: hanger.wall };
       const hasLetters = bodies.some(({ stage }) => stage.value.lettering);
       const lug = hasLetters ? withoutSlits(placed.lug!, body.value) : placed.lug!;
-      return { ...placed, lug, readAs: readAs(reading, placed.centre, size) };
+      const { centre } = placed;
+      return {
+        ...{ ...placed, lug },
+        readAs: readAs(reading, centre, size),
+        covers: coveredOf(coversOf(reading.coverable, centre, hanger.opening / 2 + hanger.wall)),
+      };
     });
   }
 

@@ -73,6 +73,8 @@ export interface PlacedHanger {
   readonly sink?: number;
   /** For a ring: what it may read as beside the lettering it hangs. */
   readonly readAs?: readonly ReadAs[];
+  /** For a ring: the letter that it covers much of. */
+  readonly covers?: string | undefined;
   readonly path: YamlPath;
 }
 

@@ -10,6 +10,8 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { Letter } from '../letters.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
+import { coverableOf, coverCost, coversOf } from './cover.ts';
+import type { Coverable } from './cover.ts';
 import { isUnderArm, lineEnd, scaledEnd, withStem } from './stems.ts';
 import type { LineEnd, StemLetter } from './stems.ts';
 
@@ -43,6 +45,7 @@ export interface RingReading {
   /** Boxes of dots and accents. */
   readonly marks: readonly Bounds[];
   readonly lines: readonly LetterLine[];
+  readonly coverable: Coverable;
 }
 
 /**
@@ -69,7 +72,7 @@ const costs: Readonly<Record<ReadAs, number>> = {
   accent: 0.75,
   'full stop': 0.4,
   letter: 0.3,
-  'letter behind': 0.5,
+  'letter behind': 0.65,
   'letter within': 0.7,
   'between words': 1,
   d: 0.7,
@@ -106,10 +109,11 @@ const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
 /** The band of capitals is higher than their x-height by more than this factor. */
 const smallLetters = 1.1;
 
-export const noReading: RingReading = { marks: [], lines: [] };
+export const noReading: RingReading = { marks: [], lines: [], coverable: coverableOf([]) };
 
 export function readingOf(shapes: readonly MadeShape[]): RingReading {
-  return { marks: shapes.flatMap(markBounds), lines: shapes.flatMap(letterLines) };
+  const lines = shapes.flatMap(letterLines);
+  return { marks: shapes.flatMap(markBounds), lines, coverable: coverableOf(shapes) };
 }
 
 function markBounds({ lettering = [], band }: MadeShape): Bounds[] {
@@ -164,7 +168,7 @@ function middleX({ minX, maxX }: Bounds): number {
 }
 
 /** The reading of lettering that is scaled about the origin. */
-export function scaledReading({ marks, lines }: RingReading, factor: number): RingReading {
+export function scaledReading({ marks, lines, coverable }: RingReading, factor: number): RingReading {
   const scaled = ({ minX, minY, maxX, maxY }: Bounds): Bounds => {
     return { minX: factor * minX, minY: factor * minY, maxX: factor * maxX, maxY: factor * maxY };
   };
@@ -176,6 +180,7 @@ export function scaledReading({ marks, lines }: RingReading, factor: number): Ri
       ends: [scaledEnd(ends[0], factor), scaledEnd(ends[1], factor)],
       ...{ first: factor * first, last: factor * last, gaps: gaps.map(along), low: low.map(along) },
     })),
+    coverable: { ...coverable, factor: factor * coverable.factor },
   };
 }
 
@@ -184,9 +189,10 @@ interface RingRadii {
   readonly wall: number;
 }
 
-/** The cost of a ring at that place. */
+/** The cost of what a ring at that place reads as, and of what it covers. */
 export function misreadingCost(reading: RingReading, centre: Point, ring: RingRadii): number {
-  return Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
+  const asLetters = Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
+  return asLetters + coverCost(coversOf(reading.coverable, centre, ring.hole + ring.wall));
 }
 
 /** Everything that a ring at that place may read as. */

@@ -126,8 +126,11 @@ export function placeRing(
     const blocked = isBlocked(centre, size, edges) ? blockedCost : 0;
     const slit = leavesSlit(centre, size.hole + size.wall, edges) ? slitCost : 0;
     const thin = others.some((other) => other < size.wall) ? secondJointCost : 0;
-    return { centre, score: joined - cost - blocked - slit - thin - misreadingCost(reading, centre, size) };
+    const score = joined - cost - blocked - slit - thin;
+    return { centre, score: score < least ? score : score - misreadingCost(reading, centre, size) };
   };
+  const readsWorse = (centre: Point, other: Point): boolean =>
+    misreadingCost(reading, centre, size) > misreadingCost(reading, other, size);
   // Never inside a counter, so the counters need no offset.
   const outer = on.filter((ring) => ringArea(ring) > 0);
   const track = offset(simplified(outer, trackToleranceMm), size.hole - size.sink, 'round', trackToleranceMm);
@@ -142,7 +145,7 @@ export function placeRing(
   for (const { point, ring, along, cost, gain } of steps) {
     // A full joint scores 1: a place whose cost exceeds the lead of the best cannot catch up, even a step further on.
     if (1 - cost + gain < leading) break;
-    const candidate = { ...judge(point, cost), ring, along, gain };
+    const candidate = { ...judge(point, cost, leading - gain), ring, along, gain };
     found.push(candidate);
     leading = Math.max(leading, candidate.score);
   }
@@ -161,8 +164,8 @@ export function placeRing(
     const candidate = point && judge(point, costOf(point));
     if (!candidate || !best) continue;
     if (candidate.score >= best.score - even) best = candidate;
-    else if (candidate.score >= best.score - barAllowance && isEndOfSameBar(candidate.centre, best.centre, size, edges))
-      best = { ...candidate, score: best.score };
+    else if (candidate.score < best.score - barAllowance || readsWorse(candidate.centre, best.centre)) continue;
+    else if (isEndOfSameBar(candidate.centre, best.centre, size, edges)) best = { ...candidate, score: best.score };
   }
   return best?.centre;
 }

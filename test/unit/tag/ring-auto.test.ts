@@ -275,7 +275,7 @@ function misread({ x, y }: Point, lettered: Lettered): number {
   if (stemmed === 'low bowl') return 0.7;
   if (stemmed === 'high bowl') return 0.6;
   if (!isInBand) return stop;
-  if (x >= first) return 0.5;
+  if (x >= first) return 0.65;
   if (!capital || isUnderArm({ x, y }, lettered)) return Math.max(stop, 0.3);
   if (stemmed === 'loop') return Math.max(stop, 0.3);
   const standsLikeOne = Math.abs(y - hole - wall - baseline) < 0.15 * xHeight && asLetter > 0.75 && asLetter < 1.3;

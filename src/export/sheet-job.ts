@@ -110,7 +110,7 @@ function costs({ sheet, sheets, left }: SheetPlan, tags: readonly NamedTag[]): F
   const share = sumOfCosts(shares);
   const whole = sumOfCosts(sheets.map(({ from }) => materialCost({ ...from, sheet }, sheet.width * sheet.height)));
   return [
-    ...(share ? [{ name: 'Material cost', value: `${money(share)} for all tags separately` }] : []),
+    ...(share ? [{ name: 'Material cost', value: `${money(share)} for the boxes round the tags` }] : []),
     ...(whole ? [{ name: 'Whole sheets', value: money(whole) }] : []),
   ];
 }

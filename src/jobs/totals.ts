@@ -71,7 +71,7 @@ export function jobFacts(job: LaidOutJob): Fact[] {
     { name: 'Pieces', value: `${piecesWanted(pieces.tags)}${lost > 0 ? `, ${lost} of them on no sheet` : ''}` },
     ...stocksOf(job).map(({ stock, list }) => ({ name: stock, value: sheetsInWords(list, model.units) })),
     ...taken.filter(({ name }) => name !== 'Sheet' && name !== 'Material cost'),
-    ...(material ? [{ name: 'Material cost', value: `${money(material)} for all tags separately` }] : []),
+    ...(material ? [{ name: 'Material cost', value: `${money(material)} for the boxes round the tags` }] : []),
     ...(sheets ? [{ name: 'Whole sheets', value: money(sheets) }] : []),
     ...(leftOut.length > 0 ? [{ name: 'Left out', value: counted(leftOut.length, 'line') }] : []),
   ];

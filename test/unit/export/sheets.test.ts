@@ -170,7 +170,7 @@ describe('Tags on sheets', () => {
     // Two sheets of 4 EUR; five rectangles of 40.2 × 20.2 mm, each what the tag costs by itself, of a sheet of 100 × 50 mm.
     assert.equal(valueOf.get('Whole sheets'), '8.00 EUR');
     const share = (40.2 * 20.2 * 4) / (100 * 50);
-    assert.equal(valueOf.get('Material cost'), `${(5 * share).toFixed(2)} EUR for all tags separately`);
+    assert.equal(valueOf.get('Material cost'), `${(5 * share).toFixed(2)} EUR for the boxes round the tags`);
     const alone = jobOf(await engine.compute(text, { locate: () => undefined }))!;
     const one = estimateJob(alone.tag, alone.plan);
     assertNear(one.cost!.amount, share, 1e-4);

@@ -135,14 +135,16 @@ function verdictOn(each: LetteringOn, stock: Stock, piece: Piece): Verdict | und
 function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: boolean): Verdict | undefined {
   const { lettering, use, making, ground } = each;
   const hidden = ground ? buriedShare(lettering, ground) : 0;
+  if (hidden > whollyBuried)
+    return { severity: 'warning', message: `cannot be seen: ${fate[each.ground!.of]}.`, byGrowth: false };
+  const covered = coveredVerdict(each);
   if (hidden > halfBuried) {
-    const [severity, verb] =
-      hidden > whollyBuried ? (['warning', 'cannot be seen'] as const) : (['info', 'is half hidden'] as const);
-    return { severity, message: `${verb}: ${fate[each.ground!.of]}.`, byGrowth: false };
+    // Which letters are gone says more.
+    if (covered?.severity === 'warning') return covered;
+    return { severity: 'info', message: `is half hidden: ${fate[each.ground!.of]}.`, byGrowth: false };
   }
   const missing = each.kept ? cutAway(lettering, each.kept).length : 0;
   if (missing > 0) return missingLettersVerdict(missing, lettering.letters.length);
-  const covered = coveredVerdict(each);
   if (covered) return covered;
   const read = readabilityOf(lettering, making.beam, making.over);
   if (!read) return undefined;

@@ -256,15 +256,17 @@ describe('Lettering that is hard to read', () => {
     assert.equal(marked!.message, '“Gwen” cannot be seen: what surrounds it is engraved as well.');
   });
 
-  it('is half hidden where a bar covers more than half of it', async () => {
+  it('says which letters a bar covers, where that is more than half of them, and when none can be seen', async () => {
     const bar = (height: number) => [
       'name: {text: HIMIN, font: Nunito, cap_height: 10}',
       `bar: {rectangle: [70, 20], nudge: {down: ${15 - height}}}`,
     ];
     assert.deepEqual(await findingsOf(bar(2), 'body: [name, bar], parts: many'), []);
     const [issue] = await findingsOf(bar(6.5), 'body: [name, bar], parts: many');
-    assert.equal(issue!.severity, 'info');
-    assert.equal((await findingsOf(bar(9), 'body: [name, bar], parts: many'))[0]!.severity, 'warning');
+    assert.equal(issue!.severity, 'warning');
+    assert.match(issue!.message, /“HIMIN” is hard to read: “bar” covers “H”, “I”, “M”, “I” and “N”/);
+    const [all] = await findingsOf(bar(9), 'body: [name, bar], parts: many');
+    assert.match(all!.message, /cannot be seen/);
   });
 
   it('is no opening in a plate, stencil, strap, sign, digit, capital, or script without case', async () => {

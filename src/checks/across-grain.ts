@@ -3,7 +3,7 @@
 import { mm } from '../core/figures.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { isSolidWood } from '../spec/min-web-defaults.ts';
-import { isGrainUpright } from '../tag/grain-direction.ts';
+import { isGrainUpright, otherGrain } from '../tag/grain-direction.ts';
 import type { Check } from './check.ts';
 
 /**
@@ -12,7 +12,7 @@ import type { Check } from './check.ts';
  */
 const longFrom = { widths: 3, thicknesses: 20 } as const;
 
-/** Only the longest piece of a stock is told of: it is one sheet that is to be turned. */
+/** Only the longest piece of a stock is reported: one sheet is turned for all. */
 export const acrossGrain: Check = (tag) => {
   const { stock, pieces } = tag;
   if (!isSolidWood(stock.material) || stock.look?.grain === 'none') return [];
@@ -29,7 +29,6 @@ export const acrossGrain: Check = (tag) => {
   if (!worst) return [];
   const { piece, box, across, along } = worst;
   const isStated = stock.look?.grain !== undefined;
-  const upright = isGrainUpright(piece, tag) ? 'left-right' : 'up-down';
   return [
     {
       code: 'across-grain',
@@ -38,7 +37,7 @@ export const acrossGrain: Check = (tag) => {
       path: piece.path,
       points: [boxCentre(box)],
       width: along,
-      message: `“${piece.title}” is ${mm(across, 0)} long and ${mm(along, 0)} wide, and the grain runs across it${isStated ? '' : ' unless the stock says otherwise'}: solid wood snaps there. Lay the sheet so that the grain runs along it, and say so in the stock: “look: {grain: ${upright}}”.`,
+      message: `“${piece.title}” is ${mm(across, 0)} long and ${mm(along, 0)} wide, and the grain runs across it${isStated ? '' : ' unless the stock says otherwise'}: solid wood snaps there. Lay the sheet so that the grain runs along it, and say so in the stock: “look: {grain: ${otherGrain(piece, tag)}}”.`,
     },
   ];
 };

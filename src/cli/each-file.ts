@@ -21,5 +21,5 @@ export async function eachFile(specs: readonly SpecFile[], work: (spec: SpecFile
 /** What is said of a spec that the program fails on, whatever it says. */
 export function ownFault(error: unknown): string {
   const cause = error instanceof Error ? error.message : String(error);
-  return `This tag could not be made, by a fault of Tagwright’s own (${cause}). Please report it with the spec.`;
+  return `Tagwright failed on this tag (${cause}). The fault is in the program, not in the spec; please report it, with the spec.`;
 }

@@ -10,7 +10,6 @@ import { ofWholeBatch, Trials } from './trials.ts';
 import { stockOf } from '../tag/by-stock.ts';
 
 export { withEdits } from '../core/issue.ts';
-export { isGentle, keptLookShare, sameLookShare } from './gentle.ts';
 
 /**
  * For each remedy, the least change that solves the problem and makes nothing worse; the least change of look comes

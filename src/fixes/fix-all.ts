@@ -7,7 +7,8 @@ import { listedQuoted } from '../core/names.ts';
 import { labelOf } from '../spec/batch.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
-import { isGentle, keptLookShare, sameLookShare, withEdits, workingFixes } from './find-fixes.ts';
+import { withEdits, workingFixes } from './find-fixes.ts';
+import { isGentle, keptLookShare, sameLookShare } from './gentle.ts';
 import { lookChange } from './look.ts';
 import { isSlip } from './slips.ts';
 

@@ -1,4 +1,4 @@
-/** The direction of the grain on a piece, for pictures of it. */
+/** The direction of the grain on a piece. */
 
 import { oncePer } from '../core/once-per.ts';
 import type { Shape } from '../spec/shape-model.ts';
@@ -12,6 +12,11 @@ export function isGrainUpright(piece: Piece, tag: Pick<Tag, 'stock'>): boolean {
   const { look } = stockOf(piece, tag);
   if (look?.grain !== undefined) return look.grain === 'up-down';
   return piece.sources.some(({ use, shape }) => use === 'body' && stickDirection(shape) === 'up-down');
+}
+
+/** The direction of the grain once the sheet is laid the other way for the piece. */
+export function otherGrain(piece: Piece, tag: Pick<Tag, 'stock'>): Direction {
+  return isGrainUpright(piece, tag) ? 'left-right' : 'up-down';
 }
 
 /** `undefined` if there is no stick in the shape. Shapes share what they are made of, and are asked once each. */

@@ -1,6 +1,6 @@
 /** Remedy for a piece with the grain across it: the sheet is laid the other way. */
 
-import { isGrainUpright } from '../../tag/grain-direction.ts';
+import { otherGrain } from '../../tag/grain-direction.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { setting, valueAt } from '../candidate.ts';
 
@@ -10,7 +10,7 @@ export function alongGrain(at: Case): Remedy[] {
   if (!piece) return [];
   const { name } = tag.stock;
   const path = name === undefined ? ['stock'] : ['stocks', name];
-  const grain = isGrainUpright(piece, tag) ? 'left-right' : 'up-down';
+  const grain = otherGrain(piece, tag);
   const isLooked = valueAt(at, [...path, 'look']) !== undefined;
   const candidates = isLooked
     ? setting(at, [...path, 'look'], 'grain', grain)

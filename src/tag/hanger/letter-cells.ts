@@ -1,7 +1,9 @@
 /** A letter as square cells, a grid of so many high: those with ink, those of its bays and those of its counters. */
 
+import { transform, translation } from '../../geometry/affine.ts';
 import { boundsOf, contains, ringArea } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
+import { rowsOf } from '../overlap/runs.ts';
 
 /** Coordinates of the middles of cells: x, y, x, y, … */
 export interface LetterCells {
@@ -54,7 +56,7 @@ function madeCells(letter: Region): LetterCells {
   const columns = Math.max(1, Math.ceil((maxX - minX) / side));
   const middleX = (column: number): number => minX + (column + 0.5) * side;
   const middleY = (row: number): number => minY + (row + 0.5) * side;
-  const isInk = crossingsOf(letter, rows, (y) => (y - minY) / side - 0.5, middleY).map((xs) => {
+  const isInk = rowsOf(transform(letter, translation(0, -minY)), side).lines.map((xs) => {
     let passed = 0;
     return Array.from({ length: columns }, (_, column) => {
       while (passed < xs.length && xs[passed]! < middleX(column)) passed++;
@@ -74,25 +76,4 @@ function madeCells(letter: Region): LetterCells {
     });
   });
   return { ink, bays, counters };
-}
-
-/** For each row, where its middle line crosses the outline, from left to right. */
-function crossingsOf(
-  letter: Region,
-  count: number,
-  rowAt: (y: number) => number,
-  middleY: (row: number) => number,
-): number[][] {
-  const crossings: number[][] = Array.from({ length: count }, () => []);
-  for (const ring of letter) {
-    let from = ring.at(-1)!;
-    for (const to of ring) {
-      const [low, high] = from.y < to.y ? [from, to] : [to, from];
-      for (let row = Math.max(0, Math.ceil(rowAt(low.y))); row < count && middleY(row) < high.y; row++)
-        crossings[row]!.push(low.x + ((middleY(row) - low.y) / (high.y - low.y)) * (high.x - low.x));
-      from = to;
-    }
-  }
-  for (const row of crossings) row.sort((a, b) => a - b);
-  return crossings;
 }

@@ -6,7 +6,7 @@
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import type { Acceptance } from '../../fixes/accept.ts';
-import { isGentle } from '../../fixes/find-fixes.ts';
+import { isGentle } from '../../fixes/gentle.ts';
 import type { Issue, TextChange } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { workspaceEdit } from '../common/apply-edits.ts';

@@ -27,7 +27,7 @@ describe('A fault of the program itself', () => {
     assert.equal(said.length, 2);
     assert.match(
       said[0]!,
-      /^one\.tag\.yaml: This tag could not be made, by a fault of Tagwright’s own \(nothing is there\)/,
+      /^one\.tag\.yaml: Tagwright failed on this tag \(nothing is there\)\. The fault is in the program/,
     );
     assert.equal(said[1], 'two.tag.yaml: no problems');
   });
@@ -39,8 +39,8 @@ describe('A fault of the program itself', () => {
     const { row, issues } = await worker.make({ row: 3 });
     assert.equal(row, 3);
     assert.deepEqual(
-      issues.map(({ severity, message }) => [severity, message.slice(0, 26)]),
-      [['error', 'This tag could not be made']],
+      issues.map(({ severity, message }) => [severity, message.slice(0, 28)]),
+      [['error', 'Tagwright failed on this tag']],
     );
   });
 });

@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { acceptanceOf } from '../../../src/fixes/accept.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
-import { findFixes, isGentle, withEdits } from '../../../src/fixes/find-fixes.ts';
+import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
+import { isGentle } from '../../../src/fixes/gentle.ts';
 import { newEngine } from '../support/engine.ts';
 
 const engine = newEngine();

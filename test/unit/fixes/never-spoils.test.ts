@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import type { Report } from '../../../src/engine/engine.ts';
 import { fixAll, mostInAll } from '../../../src/fixes/fix-all.ts';
-import { withEdits, findFixes, sameLookShare } from '../../../src/fixes/find-fixes.ts';
+import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { sameLookShare } from '../../../src/fixes/gentle.ts';
 import { lookChange } from '../../../src/fixes/look.ts';
 import { isNoWorse, solves } from '../../../src/fixes/no-worse.ts';
 import { ringArea } from '../../../src/geometry/measure.ts';

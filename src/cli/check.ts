@@ -9,8 +9,7 @@ import { reportJson } from './report-json.ts';
 import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
-import type { RowTask } from './row-work.ts';
-import { eachRow } from './rows.ts';
+import { eachTag } from './rows.ts';
 import { exitCodes } from './usage.ts';
 
 export async function check(
@@ -37,20 +36,21 @@ export async function check(
 /** Includes the problems of all tags of a batch. `rows`: each tag as JSON, if requested. */
 async function checkSpec(
   engine: Engine,
-  { file, text, options }: SpecFile,
+  spec: SpecFile,
   json: boolean,
 ): Promise<{ readonly report: Report; readonly rows: readonly object[] }> {
-  const first = await engine.compute(text, options);
-  const { batch } = first;
-  if (!batch) return { report: first, rows: [] };
   const [all, rows]: [RowIssues[], object[]] = [[], []];
-  const task: RowTask = { file, text, severities: options.severities ?? {}, wish: { what: json ? 'json' : 'issues' } };
-  for await (const { row, issues, fitted, json: made } of eachRow(engine, task, first)) {
-    all.push({ row, issues, batch, ...(fitted ? { fitted } : {}) });
-    if (made) rows.push(made);
+  let report: Report | undefined;
+  for await (const { first, made } of eachTag(engine, spec, { what: json ? 'json' : 'issues' })) {
+    report = first;
+    const { row, issues, fitted } = made;
+    all.push({ row, issues, ...(first.batch ? { batch: first.batch } : {}), ...(fitted ? { fitted } : {}) });
+    if (first.batch && made.json) rows.push(made.json);
   }
+  // A spec has one tag at least.
+  const first = report!;
   return {
-    report: rowCount(first) === 1 ? first : ofBatch(first, all, { ...options, joined: true }),
+    report: rowCount(first) === 1 ? first : ofBatch(first, all, { ...spec.options, joined: true }),
     rows,
   };
 }

@@ -4,11 +4,11 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
-import { rowCount } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { RowWorker } from './row-work.ts';
 import type { TagAsk } from '../jobs/reading.ts';
-import type { RowResult, RowTask } from './row-work.ts';
+import type { RowRequest, RowResult, RowTask } from './row-work.ts';
+import type { SpecFile } from './files.ts';
 
 /** A thread needs about a second to load its fonts and warm up: fewer tags are faster without. */
 const fewRows = 24;
@@ -41,40 +41,36 @@ const sparing = { from: 1000, percent: 50 } as const;
 /** When bundled, this file is the whole program and can run as a thread; threads do not load TypeScript. */
 const program = import.meta.url.endsWith('.mjs') ? fileURLToPath(import.meta.url) : undefined;
 
-/** All rows in order, `first` among them. */
-export function eachRow(engine: Engine, task: RowTask, first: Report): AsyncGenerator<RowResult> {
-  const rows = Array.from({ length: rowCount(first) }, (_, row) => ({ row }));
-  return eachAsked(engine, task, rows, first);
+/** All tags of a spec in order, each with the report of the first. */
+export async function* eachTag(
+  engine: Engine,
+  { file, text, options }: SpecFile,
+  wish: RowRequest,
+): AsyncGenerator<{ readonly first: Report; readonly made: RowResult }> {
+  const task: RowTask = { file, text, severities: options.severities ?? {}, wish };
+  const here = new RowWorker(task, engine);
+  const others = new Rows(task);
+  // Threads load and warm up while the first tag is made here.
+  const onCount = (tags: number): void => {
+    others.start(Array.from({ length: tags }, (_, row) => ({ row })).slice(1));
+  };
+  try {
+    const first = await engine.compute(text, { ...options, row: 0, onCount });
+    yield { first, made: await here.of(first) };
+    for await (const made of others.made(here)) yield { first, made };
+  } finally {
+    await others.end();
+  }
 }
 
-/** In the order in which they are asked for; `known`: what has been made of a row of the spec's own batch already. */
-export async function* eachAsked(
-  engine: Engine,
-  task: RowTask,
-  asked: readonly TagAsk[],
-  known?: Report,
-): AsyncGenerator<RowResult> {
-  const count = asked.length;
-  const threads = count < fewRows ? 1 : Math.min(availableParallelism(), mostThreads);
-  const here = new RowWorker(task, engine);
-  if (threads < 2 || program === undefined) {
-    for (const ask of asked)
-      yield known && !ask.batch && ask.row === known.row ? await here.of(known) : await here.make(ask);
-    return;
-  }
-  if (count >= sparing.from) setFlagsFromString(`--heap-growing-percent=${sparing.percent}`);
-  const pool = new RowThreads(here, program, task, threads);
+/** In the order in which they are asked for. */
+export async function* eachAsked(engine: Engine, task: RowTask, asked: readonly TagAsk[]): AsyncGenerator<RowResult> {
+  const rows = new Rows(task);
+  rows.start(asked);
   try {
-    const coming = new Map<number, Promise<RowResult>>();
-    let next = 0;
-    for (const [index, ask] of asked.entries()) {
-      for (; next < Math.min(count, index + threads * ahead); next++) coming.set(next, pool.make(asked[next]!));
-      yield await coming.get(index)!.catch(() => here.make(ask));
-      // Results that have been delivered are released.
-      coming.delete(index);
-    }
+    yield* rows.made(new RowWorker(task, engine));
   } finally {
-    await pool.end();
+    await rows.end();
   }
 }
 
@@ -83,16 +79,67 @@ interface RowMaker {
   make(ask: TagAsk): Promise<RowResult>;
 }
 
+/** Tags of a spec, made in this thread and, if they are many, in others. */
+class Rows {
+  readonly #task: RowTask;
+  #asked: readonly TagAsk[] = [];
+  #threads: RowThreads | undefined;
+  readonly #coming = new Map<number, Promise<RowResult>>();
+  #next = 0;
+
+  constructor(task: RowTask) {
+    this.#task = task;
+  }
+
+  /** Other threads begin at once, this one once the tags are awaited. */
+  start(asked: readonly TagAsk[]): void {
+    this.#asked = asked;
+    const count = asked.length < fewRows ? 0 : Math.min(availableParallelism(), mostThreads) - 1;
+    if (count < 1 || program === undefined) return;
+    if (asked.length >= sparing.from) setFlagsFromString(`--heap-growing-percent=${sparing.percent}`);
+    this.#threads = new RowThreads(program, this.#task, count);
+    this.#request(this.#threads, 0);
+  }
+
+  async *made(here: RowMaker): AsyncGenerator<RowResult> {
+    const threads = this.#threads;
+    threads?.take(here);
+    for (const [index, ask] of this.#asked.entries()) {
+      if (threads) this.#request(threads, index);
+      yield await (this.#coming.get(index)?.catch(() => here.make(ask)) ?? here.make(ask));
+      // Results that have been delivered are released.
+      this.#coming.delete(index);
+    }
+  }
+
+  async end(): Promise<void> {
+    await this.#threads?.end();
+  }
+
+  #request(threads: RowThreads, from: number): void {
+    const until = Math.min(this.#asked.length, from + (threads.count + 1) * ahead);
+    for (; this.#next < until; this.#next++) this.#coming.set(this.#next, threads.make(this.#asked[this.#next]!));
+  }
+}
+
 class RowThreads {
+  readonly count: number;
   readonly #all: readonly RowThread[];
   /** Each as often as it takes rows at once; those that are free last are taken first. */
   readonly #free: RowMaker[];
   readonly #waiting: ((maker: RowMaker) => void)[] = [];
 
-  /** `here`: makes rows in this thread, which is one of `count`. */
-  constructor(here: RowMaker, program: string, task: RowTask, count: number) {
-    this.#all = Array.from({ length: count - 1 }, () => new RowThread(program, task));
-    this.#free = [here, ...Array.from({ length: atOnce }, () => this.#all).flat()];
+  constructor(program: string, task: RowTask, count: number) {
+    this.count = count;
+    this.#all = Array.from({ length: count }, () => new RowThread(program, task));
+    this.#free = Array.from({ length: atOnce }, () => this.#all).flat();
+  }
+
+  /** Gives rows to this maker, too, one at a time. */
+  take(maker: RowMaker): void {
+    const next = this.#waiting.shift();
+    if (next) next(maker);
+    else this.#free.push(maker);
   }
 
   /** Rejects if the thread has crashed or run out of memory. */
@@ -107,9 +154,7 @@ class RowThreads {
     try {
       return await maker.make(ask);
     } finally {
-      const next = this.#waiting.shift();
-      if (next) next(maker);
-      else this.#free.push(maker);
+      this.take(maker);
     }
   }
 

@@ -9,7 +9,7 @@ import { bytesOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
 import { labelOf } from '../spec/batch.ts';
 import { printReport } from './check.ts';
-import { eachRow } from './rows.ts';
+import { eachTag } from './rows.ts';
 import { RowWorker } from './row-work.ts';
 import type { RowResult, RowRequest } from './row-work.ts';
 import { specName } from '../core/names.ts';
@@ -78,14 +78,12 @@ export class TagJobs {
 
   /** The tags to be made, in the requested form. `label`: name of the tag in messages. */
   async *rows(
-    { file, text, options }: SpecFile,
+    spec: SpecFile,
     wish: RowRequest,
   ): AsyncGenerator<{ readonly first: Report; readonly made: RowResult; readonly label: string }> {
-    const first = await this.#engine.compute(text, options);
-    const task = { file, text, severities: options.severities ?? {}, wish };
-    for await (const made of eachRow(this.#engine, task, first)) {
-      const label = labelFor(file, { ...first, row: made.row });
-      if (this.#isSound(label, file, { ...made, source: first.source })) yield { first, made, label };
+    for await (const { first, made } of eachTag(this.#engine, spec, wish)) {
+      const label = labelFor(spec.file, { ...first, row: made.row });
+      if (this.#isSound(label, spec.file, { ...made, source: first.source })) yield { first, made, label };
     }
   }
 

@@ -74,6 +74,8 @@ export interface ComputeOptions {
   readonly isHasty?: boolean;
   readonly signal?: AbortSignal;
   readonly severities?: Severities;
+  /** Called with the number of tags as soon as it is known, before the tag is made. */
+  readonly onCount?: (tags: number) => void;
   /** Asked while the tag is checked, of what was found so far. After a yes the rest stays unchecked, and the report ends with that. */
   readonly isEnough?: (found: Judged) => boolean;
 }
@@ -112,7 +114,16 @@ export class Engine {
   /** Never throws because of a spec's contents; rejects only with the signal's reason once that is aborted. */
   async compute(
     text: string,
-    { locate, row: wanted = 0, batch: given, isHasty = false, signal, severities = {}, isEnough }: ComputeOptions,
+    {
+      locate,
+      row: wanted = 0,
+      batch: given,
+      isHasty = false,
+      signal,
+      severities = {},
+      onCount,
+      isEnough,
+    }: ComputeOptions,
   ): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turnTaker(signal, this.#giveWay);
@@ -126,11 +137,12 @@ export class Engine {
       const judged = judgeIssues(issues, source, comments, severities, false);
       return { source, ...batched, ...judged, fonts: [], uses, files: uses.files, timings: clock.laps };
     }
+    const rows = batched.batch?.rows.length ?? 1;
+    onCount?.(rows);
     const loaded = await this.#load(model, locate);
     await checkpoint();
     clock.lap('load');
     const findings: Finding[] = [];
-    const rows = batched.batch?.rows.length ?? 1;
     const shared =
       rows > 1 && sameSized(model).length > 0
         ? await this.#sameSizes({ source, uses, loaded, rows, given }, locate, isHasty ? 'hasty' : checkpoint)

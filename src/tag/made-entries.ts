@@ -1,6 +1,8 @@
 /** Entries of a piece's lists once they are made: their outlines, and what they are on the finished piece. */
 
+import { changedWithin } from '../geometry/change-within.ts';
 import { difference } from '../geometry/clipper.ts';
+import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { ShapeEntry } from '../spec/model.ts';
 import type { Stage } from './cache.ts';
@@ -16,11 +18,12 @@ export interface MadeEntry {
 export const ids = (made: readonly MadeEntry[]): number[] => made.map(({ stage }) => stage.id);
 export const regions = (made: readonly MadeEntry[]): Region[] => made.map(({ stage }) => stage.value.region);
 
-/** One boolean for everything: openings are cut from body and lugs as if these were united. */
+/** Openings are cut from body and lugs as if these were united. */
 export function finishedOutline(body: Region, cuts: readonly Region[], hangers: readonly PlacedHanger[]): Region {
   const openings = [...cuts, ...hangers.map(({ opening }) => opening)];
   const lugs = hangers.flatMap(({ lug }) => lug ?? []);
-  return openings.length > 0 ? difference([...body, ...lugs], openings) : body;
+  const box = boundsOf([...openings.flat(), ...lugs]);
+  return box ? changedWithin(body, box, (near) => difference([...near, ...lugs], openings)) : body;
 }
 
 export function sources(use: Source['use'], made: readonly MadeEntry[]): Source[] {

@@ -1,4 +1,4 @@
-/** Pairs of edges that face each other across a gap narrower than a given reach, found with a spatial index. */
+/** Pairs of edges that face each other across a gap narrower than a given reach, found by sweeping along the longer side. */
 
 import Flatbush from 'flatbush';
 import type { Bounds } from '../types.ts';
@@ -53,32 +53,63 @@ export function facingPairs(sides: readonly Edges[], reach: number): FacingPair[
   const found = sides.map((): FacingPair[] => []);
   const [edges] = sides;
   if (!edges || edges.count === 0) return found;
-  const index = indexOf(edges);
   let looks = 0;
   let judged = 0;
+  let index: Flatbush | undefined;
   const blocked = (p: OutlinePosition, q: OutlinePosition): boolean => {
+    index ??= indexOf(edges);
     return index.collides(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y), (edge) => {
       looks++;
       return edge !== p.edge && edge !== q.edge && crosses(edges, edge, p, q);
     });
   };
-  const isTooMuch = (): boolean => looks >= mostLooks || judged >= mostPairs;
-  for (let i = 0; i < edges.count && !isTooMuch(); i++) {
-    const { minX, minY, maxX, maxY } = boxOf(edges, i);
-    index.search(minX - reach, minY - reach, maxX + reach, maxY + reach, (j) => {
-      looks++;
-      if (j <= i || isTooMuch() || !areOpposed(edges, i, j) || isNearAlong(edges, i, j, reach)) return false;
-      for (let side = 0; side < sides.length; side++) {
-        const own = sides[side]!;
-        if (!isInFront(own, i, j, reach) || !isInFront(own, j, i, reach)) continue;
-        judged++;
-        const pair = facingPairOf(own, i, j, reach, blocked);
-        if (pair) found[side]!.push(pair);
-      }
-      return false;
-    });
-  }
+  eachNearPair(edges, reach, (i, j) => {
+    looks++;
+    if (!areOpposed(edges, i, j) || isNearAlong(edges, i, j, reach)) return true;
+    for (let side = 0; side < sides.length; side++) {
+      const own = sides[side]!;
+      if (!isInFront(own, i, j, reach) || !isInFront(own, j, i, reach)) continue;
+      judged++;
+      const pair = facingPairOf(own, i, j, reach, blocked);
+      if (pair) found[side]!.push(pair);
+    }
+    return looks < mostLooks && judged < mostPairs;
+  });
   return found;
+}
+
+/** Visits every two edges whose boxes come within reach of each other, the lower number first, until `visit` returns false. */
+function eachNearPair(edges: Edges, reach: number, visit: (i: number, j: number) => boolean): void {
+  const { count } = edges;
+  const array = (): Float64Array => new Float64Array(count);
+  const [minX, minY, maxX, maxY] = [array(), array(), array(), array()];
+  for (let edge = 0; edge < count; edge++) {
+    const box = boxOf(edges, edge);
+    minX[edge] = box.minX;
+    minY[edge] = box.minY;
+    maxX[edge] = box.maxX;
+    maxY[edge] = box.maxY;
+  }
+  const isWide = extentOf(minX, maxX) >= extentOf(minY, maxY);
+  const [start, end, low, high] = isWide ? [minX, maxX, minY, maxY] : [minY, maxY, minX, maxX];
+  const order = Uint32Array.from({ length: count }, (_, edge) => edge).sort((a, b) => start[a]! - start[b]!);
+  for (let at = 0; at < count; at++) {
+    const edge = order[at]!;
+    const [until, from, to] = [end[edge]! + reach, low[edge]! - reach, high[edge]! + reach];
+    for (let next = at + 1; next < count; next++) {
+      const other = order[next]!;
+      if (start[other]! > until) break;
+      if (low[other]! > to || high[other]! < from) continue;
+      if (!visit(Math.min(edge, other), Math.max(edge, other))) return;
+    }
+  }
+}
+
+function extentOf(starts: Float64Array, ends: Float64Array): number {
+  let [least, most] = [Infinity, -Infinity];
+  for (const start of starts) if (start < least) least = start;
+  for (const end of ends) if (end > most) most = end;
+  return most - least;
 }
 
 function indexOf(edges: Edges): Flatbush {

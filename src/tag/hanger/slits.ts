@@ -3,6 +3,7 @@
  * an L: the beam does not separate them, and soot fills them.
  */
 
+import { unionNear } from '../../geometry/change-within.ts';
 import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import { difference, intersection, normalise, offset, union } from '../../geometry/clipper.ts';
 import { area, boundsOf, ringArea, widened } from '../../geometry/measure.ts';
@@ -41,8 +42,8 @@ export function withoutSlits(lug: Region, body: Region): Region {
     .filter((part) => intersection(part, lug).length > 0 && intersection(part, near).length > 0);
   if (between.length === 0) return lug;
   // Where the ring only comes near, filling would make a thin bridge beside a hole instead.
-  const holes = holesIn(union([body, lug]));
-  const filled = between.filter((part) => holesIn(union([body, lug, part])) <= holes);
+  const joined = unionNear(body, [lug]);
+  const filled = between.filter((part) => holesIn(unionNear(joined, [part])) <= holesIn(joined));
   return filled.length > 0 ? union([lug, ...filled]) : lug;
 }
 

@@ -7,6 +7,7 @@
  * letters move no further than necessary, and the growth to come does its share.
  */
 
+import { unionNear } from '../../geometry/change-within.ts';
 import { difference, offset, union } from '../../geometry/clipper.ts';
 import { boundsOf, boxesOverlap } from '../../geometry/measure.ts';
 import { strapsFor } from '../../geometry/straps.ts';
@@ -95,17 +96,16 @@ export async function joinLetters(
   const add = async (more: readonly Region[]): Promise<void> => {
     await checkpoint();
     if (more.length === 0) return;
-    whole = union([whole, ...more]);
+    whole = unionNear(whole, more);
     await checkpoint();
   };
   const straps = strapsFor(whole, measures.web).map((strap) => [strap]);
   await add(straps);
   held.push(...straps);
   const fillets = open.map((joint) => filletsOf(whole, joint, counters)).filter((each) => each.length > 0);
-  await add(fillets);
   // Before the beads: a gap filled only part of the way is a thin wall.
   const wedges = wedgesOf([...shapes, ...[...held, ...fillets].map(grownJoint)], cache);
-  await add(wedges);
+  await add([...fillets, ...wedges]);
   // Marks, and what joins letters; their own hairlines are as wide already.
   const hairlines = hairlinesOf(whole, measures.hairline, counters);
   await add([hairlineStrokes(hairlines)]);

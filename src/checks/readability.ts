@@ -2,7 +2,7 @@
 
 import { boundsOf, perimeter } from '../geometry/measure.ts';
 import { unionPerimeter } from '../geometry/union-perimeter.ts';
-import { hasSmallLetters } from '../tag/letter-band.ts';
+import { hasSmallLetters } from '../spec/evenly.ts';
 import type { Letter, Lettering } from '../tag/letters.ts';
 import { closeness } from './closeness.ts';
 import type { Closeness } from './closeness.ts';

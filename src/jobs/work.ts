@@ -11,7 +11,7 @@ import type { Batch } from '../spec/batch.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { didYouMean } from '../spec/suggest.ts';
-import { sameSized } from '../tag/build.ts';
+import { isMadeTogether } from '../tag/build.ts';
 import type { Tag } from '../tag/tag.ts';
 import { faultOfLine, isOneFault, keepsFromCutting, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
@@ -190,7 +190,7 @@ class WorkMaker implements JobWork {
       // Many orders ask for the same tag.
       const rows = new Map(lines.toReversed().map((line) => [keyOf(line), line.row]));
       const keys = [...new Set(lines.map(keyOf))];
-      const together = first?.model && sameSized(first.model).length > 0 && batchOf(keys.map((key) => rows.get(key)!));
+      const together = first?.model && isMadeTogether(first.model) && batchOf(keys.map((key) => rows.get(key)!));
       const different = keys.map((key, row): TagAsk => {
         return together ? { row, batch: together } : { row: 0, batch: batchOf([rows.get(key)!]) };
       });

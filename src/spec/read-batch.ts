@@ -35,7 +35,7 @@ function columnsOfRows(rows: readonly BatchRow[]): string[] {
   return [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))];
 }
 
-/** Rows by table and the column that names them: they are read once, although each row of a batch is read with the whole table. */
+/** Rows by table and the column that names them, and those of a list: they are read once, although each row of a batch is read with the whole table. */
 const cache = new WeakMap<Table['rows'], { readonly naming: string | undefined; readonly rows: readonly BatchRow[] }>();
 
 function rowsOfTable(table: Table | undefined, asked: ReadonlySet<string>): readonly BatchRow[] {
@@ -52,7 +52,15 @@ function rowsOfTable(table: Table | undefined, asked: ReadonlySet<string>): read
   return rows;
 }
 
-function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): BatchRow[] {
+const listed = new WeakMap<SpecPlaces, readonly BatchRow[]>();
+
+function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): readonly BatchRow[] {
+  const rows = listed.get(source) ?? readRows(list, source);
+  listed.set(source, rows);
+  return rows;
+}
+
+function readRows(list: Exclude<BatchSpec, string>, source: SpecPlaces): BatchRow[] {
   // The schema check leaves holes in lists.
   return [...(list as readonly (BatchSpec[number] | undefined)[])].flatMap((row, index): BatchRow[] => {
     if (row === undefined) return [];

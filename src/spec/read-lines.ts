@@ -6,6 +6,7 @@ import type { Generator, TextLine, Shape, StrokesGenerator, TextGenerator } from
 import type { Problems } from './problems.ts';
 import { reportOutlines, reportWidths } from './read-strokes.ts';
 import { reportEmpty, reportGaps } from './empty-cells.ts';
+import { evenlyOf } from './evenly.ts';
 import { readFont, readSpacing, sizesByFont } from './read-text.ts';
 import { isSingleLine } from './single-line.ts';
 import type { LineList, ShapeSpec } from './types.generated.ts';
@@ -39,7 +40,6 @@ export function readLines(spec: ShapeSpec, path: YamlPath, problems: Problems): 
     lines: lines.map(({ share, align, arc }) => ({ share, align, ...(arc ? { arc } : {}) })),
     ...(gap === undefined ? {} : { gap }),
     ...(size === undefined ? {} : { size }),
-    evenly: spec.align === 'baseline',
   };
 }
 
@@ -68,6 +68,7 @@ function readLine(
     ...readSpacing({ letter_spacing: line.letter_spacing, ...(isOpen ? {} : { features }) }, path, problems),
     text,
     align: 'center',
+    ...(whole.align === 'baseline' ? { evenly: evenlyOf(written, text, problems) } : {}),
   };
   const align = line.align ?? (whole.align === 'baseline' ? undefined : whole.align) ?? 'center';
   return {

@@ -3,6 +3,7 @@
 import type { YamlPath } from '../core/issue.ts';
 import { isFontFile } from '../text/font-files.ts';
 import { reportEmpty, reportGaps } from './empty-cells.ts';
+import { evenlyOf } from './evenly.ts';
 import type { TextArc, TextGenerator, Wording } from './shape-model.ts';
 import type { Problems } from './problems.ts';
 import { isSingleLine } from './single-line.ts';
@@ -41,7 +42,7 @@ export function readWording(spec: ShapeSpec, path: YamlPath, problems: Problems)
     ...(arc ? { arc } : {}),
     ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
     align: spec.align === 'left' || spec.align === 'right' ? spec.align : 'center',
-    ...(spec.align === 'baseline' ? { evenly: true } : {}),
+    ...(spec.align === 'baseline' ? { evenly: evenlyOf(spec.text!, text, problems) } : {}),
   };
 }
 

@@ -20,6 +20,9 @@ export interface Target {
 /** The circle a text stands on, given by its radius in mm or by the angle in degrees that the text covers. */
 export type TextArc = { readonly at: 'top' | 'bottom' } & ({ readonly radius: number } | { readonly sweep: number });
 
+/** What there may be on a line that is the same on all tags: any words, or the letters of a batch and the most of them in a row. */
+export type Evenly = 'any words' | { readonly letters: string; readonly longest: number };
+
 /** A text and how it is set, whatever its letters look like. */
 export interface Wording {
   readonly text: string;
@@ -30,8 +33,8 @@ export interface Wording {
   /** Distance from line to line, in em. */
   readonly lineHeight?: number;
   readonly align: 'left' | 'center' | 'right';
-  /** Stands on the line that any text of its size would stand on, whatever letters it has. */
-  readonly evenly?: boolean;
+  /** Stands on the line that any text of its size would stand on, whatever letters it has itself. */
+  readonly evenly?: Evenly;
   readonly features: Readonly<Record<string, boolean>>;
 }
 
@@ -207,8 +210,6 @@ export type Generator =
       readonly gap?: number;
       /** Size of the largest line. */
       readonly size?: TextGenerator['size'];
-      /** Spaced as if every line had all letters, and standing on the line that any text of its size would stand on. */
-      readonly evenly: boolean;
     }
   | { readonly kind: 'from'; readonly shape: Shape };
 

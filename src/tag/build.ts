@@ -1,6 +1,7 @@
 /** Builds the tag from a model: pieces with bodies united, marks in place, hangers joined and openings cut. */
 
 import type { TagModel } from '../spec/model.ts';
+import { textsOf } from '../spec/shape-model.ts';
 import type { Shape } from '../spec/shape-model.ts';
 import { cutOnTheLine } from './uncompensated.ts';
 import { everyShape } from './load.ts';
@@ -51,6 +52,12 @@ export async function fittedScales(model: TagModel, resources: Resources): Promi
     await resources.checkpoint();
   }
   return scales;
+}
+
+/** Whether tags look as they do because of the others of their batch. */
+export function isMadeTogether(model: TagModel): boolean {
+  const isEven = ({ generator }: Shape): boolean => textsOf(generator).some(({ evenly }) => evenly !== undefined);
+  return sameSized(model).length > 0 || [...everyShape(model)].some(isEven);
 }
 
 /** Shapes that have the same size on all tags of a batch. */

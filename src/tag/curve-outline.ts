@@ -9,7 +9,7 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { capHeight, smallHeight } from '../text/single-line-letters.ts';
-import { hasSmallLetters } from './letter-band.ts';
+import { hasSmallLetters } from '../spec/evenly.ts';
 import type { Checkpoint } from './cache.ts';
 import { flattenLetters, Lettering } from './letters.ts';
 import type { LetterCurves } from './letters.ts';

@@ -87,7 +87,7 @@ type LinesGenerator = Extract<Shape['generator'], { kind: 'lines' }>;
 
 export function lines(
   { path, modifiers: { grow = 0 } }: Shape,
-  { shapes, lines: about, gap, size, evenly }: LinesGenerator,
+  { shapes, lines: about, gap, size }: LinesGenerator,
   resources: Resources,
 ): Stage<CurveOutline> | undefined {
   const inputs: LineInput[] = [];
@@ -100,8 +100,8 @@ export function lines(
     inputs.push({ ...about[index]!, face, text: generator, path: own });
   }
   const key = inputs.map(({ face, text, path: own, share, align, arc }) => [face.id, text, own, share, align, arc]);
-  const made = resources.cache.get('lines', [key, gap, evenly, size, grow, path], (): CurveOutline | undefined => {
-    const spacing = { evenly, ...(gap === undefined ? {} : { gap }) };
+  const made = resources.cache.get('lines', [key, gap, size, grow, path], (): CurveOutline | undefined => {
+    const spacing = gap === undefined ? {} : { gap };
     const outline = inputs.some(({ arc }) => arc)
       ? roundOutline(new RoundLines(inputs, spacing), heightsOf(inputs))
       : linesOutline(inputs, spacing);

@@ -2,6 +2,8 @@
 
 import { curveBounds } from '../geometry/curves.ts';
 import type { Bounds } from '../geometry/types.ts';
+import { hasSmallLetters } from '../spec/evenly.ts';
+import type { Evenly } from '../spec/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { TextLayout } from '../text/text-layout.ts';
 import type { LetterBand } from './made-shape.ts';
@@ -12,19 +14,41 @@ const deepAndTall = 'gpydH';
 /** Length of a line of typical words, in capital heights; our own judgement. */
 const usualLength = 4;
 
-/** Extent of letters below the lowest and above the highest baseline, whatever the actual letters. */
-export function usualOf(face: FontFace, lowestLine: number, highestLine: number): LetterBand['usual'] {
-  const { minY, maxY } = inkOf(face, deepAndTall);
-  return { deep: lowestLine + minY, tall: highestLine + maxY, long: usualLength * face.capHeight };
+/** Extent of letters below the lowest and above the highest baseline, whatever the letters of this very text. */
+function usualOf(face: FontFace, lowestLine: number, highestLine: number, evenly: Evenly): LetterBand['usual'] {
+  const { deep, high, widest } = evenReach(face, evenly);
+  const long = usualLength * face.capHeight;
+  return {
+    deep: lowestLine - deep,
+    tall: highestLine + high,
+    long: evenly === 'any words' ? long : Math.min(long, evenly.longest * widest),
+  };
 }
 
-/** Whether it has small letters, and is not capitals, digits and signs alone. */
-export const hasSmallLetters = (text: string): boolean => /\p{Ll}/u.test(text);
+/** How far below and above the baseline a line reaches whatever letters of those it has, and how wide they are, in em. */
+interface Reach {
+  readonly deep: number;
+  readonly high: number;
+  readonly widest: number;
+}
 
-/** How far below and above the baseline a line reaches whatever its letters, in em: one without small letters as its capitals. */
-export function evenReach(face: FontFace, text: string): { readonly deep: number; readonly high: number } {
-  const { minY, maxY } = inkOf(face, hasSmallLetters(text) ? 'pd' : 'H');
-  return { deep: Math.max(0, -minY), high: maxY };
+/** The same on each tag of a batch. */
+const reaches = new WeakMap<FontFace, Map<string, Reach>>();
+
+export function evenReach(face: FontFace, evenly: Evenly): Reach {
+  // A line of signs is as high as a capital.
+  const letters = evenly === 'any words' ? deepAndTall : `H${evenly.letters}`;
+  const known = reaches.get(face) ?? new Map<string, Reach>();
+  reaches.set(face, known);
+  const reach = known.get(letters) ?? reachOf(face, letters);
+  known.set(letters, reach);
+  return reach;
+}
+
+function reachOf(face: FontFace, letters: string): Reach {
+  const { minY, maxY } = inkOf(face, letters);
+  const widths = Array.from(letters, (letter) => inkOf(face, letter)).map(({ minX, maxX }) => maxX - minX);
+  return { deep: Math.max(0, -minY), high: maxY, widest: Math.max(...widths) };
 }
 
 /** Bounds of the ink of some letters, in em from the baseline. */
@@ -35,7 +59,7 @@ export function inkOf(face: FontFace, letters: string): Bounds {
 }
 
 /** From the lowest baseline to the x-height of the highest line, or to its capital height if it has only capitals. */
-export function letterBand(face: FontFace, { glyphs, xHeight, capHeight }: TextLayout, evenly = false): LetterBand {
+export function letterBand(face: FontFace, { glyphs, xHeight, capHeight }: TextLayout, evenly?: Evenly): LetterBand {
   const inked = glyphs.filter((glyph) => /\S/.test(glyph.text));
   const baselines = inked.length > 0 ? inked.map((glyph) => glyph.y) : [0];
   const hasSmall = inked.some((glyph) => hasSmallLetters(glyph.text));
@@ -43,8 +67,15 @@ export function letterBand(face: FontFace, { glyphs, xHeight, capHeight }: TextL
   return {
     baseline: lowest(baselines),
     top: highest + (hasSmall ? xHeight : capHeight),
-    ...(evenly ? { head: highest + capHeight } : {}),
-    usual: usualOf(face, lowest(baselines), highest),
+    ...(evenly
+      ? {
+          even: {
+            head: highest + capHeight,
+            hasSmall: hasSmall || evenly === 'any words' || hasSmallLetters(evenly.letters),
+          },
+        }
+      : {}),
+    usual: usualOf(face, lowest(baselines), highest, evenly ?? 'any words'),
   };
 }
 

@@ -17,21 +17,21 @@ import type { AskedWidth } from './asked-width.ts';
 export interface LetterBand {
   readonly baseline: number;
   readonly top: number;
-  /** Top of the capitals; for lettering that is placed as any text of its size would be, whatever letters it has. */
-  readonly head?: number;
+  /** For lettering that stands where it would with other letters: the top of its capitals, and whether it may have small ones. */
+  readonly even?: { readonly head: number; readonly hasSmall: boolean };
   /** Depth and height that its letters may reach, and the length of a line of typical words. */
   readonly usual: { readonly deep: number; readonly tall: number; readonly long: number };
 }
 
 export function mapBand(
-  { baseline, top, head, usual }: LetterBand,
+  { baseline, top, even, usual }: LetterBand,
   toY: (y: number) => number,
   scaleX: number,
 ): LetterBand {
   return {
     baseline: toY(baseline),
     top: toY(top),
-    ...(head === undefined ? {} : { head: toY(head) }),
+    ...(even ? { even: { ...even, head: toY(even.head) } } : {}),
     usual: { deep: toY(usual.deep), tall: toY(usual.tall), long: scaleX * usual.long },
   };
 }
@@ -110,8 +110,9 @@ const gravityShare = 0.35;
 /** Height of the middle of a line with small letters and capitals, in capital heights (our own judgement). */
 const evenShare = 0.42;
 
-export function evenMiddle({ baseline }: Pick<LetterBand, 'baseline'>, head: number): number {
-  return baseline + evenShare * (head - baseline);
+/** Between the middle of small letters and that of capitals, whichever are present. */
+export function evenMiddle(baseline: number, { head, hasSmall }: NonNullable<LetterBand['even']>): number {
+  return baseline + (hasSmall ? evenShare : 0.5) * (head - baseline);
 }
 
 /** The point of a solid that counts as its centre under a rule; `undefined` if there is no material. */
@@ -120,9 +121,8 @@ export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRul
   if (!bounds) return undefined;
   const box = boxCentre(bounds);
   const mass = centroid(region) ?? box;
-  if (band?.head !== undefined && rule !== 'box' && rule !== 'mass') {
-    // Between the middle of small letters and that of capitals, whichever are present.
-    return { x: rule === 'eye' ? (box.x + mass.x) / 2 : box.x, y: evenMiddle(band, band.head) };
+  if (band?.even && rule !== 'box' && rule !== 'mass') {
+    return { x: rule === 'eye' ? (box.x + mass.x) / 2 : box.x, y: evenMiddle(band.baseline, band.even) };
   }
   const bandMiddle = band && (band.baseline + band.top) / 2;
   switch (rule) {

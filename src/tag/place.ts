@@ -48,7 +48,8 @@ export function placingMove(
   if (!box || !frame || !from || !to) return translation(0, 0);
   const centred = { x: to.x - from.x, y: to.y - from.y };
   // Lettering on a line is placed by that line, whatever its letters.
-  const { baseline: foot = box.minY, head = box.maxY } = made.band?.head === undefined ? {} : made.band;
+  const { band } = made;
+  const [foot, head] = band?.even ? [band.baseline, band.even.head] : [box.minY, box.maxY];
   if (at === 'above') return translation(centred.x, frame.maxY + margin - foot);
   if (at === 'below') return translation(centred.x, frame.minY - margin - head);
   if (at === 'left of') return translation(frame.minX - margin - box.maxX, centred.y);

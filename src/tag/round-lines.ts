@@ -4,7 +4,7 @@ import { curveBounds } from '../geometry/curves.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import { spacedOval } from '../text/arc.ts';
-import { inkOf } from './letter-band.ts';
+import { evenReach } from './letter-band.ts';
 import { setRound, straightLine } from './lettering.ts';
 import type { SetText } from './lettering.ts';
 import { boundsOfLines, drawnLine, placedLines, shapeOfLines, textsTogether } from './text-lines.ts';
@@ -80,7 +80,7 @@ export class RoundLines implements RoundSetter {
     const made = this.#made(this.#round(mm), axes, mm, sunk, boxes);
     const middle = this.#middle(mm);
     if (middle.length > 0) {
-      made.push(shapeOfLines(middle, mm, mm, false));
+      made.push(shapeOfLines(middle, mm, mm));
       const { minX, minY, maxX, maxY } = boundsOfLines(middle)!;
       const [w, h] = [((maxX - minX) / 2) * mm, ((maxY - minY) / 2) * mm];
       boxes.push({ minX: -w, minY: -h, maxX: w, maxY: h });
@@ -145,7 +145,7 @@ export class RoundLines implements RoundSetter {
       const { arc: at, face, text, share } = line;
       if (!at) return [];
       const em = share / this.#most / face.xHeight;
-      const measures = this.#measures.get(line) ?? measuresOf(face, text, this.#spacing.evenly);
+      const measures = this.#measures.get(line) ?? measuresOf(face, text);
       this.#measures.set(line, measures);
       if (!measures) return [];
       const { high, deep } = measures;
@@ -181,13 +181,14 @@ type Measures =
   | { readonly advance: number; readonly stretch: number; readonly high: number; readonly deep: number }
   | undefined;
 
-function measuresOf(face: LineInput['face'], text: LineInput['text'], evenly: boolean): Measures {
+function measuresOf(face: LineInput['face'], text: LineInput['text']): Measures {
   const { curves, advance } = straightLine(face, text, Infinity);
   const box = curveBounds(curves);
   if (!box) return undefined;
   // Where tags are to look alike, whatever letters they have.
-  const { minY, maxY } = evenly ? inkOf(face, 'pdH') : box;
-  const [high, deep] = [Math.max(maxY, 0), Math.max(-minY, 0)];
+  const { high, deep } = text.evenly
+    ? evenReach(face, text.evenly)
+    : { high: Math.max(box.maxY, 0), deep: Math.max(-box.minY, 0) };
   if (text.letterSpacingMm === 0) return { advance, stretch: 0, high, deep };
   const [less, more] = probes.map((em) => straightLine(face, { ...text, letterSpacingMm: em }, 1).advance) as [
     number,

@@ -30,8 +30,6 @@ export interface LineSpacing {
   readonly most?: number;
   /** Distance between the ink of two lines, in mm. */
   readonly gap?: number;
-  /** Spaced as if every line had all letters. */
-  readonly evenly: boolean;
 }
 
 /** A line at its place; in units of which the small letters of the largest line are one high. */
@@ -58,7 +56,7 @@ export function linesOutline(lines: readonly LineInput[], spacing: LineSpacing):
     changes,
     at: (scaleX, scaleY) => {
       const placed = changes ? placedLines(lines, spacing, scaleY) : undefined;
-      return shapeOfLines(placed ?? natural, scaleX, scaleY, spacing.evenly);
+      return shapeOfLines(placed ?? natural, scaleX, scaleY);
     },
   };
 }
@@ -72,7 +70,7 @@ export function heightsOf(lines: readonly LineInput[]): NonNullable<CurveOutline
 /** @param mmPerUnit What is given in mm counts for nothing where there is none. */
 export function placedLines(
   lines: readonly LineInput[],
-  { gap, evenly, most = Math.max(...lines.map(({ share }) => share)) }: LineSpacing,
+  { gap, most = Math.max(...lines.map(({ share }) => share)) }: LineSpacing,
   mmPerUnit: number | undefined,
 ): PlacedLine[] | undefined {
   const sets: { readonly line: LineInput; readonly set: SetText; readonly em: number; readonly box: Bounds }[] = [];
@@ -94,7 +92,7 @@ export function placedLines(
     const between = gap !== undefined && mmPerUnit !== undefined ? gap / mmPerUnit : usualGap * mean;
     const here = { line, set, em, x, y: 0 };
     const drop = above
-      ? evenly
+      ? line.text.evenly
         ? evenDrop(above, here) + between
         : inkDrop(inkIn(above), inkIn(here), width, between)
       : 0;
@@ -117,8 +115,8 @@ export function boundsOfLines(lines: readonly PlacedLine[]): Bounds | undefined 
 
 /** Distance from baseline to baseline whatever the letters: from the deepest letter to the highest. */
 function evenDrop(above: PlacedLine, below: PlacedLine): number {
-  const { deep } = evenReach(above.line.face, above.line.text.text);
-  return above.em * deep + below.em * evenReach(below.line.face, below.line.text.text).high;
+  const reach = ({ line: { face, text } }: PlacedLine) => evenReach(face, text.evenly ?? 'any words');
+  return above.em * reach(above).deep + below.em * reach(below).high;
 }
 
 function inkIn({ line, set, em, x }: PlacedLine): LineInk {
@@ -148,7 +146,7 @@ export function textsTogether(texts: readonly MadeShape[]): MadeShape {
 }
 
 /** With the middle of its box on the origin. */
-export function shapeOfLines(lines: readonly PlacedLine[], scaleX: number, scaleY: number, evenly: boolean): MadeShape {
+export function shapeOfLines(lines: readonly PlacedLine[], scaleX: number, scaleY: number): MadeShape {
   const box = boundsOfLines(lines);
   if (!box) return { region: [] };
   const middle = boxCentre(box);
@@ -163,19 +161,16 @@ export function shapeOfLines(lines: readonly PlacedLine[], scaleX: number, scale
     };
     return {
       text: textAt(drawnLine(line, set), affine),
-      foot: affine.f,
-      top: affine.f + (set.band?.top ?? 0) * affine.d,
-      head: affine.f + line.face.capHeight * affine.d,
-      usual: mapBand(set.band!, (value) => affine.f + value * affine.d, affine.a).usual,
+      ...mapBand(set.band!, (value) => affine.f + value * affine.d, affine.a),
     };
   });
   const [first, last] = [made[0]!, made.at(-1)!];
   return {
     ...textsTogether(made.map(({ text }) => text)),
     band: {
-      baseline: last.foot,
+      baseline: last.baseline,
       top: first.top,
-      ...(evenly ? { head: first.head } : {}),
+      ...(first.even ? { even: first.even } : {}),
       usual: { deep: last.usual.deep, tall: first.usual.tall, long: Math.max(...made.map(({ usual }) => usual.long)) },
     },
   };

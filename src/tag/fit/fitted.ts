@@ -96,7 +96,7 @@ export async function fitted(outline: CurveOutline, fitting: FittingInput): Prom
   const put = mapShape(shape, turn);
   const middle = centreOf(put, 'eye')!;
   // Lettering on a line was placed by its foot.
-  const y = put.band?.head === undefined ? middle.y : put.band.baseline;
+  const y = put.band?.even === undefined ? middle.y : put.band.baseline;
   return { scale, shape, move: chain(turn, translation(found.x - middle.x, found.y - y)) };
 }
 
@@ -115,9 +115,9 @@ function findPlacement(
   const turned: MadeShape = withQuietZone ? { region: zones } : made;
   if (!place || !goal) {
     const { band } = turned;
-    const home = band && (band.head !== undefined || most < Infinity) ? usualLineIn(room, band, most) : undefined;
+    const home = band && (band.even || most < Infinity) ? usualLineIn(room, band, most) : undefined;
     if (!home || !band) return largestFit(turned, own, room, { most });
-    if (band.head === undefined) return largestFit(turned, own, room, { most, home: home.middle });
+    if (!band.even) return largestFit(turned, own, room, { most, home: home.middle });
     const limits = { most, home: home.foot, baseline: home.foot.y };
     return largestFit(turned, { x: own.x, y: band.baseline }, room, limits);
   }
@@ -139,10 +139,11 @@ const usualLines = new WeakMap<FitRoom, Map<string, UsualLine | undefined>>();
 const perUnit = 1e6;
 
 /** The place of a line of typical words at the size asked for, so that the names of a batch line up. */
-function usualLineIn(room: FitRoom, { baseline, head, usual }: LetterBand, most: number): UsualLine | undefined {
+function usualLineIn(room: FitRoom, { baseline, even, usual }: LetterBand, most: number): UsualLine | undefined {
   const isLimited = most < Infinity;
   // At the largest size, whatever size the name was made at for judging; rounded, so that all names find the same.
-  const above = [usual.deep, usual.tall, head ?? usual.tall].map((y) => y - baseline);
+  const middle = evenMiddle(baseline, even ?? { head: usual.tall, hasSmall: true });
+  const above = [usual.deep, usual.tall, middle].map((y) => y - baseline);
   const lengths = [...above, usual.long].map(
     (length) => Math.round((isLimited ? most : 1) * length * perUnit) / perUnit,
   );
@@ -154,14 +155,14 @@ function usualLineIn(room: FitRoom, { baseline, head, usual }: LetterBand, most:
 }
 
 function findUsualLine(room: FitRoom, lengths: readonly number[], most: number): UsualLine | undefined {
-  const [deep, tall, head, long] = lengths as [number, number, number, number];
+  const [deep, tall, middle, long] = lengths as [number, number, number, number];
   const line = [
     { x: -long / 2, y: deep },
     { x: long / 2, y: deep },
     { x: long / 2, y: tall },
     { x: -long / 2, y: tall },
   ];
-  const own = { x: 0, y: evenMiddle({ baseline: 0 }, head) };
+  const own = { x: 0, y: middle };
   const found = largestFit({ region: [line] }, own, room, { most });
   if (!found) return undefined;
   const { x, y, scale } = found;

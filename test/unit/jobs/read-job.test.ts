@@ -272,6 +272,24 @@ describe('A table of orders', () => {
     );
   });
 
+  it('has names on one line where the spec asks for it, with room for the letters of all its orders', async () => {
+    const even = (files['named.tag.yaml'] as string).replace(
+      'height: 3 mm',
+      'fit: {in: plate, margin: 1}, align: baseline',
+    );
+    const feet = async (names: readonly string[]) => {
+      const csv = `order,name\n${names.map((name, index) => `${index},${name}\n`).join('')}`;
+      const beside = { ...files, 'named.tag.yaml': even, 'orders.csv': csv };
+      const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), beside);
+      return job.pieces!.tags.map(({ tag }) => [...tag.made].find(([{ name }]) => name === 'name')![1].band!.baseline);
+    };
+    const [tall, long] = await feet(['Elm', 'Yew']);
+    assert.ok(Math.abs(tall! - long!) < 1e-6);
+    const [first, deep] = await feet(['Elm', 'Bog Pygmy']);
+    assert.ok(Math.abs(first! - deep!) < 1e-6);
+    assert.ok(first! > tall!, 'stands higher where others go down');
+  });
+
   it('is made with what is only a warning, which is told at the spec, once for each cause', async () => {
     // 0.6 mm between the plate and another: the workshop's plywood has a min_web of 1 mm.
     const more = 'left: {rectangle: [20, 20], nudge: {left: 40}}, neck: {rectangle: [40, 0.6], nudge: {left: 20}}';

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { area, boundsOf } from '../../../src/geometry/measure.ts';
+import { checkBatch } from '../../../src/engine/batch.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Bounds, Region } from '../../../src/geometry/types.ts';
 import { distance } from '../support/distance.ts';
@@ -261,6 +262,52 @@ describe('Lettering on a line', () => {
     );
     for (const xHeight of same) assertNear(xHeight, Math.min(...each), 0.02);
     assert.ok(Math.max(...each) > 1.2 * Math.min(...each));
+  });
+
+  describe('makes room for the letters of its batch', () => {
+    const tags = (words: readonly string[], plate: string, hole = '') =>
+      [
+        'tagwright: 1',
+        `batch: [${words.join(', ')}]`,
+        'shapes:',
+        `  plate: {rectangle: ${plate}}`,
+        `  word: {text: "{name}", font: Nunito, weight: 800, fit: {in: plate, margin: 3, same_size: true}, align: baseline}`,
+        'pieces:',
+        `  tag: {body: [plate], engrave: [word]${hole}}`,
+        '',
+      ].join('\n');
+    const below = ', hanger: {hole: {at: top, diameter: 3}}';
+
+    it('and no others: initials are as large as where they stand by themselves, and below their hole', async () => {
+      const initials = ['A', 'E', 'T', 'V', 'O', 'J', 'M', 'L'];
+      const text = tags(initials, '[24, 24]', below);
+      const [even, single] = [await lineOf(text, 0), await lineOf(text.replace(', align: baseline', ''), 0)];
+      assert.ok(even.xHeight > 0.98 * single.xHeight, `${even.xHeight} of ${single.xHeight}`);
+      // Of those that stood aside there was an info, `off-centre`.
+      const engine = newEngine();
+      const options = { locate: () => undefined };
+      const all = await checkBatch(engine, await engine.compute(text, options), options);
+      assert.deepEqual(all.report.issues, []);
+    });
+
+    it('so that names without a descender are as large as the plate is high, and capitals in its middle', async () => {
+      for (const words of [
+        ['ANNA', 'TOM', 'EVA'],
+        ['Lina', 'Tom', 'Eva'],
+      ]) {
+        const [first, ...others] = await Promise.all(
+          words.map(async (_, row) => {
+            const made = await newEngine().compute(tags(words, '[90, 16]'), { locate: () => undefined, row });
+            const [mark] = made.tag!.pieces[0]!.marks;
+            return boundsOf(mark!.region)!;
+          }),
+        );
+        // The letters O and C reach beyond the line, as in any face.
+        assert.ok(first!.maxY - first!.minY > 9, JSON.stringify(first));
+        for (const other of others) assertNear(other.minY, first!.minY, 0.4);
+        if (words[0] === 'ANNA') assertNear(first!.minY + first!.maxY, 0, 0.3);
+      }
+    });
   });
 
   it('has it a little later where somebody types: until then each is as large as it was, or as it has room for', async () => {

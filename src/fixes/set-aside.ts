@@ -1,6 +1,7 @@
 /** Last resort for names that do not suit the batch: takes them off the list, to become tags of their own. */
 
 import { lineStart } from '../core/lines.ts';
+import { valueAt } from '../core/values.ts';
 import type { TextEdit } from '../core/issue.ts';
 import type { BatchRow } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
@@ -13,7 +14,7 @@ export function mostSetAside(rows: readonly BatchRow[]): number {
   return Math.min(mostAside, Math.ceil(asideShare * rows.length));
 }
 
-/** `undefined` if one of the rows comes from a table or takes several lines, and for all rows there are. */
+/** `undefined` if one of the rows takes several lines, or is of a table that has its name twice, and for all rows there are. */
 export function setAside(
   source: SpecSource,
   rows: readonly BatchRow[],
@@ -21,8 +22,30 @@ export function setAside(
 ): TextEdit[] | undefined {
   const aside = new Set(which);
   if (aside.size === rows.length) return undefined;
+  if (rows[0]?.line !== undefined) return setAsideInTable(source, rows, aside);
   const edits = [...aside].map((row) => setRowAside(source, rows, row, aside));
   return edits.every((edit) => edit !== undefined) ? edits : undefined;
+}
+
+function setAsideInTable(
+  source: SpecSource,
+  rows: readonly BatchRow[],
+  aside: ReadonlySet<number>,
+): TextEdit[] | undefined {
+  const names = rows.map(({ label }) => label.trim());
+  const out = [...aside].sort((a, b) => a - b).map((row) => names[row]!);
+  if (out.some((name) => names.indexOf(name) !== names.lastIndexOf(name))) return undefined;
+  const already = valueAt(source.value, ['batch', 'without']) ?? [];
+  const list = `[${[already, out]
+    .flat()
+    .map((name) => JSON.stringify(String(name)))
+    .join(', ')}]`;
+  const batch = source.range(['batch']);
+  const edit =
+    typeof valueAt(source.value, ['batch']) === 'string'
+      ? { range: batch, text: `{table: ${source.text.slice(batch.start, batch.end)}, without: ${list}}` }
+      : source.setKey(['batch'], 'without', list);
+  return edit && [edit];
 }
 
 function setRowAside(

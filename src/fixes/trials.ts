@@ -19,7 +19,7 @@ import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { mostSetAside, setAside } from './set-aside.ts';
 import { staysPut } from './stays-put.ts';
-import { sameSized } from '../tag/build.ts';
+import { isMadeTogether } from '../tag/build.ts';
 
 /**
  * Share of its own size by which a hanger may move on a tag of a batch that does not need the fix: less where the
@@ -196,9 +196,9 @@ function looksAsMeant(was: Report, is: Report): boolean {
   return readsAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
 }
 
-/** None of a table, nor where all names have one size: without one of them the others would be larger or smaller. */
+/** None where all names have one size or one line: without one of them the others would be larger, or stand elsewhere. */
 function mostAsideOf({ report: { source, batch, row }, model }: Case): number {
-  if (!batch || !setAside(source, batch.rows, [row]) || sameSized(model).length > 0) return 0;
+  if (!batch || !setAside(source, batch.rows, [row]) || isMadeTogether(model)) return 0;
   return mostSetAside(batch.rows);
 }
 

@@ -1,12 +1,14 @@
 /** Reads the rows of `batch`, from a list in the spec or from the table it names. */
 
 import type { YamlPath } from '../core/issue.ts';
+import { clip } from '../core/length.ts';
 import { nameColumn } from './batch.ts';
 import type { Batch, BatchRow } from './batch.ts';
 import type { Problems } from './problems.ts';
 import type { SpecPlaces } from './source.ts';
+import { didYouMean, nearestWords } from './suggest.ts';
 import type { Table } from './table.ts';
-import type { BatchSpec, TagSpec } from './types.generated.ts';
+import type { Rows, TableWithout, TagSpec } from './types.generated.ts';
 
 /** Most rows of a batch. Tables are for workshops, not factories; each row takes as long as a tag by itself. */
 export const mostRows = 2000;
@@ -22,12 +24,15 @@ export function readBatch(
   asked: ReadonlySet<string>,
 ): Batch | undefined {
   if (spec === undefined) return undefined;
-  const rows = typeof spec === 'string' ? rowsOfTable(table, asked) : rowsOfList(spec, problems.source);
+  const isTable = !Array.isArray(spec);
+  const rows = isTable
+    ? rowsKept(rowsOfTable(table, asked), leftOut(spec, problems.source), problems)
+    : rowsOfList(spec, problems.source);
   if (rows.length > mostRows) {
     problems.error('bad-value', ['batch'], `A batch has at most ${mostRows} rows; this one has ${rows.length}.`);
     return undefined;
   }
-  const columns = typeof spec === 'string' ? (table?.header ?? []) : columnsOfRows(rows);
+  const columns = isTable ? (table?.header ?? []) : columnsOfRows(rows);
   return rows.length === 0 ? undefined : { columns, title: titleOfAll(title, rows), rows };
 }
 
@@ -52,17 +57,57 @@ function rowsOfTable(table: Table | undefined, asked: ReadonlySet<string>): read
   return rows;
 }
 
+/** Rows of a table by the names that are left out of it. */
+const kept = new WeakMap<readonly BatchRow[], Map<string, readonly BatchRow[]>>();
+
+/** The rows but for those left out; a name that no row has is reported. */
+function rowsKept(rows: readonly BatchRow[], without: readonly Entry[], problems: Problems): readonly BatchRow[] {
+  if (without.length === 0 || rows.length === 0) return rows;
+  const labels = new Set(rows.map(({ label }) => label.trim()));
+  for (const { name, path } of without.filter((each) => !labels.has(each.name))) {
+    const suggestions = nearestWords(name, [...labels]);
+    const message = `The table has no “${clip(name)}”.${didYouMean(suggestions)}`;
+    problems.error('unknown-name', path, message, { suggestions });
+  }
+  const names = new Set(without.map(({ name }) => name));
+  const known = kept.get(rows) ?? new Map<string, readonly BatchRow[]>();
+  kept.set(rows, known);
+  const key = JSON.stringify([...names]);
+  const left = known.get(key) ?? rows.filter(({ label }) => !names.has(label.trim()));
+  known.set(key, left);
+  if (left.length === 0) problems.error('bad-value', withoutPath, 'All rows of the table are left out.');
+  return left;
+}
+
+interface Entry {
+  readonly name: string;
+  readonly path: YamlPath;
+}
+
+const withoutPath: YamlPath = ['batch', 'without'];
+
+function leftOut(spec: string | TableWithout, source: SpecPlaces): Entry[] {
+  const { without } = typeof spec === 'string' ? {} : spec;
+  const entry = (name: string | number | undefined, path: YamlPath): Entry[] =>
+    name === undefined ? [] : [{ name: cellText(name, path, source).trim(), path }];
+  // The schema check leaves holes in lists.
+  return Array.isArray(without)
+    ? [...without].flatMap((name: string | number | undefined, index) => entry(name, [...withoutPath, index]))
+    : entry(without, withoutPath);
+}
+
+/** Rows of a list by the spec, which is read anew for each of them. */
 const listed = new WeakMap<SpecPlaces, readonly BatchRow[]>();
 
-function rowsOfList(list: Exclude<BatchSpec, string>, source: SpecPlaces): readonly BatchRow[] {
+function rowsOfList(list: Rows, source: SpecPlaces): readonly BatchRow[] {
   const rows = listed.get(source) ?? readRows(list, source);
   listed.set(source, rows);
   return rows;
 }
 
-function readRows(list: Exclude<BatchSpec, string>, source: SpecPlaces): BatchRow[] {
+function readRows(list: Rows, source: SpecPlaces): BatchRow[] {
   // The schema check leaves holes in lists.
-  return [...(list as readonly (BatchSpec[number] | undefined)[])].flatMap((row, index): BatchRow[] => {
+  return [...(list as readonly (Rows[number] | undefined)[])].flatMap((row, index): BatchRow[] => {
     if (row === undefined) return [];
     const path = ['batch', index];
     const written =

@@ -3,6 +3,7 @@
 import type { Issue, YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
 import { memoizeRecent } from '../core/recent.ts';
+import { tableNameIn } from './batch.ts';
 import { nearFiles } from './near-files.ts';
 import { sourceOf } from './source.ts';
 import type { SpecSource } from './source.ts';
@@ -134,8 +135,8 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
   }
 
   const used = await all(source, '', (index) => (index === undefined ? ['use'] : ['use', index]), []);
-  const tableFile = valueUnder(source, 'batch');
-  const table = typeof tableFile === 'string' ? await loadTable(tableFile) : undefined;
+  const tableFile = tableNameIn(valueUnder(source, 'batch'));
+  const table = tableFile === undefined ? undefined : await loadTable(tableFile);
   return { used, ...(table ? { table } : {}), issues, files: [...files] };
 }
 

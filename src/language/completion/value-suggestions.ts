@@ -1,7 +1,7 @@
 /** Suggestions for the value of a key or a list entry. */
 
 import { materialNames } from '../../strength/materials.ts';
-import { nameColumn } from '../../spec/batch.ts';
+import { nameColumn, tableNameIn } from '../../spec/batch.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
 import type { Uses } from '../../spec/used-files.ts';
 import { isFontFile } from '../../text/font-files.ts';
@@ -108,7 +108,7 @@ function columnSuggestions(place: CursorContext, { uses }: WorkspaceNames): Sugg
 
 function batchColumns(root: unknown, { table }: Uses): readonly string[] {
   const batch = valueAt(root, ['batch']);
-  if (!Array.isArray(batch)) return typeof batch === 'string' ? (table?.header ?? []) : [];
+  if (!Array.isArray(batch)) return tableNameIn(batch) === undefined ? [] : (table?.header ?? []);
   return [...new Set(batch.flatMap((row: unknown) => (isGroup(row) ? Object.keys(row) : [nameColumn])))];
 }
 

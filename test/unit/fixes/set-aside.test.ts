@@ -8,7 +8,10 @@ import { checkBatch } from '../../../src/engine/batch.ts';
 import type { BatchRow } from '../../../src/spec/batch.ts';
 import { newEngine } from '../support/engine.ts';
 
-const engine = newEngine({ 'names.csv': 'name\nMona\nIona\n' });
+const engine = newEngine({
+  'names.csv': 'name\nMona\nIona\nNora\n',
+  'twice.csv': 'name\nMona\nIona\nIona\n',
+});
 const options = { locate: (relative: string) => `/specs/${relative}` };
 
 /** Only a name with a dot over one of its letters falls apart, and no room is left for anything that could hold it. */
@@ -50,10 +53,18 @@ describe('A name set aside', () => {
     assert.equal(await setAsideText('\n  - name: Mona\n    bed: 2\n  - name: Iona\n    bed: 3', 0), undefined);
   });
 
-  it('is neither the only one nor one of a table', async () => {
+  it('is not the only one', async () => {
     assert.equal(await setAsideText(' [Iona]', 0), undefined);
     assert.equal(await setAsideText(' [Iona, Mona]', 0, 1), undefined);
-    assert.equal(await setAsideText(' names.csv', 1), undefined);
+  });
+
+  it('is left out of a table, which stays as it is', async () => {
+    const without = async (batch: string, ...rows: number[]) => names((await setAsideText(batch, ...rows))!);
+    assert.deepEqual(await without(' names.csv', 1), { table: 'names.csv', without: ['Iona'] });
+    for (const more of [' {table: names.csv, without: Nora}', '\n  table: names.csv\n  without: [Nora]'])
+      assert.deepEqual(await without(more, 1), { table: 'names.csv', without: ['Nora', 'Iona'] }, more);
+    // Both rows of one name would go, and one of them suits.
+    assert.equal(await setAsideText(' twice.csv', 1), undefined);
   });
 
   it('is offered where only it has a problem that no gentle fix solves, and never done unasked', async () => {
@@ -97,13 +108,20 @@ describe('A fix for all names but one', () => {
       assert.ok(!reports.some(({ issues }) => issues.some(({ code }) => code === 'loose-part')));
     });
 
-  it('is not looked for in a table', async () => {
-    const table = `name\n${all.join('\n')}\n`;
-    const inTable = newEngine({ 'list.csv': table });
-    const report = await inTable.compute(text.replace(/batch:\n(  - .*\n)+/, 'batch: list.csv\n'), options);
+  it('leaves it out of a table', async () => {
+    const inTable = newEngine({ 'list.csv': `name\n${all.join('\n')}\n` });
+    const written = text.replace(/batch:\n(  - .*\n)+/, 'batch: list.csv\n');
+    const report = await inTable.compute(written, options);
     const issue = report.issues.find(({ code }) => code === 'loose-part')!;
     const fixes = await findFixes(inTable, report, issue, options);
-    assert.ok(fixes.length > 0 && !fixes.some(({ title }) => title.includes('aside')));
+    const fix = fixes.find(({ title }) =>
+      title.endsWith(', and set “Tim” aside as a separate tag, which it would not suit'),
+    );
+    const fixed = withEdits(written, fix!.edits);
+    assert.deepEqual(names(fixed), { table: 'list.csv', without: ['Tim'] });
+    const { report: after, all: rest } = await checkBatch(inTable, await inTable.compute(fixed, options), options);
+    assert.equal(rest.length, all.length - 1);
+    assert.ok(!after.issues.some(({ code }) => code === 'loose-part' || code === 'hangs-askew'));
   });
 
   it('is never made unasked', async () => {

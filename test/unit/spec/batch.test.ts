@@ -56,6 +56,23 @@ describe('A batch', () => {
     );
   });
 
+  it('leaves rows of a table out by their names, and says which name there is not', async () => {
+    const beside = { 'a.csv': 'no,plant\n1,Sorrel\n2,Borage\n007,Sea Kale\n' };
+    const some = (without: string) => spec(`{table: a.csv, without: ${without}}`, '"{plant}"');
+    assert.deepEqual(await texts(some('Borage'), 2, beside), ['Sorrel', 'Sea Kale']);
+    assert.deepEqual(await texts(some('["Borage", Sea Kale]'), 1, beside), ['Sorrel']);
+    assert.deepEqual(await texts(some('[]'), 3, beside), ['Sorrel', 'Borage', 'Sea Kale']);
+    const byNumber = spec('{table: a.csv, without: [007, 1]}', '"{no}"');
+    assert.deepEqual(await texts(byNumber, 1, beside), ['2'], 'a number is taken as it is written');
+    assert.deepEqual(await messagesOf(some('[Borrage]'), beside), [
+      'unknown-name “Borrage”: The table has no “Borrage”. Did you mean “Borage”?',
+    ]);
+    assert.deepEqual(await messagesOf(some('[Sorrel, Borage, Sea Kale]'), beside), [
+      'bad-value “[Sorrel, Borage, Sea Kale]”: All rows of the table are left out.',
+    ]);
+    assert.match((await messagesOf(spec('{without: [Borage]}')))[0]!, /^missing-key .*“table”/);
+  });
+
   it('names the rows of a table by the first column that its words ask for', async () => {
     const beside = { 'a.csv': 'date,wide,name,month\n2027-05-02,60 mm,Sorrel,May\n2027-05-02,60 mm,,May\n' };
     const labels = async (text: string) =>

@@ -109,6 +109,9 @@ const fate = {
   score: 'what surrounds it is scored as well',
 } as const;
 
+/** What a maker does with a name on something solid. */
+const instead = ' Engraved there, or cut as a layer of its own and glued on, it would be seen.';
+
 interface Verdict {
   readonly severity: Severity;
   readonly message: string;
@@ -136,7 +139,11 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
   const { lettering, use, making, ground } = each;
   const hidden = ground ? buriedShare(lettering, ground) : 0;
   if (hidden > whollyBuried)
-    return { severity: 'warning', message: `cannot be seen: ${fate[each.ground!.of]}.`, byGrowth: false };
+    return {
+      severity: 'warning',
+      message: `cannot be seen: ${fate[each.ground!.of]}.${each.ground!.of === 'body' ? instead : ''}`,
+      byGrowth: false,
+    };
   const covered = coveredVerdict(each);
   if (hidden > halfBuried) {
     // Which letters are gone says more.
@@ -190,7 +197,8 @@ function coveredVerdict({ lettering, kept, covers }: LetteringOn): Verdict | und
   const severity = gone.length > 0 || filled.length > 1 ? 'warning' : 'info';
   const verb = severity === 'warning' ? 'is' : 'may be';
   const what = name === undefined ? 'what it is united with' : `“${name}”`;
-  return { severity, message: `${verb} hard to read: ${what} ${listed(said)}.`, byGrowth: false };
+  const help = name !== undefined && 2 * gone.length >= lettering.letters.length ? instead : '';
+  return { severity, message: `${verb} hard to read: ${what} ${listed(said)}.${help}`, byGrowth: false };
 }
 
 function quotedLetters(letters: readonly Letter[]): string {

@@ -35,7 +35,7 @@ function setAsideInTable(
   const names = rows.map(({ label }) => label.trim());
   const out = [...aside].sort((a, b) => a - b).map((row) => names[row]!);
   if (out.some((name) => names.indexOf(name) !== names.lastIndexOf(name))) return undefined;
-  const already = valueAt(source.value, ['batch', 'without']) ?? [];
+  const already = (valueAt(source.value, ['batch', 'without']) ?? []) as string | number | readonly (string | number)[];
   const list = `[${[already, out]
     .flat()
     .map((name) => JSON.stringify(String(name)))

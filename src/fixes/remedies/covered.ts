@@ -9,6 +9,7 @@ import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { settingLengths, shapeTitle } from '../candidate.ts';
 import { madeSmaller, movedBy } from './moving.ts';
+import { onItsCover } from './own-layer.ts';
 
 /** Distances to move, in mm. */
 const stepsMm = [0.5, 1, 1.5, 2, 3, 4, 5, 6, 8, 10];
@@ -36,6 +37,7 @@ export function uncovered(at: Case, lettered: Shape): Remedy[] {
   return [
     { words: `Move ${shapeTitle(shape)} off the letters`, candidates: movedBy(at, shape, ways) },
     { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmaller(at, shape) },
+    ...onItsCover(at, lettered, shape),
   ];
 }
 

@@ -247,7 +247,10 @@ describe('Lettering that is hard to read', () => {
       const shapes = piece.includes('all') ? [...word, 'all: {union: [plate, name]}'] : word;
       const [issue] = await findingsOf(shapes, piece);
       assert.equal(issue!.severity, 'warning');
-      assert.equal(issue!.message, '“Gwen” cannot be seen: it runs into the rest of the piece.');
+      assert.equal(
+        issue!.message,
+        '“Gwen” cannot be seen: it runs into the rest of the piece. Engraved there, or cut as a layer of its own and glued on, it would be seen.',
+      );
     }
     const window = 'window: {rectangle: [100, 50]}';
     const [issue] = await findingsOf([...word, window], 'body: [plate], cut: [window, name], parts: many');

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { fixAll } from '../../../src/fixes/fix-all.ts';
 import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
 import { area } from '../../../src/geometry/measure.ts';
 import type { IssueCode } from '../../../src/core/issue-kinds.ts';
@@ -64,6 +65,57 @@ describe('Letters that another shape of their body covers', () => {
     const { issue, fix } = await fixOf(spec, 'hard-to-read');
     assert.match(issue.message, /“bar” covers .*“g”/);
     assert.doesNotMatch(fix?.title ?? '', /bar/);
+  });
+});
+
+describe('A cut name on something solid', () => {
+  const name = (text: string, width: number, more = '') =>
+    `name: {text: ${text}, font: Pacifico, width: ${width}, overlap: auto, grow: auto, place: {on: big}${more}}`;
+  const cases = [
+    [
+      'a large initial',
+      ['big: {text: S, font: Alfa Slab One, height: 70}', name('Sabine', 70)],
+      'body: [big, name], hanger: {ring: top}',
+    ],
+    ['a plate', ['big: {heart: 70}', name('Sabine', 50)], 'body: [name, big], hanger: {hole: top}'],
+    [
+      'a plate with a border',
+      ['big: {heart: 70}', 'edge: {border: big}', name('Sabine', 40)],
+      'body: [name, big], engrave: edge, hanger: {hole: top}',
+    ],
+  ] as const;
+  for (const [what, shapes, piece] of cases) {
+    it(`is engraved there, or cut as a layer of its own: ${what}`, async () => {
+      const spec = specOf(shapes, piece);
+      const { issue, fix, text } = await fixOf(spec, 'hard-to-read');
+      assert.equal(issue.severity, 'warning');
+      assert.match(issue.message, /\. Engraved there, or cut as a layer of its own and glued on, it would be seen\.$/);
+      assert.match(
+        fix!.title,
+        /^(Engrave “name” on “big”: engrave |Cut “name” as a layer of its own and glue it on: glue_to tag)/,
+      );
+      assert.equal(fix!.isChoice, true);
+      const made = await report(text!, engine);
+      assert.deepEqual(made.issues, []);
+      const on = made.tag!.pieces.map(({ id, marks }) => [id, marks.length]);
+      const glued = [
+        ['tag', 0],
+        ['letters', 0],
+      ];
+      assert.deepEqual(on, fix!.title.startsWith('Cut') ? glued : [['tag', what.endsWith('border') ? 2 : 1]]);
+    });
+  }
+
+  it('is not made so unasked', async () => {
+    const spec = specOf(cases[0][1], cases[0][2]);
+    const { made } = await fixAll(engine, spec, { locate: () => undefined });
+    assert.deepEqual(made, []);
+  });
+
+  it('stays where it carries the hanger', async () => {
+    const spec = specOf(cases[0][1], 'body: [big, name], hanger: {ring: {on: name, at: left}}');
+    const { fix } = await fixOf(spec, 'hard-to-read');
+    assert.doesNotMatch(fix?.title ?? '', /Engrave|glue/);
   });
 });
 

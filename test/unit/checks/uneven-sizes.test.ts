@@ -43,17 +43,50 @@ describe('Names of a batch that are fitted each by itself', () => {
     const found = (least: number) => unevenSizes([row('Rue', 10, 0), row('Kale', 7, 1), row('Nasturtium', least, 2)]);
     assert.equal(found(5).length, 0);
     assert.equal(found(4.99).length, 1);
+    const asked = (least: number) => {
+      const rows = [row('Rue', 9, 0), row('Kale', least, 1)];
+      return unevenSizes(
+        rows.map(({ fitted, ...each }) => ({ ...each, fitted: [{ ...fitted[0]!, isLimited: true }] })),
+      );
+    };
+    assert.equal(asked(6).length, 0);
+    assert.equal(asked(5.99).length, 1);
     assert.deepEqual(unevenSizes([]), []);
   });
 
   it('are not told where a size was asked for, where all share one, and where they are alike', async () => {
     for (const text of [
-      labels(', at_most: {x_height: 12 mm}'),
+      labels(', at_most: {x_height: 8 mm}'),
       labels(', same_size: true'),
       labels('', '[Lovage, Borage, Chives]'),
       labels('', '[Nasturtium]'),
     ])
       assert.deepEqual(unevenIn(await checked(text)), []);
+  });
+
+  it('are told sooner where one size was asked for, in the words that come out so', async () => {
+    const made = await checked(labels(', at_most: {x_height: 12 mm}'));
+    const [found, ...more] = unevenIn(made);
+    assert.deepEqual(more, []);
+    assert.match(found!.message, /^“Rue” comes out 1\.[5-9] times as large as “Nasturtium” /);
+    const dated = [
+      'tagwright: 1',
+      'batch: [{name: Ivy, date: 3 May 2027}, {name: Max, date: 30 September 2027}]',
+      'shapes:',
+      '  plate: {rectangle: [40 mm, 24 mm]}',
+      '  name: {text: "{name}", font: Pacifico, x_height: 4 mm, place: {on: plate, at: top, margin: 2 mm}}',
+      '  date: {text: "{date}", font: Nunito, fit: {in: plate, margin: 3 mm, at_most: {cap_height: 6 mm}}}',
+      'pieces:',
+      '  tag: {body: [plate], engrave: [name, date]}',
+      '',
+    ].join('\n');
+    const [date] = unevenIn(await checked(dated));
+    assert.match(date!.message, /^“3 May 2027” comes out \d\.\d times as large as “30 September 2027” /);
+    const fixes = await findFixes(engine, (await checked(dated)).report, date!, located);
+    const fixed = await checked(withEdits(dated, fixes[0]!.edits));
+    assert.deepEqual(unevenIn(fixed), []);
+    const heights = fixed.all.map(({ tag }) => tag!.pieces[0]!.marks[1]!.lettering![0]!.xHeight);
+    assert.ok(Math.max(...heights) - Math.min(...heights) < 0.05, String(heights));
   });
 
   it('can be accepted, and switched off', async () => {

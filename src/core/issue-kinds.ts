@@ -91,7 +91,7 @@ export const issueKinds = {
   'uneven-sizes': {
     about: 'making',
     severity: 'info',
-    summary: 'Names of a batch that come out at very different sizes.',
+    summary: 'Names of a batch that come out at very different sizes, or that one of them keeps small.',
   },
   'not-drawn': {
     about: 'making',

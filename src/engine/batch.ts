@@ -5,7 +5,7 @@ import { withRanges } from './engine.ts';
 import type { ComputeOptions, Engine, Report } from './engine.ts';
 import { judgeIssues } from './severity.ts';
 import type { Severities } from './severity.ts';
-import { unevenSizes } from '../checks/uneven-sizes.ts';
+import { keptSmall, unevenSizes } from '../checks/uneven-sizes.ts';
 import { acceptComments } from '../spec/accept-comments.ts';
 import { causeOf, inOrder, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
@@ -60,9 +60,16 @@ export function ofBatch(
   all: readonly RowIssues[],
   { severities = {}, joined = false }: { readonly severities?: Severities; readonly joined?: boolean },
 ): Report {
-  const { source, tag } = report;
+  const { source, tag, shared = [] } = report;
   const rows = all.map(({ row, fitted = [] }) => ({ row, label: labelOf({ ...report, row }) ?? '', fitted }));
-  const together = withRanges(unevenSizes(rows), source, tag?.units ?? 'mm');
+  const small = tag
+    ? keptSmall(
+        shared,
+        tag,
+        Array.from({ length: rowCount(report) }, (_, row) => labelOf({ ...report, row }) ?? ''),
+      )
+    : [];
+  const together = withRanges([...unevenSizes(rows), ...small], source, tag?.units ?? 'mm');
   const comments = acceptComments(source.text);
   const judged = judgeIssues(together, source, comments, severities, false);
   const found = judged.issues

@@ -3,7 +3,7 @@
 import { isWithin } from '../core/values.ts';
 import { runChecks } from '../checks/all.ts';
 import { fittedHeights } from '../checks/uneven-sizes.ts';
-import type { FittedHeight } from '../checks/uneven-sizes.ts';
+import type { FittedHeight, SharedSize } from '../checks/uneven-sizes.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding, Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
@@ -25,6 +25,7 @@ import { lackingShapes, unusedShapes } from '../tag/ghosts.ts';
 import type { Ghost, Tag } from '../tag/tag.ts';
 import { loadFiles } from '../tag/load.ts';
 import type { Loaded } from '../tag/load.ts';
+import { sizeKey } from '../tag/resources.ts';
 import type { Resources } from '../tag/resources.ts';
 import { withSubstitutes } from '../tag/substitutes.ts';
 import type { FontFiles } from '../text/font-files.ts';
@@ -45,6 +46,8 @@ export interface Report {
   readonly isHasty?: boolean;
   /** In a batch: what has the size that this tag has room for. */
   readonly fitted?: readonly FittedHeight[];
+  /** In a batch: what has one size on all tags. */
+  readonly shared?: readonly SharedSize[];
   /** In text order. */
   readonly issues: readonly Issue[];
   /** Findings accepted by comments in the spec; not among `issues`. */
@@ -95,7 +98,7 @@ export class Engine {
   readonly #stages: number | undefined;
   #cache: StageCache;
   readonly #giveWay: () => Promise<void>;
-  #lastSizes: { readonly key: string; readonly sizes: ReadonlyMap<string, number> } | undefined;
+  #lastSizes: (SharedSizes & { readonly key: string }) | undefined;
 
   /** `giveWay`: yields to other tasks. `stages`: number of results cached for the next time. `fonts`: a library of the same files. */
   constructor(files: FontFiles, { giveWay = nextTask, stages, fonts = new FontLibrary(files) }: EngineOptions = {}) {
@@ -163,7 +166,10 @@ export class Engine {
     const judged = judgedOf(findings, complete);
     const files = [...uses.files, ...loaded.files];
     const hasty = shared?.areKnown === false ? { isHasty: true } : {};
-    const sizes = rows > 1 ? { fitted: fittedHeights(tag) } : {};
+    const sizes = {
+      ...(rows > 1 ? { fitted: fittedHeights(tag) } : {}),
+      ...(shared?.byRow ? { shared: shared.byRow } : {}),
+    };
     const { fontsUsed: fonts } = loaded;
     return { source, ...batched, ...hasty, ...sizes, tag, model, ...judged, fonts, uses, files, timings: clock.laps };
   }
@@ -200,26 +206,33 @@ export class Engine {
     { source, uses, loaded, rows, given }: BatchInput,
     locate: ComputeOptions['locate'],
     checkpoint: (() => Promise<void>) | 'hasty',
-  ): Promise<{ readonly sizes?: ReadonlyMap<string, number>; readonly areKnown: boolean }> {
+  ): Promise<Partial<SharedSizes> & { readonly areKnown: boolean }> {
     const faces = [...new Set([...loaded.fonts.values()].map(({ id }) => id))].sort();
     const drawings = [...loaded.drawings.values()].map(({ id }) => id);
     const cells = given?.rows.map((row) => [...row.cells]);
     const key = JSON.stringify([source.text, uses.used.map(textsOf), cells ?? uses.table, faces, drawings]);
     const last = this.#lastSizes;
-    if (last?.key === key) return { sizes: last.sizes, areKnown: true };
+    if (last?.key === key) return { ...last, areKnown: true };
     // No tag is drawn larger than it has room for, whatever size is asked for.
     if (checkpoint === 'hasty') return { ...(last ? { sizes: last.sizes } : {}), areKnown: false };
     const sizes = new Map<string, number>();
+    const byRow = new Map<string, SharedSize & { readonly scales: (number | undefined)[]; most?: number }>();
     for (let row = 0; row < rows; row++) {
       const { model } = parseSpec(source, uses, row, given);
       if (!model) continue;
       const resources = this.#resources(model, await this.#load(model, locate), () => undefined, checkpoint);
-      for (const [name, scale] of await fittedScales(model, resources)) {
+      for (const { shape, scale, ofMost } of await fittedScales(model, resources)) {
+        const name = sizeKey(shape);
         sizes.set(name, Math.min(scale, sizes.get(name) ?? Infinity));
+        const size = byRow.get(name) ?? { path: [...shape.path, 'fit'], scales: [] };
+        size.scales[row] = scale;
+        if (ofMost !== undefined) size.most = scale / ofMost;
+        byRow.set(name, size);
       }
     }
-    this.#lastSizes = { key, sizes };
-    return { sizes, areKnown: true };
+    const found = { sizes, byRow: [...byRow.values()] };
+    this.#lastSizes = { key, ...found };
+    return { ...found, areKnown: true };
   }
 
   #build(
@@ -254,6 +267,12 @@ export class Engine {
 
 function textsOf({ source, uses }: UsedFile): readonly unknown[] {
   return [source.text, uses.map(textsOf)];
+}
+
+interface SharedSizes {
+  /** Largest scale that all tags have room for. */
+  readonly sizes: ReadonlyMap<string, number>;
+  readonly byRow: readonly SharedSize[];
 }
 
 interface BatchInput {

@@ -1,6 +1,6 @@
 /** Decides whether a change of a spec solves a problem, and whether everything else stays at least as good. */
 
-import { samePath } from '../core/values.ts';
+import { isWithin, samePath } from '../core/values.ts';
 import type { Judged } from '../engine/engine.ts';
 import { causeOf, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
@@ -43,7 +43,9 @@ export function isNoWorse(before: Judged, after: Judged): boolean {
   const known = byCause([...before.issues, ...before.accepted]);
   return [...byCause([...after.issues, ...after.accepted])].every(([cause, group]) => {
     const was = known.get(cause);
-    return was ? isGroupNoWorse(was, group) : group.every((issue) => isHarmless(issue) || isOfMissing(issue, before));
+    return was
+      ? isGroupNoWorse(was, group)
+      : group.every((issue) => isHarmless(issue) || isOfMissing(issue, before) || isOfUnhung(issue, before));
   });
 }
 
@@ -52,6 +54,14 @@ function isOfMissing({ code, path }: Issue, before: Judged): boolean {
   if (code !== 'other-style' || path.at(-1) !== 'font') return false;
   const shape = path.slice(0, -1);
   return before.issues.some((was) => was.code === 'missing-glyph' && samePath(was.path.slice(0, -1), shape));
+}
+
+/** How a tag hangs that had no room for what it was to hang by. */
+function isOfUnhung({ code, path }: Issue, before: Judged): boolean {
+  const at = path.lastIndexOf('hanger');
+  if (code !== 'hangs-askew' || at < 0) return false;
+  const hanger = path.slice(0, at + 1);
+  return before.issues.some((was) => was.code === 'empty-shape' && isWithin(was.path, hanger));
 }
 
 /**

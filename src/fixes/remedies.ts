@@ -5,7 +5,7 @@ import { setting, settingLengths, shapeAt, shapeTitle } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
 import { onItsBacking } from './remedies/carried.ts';
 import { otherFonts, withMissingLetters } from './remedies/fonts.ts';
-import { unblocked, furtherIn, strongerRing, wideEnough } from './remedies/hanger.ts';
+import { unblocked, furtherIn, strongerRing, wideEnough, whereThereIsRoom } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { legible } from './remedies/legible.ts';
 import { alongGrain } from './remedies/grain.ts';
@@ -71,13 +71,14 @@ export function remediesFor(at: Case): Remedy[] {
     case 'hard-to-scan':
       return scannable(at);
     case 'empty-shape':
-      return asLines(at);
+      return [...asLines(at), ...whereThereIsRoom(at)];
     case 'fine-mark':
       return coarserDetail(at);
     case 'off-centre':
       if (issue.path.at(-1) !== 'place') return [];
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
     case 'uneven-sizes':
+      if (shapeAt(at, issue.path.slice(0, -1))?.modifiers.fit?.sameSize) return [];
       return [
         {
           words: 'Give all the size that every name has room for',

@@ -6,14 +6,6 @@ import type { TextEdit } from '../core/issue.ts';
 import type { BatchRow } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
 
-/** Names that a fix of all the others may set aside: one in ten, and no more than are looked through at once. Our own judgement. */
-const asideShare = 0.1;
-const mostAside = 5;
-
-export function mostSetAside(rows: readonly BatchRow[]): number {
-  return Math.min(mostAside, Math.ceil(asideShare * rows.length));
-}
-
 /** `undefined` if one of the rows takes several lines, or is of a table that has its name twice, and for all rows there are. */
 export function setAside(
   source: SpecSource,

@@ -1,11 +1,13 @@
 /** Tries changes on the tag that has the problem and, if they work, on the other tags of its batch. */
 
+import { sizeSetters } from '../checks/uneven-sizes.ts';
+import { isWithin } from '../core/values.ts';
 import { reportsOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
 import { withEdits, causeOf } from '../core/issue.ts';
 import type { Fix, TextEdit } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
-import { labelOf } from '../spec/batch.ts';
+import { labelOf, mostSetAside } from '../spec/batch.ts';
 import { listedQuoted } from '../core/names.ts';
 import { keepsApart } from './apart-from-letters.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
@@ -17,7 +19,7 @@ import { movedHanger } from './moved-hangers.ts';
 import { isNoWorse, solves } from './no-worse.ts';
 import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
-import { mostSetAside, setAside } from './set-aside.ts';
+import { setAside } from './set-aside.ts';
 import { staysPut } from './stays-put.ts';
 import { isMadeTogether } from '../tag/build.ts';
 
@@ -184,6 +186,8 @@ export class Trials {
    */
   async settingAside(): Promise<Fix[]> {
     const { report } = this.#at;
+    const setters = sizeSettersOf(this.#at);
+    if (setters) return setters;
     const others = await this.#others();
     const edits = report.batch && setAside(report.source, report.batch.rows, [report.row]);
     if (!edits || others.every((other) => this.#needsIt(other))) return [];
@@ -196,10 +200,43 @@ function looksAsMeant(was: Report, is: Report): boolean {
   return readsAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
 }
 
+/** Problems that a larger size may solve. */
+const bySize: ReadonlySet<IssueCode> = new Set([
+  'uneven-sizes',
+  'hard-to-read',
+  'fine-mark',
+  'thin-stroke',
+  'weak-bridge',
+  'gap-closes',
+]);
+
+/** Setting those aside that keep a shape small on all tags, if the problem is of that shape; `undefined` if none does. */
+function sizeSettersOf({ report, issue }: Case): Fix[] | undefined {
+  const { batch, source, shared = [] } = report;
+  const size = shared.find(
+    ({ path }) => isWithin(issue.path, path.slice(0, -1)) || (issue.path[0] === 'pieces' && shared.length === 1),
+  );
+  const found = batch && size && sizeSetters(size, mostSetAside(batch.rows.length));
+  if (!found || !(bySize.has(issue.code) || found.rows.includes(report.row))) return undefined;
+  const edits = setAside(source, batch.rows, found.rows);
+  const names = listedQuoted(found.rows.map((row) => labelOf({ batch, row })!));
+  const as = found.rows.length === 1 ? 'as a separate tag' : 'as separate tags';
+  return edits
+    ? [
+        {
+          title: `Set ${names} aside ${as}: the others come out ${found.times.toFixed(1)} times as large`,
+          edits,
+          look: 1,
+          isChoice: true,
+        },
+      ]
+    : [];
+}
+
 /** None where all names have one size or one line: without one of them the others would be larger, or stand elsewhere. */
 function mostAsideOf({ report: { source, batch, row }, model }: Case): number {
   if (!batch || !setAside(source, batch.rows, [row]) || isMadeTogether(model)) return 0;
-  return mostSetAside(batch.rows);
+  return mostSetAside(batch.rows.length);
 }
 
 /** Whether a cell would be changed in a row that is taken out. */

@@ -108,3 +108,11 @@ export function textsIn(value: unknown): string[] {
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([key, inner]) => (key === 'batch' ? [] : textsIn(inner)));
 }
+
+/** Names of a batch that may be set aside for the good of all others: one in ten, and no more than are looked through at once. Our own judgement. */
+const asideShare = 0.1;
+const mostAside = 5;
+
+export function mostSetAside(tags: number): number {
+  return Math.min(mostAside, Math.ceil(asideShare * tags));
+}

@@ -5,7 +5,6 @@ import { textsOf } from '../spec/shape-model.ts';
 import type { Shape } from '../spec/shape-model.ts';
 import { cutOnTheLine } from './uncompensated.ts';
 import { everyShape } from './load.ts';
-import { sizeKey } from './resources.ts';
 import type { Resources } from './resources.ts';
 import type { Piece, Tag } from './tag.ts';
 import { PieceBuilder } from './piece-builder.ts';
@@ -41,17 +40,26 @@ export async function buildTag(model: TagModel, resources: Resources): Promise<T
   };
 }
 
-/** Largest possible scales, on this tag, of shapes that must be equally large on all tags of a batch; by `sizeKey`. */
-export async function fittedScales(model: TagModel, resources: Resources): Promise<Map<string, number>> {
+/** Largest possible scales, on this tag, of shapes that must be equally large on all tags of a batch. */
+export async function fittedScales(model: TagModel, resources: Resources): Promise<FittedScale[]> {
   const { evaluator } = new PieceBuilder(model, resources);
-  const scales = new Map<string, number>();
+  const scales: FittedScale[] = [];
   for (const shape of sameSized(model)) {
     await evaluator.make(shape);
     const scale = evaluator.scaleOf(shape);
-    if (scale !== undefined) scales.set(sizeKey(shape), scale);
+    const { ofMost } = evaluator.areaOf(shape) ?? {};
+    if (scale !== undefined) scales.push({ shape, scale, ...(ofMost === undefined ? {} : { ofMost }) });
     await resources.checkpoint();
   }
   return scales;
+}
+
+export interface FittedScale {
+  readonly shape: Shape;
+  /** Over its natural size. */
+  readonly scale: number;
+  /** Share of the largest that was asked for. */
+  readonly ofMost?: number;
 }
 
 /** Whether tags look as they do because of the others of their batch. */

@@ -63,7 +63,7 @@ export class PieceBuilder {
     const hangerStages: Stage<PlacedHanger | undefined>[] = [];
     for (const hanger of model.hangers) {
       const placed = await this.#hang(hanger, model, body, bodies, { factor, usesReading });
-      if (!placed.value) this.#noRoom(hanger);
+      if (!placed.value) this.#noRoom(hanger, bodies);
       hangerStages.push(placed);
     }
     const hangers = hangerStages.flatMap(({ value }) => value ?? []);
@@ -300,12 +300,15 @@ export class PieceBuilder {
     return found;
   }
 
-  #noRoom({ kind, path, row }: Hanger): void {
+  #noRoom({ kind, path, row }: Hanger, bodies: readonly MadeEntry[]): void {
     // Those of a row have room together or not at all.
     if (row && row.nth > 0) return;
+    const isLettering = bodies.every(({ stage }) => stage.value.lettering?.some(({ as }) => as === 'material'));
     const message = row
       ? `There is no room for ${row.count} ${kind}s in a row here; set them closer together, or make the body larger.`
-      : `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
+      : isLettering
+        ? `No letter has room for the ${kind} here: hang the tag by a “ring”, which stands beside the letters.`
+        : `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
 }

@@ -69,7 +69,13 @@ export function unblocked(at: Case): Remedy[] {
   return [...makingRoom(at), ...otherPlaces(at, hanger), ...widerBacking(at), ...ringInstead(at, hanger)];
 }
 
-/** A ring on the edge, where the hole would need room among what is glued on. */
+/** The body has no room for the opening. */
+export function whereThereIsRoom(at: Case): Remedy[] {
+  const hanger = hangerAt(at);
+  return hanger ? [...otherPlaces(at, hanger), ...ringInstead(at, hanger)] : [];
+}
+
+/** A ring on the edge, where the hole would need room among what is glued on, or in letters. */
 function ringInstead(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
   const written = valueAt(at, path.slice(0, -1));
   const isAlone = typeof written === 'object' && written !== null && Object.keys(written).length === 1;
@@ -78,7 +84,7 @@ function ringInstead(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
   return [
     {
       words: 'Hang it by a ring on the edge instead',
-      candidates: setting(at, path.slice(0, -2), 'hanger', `{ring: ${side}}`),
+      candidates: [side, 'auto'].flatMap((each) => setting(at, path.slice(0, -2), 'hanger', `{ring: ${each}}`)),
     },
   ];
 }

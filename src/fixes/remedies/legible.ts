@@ -1,5 +1,6 @@
 /** Remedies that make lettering legible again. */
 
+import { samePath } from '../../core/values.ts';
 import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, settingLengths, shapeAt } from '../candidate.ts';
@@ -13,6 +14,9 @@ const keptShares = [0.8, 0.65, 0.5, 0.35, 0.2, 0.1];
 
 const largerFactors = [1.15, 1.3, 1.45, 1.6];
 
+/** On a plate there may be room for more. */
+const muchLargerFactors = [1.9, 2.3];
+
 /** The issue is at a text shape or at its growth. */
 export function legible(at: Case): Remedy[] {
   const { path } = at.issue;
@@ -25,10 +29,16 @@ export function legible(at: Case): Remedy[] {
     ...uncovered(atShape, shape),
     growingLess(atShape, shape),
     ...(grow < 0 ? [heavier(atShape, shape)] : []),
-    larger(atShape, shape, largerFactors),
+    larger(atShape, shape, isMark(atShape, shape) ? [...largerFactors, ...muchLargerFactors] : largerFactors),
     ...otherFonts(atShape, shape),
     ...ungrownBacking(atShape, shape),
   ];
+}
+
+function isMark({ model }: Case, { path }: Shape): boolean {
+  return model.pieces.some(({ engrave, score }) =>
+    [...engrave, ...score].some(({ shape }) => samePath(shape.path, path)),
+  );
 }
 
 function growingLess(at: Case, shape: Shape): Remedy {

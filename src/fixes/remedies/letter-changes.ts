@@ -20,9 +20,6 @@ import {
 /** Weights that families of lettering commonly have, above the regular one. */
 const heavierWeights = [600, 700, 800, 900];
 
-/** Largest factor of enlargement; beyond that it is another tag. */
-const largestFactor = 1.6;
-
 /** Overlaps to try when letters are slid together, in mm. */
 const lapsMm = [0.6, 0.8, 1];
 
@@ -170,13 +167,12 @@ export function larger(at: Case, shape: Shape, all: readonly number[]): Remedy {
   const outlineKey = width === undefined ? 'height' : 'width';
   const key = font ? fontSizeKeys[font.of] : outlineKey;
   const size = font?.mm ?? width ?? height;
-  const factors = all.filter((each) => each <= largestFactor);
   return {
     words: `Make ${shapeTitle(shape)} larger`,
     candidates:
       size === undefined
         ? []
-        : factors.flatMap((each) =>
+        : all.flatMap((each) =>
             setting(at, shape.path, key, specLength(Math.ceil(size * each * 10) / 10, at.tag.units)),
           ),
   };

@@ -18,6 +18,9 @@ import {
   isCutThrough,
 } from './letter-changes.ts';
 
+/** Largest factor of enlargement of what is cut; beyond that it is another tag. */
+const largestFactor = 1.6;
+
 /**
  * Growing both sides by half of what is missing is enough for one straight neck; a fixed size takes some of it back.
  */
@@ -63,7 +66,9 @@ export function thicker(at: Case): Remedy[] {
     larger(
       at,
       shape,
-      [1, 1.1, 1.25].map((share) => (share * minimum) / Math.max(width, 1e-6)),
+      [1, 1.1, 1.25]
+        .map((share) => (share * minimum) / Math.max(width, 1e-6))
+        .filter((factor) => factor <= largestFactor),
     ),
   ];
 }

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { unevenSizes } from '../../../src/checks/uneven-sizes.ts';
+import { sizeSetters, unevenSizes } from '../../../src/checks/uneven-sizes.ts';
 import { checkBatch } from '../../../src/engine/batch.ts';
 import type { ComputeOptions, Report } from '../../../src/engine/engine.ts';
 import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
@@ -121,5 +121,70 @@ describe('Names of a batch that are fitted each by itself', () => {
     const [found] = unevenIn({ report });
     assert.ok(found);
     assert.deepEqual(await findFixes(engine, report, found, located), []);
+  });
+});
+
+describe('Names of a batch that have one size', () => {
+  const fit = ', at_most: {x_height: 8 mm}, same_size: true';
+  const batch = '[Fig, Tansy, Mallow, Ampelodesmos mauritanicus]';
+
+  it('are told which of them keeps all others small, and by how much', async () => {
+    const made = await checked(labels(fit, batch));
+    const [found, ...more] = unevenIn(made);
+    assert.deepEqual(more, []);
+    const told =
+      /^“Ampelodesmos mauritanicus” keeps all 4 small, .* \(small letters (\S+) mm high\): the others have room for (\S+) mm\.$/;
+    const [, is, could] = told.exec(found!.message)!.map(Number);
+    assert.deepEqual([found!.row, found!.path], [3, ['shapes', 'name', 'fit']]);
+    const without = await checked(labels(fit, '[Fig, Tansy, Mallow]'));
+    assert.deepEqual(unevenIn(without), []);
+    const lettered = [...without.report.tag!.made.values()].find(({ lettering }) => lettering)!;
+    const least = lettered.lettering![0]!.xHeight;
+    assert.ok(Math.abs(least - could!) < 0.1, `${String(least)} mm without it, ${String(could)} mm told`);
+    assert.ok(is! < could! / 1.5);
+  });
+
+  it('are told from twice the size, or from one and a half times if it is far less than asked for', () => {
+    const size = (scales: readonly number[], most?: number) => ({
+      path: ['shapes', 'name', 'fit'],
+      scales,
+      ...(most === undefined ? {} : { most }),
+    });
+    const setters = (...scales: number[]) => sizeSetters(size(scales), 1)?.rows;
+    assert.equal(setters(3.99, 2, 3.99), undefined);
+    assert.deepEqual(setters(4, 2, 4), [1]);
+    assert.equal(setters(9, 1), undefined, 'of two, each has its say');
+    assert.equal(setters(9, 1, 1, 9), undefined, 'two are more than one in ten');
+    assert.deepEqual(sizeSetters(size([9, 1, 1.2, 9]), 2)?.rows, [1, 2]);
+    assert.equal(sizeSetters(size([3, 2, 3], 5), 1), undefined);
+    assert.deepEqual(sizeSetters(size([3, 2, 3], 5.01), 1), { rows: [1], times: 1.5, isTiny: true });
+    assert.equal(sizeSetters(size([2.99, 2, 2.99], 6), 1), undefined);
+  });
+
+  it('are offered without those that keep them small, and come out larger', async () => {
+    const made = await checked(labels(fit, batch));
+    const issue = unevenIn(made)[0]!;
+    assert.equal(issue.severity, 'warning');
+    const [fix, ...more] = await findFixes(engine, made.report, issue, located);
+    assert.deepEqual(more, []);
+    assert.match(
+      fix!.title,
+      /^Set “Ampelodesmos mauritanicus” aside as a separate tag: the others come out \d\.\d times as large$/,
+    );
+    const after = await checked(withEdits(made.report.source.text, fix!.edits));
+    assert.equal(after.all.length, 3);
+    assert.deepEqual(unevenIn(after), []);
+  });
+
+  it('are not set aside for what another keeps small', async () => {
+    const small = labels(fit, '[Tansy, Fig, Kale, Ampelodesmos mauritanicus var. ruber, Rue]', '[40 mm, 12 mm]');
+    const made = await checked(small);
+    const issue = made.report.issues.find(({ code }) => code === 'hard-to-read')!;
+    const titles = (await findFixes(engine, made.report, issue, located)).map(({ title }) => title);
+    assert.ok(
+      titles.some((title) => title.startsWith('Set “Ampelodesmos')),
+      titles.join('\n'),
+    );
+    assert.ok(!titles.some((title) => title.startsWith('Set “Tansy')), titles.join('\n'));
   });
 });

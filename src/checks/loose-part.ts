@@ -2,7 +2,7 @@
  * Parts that fall out of a piece: dots of letters, letters that do not touch, counters of letters cut through a plate.
  */
 
-import { capitalised } from '../core/names.ts';
+import { capitalised, listedQuoted } from '../core/names.ts';
 import { samePath } from '../core/values.ts';
 import { intersection } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, boxesOverlap, contains, ringArea } from '../geometry/measure.ts';
@@ -10,7 +10,8 @@ import { partsOf } from '../geometry/parts.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import { rowsOf } from '../tag/overlap/runs.ts';
-import type { Piece, Tag } from '../tag/tag.ts';
+import type { Piece, Source, Tag } from '../tag/tag.ts';
+import { wholeShapesOf } from '../tag/whole-shapes.ts';
 import { mm2, mmByMm } from '../core/figures.ts';
 import { blame } from './blame.ts';
 import { byCause, locationOf } from './by-cause.ts';
@@ -69,8 +70,9 @@ function messageOf(parts: readonly Region[], piece: Piece, path: YamlPath): stri
   const { title } = piece;
   const box = boundsOf(parts[0]!)!;
   const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
-  const ways = waysOut(piece, path, parts.length === 1 ? 'it' : 'them');
-  const name = lettersOf(parts[0]!, piece);
+  const shapes = parts.length === 1 ? wholeShapesOf(parts[0]!, piece) : [];
+  const ways = shapes.length > 0 ? moveOut(piece, shapes) : waysOut(piece, path, parts.length === 1 ? 'it' : 'them');
+  const name = lettersOf(parts[0]!, piece) ?? shapesInWords(shapes);
   if (parts.length === 1) {
     const what = name === undefined ? `A part of “${title}”` : `${capitalised(name)} of “${title}”`;
     return `${what} (${size}, ${mm2(area(parts[0]!), 1)}) is joined to nothing and falls out. ${ways}`;
@@ -132,6 +134,18 @@ function waysOut({ sources, glueTo }: Piece, path: YamlPath, them: 'it' | 'them'
   const keys = isLettered ? '“overlap”, “straps” or “bridges”' : '“straps” or “bridges”';
   const apart = glueTo === undefined ? `keep ${them} apart` : `glue ${them} on separately`;
   return `Join ${them} with ${keys}, or ${apart} with “parts: many”.`;
+}
+
+/** Shapes that are whole and lie apart are brought together, rather than joined within. */
+function moveOut({ glueTo }: Piece, shapes: readonly Source[]): string {
+  const apart = glueTo === undefined ? 'keep it apart' : 'glue it on separately';
+  const move = shapes.length === 1 ? 'Move it until it overlaps the rest' : 'Move the shapes until they overlap';
+  return `${move}, or ${apart} with “parts: many”.`;
+}
+
+function shapesInWords(shapes: readonly Source[]): string | undefined {
+  const names = shapes.flatMap(({ shape }) => shape.name ?? []);
+  return shapes.length > 0 && names.length === shapes.length ? listedQuoted(names) : undefined;
 }
 
 /** Whether the piece hangs by this part, which is then the one that stays. */

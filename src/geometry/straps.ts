@@ -88,7 +88,7 @@ function gapAt(y: number, { from, to, length }: Gap, outlines: readonly Ring[]):
 
 const none: Ring = [];
 
-interface Gap {
+export interface Gap {
   readonly from: Point;
   readonly to: Point;
   readonly length: number;
@@ -119,7 +119,7 @@ const evenMm = 0.02;
  * The shortest segment between two outlines that do not cross. One of its ends is a corner of one of them; where they
  * run side by side, it is the one halfway along.
  */
-function shortestBetween(a: Ring, b: Ring): Gap {
+export function shortestBetween(a: Ring, b: Ring): Gap {
   const back = fromCorners(b, a).map(({ from, to, length }) => ({ from: to, to: from, length }));
   const all = [...fromCorners(a, b), ...back];
   const shortest = all.reduce((best, gap) => (gap.length < best.length ? gap : best));

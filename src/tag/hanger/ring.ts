@@ -64,6 +64,9 @@ const offLevelCost = 2;
 /** More than any place behind the outline could make up for. */
 const hiddenCost = 3;
 
+/** Cost of a place beside the body with ink above and below it, as in the crook of a 2: there it looks stuck on. */
+const bayCost = 0.3;
+
 /** More than any other fault. */
 const blockedCost = 10;
 
@@ -111,7 +114,8 @@ export function placeRing(
       // Seen from its side, a ring stands free: one in a bay behind lettering would hold, but nobody looks for it
       // there.
       const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
-      return cost + hidden + offLevel + costOfTilt(tiltDegrees(hang, direction), direction.y === 0);
+      const bay = direction.y === 0 && [1, -1].every((y) => edges.crossedBy(centre, { x: 0, y })) ? bayCost : 0;
+      return cost + hidden + bay + offLevel + costOfTilt(tiltDegrees(hang, direction), direction.y === 0);
     });
     return Math.min(...costs);
   };

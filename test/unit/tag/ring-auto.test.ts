@@ -299,7 +299,9 @@ function score(
   const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
   const costs = directions.map(({ at, cost, askew }) => {
     const tilt = Math.abs(Math.atan2(hang.x * at.y - hang.y * at.x, hang.x * at.x + hang.y * at.y)) * (180 / Math.PI);
-    return cost + tilt / 60 + (tilt > 5.5 ? askew : 0) + (lastCrossing(centre, at, edges) === undefined ? 0 : 3);
+    const isInBay = at.y === 0 && [1, -1].every((y) => lastCrossing(centre, { x: 0, y }, edges) !== undefined);
+    const hidden = lastCrossing(centre, at, edges) === undefined ? 0 : 3;
+    return cost + tilt / 60 + (tilt > 5.5 ? askew : 0) + hidden + (isInBay ? 0.3 : 0);
   });
   const badly = Math.min(...costs) + (blocked || isInside(centre, rows) ? 10 : 0) + misread(centre, lettered);
   if (1 - badly <= atLeast) return -Infinity;
@@ -347,6 +349,20 @@ describe('The place that a ring finds for itself', () => {
 });
 
 describe('A ring that finds its own place in lettering', () => {
+  it('does not stand in the crook of a 2', async () => {
+    const { pieces } = await make(
+      specOf(
+        ['body: {text: "2031", font: Nunito, weight: 700, overlap: auto, height: 50}'],
+        'body: [body], hanger: {ring: {at: auto, diameter: 3, wall: 1.6}}',
+      ),
+    );
+    const { hangers, body } = pieces[0]!;
+    const { x, y } = hangers[0]!.centre;
+    const edges = edgesOf(body);
+    const inked = [1, -1].map((dy) => lastCrossing({ x, y }, { x: 0, y: dy }, edges) !== undefined);
+    assert.ok(!inked.every(Boolean), `the ring stands at ${x.toFixed(1)}, ${y.toFixed(1)}`);
+  });
+
   // Found among 450 names (`npm run ring-places`): where it is joined best, a second joint beside is thinner than `min_web`.
   for (const [text, font] of [
     ['Noah', 'Pacifico'],

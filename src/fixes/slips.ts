@@ -2,7 +2,7 @@
 
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { withEdits, causeOf } from '../core/issue.ts';
-import type { Fix, Issue, TextChange } from '../core/issue.ts';
+import type { Fix, Issue, TextChange, TextRange } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
 import { solves } from './no-worse.ts';
 import { styledFont } from './styled-font.ts';
@@ -35,8 +35,20 @@ function putsRight(issue: Issue, before: Report, after: Report): boolean {
   if (after.source.issues.length > 0) return false;
   const stages = issueKinds[issue.code].about === 'text' ? ['text'] : ['text', 'resources'];
   const counted = ({ issues }: Report) => issues.filter(({ code }) => stages.includes(issueKinds[code].about));
-  const [was, is] = [counted(before), counted(after)];
+  const wasUnread = unreadBy(issue, before);
+  const [was, is] = [counted(before), counted(after).filter(({ range }) => !wasUnread(after, range))];
   return (
     is.length < was.length && !is.some((other) => causeOf(other) === causeOf(issue) && other.message === issue.message)
   );
+}
+
+/** Whether a place in the changed text lies in what a misspelt key stands before: its slips were there, but nobody looked. */
+function unreadBy({ code, path }: Issue, before: Report): (after: Report, range: TextRange) => boolean {
+  if (code !== 'unknown-key') return () => false;
+  const { text } = before.source;
+  const value = before.source.range(path);
+  return (after, { start, end }) => {
+    const shift = after.source.text.length - text.length;
+    return start - shift >= value.start && end - shift <= value.end;
+  };
 }

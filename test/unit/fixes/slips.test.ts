@@ -32,6 +32,16 @@ describe('Fixes of slips in the text', () => {
     }
   });
 
+  it('correct a key whose value has slips of its own, and then those', async () => {
+    const text = soundSpec
+      .replace('shapes:', 'shape:')
+      .replace('font: Nunito', 'font: Nunitoo')
+      .replace('top', 'upper');
+    const { made, report: after } = await fixAll(newEngine(), text, options);
+    assert.ok(made.includes('Change to “shapes”') && made.includes('Change to “Nunito”'), made.join(', '));
+    assert.ok(after.tag !== undefined);
+  });
+
   it('put a style that stands in the name of a font under its keys', async () => {
     const text = soundSpec.replace('font: Nunito', 'font: Nunito Bold');
     assert.deepEqual(

@@ -8,6 +8,7 @@ import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
+import type { Shape } from '../spec/shape-model.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
 import { pointsAlong } from './points-along.ts';
 import type { Check } from './check.ts';
@@ -58,9 +59,20 @@ function offBody({ region, operation, path, shape }: Mark, piece: Piece): Findin
       piece: piece.id,
       path,
       points: [contains(largest.part, inner) ? inner : largest.edge[0]!],
-      message: `${what} runs ${where} of “${piece.title}” (${places}).${lost}`,
+      message: `${what} runs ${where} of “${piece.title}” (${places}).${lost}${ofSameDrawing(shape, piece)}`,
     },
   ];
+}
+
+/** Lines of a drawing have a size of their own, and do not fit the rest of it unless neither has. */
+function ofSameDrawing({ generator, modifiers }: Shape, { sources }: Piece): string {
+  if (generator.kind !== 'drawing' || (modifiers.width === undefined && modifiers.height === undefined)) return '';
+  const isWithRest = sources.some(
+    ({ shape: { generator: other } }) => other.kind === 'drawing' && other.file === generator.file,
+  );
+  return isWithRest
+    ? ` It and the body are of one drawing, each as large as it says by itself: give the size to the piece instead, and they stay together.`
+    : '';
 }
 
 /** Letters that just miss the edge of the piece; `hole-blocked` reports those beside a hanger's opening. */

@@ -3,8 +3,11 @@
 import { distance } from './measure.ts';
 import type { Point, Region, Ring } from './types.ts';
 
-/** Style of the corners of an offset; `tangent` is round, but with chords outside the arc instead of inside. */
-export type Corners = 'round' | 'miter' | 'bevel' | 'tangent';
+/**
+ * Style of the corners of an offset; `tangent` is round, but with chords outside the arc instead of inside, and `eased` mitred up to a
+ * right angle and a little more, where the miter is short, and round beyond.
+ */
+export type Corners = 'round' | 'miter' | 'eased' | 'bevel' | 'tangent';
 
 export interface RawOffset {
   /** In mm; positive means outwards from the material. */
@@ -14,8 +17,8 @@ export interface RawOffset {
   readonly arcTolerance: number;
 }
 
-/** A miter longer than this many times the offset is cut off square. */
-const miterLimit = 4;
+/** A miter longer than this many times the offset is cut off square, or round. */
+const miterLimit = { miter: 4, eased: 1.6 } as const;
 
 /**
  * A corner so slight that its miter exceeds its arc by no more than this, in mm, becomes one point: flattened curves
@@ -82,15 +85,15 @@ function besideRing(ring: readonly Point[], { delta, corners, arcTolerance }: Ra
     const overlap = (reach * Math.abs(sine)) / (1 + cosine);
     const isOnePoint = isConcave
       ? overlap <= Math.min(length, nextLength) / 2
-      : corners === 'miter'
-        ? 1 + cosine >= 2 / miterLimit ** 2
+      : corners === 'miter' || corners === 'eased'
+        ? 1 + cosine >= 2 / miterLimit[corners] ** 2
         : reach * (Math.sqrt(2 / (1 + cosine)) - 1) <= slightMm;
     if (isOnePoint) {
       const q = delta / (1 + cosine);
       line.push({ x: x + (kx + jx) * q, y: y + (ky + jy) * q });
     } else if (isConcave) {
       line.push({ x: x + kx * delta, y: y + ky * delta }, corner, { x: x + jx * delta, y: y + jy * delta });
-    } else if (corners === 'round') {
+    } else if (corners === 'round' || corners === 'eased') {
       const turn = turnAt(sine, cosine, delta);
       const start = Math.atan2(ky, kx);
       const steps = Math.ceil(Math.abs(turn) / arcStep);

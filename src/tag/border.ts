@@ -58,7 +58,7 @@ const leftByShoulders = 0.9;
 
 /** The border of a shape; empty if there is no room for the lines in it. */
 export function borderOf(region: Region, { inset, lines, radius, clip, clear, leastClear }: BorderGenerator): Bordered {
-  const within = withCorners(offset(outerRings(region), -inset, 'miter'), radius, clip);
+  const within = withCorners(offset(outerRings(region), -inset, 'eased'), radius, clip);
   const border = clearOf({ within, lines, clear, leastClear, ends: false }, holeRings(region));
   return { border, ...drawBorder(border) };
 }
@@ -74,7 +74,7 @@ export function clearedBorder<T extends Partial<Bordered> & { region: Region }>(
 
 /** What a border runs round. */
 export function insideBorder({ within, lines }: Border): Region {
-  return offset(within, -Math.max(...lines.map(({ to }) => to)), 'miter');
+  return offset(within, -Math.max(...lines.map(({ to }) => to)), 'eased');
 }
 
 /** The border with its lines as wide as they are after growing. */
@@ -89,7 +89,7 @@ export function scaledBorder(border: Border, within: Region, scale: number): Bor
 }
 
 function drawBorder({ within, lines }: Border): DrawnBorder {
-  const inside = (by: number): Region => offset(within, -by, 'miter');
+  const inside = (by: number): Region => offset(within, -by, 'eased');
   if (lines.every(({ from, to }) => from === to)) {
     const followed = lines.flatMap(({ from }) => inside(from).map((ring): Line => [...ring, ring[0]!]));
     return { region: strokesAlong(followed, strokeMm), lines: followed };
@@ -109,7 +109,7 @@ function withCorners(within: Region, radius: number, clip: number): Region {
 function clearOf(border: Border, openings: Region): Border {
   const kept = offset(outerRings(openings), border.clear);
   const deepest = Math.max(...border.lines.map(({ to }) => to));
-  const band = difference(border.within, [offset(border.within, -deepest - spareMm, 'miter')]);
+  const band = difference(border.within, [offset(border.within, -deepest - spareMm, 'eased')]);
   const meets = (part: Region, by: number): boolean => intersection(offset(part, -by), band).length > 0;
   const met = partsOf(kept).filter((part) => meets(part, touchingMm));
   if (met.length === 0) return border;

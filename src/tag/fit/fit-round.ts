@@ -59,7 +59,13 @@ interface RoundFit {
 
 const sides = ['top', 'bottom'] as const;
 
-/** Each line goes in by itself as far as what is in its way makes it, so that the other one stays at the edge. */
+/** Both lines on one circle look best, if that costs no more than this of their size (our own judgement). */
+const evenShare = 0.9;
+
+/**
+ * Each line goes in as far as what is in its way makes it; the other one goes in as far as well, or stays at the edge where it would have
+ * to be much smaller.
+ */
 function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number): RoundFit | undefined {
   const ellipse = ellipseIn(inner);
   if (!ellipse) return undefined;
@@ -94,7 +100,12 @@ function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number)
         } else low = middle;
       }
     }
-    return { scale: scaleAt(share, sunk), axes, sunk, centre };
+    const scale = scaleAt(share, sunk);
+    const deeper = Math.max(sunk.top, sunk.bottom);
+    const even: Sunk = { top: deeper, bottom: deeper };
+    const isEven =
+      scaleAt(share, even) >= evenShare * scale && sides.every((side) => isClear(side, scaleAt(share, even), even));
+    return isEven ? { scale: scaleAt(share, even), axes, sunk: even, centre } : { scale, axes, sunk, centre };
   }
   return undefined;
 }

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { contains } from '../../../src/geometry/measure.ts';
-import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
+import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { assertSilent, found, only } from './found.ts';
 
@@ -112,6 +112,17 @@ describe('A mark that runs off its piece', () => {
     const issue = only(made, 'mark-off-body');
     assert.match(issue.message, /Engraving runs into an opening of “tag” \(10\.00 × 4\.00 mm\)/);
     assertNear(issue.points![0]!.x, 0, 0.01);
+  });
+
+  it('is told why lines of a drawing do not fit the rest of it, which they do by the size of the piece', async () => {
+    const acorn =
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 130" width="100mm" height="130mm"><path d="M10 20 H90 V120 H10 Z"/><path d="M14 40 C30 48 70 48 86 40" fill="none" stroke="#000"/></svg>';
+    const spec = (own: string, whole: string): string =>
+      `tagwright: 1\nshapes:\n  acorn: {drawing: acorn.svg${own}}\n  rim: {drawing: acorn.svg, lines: true${own}}\npieces:\n  tag: {body: acorn, score: rim${whole}}\n`;
+    const engine = newEngine({ 'acorn.svg': acorn });
+    const off = (await report(spec(', height: 80 mm', ''), engine)).issues.find(({ code }) => code === 'mark-off-body');
+    assert.match(off!.message, /one drawing, each as large as it says by itself: give the size to the piece instead/);
+    assert.deepEqual((await report(spec('', ', height: 80 mm'), engine)).issues, []);
   });
 
   it('is told beyond the lug of a ring, and not on it', async () => {

@@ -5,6 +5,7 @@ import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
 import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
+import { Outlines } from '../support/distance.ts';
 import { differenceAreaByJts, distanceByJts, intersectionAreaByJts } from '../support/reference.ts';
 import { box, disc } from '../support/shapes.ts';
 
@@ -36,6 +37,17 @@ function assertClosed(region: Region): void {
 
 // Areas are those of elementary geometry.
 describe('A border', () => {
+  it('runs as far from sharp bays, as between scallops, as from all else', async () => {
+    const made = await marked('inset: 2', 'hanger: {ring: top}', 'plate: {scallops: {across: 50, lobes: 14}}');
+    const outlines = new Outlines(made.pieces[0]!.body);
+    const away = markOf(made)
+      .flat()
+      .map((point) => outlines.distance(point));
+    assert.ok(away.length > 100);
+    // The line is engraved with a width.
+    for (const mm of away) assertNear(mm, 2, 0.11);
+  });
+
   it('is the outline set in, less the same set in by its width', async () => {
     const straight = await makeShape('{border: {of: plate, inset: 3, width: 1}}', [plate]);
     assertNear(straight.area, 74 * 34 - 72 * 32, 1e-3);

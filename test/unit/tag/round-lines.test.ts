@@ -104,11 +104,23 @@ describe('Lines over the top and along the bottom', () => {
     assert.deepEqual(issues, []);
     const clear = distanceByJts(pieces[0]!.hangers[0]!.opening, region);
     assert.ok(clear > 2 - 0.01, `${clear}`);
-    // The lower line stays at the edge: its feet are as far from it as the margin.
+    // Both run on one circle: the lower line as deep as the hole makes the upper one.
     const [top, bottom] = pieces[0]!.marks[0]!.lettering!.map(({ letters }) => letters.flatMap((each) => each.region));
     const furthest = (ink: typeof region): number => Math.max(...ink.flat().map(({ x, y }) => Math.hypot(x, y)));
-    assertNear(furthest(bottom!), 35 - 3, 0.1);
     assert.ok(furthest(top!) < 35 - 3 - 2);
+    assertNear(furthest(bottom!), furthest(top!), 0.5);
+  });
+
+  it('stay at the edge where going deeper would make them much smaller', async () => {
+    const { region, pieces } = await onPlate(
+      '{circle: 44}',
+      `${pair('SEEDS', 'grown by the Brambleside neighbours')}, fit: {in: plate, margin: 3, clear: 2}`,
+      'body: [plate], engrave: [words], hanger: {hole: top}',
+    );
+    const [top, bottom] = pieces[0]!.marks[0]!.lettering!.map(({ letters }) => letters.flatMap((each) => each.region));
+    const furthest = (ink: typeof region): number => Math.max(...ink.flat().map(({ x, y }) => Math.hypot(x, y)));
+    assertNear(furthest(bottom!), 22 - 3, 0.1);
+    assert.ok(furthest(top!) < 22 - 3 - 2);
   });
 
   it('say what keeps them small, where it does by more than a quarter', async () => {

@@ -1,10 +1,11 @@
 /** Page of all sheets, for people: where each piece lies, with totals. */
 
-import { applyTo, transform } from '../geometry/affine.ts';
-import { union } from '../geometry/clipper.ts';
+import { oncePer } from '../core/once-per.ts';
+import { applyTo, chain, transform } from '../geometry/affine.ts';
+import { difference, offset, union } from '../geometry/clipper.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
 import { poleOf } from '../geometry/pole.ts';
-import type { Region } from '../geometry/types.ts';
+import type { Affine, Point, Region } from '../geometry/types.ts';
 import { isError } from '../core/issue.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { inkOn } from '../look/ink.ts';
@@ -18,7 +19,10 @@ import type { Tools } from './job.ts';
 import { captionWidth, curvesOf, movedUp, PageBuilder, wrapped } from './page.ts';
 import type { Page } from './page.ts';
 import type { SheetJobs } from './sheet-job.ts';
-import type { LaidPiece, SheetPlan } from './sheet-plan.ts';
+import type { LaidPiece, PlannedSheet } from './sheet-plan.ts';
+import { styleOf } from './styles.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
+import type { CutPlan } from '../toolpath/cut-plan.ts';
 
 /** Page width in mm: A4 (ISO 216), or letter paper for inches. */
 const widths = { mm: 210, in: 215.9 } as const;
@@ -30,6 +34,9 @@ const sizeMm = 3.4;
 const leadingMm = 5.2;
 const columnMm = 30;
 const red = '#B00020';
+
+/** Of score lines, in mm on paper. */
+const scoreWidthMm = 0.25;
 
 /** Room around a sheet for names that find none on it, in mm on paper. */
 const aroundMm = { side: 6, above: 1 } as const;
@@ -58,7 +65,8 @@ export async function sheetPage(
   const scale = (width - 2 * margin) / plan.sheet.width;
   const faulty = new Set(jobs[0]!.issues.filter(isError).map(({ label }) => label ?? ''));
   const several = new Set(plan.sheets.map(({ from }) => from.stock.name)).size > 1;
-  for (const [index, { pieces, from }] of plan.sheets.entries()) {
+  for (const [index, sheet] of plan.sheets.entries()) {
+    const { from } = sheet;
     if (plan.sheets.length > 1)
       write(
         `Sheet ${index + 1}${several && from.stock.name !== undefined ? `: ${from.stock.name}` : ''}`,
@@ -66,7 +74,8 @@ export async function sheetPage(
         plain,
       );
     y -= plan.sheet.height * scale - sizeMm;
-    drawSheet(page, plan, pieces, { scale, x: margin, y }, { look: lookOfStock(from.stock), face: plain, faulty });
+    const { output } = jobs[index]!.tag;
+    drawSheet(page, sheet, { scale, x: margin, y }, { look: lookOfStock(from.stock), output, face: plain, faulty });
     y -= gapMm;
   }
   for (const { name, value } of facts) {
@@ -84,7 +93,7 @@ interface Corner {
   readonly y: number;
 }
 
-interface SheetLook {
+interface SheetLook extends Pick<Tag, 'output'> {
   readonly look: Look;
   readonly face: FontFace;
   /** Names of tags with errors, which get a red outline. */
@@ -93,35 +102,32 @@ interface SheetLook {
 
 function drawSheet(
   page: PageBuilder,
-  { sheet }: SheetPlan,
-  pieces: readonly LaidPiece[],
-  { scale, x, y }: Corner,
-  { look, face, faulty }: SheetLook,
+  { pieces, plan }: PlannedSheet,
+  corner: Corner,
+  { look, output, face, faulty }: SheetLook,
 ): void {
-  page.box(x, y, sheet.width * scale, sheet.height * scale, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
+  const { scale, x, y } = corner;
+  // Its bounds are the whole sheet.
+  const [width, height] = [plan.bounds.maxX * scale, plan.bounds.maxY * scale];
+  page.box(x, y, width, height, { fill: '#F4F2EC', stroke: '#777777', lineWidth: 0.2 });
   const named: { readonly name: string; readonly on: Captioned }[] = [];
   const onPaper = { a: scale, b: 0, c: 0, d: scale, e: x, f: y };
   for (const { name, piece, toSheet, region } of pieces) {
     const rim = faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 };
-    const isEngraved = drawLaid(page, { piece, toSheet, region }, { look, rim, scale, x, y });
-    const middle = poleOf(region, 0.5);
+    const isEngraved = drawLaid(page, { piece, toSheet, region }, { look, rim, ...corner });
     const caption = name === '' ? piece.title : name;
     // An engraved piece already shows which one it is.
     const shown = isEngraved ? '' : caption;
     const wide = captionWidth(face, shown);
-    const on = {
-      region: transform(region, onPaper),
-      marks: [],
-      wide,
-      ...(middle ? { middle: applyTo(middle, onPaper) } : {}),
-    };
-    named.push({ name: shown, on });
+    const room = shown === '' ? { marks: [] } : roomOnPaper(piece, toSheet, onPaper);
+    named.push({ name: shown, on: { ...room, region: transform(region, onPaper), wide } });
   }
+  drawScored(page, plan, output, corner);
   const area = {
     minX: x - aroundMm.side,
     minY: y - aroundMm.side,
-    maxX: x + sheet.width * scale + aroundMm.side,
-    maxY: y + sheet.height * scale + aroundMm.above,
+    maxX: x + width + aroundMm.side,
+    maxY: y + height + aroundMm.above,
   };
   const places = captionPlaces(
     named.map(({ on }) => on),
@@ -149,6 +155,33 @@ export function drawLaid(
   const engraved = piece.marks.filter(({ operation }) => operation === 'engrave').map((mark) => mark.region);
   page.draw(curves(transform(union(engraved), toSheet)), { fill: blend(look.wood, look.burn, look.burnStrength) });
   return engraved.length > 0;
+}
+
+/** The score lines of a sheet, over its pieces, as the beam follows them. */
+export function drawScored(
+  page: PageBuilder,
+  { steps }: CutPlan,
+  output: Tag['output'],
+  { scale, x, y }: Corner,
+): void {
+  const { color } = styleOf({ output }, 'score');
+  for (const { paths } of steps.filter(({ operation }) => operation === 'score'))
+    for (const { contours } of paths)
+      page.draw(curvesOf(contours, scale, x, y), { stroke: color, lineWidth: scoreWidthMm });
+}
+
+/** What is marked on a piece, with some air, and the most room beside it; in tag coordinates, the same for every copy. */
+const roomOn = oncePer((piece: Piece): { readonly marks: Region; readonly middle?: Point } => {
+  const marks = union(piece.marks.map(({ region }) => offset(region, 0.5)));
+  const middle = poleOf(marks.length === 0 ? piece.region : difference(piece.region, [marks]), 0.5);
+  return { marks, ...(middle ? { middle } : {}) };
+});
+
+/** Where a caption may stand on a piece that lies on a sheet. */
+export function roomOnPaper(piece: Piece, toSheet: Affine, onPaper: Affine): Pick<Captioned, 'marks' | 'middle'> {
+  const { marks, middle } = roomOn(piece);
+  const toPaper = chain(toSheet, onPaper);
+  return { marks: transform(marks, toPaper), ...(middle ? { middle: applyTo(middle, toPaper) } : {}) };
 }
 
 /** Omitted if it would cover its piece. */

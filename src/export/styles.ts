@@ -18,7 +18,7 @@ const lineWidthMm = 0.1;
  * `layer`: the engraved layer, if there are several; the first looks like plain engraving, each further one has a
  * colour of its own.
  */
-export function styleOf({ output }: Tag, operation: Operation, layer?: PlannedStep['layer']): Style {
+export function styleOf({ output }: Pick<Tag, 'output'>, operation: Operation, layer?: PlannedStep['layer']): Style {
   const given = output.styles[operation];
   return {
     color: layer && layer.index > 0 ? layerColour(layer.index) : coloursOf(output)[operation],

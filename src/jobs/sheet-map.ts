@@ -3,12 +3,9 @@
  * piece.
  */
 
-import { oncePer } from '../core/once-per.ts';
-import { applyTo, chain, transform } from '../geometry/affine.ts';
-import { difference, offset, union } from '../geometry/clipper.ts';
+import { transform } from '../geometry/affine.ts';
 import { fitContours } from '../geometry/fit-contours.ts';
-import { poleOf } from '../geometry/pole.ts';
-import type { Bounds, Point, Region } from '../geometry/types.ts';
+import type { Bounds } from '../geometry/types.ts';
 import { counted } from '../core/units.ts';
 import { captionPlaces } from '../export/caption-places.ts';
 import type { Captioned, CaptionPlace } from '../export/caption-places.ts';
@@ -21,10 +18,9 @@ import type { Tools } from '../export/job.ts';
 import { captionWidth, curvesOf } from '../export/page.ts';
 import type { Page } from '../export/page.ts';
 import { pagedTogether } from '../export/paged.ts';
-import { drawLaid } from '../export/sheet-page.ts';
+import { drawLaid, drawScored, roomOnPaper } from '../export/sheet-page.ts';
 import { inkOn } from '../look/ink.ts';
 import { lookOfStock } from '../look/stock-look.ts';
-import type { Piece } from '../tag/tag.ts';
 import { ofStocks, toLookAt } from './before-cutting.ts';
 import { tagNames } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
@@ -44,13 +40,6 @@ export const rushInk = '#B00020';
 
 /** Room around a sheet for numbers that find none on it, in mm on paper. */
 const aroundMm = { side: 6, above: 3.5 } as const;
-
-/** What is marked on a piece, with some air, and the most room beside it; in tag coordinates, the same for every copy. */
-const roomOn = oncePer((piece: Piece): { readonly marks: Region; readonly middle?: Point } => {
-  const marks = union(piece.marks.map(({ region }) => offset(region, 0.5)));
-  const middle = poleOf(difference(piece.region, [marks]), 0.5);
-  return { marks, ...(middle ? { middle } : {}) };
-});
 
 type NameOf = ReturnType<typeof tagNames>;
 
@@ -143,17 +132,14 @@ function drawMap(
     const rim = of.of.rush ? { stroke: rushInk, lineWidth: 0.4 } : { stroke: look.char, lineWidth: 0.15 };
     drawLaid(page, { piece: of.piece, toSheet, region }, { look, rim, ...place });
   }
+  drawScored(page, sheet.plan, sheet.output, place);
   const captions = kept.flatMap(({ id, leftover }) => drawKept(page, id, leftover, place, faces) ?? []);
   const onPaper = { a: scale, b: 0, c: 0, d: scale, e: place.x, f: place.y };
-  const numbered = sheet.pieces.map(({ number, of, toSheet, region }): Captioned => {
-    const { marks, middle } = roomOn(of.piece);
-    return {
-      region: transform(region, onPaper),
-      marks: transform(marks, chain(toSheet, onPaper)),
-      ...(middle ? { middle: applyTo(applyTo(middle, toSheet), onPaper) } : {}),
-      wide: captionWidth(faces.bold, String(number)),
-    };
-  });
+  const numbered = sheet.pieces.map(({ number, of, toSheet, region }): Captioned => ({
+    ...roomOnPaper(of.piece, toSheet, onPaper),
+    region: transform(region, onPaper),
+    wide: captionWidth(faces.bold, String(number)),
+  }));
   const around = {
     minX: place.x - aroundMm.side,
     minY: place.y - aroundMm.side,

@@ -267,6 +267,23 @@ describe('The page of all sheets', () => {
     assert.equal(width, 1600);
   });
 
+  it('shows the score lines of each piece, where the beam goes, in their colour', async () => {
+    const text = plate('{size: [100, 50], margin: 2, copies: 2}', 'output: {score: {color: "#AA5500"}}\n').replace(
+      'engrave: [line]',
+      'engrave: [line], score: [{rectangle: [30 mm, 12 mm]}, {path: "M-8 8 L8 8", lines: true}]',
+    );
+    const sheets = await laidOut(text);
+    const { drawings } = await sheetPage(sheets, tools);
+    const scored = drawings.flatMap((each) => ('stroke' in each && each.stroke === '#AA5500' ? [each.path] : []));
+    assert.equal(scored.length, 4);
+    // A sheet of 100 mm, across a page of 210 less two margins of 15.
+    const widths = scored.map((path) => {
+      const xs = path.flatMap((step) => ('x' in step ? [step.x] : []));
+      return (Math.max(...xs) - Math.min(...xs)) / 1.8;
+    });
+    assert.deepEqual(widths.map((width) => Number(width.toFixed(3))).sort(), [16, 16, 30, 30]);
+  });
+
   it('offers sizes where the spec has none', () => {
     assert.deepEqual(sheetSizesFor({ width: 350, height: 100 }, 'mm'), [
       { width: 400, height: 300 },

@@ -1,9 +1,11 @@
 import assert from 'node:assert/strict';
 import type { Issue } from '../../../src/core/issue.ts';
 import { boxRing } from '../../../src/geometry/measure.ts';
+import { sheetMap } from '../../../src/jobs/sheet-map.ts';
 import { keptLabel } from '../../../src/jobs/kept-label.ts';
 import { TagWarnings } from '../../../src/jobs/tag-warnings.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
+import { files, jobOf, laidOutJob, plate } from '../support/jobs.ts';
 import { tools } from '../support/tools.ts';
 
 describe('The papers of a job', () => {
@@ -42,6 +44,24 @@ describe('The papers of a job', () => {
     const [unmeasured] = warned({ Rue: [undefined, 'Not “R”.'], Dill: [undefined, 'Not “D”.'] });
     assert.equal(unmeasured!.message, '“Rue” and “Dill” (word.tag.yaml, line 2), in “Rue”: Not “R”.');
     assert.equal(warned({ '': [0.5, 'Weak bridge.'] })[0]!.message, 'word.tag.yaml, line 2: Weak bridge.');
+  });
+
+  it('show the score lines of every piece on the map, in the colour that the work is listed with', async () => {
+    const scored = plate.replace('body: [plate]', 'body: [plate], score: [{rectangle: [30 mm, 20 mm]}]');
+    const asked = jobOf(['{spec: plate.tag.yaml, quantity: 2}'], ['ply3: [{size: [140 mm, 60 mm]}]']);
+    const [, page] = await sheetMap(await laidOutJob(asked, { ...files, 'plate.tag.yaml': scored }), tools);
+    const lines = page!.drawings.flatMap((each) => ('stroke' in each && each.stroke === '#D55E00' ? [each.path] : []));
+    const widths = lines.map((path) => {
+      const xs = path.flatMap((step) => ('x' in step ? [step.x] : []));
+      // A sheet of 140 mm, across a page of 210 less two margins of 15.
+      return ((Math.max(...xs) - Math.min(...xs)) * 140) / 180;
+    });
+    assert.deepEqual(
+      widths.map((width) => Number(width.toFixed(3))),
+      [30, 30],
+    );
+    const swatches = page!.drawings.filter((each) => 'fill' in each && each.fill === '#D55E00');
+    assert.equal(swatches.length, 1);
   });
 
   it('give the number of an offcut room on it, on more lines where it is narrow', async () => {

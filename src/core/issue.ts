@@ -54,8 +54,6 @@ export interface Issue {
   readonly severity: Severity;
   /** One sentence in plain words, figures included. */
   readonly message: string;
-  /** The same for paper, where nothing that is left out can be opened; absent if the message is whole. */
-  readonly onPaper?: string;
   /** The part of the spec that causes the issue. */
   readonly path: YamlPath;
   readonly range: TextRange;

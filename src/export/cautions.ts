@@ -3,9 +3,11 @@
  * guide, “Before you cut”; notes on single materials are rules of thumb, no source.
  */
 
+import { listed } from '../core/names.ts';
 import { lookNames } from '../look/looks.ts';
 import type { LookName } from '../look/looks.ts';
 import type { Stock } from '../spec/workshop-model.ts';
+import { materialOf } from '../strength/materials.ts';
 
 const always = [
   'Your machine’s manual comes before anything on this sheet. Know where the stop is, keep an extinguisher within reach, and never leave a running job alone.',
@@ -13,8 +15,9 @@ const always = [
   'Extract the fumes. Never cut PVC, vinyl, neoprene or other halogenated plastics, polycarbonate, ABS, PTFE, polyurethane, foams of polystyrene or polypropylene, HDPE, imitation or chrome-tanned leather, carbon fibre, epoxy or glass-fibre boards, phenolic or melamine laminates, or treated or painted wood. A material missing here is not thereby safe.',
 ] as const;
 
-const wood =
-  'Wood flares up when the beam dwells: keep the air on, and watch small parts that tip. Plywood varies, and its glue gives off formaldehyde: extract it, and try on scrap first.';
+const wood = 'Wood flares up when the beam dwells: keep the air on, and watch small parts that tip.';
+/** Of what is not known to be solid wood. */
+const plywood = 'Plywood varies, and its glue gives off formaldehyde: extract it, and try on scrap first.';
 
 const ofMaterial: Readonly<Record<LookName, string>> = {
   light: wood,
@@ -35,18 +38,26 @@ const ofMaterial: Readonly<Record<LookName, string>> = {
 };
 
 export function cautionsFor(material: string | undefined): readonly string[] {
-  const own =
-    material === undefined
-      ? 'The spec names no material. If you do not know what a sheet is, do not cut it.'
-      : ofMaterial[lookNames(material).look];
-  return [...always, own];
+  if (material === undefined)
+    return [...always, 'The spec names no material. If you do not know what a sheet is, do not cut it.'];
+  const own = ofMaterial[lookNames(material).look];
+  const isSolid = materialOf(material)?.kind === 'wood';
+  return [...always, own, ...(own === wood && !isSolid ? [plywood] : [])];
 }
 
-/** Each once. Those of the stocks themselves go first: the maker wrote them about these very sheets. */
+/**
+ * Each once, with the names of the stocks if it concerns only some. Those of the stocks themselves go first: the maker
+ * wrote them about these very sheets.
+ */
 export function cautionsOf(stocks: readonly Pick<Stock, 'name' | 'caution' | 'material'>[]): string[] {
-  const own = stocks.flatMap(({ name, caution }) => {
-    if (caution === undefined) return [];
-    return stocks.length > 1 && name !== undefined ? `${name}: ${caution}` : caution;
+  const concerned = new Map<string, Set<(typeof stocks)[number]>>();
+  const add = (caution: string, stock: (typeof stocks)[number]) => {
+    concerned.set(caution, (concerned.get(caution) ?? new Set()).add(stock));
+  };
+  for (const stock of stocks) if (stock.caution !== undefined) add(stock.caution, stock);
+  for (const stock of stocks) for (const caution of cautionsFor(stock.material)) add(caution, stock);
+  return [...concerned].map(([caution, of]) => {
+    const names = [...of].flatMap(({ name }) => name ?? []);
+    return of.size < stocks.length && names.length === of.size ? `${listed(names)}: ${caution}` : caution;
   });
-  return [...new Set([...own, ...stocks.flatMap(({ material }) => cautionsFor(material))])];
 }

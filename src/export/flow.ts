@@ -67,12 +67,12 @@ export class Flow {
   }
 
   /** A bold name with its value in a column beside it. */
-  fact(name: string, value: string, column: number, look: WriteLook = {}): void {
+  fact(name: string, value: string, column: number, { indent = 0, ...look }: WriteLook = {}): void {
     const top = this.y;
-    this.write(name, { bold: true, width: column - 3 });
+    this.write(name, { bold: true, indent, width: column - 3 });
     const below = this.y;
     this.y = top;
-    this.write(value, { ...look, indent: column });
+    this.write(value, { ...look, indent: indent + column });
     this.y = Math.min(this.y, below);
   }
 }

@@ -14,7 +14,7 @@ import { lengthIn } from './in-words.ts';
 import { errorNote, jobsByStock, kerfNote } from './job.ts';
 import type { Job, JobIssue, Tools } from './job.ts';
 import { estimateOfTag } from './known-estimates.ts';
-import { curvesOf } from './page.ts';
+import { curvesOf, wrapped } from './page.ts';
 import type { Page } from './page.ts';
 import { paged } from './paged.ts';
 import { pdfOf } from './pdf.ts';
@@ -28,6 +28,7 @@ import { wordsOn } from './words-on.ts';
 
 const marginMm = 15;
 const columnMm = 34;
+const factMm = 3.4;
 const drawingMm = 58;
 const paddingMm = 6;
 
@@ -93,9 +94,20 @@ export function section(begin: () => Flow, title: string, fill: (add: () => Flow
   return blocks;
 }
 
+/** Short ones stand side by side, two in a row. */
 export function facts(begin: () => Flow, title: string, all: readonly Fact[]): Flow[] {
+  const waiting = [...all];
   return section(begin, title, (add) => {
-    for (const { name, value } of all) add().fact(name, value, columnMm);
+    while (waiting.length > 0) {
+      const flow = add();
+      const [top, half] = [flow.y, flow.width / 2];
+      const isShort = ({ value }: Fact) => wrapped(value, flow.faces.plain, factMm, half - columnMm - 3).length === 1;
+      const row = waiting.splice(0, waiting.length > 1 && waiting.slice(0, 2).every(isShort) ? 2 : 1);
+      for (const [index, { name, value }] of row.entries()) {
+        flow.y = top;
+        flow.fact(name, value, columnMm, { indent: index * half, size: factMm });
+      }
+    }
   });
 }
 

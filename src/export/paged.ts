@@ -1,6 +1,6 @@
 /** Paging: spreads blocks of text and drawings over as many pages as they need. */
 
-import type { Flow } from './flow.ts';
+import { Flow } from './flow.ts';
 import { movedUp, PageBuilder } from './page.ts';
 import type { Page } from './page.ts';
 
@@ -16,10 +16,13 @@ export interface Paper {
 /** Columns of one page, each with its blocks. */
 type Columns = Flow[][];
 
-/** Blocks that begin on a page of their own; the title is in the footer of their pages. */
+/** Blocks that begin on a page of their own; the title is in the footer of their pages, and after it the part. */
 export interface Chapter {
   readonly blocks: readonly Flow[];
   readonly title: string;
+  readonly part?: string;
+  /** Whether it goes on the page that is begun, where all of it has room there. */
+  readonly joins?: boolean;
 }
 
 /** One chapter. `columns`: how many stand side by side; the blocks are as wide as one. */
@@ -27,32 +30,61 @@ export function paged(blocks: readonly Flow[], paper: Paper, title: string, colu
   return pagedTogether([{ blocks, title }], paper, columns);
 }
 
+interface FilledPage {
+  readonly columns: Columns;
+  readonly of: Chapter[];
+}
+
+/** Between two chapters on one page, in mm. */
+const apartMm = 10;
+
 /**
  * Pages of all chapters, numbered through. Blocks are never broken; one that is taller than a page makes its page
  * taller.
  */
 export function pagedTogether(chapters: readonly Chapter[], paper: Paper, columns = 1): Page[] {
   const { height, width, margin } = paper;
-  const sheets = chapters.flatMap(({ blocks, title }) =>
-    spread(blocks, height - 2 * margin - 8, columns).map((sheet) => ({ sheet, title, face: blocks[0]!.faces.plain })),
-  );
-  return sheets.map(({ sheet, title, face }, index) => {
-    const tallest = Math.max(...sheet.map((flows) => flows.reduce((sum, flow) => sum + flow.height, 0)));
-    const high = Math.max(height, tallest + 2 * margin + 8);
+  const room = height - 2 * margin - 8;
+  const filled: FilledPage[] = [];
+  for (const chapter of chapters) {
+    const last = filled.at(-1);
+    const below = last?.columns.at(-1);
+    if (below && chapter.joins && heightOf(below) + apartMm + heightOf(chapter.blocks) <= room) {
+      below.push(space(chapter.blocks[0]!, apartMm), ...chapter.blocks);
+      last!.of.push(chapter);
+    } else filled.push(...spread(chapter.blocks, room, columns).map((each) => ({ columns: each, of: [chapter] })));
+  }
+  return filled.map(({ columns: all, of }, index) => {
+    const high = Math.max(height, Math.max(...all.map(heightOf)) + 2 * margin + 8);
     const builder = new PageBuilder();
-    for (const [column, flows] of sheet.entries()) {
+    for (const [column, flows] of all.entries()) {
       let top = high - margin;
       for (const flow of flows) {
         builder.add(movedUp(flow.page, top, column * (columnWidth(paper, columns) + gutterMm)));
         top -= flow.height;
       }
     }
+    const face = of[0]!.blocks[0]!.faces.plain;
     const foot = { y: margin - 4, size: 2.6, fill: quiet } as const;
-    builder.caption(shortened(title), face, { ...foot, x: margin });
-    if (sheets.length > 1)
-      builder.caption(`${index + 1} of ${sheets.length}`, face, { ...foot, x: width - margin, at: 'right' });
+    const parts = of.flatMap(({ part }) => part ?? []).join(', ');
+    builder.caption(shortened([of[0]!.title, ...(parts === '' ? [] : [parts])].join(': ')), face, {
+      ...foot,
+      x: margin,
+    });
+    if (filled.length > 1)
+      builder.caption(`${index + 1} of ${filled.length}`, face, { ...foot, x: width - margin, at: 'right' });
     return builder.page(width, high);
   });
+}
+
+function space({ faces, left, width }: Flow, mm: number): Flow {
+  const flow = new Flow(faces, left, width);
+  flow.skip(mm);
+  return flow;
+}
+
+function heightOf(flows: readonly Flow[]): number {
+  return flows.reduce((sum, { height }) => sum + height, 0);
 }
 
 function spread(blocks: readonly Flow[], room: number, columns: number): Columns[] {

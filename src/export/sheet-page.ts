@@ -16,6 +16,7 @@ import { captionPlaces } from './caption-places.ts';
 import type { Captioned, CaptionPlace } from './caption-places.ts';
 import { errorNote } from './job.ts';
 import type { Tools } from './job.ts';
+import { stockLine } from './machine-settings.ts';
 import { captionWidth, curvesOf, movedUp, PageBuilder, wrapped } from './page.ts';
 import type { Page } from './page.ts';
 import type { SheetJobs } from './sheet-job.ts';
@@ -73,6 +74,7 @@ export async function sheetPage(
         margin,
         plain,
       );
+    write(stockLine(jobs[index]!.tag), margin, plain);
     y -= plan.sheet.height * scale - sizeMm;
     const { output } = jobs[index]!.tag;
     drawSheet(page, sheet, { scale, x: margin, y }, { look: lookOfStock(from.stock), output, face: plain, faulty });

@@ -7,12 +7,12 @@ import type { Tag } from '../tag/tag.ts';
 import type { Fact } from './estimate-facts.ts';
 import { lengthIn } from './in-words.ts';
 import { kerfNote } from './job.ts';
+import { settingsInWords } from './machine-settings.ts';
 import { materialInWords } from './proof-facts.ts';
 
 /** What to check and to set before a sheet is cut. */
 export function stockFacts(tag: Tag): Fact[] {
   const { stock, units, output, machine } = tag;
-  const power = setByHand(tag);
   const { thickness } = stock;
   const kerfDay = stock.measuredOn?.kerf;
   const all: (Fact | undefined)[] = [
@@ -23,8 +23,8 @@ export function stockFacts(tag: Tag): Fact[] {
       value: `${kerfNote(tag)} ${kerfDay === undefined ? 'It differs from machine to machine and sheet to sheet: try on scrap first.' : `Measured on ${kerfDay}.`}`,
     },
     machine?.name === undefined ? undefined : { name: 'Machine', value: machine.name },
-    power === undefined ? undefined : { name: 'Power, set by hand', value: power },
-    { name: 'Minimum web', value: leastWidths(tag) },
+    { name: 'Set by hand', value: settingsInWords(tag) },
+    { name: 'Least width', value: leastWidths(tag) },
     output.tabs && {
       name: 'Tabs',
       value: `Each part is held by ${output.tabs.count} × ${lengthIn(output.tabs.width, units)}; break or cut them.`,
@@ -38,14 +38,5 @@ function leastWidths({ stock, units, pieces }: Tag): string {
   const { minWeb, measuredOn: days } = stock;
   const carried = pieces.map((piece) => limitOf(piece, stock)).find((limit) => limit < minWeb);
   const glued = carried === undefined ? '' : `, ${shortLength(carried, units)} for pieces glued on others`;
-  return `${shortLength(minWeb, units)}${measuredOn(days?.min_web)}${glued}; a narrower place is listed as a problem, unless the spec asks for it.`;
-}
-
-/** For example `cut 80 %, engrave 30 %`. */
-function setByHand({ machine }: Tag): string | undefined {
-  const set = (['cut', 'score', 'engrave'] as const).flatMap((key) => {
-    const power = machine?.power?.[key];
-    return power === undefined ? [] : [`${key} ${power}`];
-  });
-  return set.length === 0 ? undefined : set.join(', ');
+  return `${shortLength(minWeb, units)}${measuredOn(days?.min_web)}${glued}; take care with what is narrower.`;
 }

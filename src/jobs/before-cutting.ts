@@ -5,13 +5,32 @@ import type { Flow } from '../export/flow.ts';
 import { facts, safety, section } from '../export/job-sheet.ts';
 import { stockFacts } from '../export/stock-facts.ts';
 import type { LaidOutJob } from './job.ts';
+import { warningOnPaper } from './tag-warnings.ts';
 import { sheetTag } from './totals.ts';
 
+const quiet = '#666666';
+
 /** Warnings about what is cut all the same. */
-export function toLookAt(begin: () => Flow, { issues }: LaidOutJob): Flow[] {
-  const warnings = issues.filter(({ severity }) => severity === 'warning');
+export function toLookAt(begin: () => Flow, { issues, warnings, layout }: LaidOutJob): Flow[] {
+  const laid = layout.sheets.flatMap(({ pieces }) => pieces);
+  const all = issues
+    .filter(({ severity }) => severity === 'warning')
+    .map((issue) => {
+      const warning = warnings.get(issue);
+      if (!warning) return issue.message;
+      return warningOnPaper(warning, (spec, { label, piece }) =>
+        laid
+          .filter(({ of }) => of.of.spec === spec && of.of.label === label && (piece ?? of.piece.id) === of.piece.id)
+          .map(({ number }) => number),
+      );
+    });
   return section(begin, 'To look at', (add) => {
-    for (const words of new Set(warnings.map(({ message, onPaper = message }) => onPaper))) add().fact('·', words, 5);
+    for (const [index, words] of [...new Set(all)].entries()) {
+      const flow = add();
+      if (index === 0 && warnings.size > 0)
+        flow.write('Numbers are those of the pieces on the maps.', { size: 2.8, fill: quiet });
+      flow.fact('·', words, 5);
+    }
   });
 }
 

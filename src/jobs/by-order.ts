@@ -3,6 +3,7 @@
 import { specName } from '../core/names.ts';
 import type { CheckedJob, LaidOutJob } from './job.ts';
 import { pieceRows } from './job-table.ts';
+import { turnOf } from './orders.ts';
 import type { PieceRow } from './job-table.ts';
 import type { JobTag, LeftOutTag } from './work.ts';
 
@@ -31,10 +32,8 @@ export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut' | 
   }
   const { tags } = job.pieces;
   const nameOf = tagNames(job);
-  const rank = new Map(job.orders.map((order, index) => [order, index]));
-  // What belongs to no order comes first, in no table.
-  const rankOf = (order: string) => rank.get(order) ?? -1;
-  const names = [...new Set([...tags, ...job.leftOut].map(({ order }) => order))].sort((a, b) => rankOf(a) - rankOf(b));
+  const turn = turnOf(job.orders);
+  const names = [...new Set([...tags, ...job.leftOut].map(({ order }) => order))].sort((a, b) => turn(a) - turn(b));
   const orders = names.map((order): PickedOrder => {
     const own = tags.filter((tag) => tag.order === order);
     const kinds = new Map<string, JobTag[]>();

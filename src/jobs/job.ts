@@ -16,6 +16,7 @@ import type { JobLayout, LayoutOptions } from './layout.ts';
 import type { FileIssues, JobModel } from './model.ts';
 import { readOffcuts, takenFrom } from './offcuts.ts';
 import type { OffcutFile } from './offcuts.ts';
+import { turnOf } from './orders.ts';
 import { jobPieces } from './pieces.ts';
 import type { JobPieces } from './pieces.ts';
 import { readJob } from './read-job.ts';
@@ -35,6 +36,8 @@ export interface CheckedJob {
   readonly pieces?: JobPieces;
   readonly offcuts: ReadonlyMap<string, OffcutFile>;
   readonly leftOut: readonly LeftOutTag[];
+  /** What is wrong with tags that are made all the same, by its issue. */
+  readonly warnings: JobWork['warnings'];
   /** In the order of the tables and their lines. */
   readonly orders: readonly string[];
   /** What the lines of each table of orders call the specs. */
@@ -56,7 +59,8 @@ export async function checkJob(text: string, name: string, reading: JobReading):
   const uses = await loadUses(source, { read: (path) => engine.readText(path), locate, beside: engine.beside });
   const { model, issues: read } = readJob(source, uses);
   const title = model?.title ?? name.replace(/(\.job)?\.ya?ml$/i, '');
-  const nothing = { leftOut: [], orders: [], products: new Map<string, string[]>(), inFiles: [] };
+  const warnings: JobWork['warnings'] = new Map();
+  const nothing = { leftOut: [], warnings, orders: [], products: new Map<string, string[]>(), inFiles: [] };
   const empty = { source, name, title, uses, offcuts: new Map<string, OffcutFile>(), ...nothing };
   if (!model) return { ...empty, issues: read, files: uses.files };
   const issues: Issue[] = [...read];
@@ -65,6 +69,7 @@ export async function checkJob(text: string, name: string, reading: JobReading):
   };
   const offcuts = await loadOffcuts(model, name, reading, reportProblem);
   const work: JobWork = await jobWork(model, source, reading);
+  const turn = turnOf(work.orders);
   const pieces = jobPieces(model, work, source, { offcuts, job: name });
   const ofOffcuts = [...offcuts.values()].filter((file) => file.issues.length > 0);
   return {
@@ -74,7 +79,8 @@ export async function checkJob(text: string, name: string, reading: JobReading):
     offcuts,
     orders: work.orders,
     products: work.products,
-    leftOut: [...work.leftOut, ...pieces.leftOut],
+    warnings: work.warnings,
+    leftOut: [...work.leftOut, ...pieces.leftOut].sort((a, b) => turn(a.order) - turn(b.order)),
     issues: inOrder([...issues, ...work.issues, ...pieces.issues]),
     inFiles: [
       ...work.inFiles,

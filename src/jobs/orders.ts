@@ -57,6 +57,12 @@ export const mostOfOne = 1000;
 const yes = /^(yes|y|true|x|1|rush)$/i;
 const no = /^(no|n|false|0|)$/i;
 
+/** The place of an order among those of the tables; what belongs to none comes first. */
+export function turnOf(orders: readonly string[]): (order: string) => number {
+  const turns = new Map(orders.map((order, index) => [order, index]));
+  return (order) => turns.get(order) ?? -1;
+}
+
 /** `inWords`: columns that the words of specs ask for. Without `productFault`, a column `product` is one for the tag. */
 export function readOrders(
   { header, rows }: Table,

@@ -13,6 +13,7 @@ import { Flow, papers } from '../export/flow.ts';
 import type { CaptionFaces } from '../export/flow.ts';
 import { minutes, sizeIn } from '../export/in-words.ts';
 import { facts, section } from '../export/job-sheet.ts';
+import { stockLine } from '../export/machine-settings.ts';
 import { writeWork } from '../export/work-table.ts';
 import type { Tools } from '../export/job.ts';
 import { captionWidth, curvesOf } from '../export/page.ts';
@@ -22,7 +23,7 @@ import { drawLaid, drawScored, roomOnPaper } from '../export/sheet-page.ts';
 import { inkOn } from '../look/ink.ts';
 import { lookOfStock } from '../look/stock-look.ts';
 import { ofStocks, toLookAt } from './before-cutting.ts';
-import { tagNames } from './by-order.ts';
+import { byOrder, tagNames } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
 import type { Leftover } from './leftovers.ts';
@@ -60,7 +61,9 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
     const own = kept.filter((each) => each.sheet === sheet);
     return {
       blocks: [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf), ...workOn(begin, sheet)],
-      title: `${job.title}: ${sheet.name}`,
+      title: job.title,
+      part: sheet.name,
+      joins: true,
     };
   });
   return pagedTogether([{ blocks: summary, title: job.title }, ...sheets], paper);
@@ -72,22 +75,19 @@ function head(flow: Flow, { title }: LaidOutJob): Flow {
   return flow;
 }
 
-/** Lists what is missing before anything is cut. */
+/** Lists what is missing before anything is cut, by order as in the pick list. */
 function leftOut(begin: () => Flow, job: LaidOutJob): Flow[] {
-  const lost = job.layout.left;
   const nameOf = tagNames(job);
   return section(begin, 'Not in the cut files', (add) => {
-    for (const each of job.leftOut) {
-      const { order, quantity, why } = each;
-      const what = `${quantity === undefined ? '' : `${quantity} × `}${clip(nameOf(each))}`;
-      add().fact(order === '' ? 'No order' : clip(order), `${what}: ${why}`, 34);
+    for (const { order, leftOut: lines } of byOrder(job)) {
+      const write = (what: string): void => {
+        add().fact(order === '' ? 'No order' : clip(order), what, 34);
+      };
+      for (const { quantity, name, why } of lines)
+        write(`${quantity === undefined ? '' : `${quantity} × `}${clip(name)}: ${why}`);
+      for (const { stock, of } of job.layout.left)
+        if (of.of.order === order) write(`${pieceName(of, nameOf)}: no room left on the sheets of ${stock}`);
     }
-    for (const { stock, of } of lost)
-      add().fact(
-        of.of.order === '' ? 'No order' : clip(of.of.order),
-        `${pieceName(of, nameOf)}: no room left on the sheets of ${stock}`,
-        34,
-      );
   });
 }
 
@@ -108,6 +108,7 @@ function drawnSheet(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJo
   ];
   flow.write(sheet.name, { bold: true, size: 5 });
   flow.write(sheetFacts.join(' · '), { fill: quiet });
+  flow.write(stockLine(sheetTag(sheet, sheet.name)));
   flow.skip(aroundMm.above);
   flow.skip(drawMap(flow, sheet, undefined, kept));
   return flow;

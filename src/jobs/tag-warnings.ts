@@ -4,7 +4,7 @@ import { causeOf } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
-import { listedQuoted } from '../core/names.ts';
+import { listed, listedQuoted } from '../core/names.ts';
 import type { MadeTag } from './left-out.ts';
 
 /** Most tags that are named. */
@@ -16,11 +16,18 @@ interface Warned {
   readonly found: Map<string, Issue>;
 }
 
-interface TagWarning {
+/** A tag that has the problem, and its piece, if it is seen on one. */
+type WarnedTag = Pick<Issue, 'piece'> & { readonly label: string };
+
+export interface TagWarning {
   readonly code: IssueCode;
   readonly message: string;
-  /** With every name, where the message has some of them as a count. */
-  readonly onPaper?: string;
+  readonly spec: string;
+  readonly line: number;
+  readonly tags: readonly WarnedTag[];
+  /** Whose figures and letters are in the text: “, worst in “Nigella””; empty if they are those of all. */
+  readonly where: string;
+  readonly text: string;
 }
 
 export class TagWarnings {
@@ -37,17 +44,30 @@ export class TagWarnings {
 
   of(spec: string): TagWarning[] {
     return [...this.#found.values()].map(({ line, found }) => {
-      const [worst, issue] = worstOf(found);
+      const [worst, { code, width, message: text }] = worstOf(found);
       const names = [...found.keys()].filter((label) => label !== '').map((label) => clip(label));
-      const place = `${spec}, line ${line}`;
       const alike = new Set([...found.values()].map(({ message }) => message)).size === 1;
-      // Figures and letters are those of one tag.
-      const where = alike || worst === '' ? '' : `, ${issue.width === undefined ? 'in' : 'worst in'} “${clip(worst)}”`;
-      const say = (who: string) => `${who === '' ? place : `${who} (${place})`}${where}: ${issue.message}`;
-      const [message, onPaper] = [say(listedQuoted(names, mostNames)), say(listedQuoted(names))];
-      return { code: issue.code, message, ...(onPaper === message ? {} : { onPaper }) };
+      const where = alike || worst === '' ? '' : `, ${width === undefined ? 'in' : 'worst in'} “${clip(worst)}”`;
+      const [who, place] = [listedQuoted(names, mostNames), `${spec}, line ${line}`];
+      const message = `${who === '' ? place : `${who} (${place})`}${where}: ${text}`;
+      const tags = [...found].map(([label, { piece }]) => ({ label, ...(piece === undefined ? {} : { piece }) }));
+      return { code, message, spec, line, tags, where, text };
     });
   }
+}
+
+/** With every name and the numbers of the pieces on the maps, and at the end where it is in the spec. */
+export function warningOnPaper(
+  { spec, line, tags, where, text }: TagWarning,
+  numbersOf: (spec: string, tag: WarnedTag) => readonly number[],
+): string {
+  const who = tags.flatMap((tag) => {
+    const numbers = numbersOf(spec, tag);
+    const list = numbers.join(', ');
+    if (tag.label !== '') return `“${clip(tag.label)}”${list === '' ? '' : ` (${list})`}`;
+    return list === '' ? [] : `${numbers.length === 1 ? 'Piece' : 'Pieces'} ${list}`;
+  });
+  return `${who.length === 0 ? '' : `${listed(who)}${where}: `}${text} (${spec}, line ${line})`;
 }
 
 /** The narrowest, or the first. */

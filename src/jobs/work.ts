@@ -22,6 +22,7 @@ import { lineLabels, named, nearColumns } from './orders.ts';
 import type { LeftOutOrder, OrderLine } from './orders.ts';
 import { productColumn } from './products.ts';
 import { TagWarnings } from './tag-warnings.ts';
+import type { TagWarning } from './tag-warnings.ts';
 import type { JobReading, TagAsk } from './reading.ts';
 
 /** A tag that is made a number of times for one order. */
@@ -49,6 +50,8 @@ export interface JobWork {
   readonly leftOut: readonly LeftOutTag[];
   /** Issues in the job itself. */
   readonly issues: readonly Issue[];
+  /** What is wrong with tags that are made all the same, by its issue. */
+  readonly warnings: ReadonlyMap<Issue, TagWarning>;
   /** Issues in the tables of orders. */
   readonly inFiles: readonly FileIssues[];
   /** Full paths of all files that were read, or could not be. */
@@ -76,6 +79,7 @@ class WorkMaker implements JobWork {
   readonly tags: JobTag[] = [];
   readonly leftOut: LeftOutTag[] = [];
   readonly issues: Issue[] = [];
+  readonly warnings = new Map<Issue, TagWarning>();
   readonly files: string[] = [];
   readonly #source: SpecSource;
   readonly #reading: JobReading;
@@ -309,8 +313,12 @@ class WorkMaker implements JobWork {
 
   #warn(entry: TagEntry, warnings: TagWarnings): void {
     const path = [...entry.path, 'spec'];
-    for (const warning of warnings.of(entry.spec))
-      this.issues.push({ ...warning, severity: 'warning', path, range: this.#source.range(path) });
+    for (const warning of warnings.of(entry.spec)) {
+      const { code, message } = warning;
+      const issue: Issue = { code, message, severity: 'warning', path, range: this.#source.range(path) };
+      this.issues.push(issue);
+      this.warnings.set(issue, warning);
+    }
   }
 
   #tellFaulty({ spec, path }: TagEntry, faulty: readonly MadeTag[], count: number): void {

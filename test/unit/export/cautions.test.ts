@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { cautionsFor } from '../../../src/export/cautions.ts';
+import { cautionsFor, cautionsOf } from '../../../src/export/cautions.ts';
 
 const root = new URL('../../../', import.meta.url);
 const readme = readFileSync(new URL('README.md', root), 'utf8').replaceAll(/\s+/g, ' ');
@@ -27,7 +27,19 @@ describe('What the bench is reminded of', () => {
     );
     for (const board of ['birch plywood', 'MDF', 'hardboard', 'medium-density fibreboard'])
       assert.match(cautionsFor(board).join(' '), /formaldehyde/);
-    assert.doesNotMatch(cautionsFor('cork').join(' '), /formaldehyde/);
+    for (const other of ['cork', 'walnut', 'black cherry', 'solid oak'])
+      assert.doesNotMatch(cautionsFor(other).join(' '), /formaldehyde/, other);
+  });
+
+  it('is of a material only where that is cut, by the name of the stock if another is cut beside it', () => {
+    const ply = { name: 'birch3', material: 'birch plywood' };
+    const walnut = { name: 'walnut3', material: 'walnut', caution: 'Mask the face.' };
+    const both = cautionsOf([ply, walnut]);
+    assert.equal(both[0], 'walnut3: Mask the face.');
+    assert.ok(both.some((each) => each.startsWith('birch3: Plywood varies')));
+    assert.ok(both.some((each) => each.startsWith('Wood flares up')));
+    assert.equal(cautionsOf([walnut])[0], 'Mask the face.');
+    assert.doesNotMatch(cautionsOf([walnut]).join(' '), /[Pp]lywood/);
   });
 
   it('is of the same materials as in the README', () => {

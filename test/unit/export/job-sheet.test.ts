@@ -71,9 +71,21 @@ describe('The job sheet', () => {
     const { minimum } = report.issues.find(({ code, piece: id }) => code === 'thin-stroke' && id === 'front')!;
     assert.ok(minimum! < 2, String(minimum));
     const glued = await sheetOf(text);
-    assert.ok(glued.includes(`Minimum web 2 mm, ${minimum} mm for pieces glued on others; a narrower place`), glued);
+    assert.ok(glued.includes(`Least width 2 mm, ${minimum} mm for pieces glued on others; take care`), glued);
     const alone = await sheetOf(specOf([shapes[0]!], 'body: [plate]', [stock]));
-    assert.match(alone, /Minimum web 2 mm; a narrower place is listed as a problem, unless the spec asks for it\./);
+    assert.match(alone, /Least width 2 mm; take care with what is narrower\./);
+  });
+
+  it('says how the machine is set for each operation that is needed, and what nobody has said', async () => {
+    const set = 'power: {engrave: 30 %}, passes: {cut: 2}';
+    const sheet = await sheetOf(specOf(shapes, piece, [`machine: {cut: 10 mm/s, ${set}}`]));
+    assert.match(
+      sheet,
+      /Set by hand engrave 30 %, speed not set; score: not set; cut: power not set, 10 mm\/s, 2 passes/,
+    );
+    const inches = await sheetOf(specOf(shapes, 'body: [plate]', ['units: in', 'machine: {cut: 0.5 in/s}']));
+    assert.match(inches, /Set by hand cut: power not set, 0\.5 in\/s/);
+    assert.match(await sheetOf(specOf(shapes, 'body: [plate]')), /Set by hand cut: not set/);
   });
 
   it('has every problem with the line it comes from', async () => {

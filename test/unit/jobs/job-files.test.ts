@@ -173,9 +173,15 @@ describe('The files of a job', () => {
     const summary = words.filter((page) => !/Work in this order/.test(page)).join(' ');
     const warnings = made.issues.filter(({ severity }) => severity === 'warning');
     assert.ok(warnings.length > 0);
-    for (const { message } of warnings) assert.ok(summary.includes(message), message);
+    for (const warning of warnings) {
+      const { text, spec, line } = made.warnings.get(warning)!;
+      assert.ok(summary.includes(`${text} (${spec}, line ${line})`), warning.message);
+    }
     assert.match(summary, /To look at/);
-    assert.match(summary, /Material: ply3 .*kerf of 0\.2 mm.*Power, set by hand cut 75 %.*Material: cherry2/);
+    assert.match(
+      summary,
+      /Material: ply3 .*kerf of 0\.2 mm.*Set by hand engrave: power not set, 200 mm\/s; cut 75 %, 10 mm\/s.*Material: cherry2/,
+    );
     assert.match(summary, /Safety · cherry2: Mask both faces\. · .*extinguisher/);
     assert.equal(
       words.filter((page) => /Work in this order.*Total, about/.test(page)).length,

@@ -1,11 +1,12 @@
 import assert from 'node:assert/strict';
+import type { Page } from '../../../src/export/page.ts';
 import type { Issue } from '../../../src/core/issue.ts';
 import { boxRing } from '../../../src/geometry/measure.ts';
 import { sheetMap } from '../../../src/jobs/sheet-map.ts';
 import { keptLabel } from '../../../src/jobs/kept-label.ts';
-import { TagWarnings } from '../../../src/jobs/tag-warnings.ts';
+import { TagWarnings, warningOnPaper } from '../../../src/jobs/tag-warnings.ts';
 import { SpecSource } from '../../../src/spec/source.ts';
-import { files, jobOf, laidOutJob, plate } from '../support/jobs.ts';
+import { files, jobOf, laidOutJob, named, plate } from '../support/jobs.ts';
 import { tools } from '../support/tools.ts';
 
 describe('The papers of a job', () => {
@@ -33,14 +34,28 @@ describe('The papers of a job', () => {
       Dill: [0.7, 'Weak bridge at “D”.'],
       Sage: [0.8, 'Weak bridge at “S”.'],
     });
-    assert.deepEqual(differing, {
-      code: 'weak-bridge',
-      message: '“Poppy”, “Nigella”, “Rue” and 2 more (word.tag.yaml, line 2), worst in “Nigella”: Weak bridge at “g”.',
-      onPaper:
-        '“Poppy”, “Nigella”, “Rue”, “Dill” and “Sage” (word.tag.yaml, line 2), worst in “Nigella”: Weak bridge at “g”.',
-    });
+    assert.equal(
+      differing!.message,
+      '“Poppy”, “Nigella”, “Rue” and 2 more (word.tag.yaml, line 2), worst in “Nigella”: Weak bridge at “g”.',
+    );
+    // At the bench: every name, the numbers on the maps, and last the place in the file.
+    const numbers: Readonly<Record<string, readonly number[]>> = { Poppy: [3], Nigella: [1, 7], Dill: [2], '': [4, 5] };
+    const numbersOf = (spec: string, { label }: { readonly label: string }) => {
+      assert.equal(spec, 'word.tag.yaml');
+      return numbers[label] ?? [];
+    };
+    assert.equal(
+      warningOnPaper(differing!, numbersOf),
+      '“Poppy” (3), “Nigella” (1, 7), “Rue”, “Dill” (2) and “Sage”, worst in “Nigella”: Weak bridge at “g”. (word.tag.yaml, line 2)',
+    );
+    const [unnamed] = warned({ '': [0.5, 'Weak bridge.'] });
+    assert.equal(warningOnPaper(unnamed!, numbersOf), 'Pieces 4, 5: Weak bridge. (word.tag.yaml, line 2)');
+    assert.equal(
+      warningOnPaper(unnamed!, () => []),
+      'Weak bridge. (word.tag.yaml, line 2)',
+    );
     const [alike] = warned({ Rue: [0.5, 'Weak bridge.'], Dill: [0.5, 'Weak bridge.'] });
-    assert.deepEqual(alike, { code: 'weak-bridge', message: '“Rue” and “Dill” (word.tag.yaml, line 2): Weak bridge.' });
+    assert.equal(alike!.message, '“Rue” and “Dill” (word.tag.yaml, line 2): Weak bridge.');
     const [unmeasured] = warned({ Rue: [undefined, 'Not “R”.'], Dill: [undefined, 'Not “D”.'] });
     assert.equal(unmeasured!.message, '“Rue” and “Dill” (word.tag.yaml, line 2), in “Rue”: Not “R”.');
     assert.equal(warned({ '': [0.5, 'Weak bridge.'] })[0]!.message, 'word.tag.yaml, line 2: Weak bridge.');
@@ -62,6 +77,74 @@ describe('The papers of a job', () => {
     );
     const swatches = page!.drawings.filter((each) => 'fill' in each && each.fill === '#D55E00');
     assert.equal(swatches.length, 1);
+  });
+
+  const wordsOf = (pages: readonly Page[]): string[] =>
+    pages.map((page) => page.words.map(({ text }) => text).join(' '));
+
+  it('say which pieces a warning is about, by their numbers on the maps', async () => {
+    const thin = plate
+      .replace('shapes: {', 'shapes: {right: {rectangle: [9, 9], nudge: {right: 45}}, neck: {rectangle: [90, 0.6]}, ')
+      .replace('body: [plate]', 'body: [plate, right, neck]');
+    const asked = jobOf(
+      ['{spec: named.tag.yaml, quantity: 2}', '{spec: plate.tag.yaml, quantity: 2}'],
+      ['ply3: [{size: [240 mm, 200 mm]}]'],
+    );
+    const engraved = named.replace('"{name}"', 'Rue');
+    const job = await laidOutJob(asked, { ...files, 'plate.tag.yaml': thin, 'named.tag.yaml': engraved });
+    const numbers = job.layout.sheets.flatMap(({ pieces }) =>
+      pieces.flatMap(({ of, number }) => (of.of.spec === 'plate.tag.yaml' ? [number] : [])),
+    );
+    assert.equal(numbers.length, 2);
+    const [summary] = wordsOf(await sheetMap(job, tools));
+    assert.match(summary!, new RegExp(`To look at .*Pieces ${numbers.join(', ')}: .*\\(plate\\.tag\\.yaml, line 4\\)`));
+  });
+
+  it('list what is not in the cut files by order, as the pick list does', async () => {
+    const orders =
+      'order,product,quantity,name\n7,sign,1,Rue\n8,named,two,Dill\n9,named,1,\n5,shed,1,Sage\n6,named,1,Mint\n';
+    const asked = jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], ['ply3: [{size: [140 mm, 60 mm]}]']);
+    const job = await laidOutJob(asked, { ...files, 'orders.csv': orders });
+    const inTurn = ['7', '8', '9', '5'];
+    assert.deepEqual(
+      job.leftOut.map(({ order }) => order),
+      inTurn,
+    );
+    const [summary] = wordsOf(await sheetMap(job, tools));
+    const listed = /Not in the cut files (.*) Material:/.exec(summary!)![1]!;
+    const found = [...listed.matchAll(/(?<= |^)([5-9]) (?=\d × |Dill)/g)].map(([, order]) => order);
+    assert.deepEqual(found, inTurn, listed);
+  });
+
+  it('repeat on each sheet what it is, how the machine is set, what is not said of it, and its caution', async () => {
+    const workshop = (files['shop.workshop.yaml'] as string).replace(
+      'machine: {cut: 10 mm/s, engrave: 200 mm/s}',
+      'caution: Mask the face., machine: {cut: 10 mm/s, engrave: 200 mm/s, power: {cut: 80 %}, passes: {cut: 2}}',
+    );
+    const scored = named
+      .replace('"{name}"', 'Rue')
+      .replace('engrave: [name]', 'engrave: [name], score: [{rectangle: [40 mm, 10 mm]}]');
+    const beside = { ...files, 'shop.workshop.yaml': workshop, 'named.tag.yaml': scored };
+    const asked = jobOf(
+      ['{spec: named.tag.yaml, quantity: 3}'],
+      ['ply3: [{size: [60 mm, 70 mm], count: 1}, {size: [70 mm, 60 mm]}]'],
+    );
+    const job = await laidOutJob(asked, beside);
+    assert.equal(job.layout.sheets.length, 2);
+    const set = 'engrave: power not set, 200 mm/s; score: not set; cut 80 %, 10 mm/s, 2 passes';
+    const pages = wordsOf(await sheetMap(job, tools));
+    assert.equal(pages.join(' ').split(`Birch plywood, 3 mm · ${set} · Mask the face.`).length - 1, 2);
+    assert.ok(pages[0]!.includes(`Set by hand ${set}`), pages[0]);
+  });
+
+  it('put a sheet on the page that is begun, where all of it goes there', async () => {
+    const flat = (height: number) => jobOf(['{spec: plate.tag.yaml}'], [`ply3: [{size: [280 mm, ${height} mm]}]`]);
+    const [page, ...none] = await sheetMap(await laidOutJob(flat(60)), tools);
+    assert.deepEqual(none, []);
+    assert.match(wordsOf([page!])[0]!, /Safety .* ply3 sheet 1 .* Work in this order .* swap: ply3 sheet 1$/);
+    const high = wordsOf(await sheetMap(await laidOutJob(flat(240)), tools));
+    assert.equal(high.length, 2);
+    assert.match(high[1]!, /^ply3 sheet 1 .* swap: ply3 sheet 1 2 of 2$/);
   });
 
   it('give the number of an offcut room on it, on more lines where it is narrow', async () => {

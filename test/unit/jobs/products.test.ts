@@ -125,8 +125,8 @@ describe('One table of orders for several specs', () => {
     assert.deepEqual(
       job.leftOut.map(({ order, label }) => [order, label]),
       [
-        ['4', 'Dill'],
         ['3', 'Pot label'],
+        ['4', 'Dill'],
       ],
     );
   });

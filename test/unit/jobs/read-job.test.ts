@@ -302,8 +302,11 @@ describe('A table of orders', () => {
     assert.deepEqual(messages(job), ['4 thin-stroke named.tag.yaml']);
     assert.equal(job.issues[0]!.severity, 'warning');
     assert.match(job.issues[0]!.message, /^“Rue”, “Sorrel”, “Dill” and 2 more \(named\.tag\.yaml, line 4\): /);
-    // On paper nothing can be opened.
-    assert.match(job.issues[0]!.onPaper!, /^“Rue”, “Sorrel”, “Dill”, “Sage” and “Mint” \(named\.tag\.yaml, line 4\): /);
+    const { spec, line, tags } = job.warnings.get(job.issues[0]!)!;
+    assert.deepEqual(
+      [spec, line, tags.map(({ label }) => label)],
+      ['named.tag.yaml', 4, ['Rue', 'Sorrel', 'Dill', 'Sage', 'Mint']],
+    );
     assert.deepEqual([made(job).length, job.leftOut], [6, []]);
     const plain = await checkedJob(jobOf(['{spec: named.tag.yaml}'], sheets), {
       ...files,

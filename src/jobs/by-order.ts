@@ -13,6 +13,8 @@ export interface PickedTag {
   /** What tells it from the other tags of the job. */
   readonly name: string;
   readonly copies: number;
+  /** The lines that ask for it. */
+  readonly made: readonly JobTag[];
   readonly pieces: readonly PieceRow[];
 }
 
@@ -49,6 +51,7 @@ export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut' | 
         label: first!.label,
         name: nameOf(first!),
         copies: [first!, ...more].reduce((sum, { copies }) => sum + copies, 0),
+        made: [first!, ...more],
         pieces: rows.get(key) ?? [],
       })),
       leftOut: job.leftOut.filter((each) => each.order === order).map((each) => ({ ...each, name: nameOf(each) })),

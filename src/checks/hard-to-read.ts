@@ -175,7 +175,7 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
   const bridged = use === 'cut' ? mostBridged(lettering, piece) : undefined;
   if (bridged && bridged.share > bridgedShare) return bridgedVerdict(bridged, lettering, isFitted);
   if (!isSmall) return undefined;
-  const basis = measured === undefined ? ' (rule of thumb, no source)' : measuredOn(stock.measuredOn?.min_x_height);
+  const basis = measured === undefined ? '' : measuredOn(stock.measuredOn?.min_x_height);
   const what = { engrave: 'engraving', score: 'scoring', cut: 'cutting' }[use];
   const severity = isFitted || read.height < least - slackMm ? 'warning' : 'info';
   const message = `is too small for ${what}: its letters are ${mm(read.height)} high; minimum ${mm(usual)}${basis}.`;

@@ -81,12 +81,12 @@ function findingOf(used: UsedCode, piece: Piece, tag: Tag): Finding | undefined 
   const { stock, machine } = fromStock(tag, piece.cutFrom ?? tag, [piece]);
   const least = leastModule(stock, machine);
   if (module < least - slackMm) {
-    const message = `The modules of this code are ${mm(module)}; minimum ${mm(least)} for this beam, ${leastBeams} times its width (rule of thumb, no source).`;
+    const message = `The modules of this code are ${mm(module)}; minimum ${mm(least)} for this beam, ${leastBeams} times its width.`;
     return finding(message, module, least);
   }
   const { bridges = 0 } = code;
   if (as === 'cut' && bridges > mostBridge * module) {
-    const message = `Bridges of ${mm(bridges)} hide too much of modules of ${mm(module)}; at most half of a module (rule of thumb, no source).`;
+    const message = `Bridges of ${mm(bridges)} hide too much of modules of ${mm(module)}; at most half of a module.`;
     return finding(message, module, bridges / mostBridge);
   }
   const clear = clearModulesOf(used, piece, tag);

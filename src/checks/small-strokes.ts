@@ -32,7 +32,7 @@ function tooSmall(
   const beam = beamWidthOf(stock);
   const measured = operation === 'engrave' ? stock.minXHeight : undefined;
   const [usual, least] = measured === undefined ? leastBeams.map((beams) => beams * beam) : [measured, measured];
-  const basis = measured === undefined ? ' (rule of thumb, no source)' : measuredOn(stock.measuredOn?.min_x_height);
+  const basis = measured === undefined ? '' : measuredOn(stock.measuredOn?.min_x_height);
   const small = strokeTexts.filter(({ height, text }) => /[\p{L}\p{N}]/u.test(text) && height < usual! - slackMm);
   // Copies of a text are one finding.
   const byPath = new Map(small.toSorted((a, b) => b.height - a.height).map((each) => [each.path.join('/'), each]));

@@ -5,9 +5,9 @@
 
 import { listed } from '../core/names.ts';
 import { lookNames } from '../look/looks.ts';
+import { isSolidWood } from '../spec/min-web-defaults.ts';
 import type { LookName } from '../look/looks.ts';
 import type { Stock } from '../spec/workshop-model.ts';
-import { materialOf } from '../strength/materials.ts';
 
 const always = [
   'Your machine’s manual comes before anything on this sheet. Know where the stop is, keep an extinguisher within reach, and never leave a running job alone.',
@@ -41,8 +41,7 @@ export function cautionsFor(material: string | undefined): readonly string[] {
   if (material === undefined)
     return [...always, 'The spec names no material. If you do not know what a sheet is, do not cut it.'];
   const own = ofMaterial[lookNames(material).look];
-  const isSolid = materialOf(material)?.kind === 'wood';
-  return [...always, own, ...(own === wood && !isSolid ? [plywood] : [])];
+  return [...always, own, ...(own === wood && !isSolidWood(material) ? [plywood] : [])];
 }
 
 /**

@@ -28,7 +28,7 @@ export function sharesOf(job: Job): SharesOf {
   return (some) => {
     const sum = (shares: readonly number[]) => some.reduce((all, tag) => all + shares[index.get(tag)!]!, 0);
     return {
-      ...(cents ? { cost: { ...material!, amount: sum(cents) / 100 } } : {}),
+      ...(cents ? { cost: { ...material, amount: sum(cents) / 100 } } : {}),
       ...(seconds ? { seconds: sum(seconds) } : {}),
     };
   };

@@ -35,7 +35,7 @@ describe('hard-to-scan', () => {
 
   it('tells modules that are less than three beams', async () => {
     assert.deepEqual(await reported({ link: `size: ${21 * 0.59}` }), [
-      'The modules of this code are 0.59 mm; minimum 0.60 mm for this beam, 3 times its width (rule of thumb, no source).',
+      'The modules of this code are 0.59 mm; minimum 0.60 mm for this beam, 3 times its width.',
     ]);
     assert.equal(
       (await reported({ link: `size: ${21 * 0.7}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length,
@@ -133,7 +133,7 @@ describe('hard-to-scan', () => {
     const cut = { plate: '60, 60', link: 'size: 42, bridges: 0.99', piece: 'cut: [link]' };
     assert.deepEqual(await reported(cut), []);
     assert.deepEqual(await reported({ ...cut, link: 'size: 42, bridges: 1.01' }), [
-      'Bridges of 1.01 mm hide too much of modules of 2.00 mm; at most half of a module (rule of thumb, no source).',
+      'Bridges of 1.01 mm hide too much of modules of 2.00 mm; at most half of a module.',
     ]);
   });
 });

@@ -24,7 +24,7 @@ describe('Lettering of single lines', () => {
       assert.deepEqual(await severities('text: Marigold, x_height: 0.78', { use }), ['warning']);
     }
     assert.deepEqual(await said('text: Marigold seed, x_height: 1'), [
-      'info: “Marigold seed” is too small for lines 0.20 mm wide: its letters are 1.00 mm high; minimum 1.20 mm (rule of thumb, no source).',
+      'info: “Marigold seed” is too small for lines 0.20 mm wide: its letters are 1.00 mm high; minimum 1.20 mm.',
     ]);
   });
 

@@ -41,6 +41,7 @@ const values: Readonly<Record<string, string>> = {
   HangerSide: 'side or corner (`top`, `top-left`, …), `auto`, degrees',
   HangerPlace: 'side or corner (`top`, `top-left`, …), `auto`, degrees or [nudge](#nudge)',
   RowName: 'name',
+  KeptAsLines: '`true` beside `path` or `drawing`',
   Row: 'cells by their columns',
 };
 

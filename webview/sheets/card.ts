@@ -36,7 +36,7 @@ export class Card {
               button(piece.fixed ? 'Unpin' : 'Pin Here', pinTitle(piece.fixed), () => {
                 this.host.pin();
               }),
-              button('Turn', 'By a quarter, against the clock (R)', () => {
+              button('Turn', 'A quarter turn counter-clockwise (R)', () => {
                 this.host.turn();
               }),
             ]

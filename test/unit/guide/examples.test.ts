@@ -22,8 +22,7 @@ function specsIn(text: string): string[] {
 const shared = /^# house-style\.yaml\n[^]*?(?=^```)/m.exec(page('language.md'))![0];
 const engine = newEngine({
   'house-style.yaml': shared,
-  'leaf.svg':
-    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 40"><ellipse cx="10" cy="20" rx="10" ry="20"/></svg>',
+  'leaf.svg': /^```svg\n([^]*?)^```/m.exec(page('recipes.md'))![1]!,
 });
 
 describe('The specs that are shown', () => {

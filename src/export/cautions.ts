@@ -12,7 +12,7 @@ import type { Stock } from '../spec/workshop-model.ts';
 const always = [
   'Your machine’s manual comes before anything on this sheet. Know where the stop is, keep an extinguisher within reach, and never leave a running job alone.',
   'Eyes and skin: keep the lid shut and its switch working. Never look at an open beam, or its reflection, without eyewear made for its wavelength.',
-  'Extract the fumes. Never cut PVC, vinyl, neoprene or other halogenated plastics, polycarbonate, ABS, PTFE, polyurethane, foams of polystyrene or polypropylene, HDPE, imitation or chrome-tanned leather, carbon fibre, epoxy or glass-fibre boards, phenolic or melamine laminates, or treated or painted wood. A material missing here is not thereby safe.',
+  'Extract the fumes. Never cut PVC, vinyl, neoprene or other halogenated plastics, polycarbonate, ABS, PTFE, polyurethane, foams of polystyrene or polypropylene, HDPE, imitation or chrome-tanned leather, carbon fibre, epoxy or glass-fibre boards, phenolic or melamine laminates, or treated or painted wood. A material that is not named here may be just as harmful.',
 ] as const;
 
 const wood = 'Wood flares up when the beam dwells: keep the air on, and watch small parts that tip.';

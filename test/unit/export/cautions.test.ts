@@ -13,10 +13,10 @@ describe('What the bench is reminded of', () => {
       const all = cautionsFor(material).join(' ');
       assert.match(all, /lid shut and its switch working.*open beam.*eyewear made for its wavelength/);
       assert.match(all, /never leave a running job alone/);
-      assert.match(all, /A material missing here is not thereby safe\./);
+      assert.match(all, /A material that is not named here may be just as harmful\./);
     }
     assert.match(readme, /lid shut and its switch working.*open beam.*eyewear made for its wavelength/);
-    assert.match(readme, /A material missing here is not thereby safe\./);
+    assert.match(readme, /A material that is not named here may be just as harmful\./);
     assert.match(walkthrough, /lid shut.*open beam without eyewear made for it/);
   });
 

@@ -1,52 +1,13 @@
 import assert from 'node:assert/strict';
-import { spawn } from 'node:child_process';
 import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { unzipSync } from 'fflate';
 import { PNG } from 'pngjs';
-import { buildAll } from '../../../src/dev/build.ts';
+import { built, root, run, spawned } from '../support/command-line.ts';
 
-const root = join(import.meta.dirname, '..', '..', '..');
-const cli = join(root, 'dist', 'cli.mjs');
 const plate =
   'tagwright: 1\nshapes:\n  plate: {rectangle: [60, 20]}\npieces:\n  tag: {body: [plate], hanger: {hole: {diameter: 4, inset: 3}}}\n';
-
-interface Run {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
-
-/** In this process, where there is nothing to start: what it prints is caught. */
-async function run(...args: string[]): Promise<Run> {
-  const { run: program } = (await import(pathToFileURL(cli).href)) as {
-    run: (args: readonly string[]) => Promise<number>;
-  };
-  const { log, error } = console;
-  let [out, err] = ['', ''];
-  console.log = (text: string) => (out += `${text}\n`);
-  console.error = (text: string) => (err += `${text}\n`);
-  try {
-    return { code: await program(args), out, err };
-  } finally {
-    Object.assign(console, { log, error });
-  }
-}
-
-function spawned(...args: string[]): Promise<Run> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [cli, ...args], { timeout: 120_000 });
-    let [out, err] = ['', ''];
-    child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
-    child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
-    child.on('error', reject);
-    child.on('close', (code) => {
-      resolve({ code, out, err });
-    });
-  });
-}
 
 describe('The command line', function () {
   this.timeout(300_000);
@@ -56,8 +17,7 @@ describe('The command line', function () {
   let weak: string;
 
   before(async () => {
-    // `npm test` has built it already, and has editors that read it meanwhile.
-    if (process.env['TAGWRIGHT_BUILT'] === undefined) await buildAll();
+    await built();
     folder = await mkdtemp(join(tmpdir(), 'tagwright-cli-'));
     good = join(folder, 'good.tag.yaml');
     faulty = join(folder, 'faulty.tag.yaml');

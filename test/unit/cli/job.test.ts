@@ -1,23 +1,11 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { areaD } from 'clipper2-ts';
-import { buildAll } from '../../../src/dev/build.ts';
+import { built, root, run, spawned } from '../support/command-line.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
 import { pathsOf, ringsOf } from '../support/svg-reader.ts';
-
-const root = join(import.meta.dirname, '..', '..', '..');
-const cli = join(root, 'dist', 'cli.mjs');
-
-function run(...args: string[]): { readonly code: number | null; readonly out: string; readonly err: string } {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [cli, ...args], {
-    encoding: 'utf8',
-    timeout: 180_000,
-  });
-  return { code: status, out: stdout, err: stderr };
-}
 
 interface JobJson {
   readonly ok: boolean;
@@ -51,7 +39,7 @@ describe('tagwright job', function () {
   const read = (...parts: string[]) => readFileSync(at(...parts), 'utf8');
 
   before(async () => {
-    if (process.env['TAGWRIGHT_BUILT'] === undefined) await buildAll();
+    await built();
     folder = mkdtempSync(join(tmpdir(), 'tagwright-job-'));
     cpSync(join(root, 'samples', 'plant-swap'), folder, { recursive: true });
     // How densely it is laid out is looked at elsewhere.
@@ -62,8 +50,8 @@ describe('tagwright job', function () {
     rmSync(folder, { recursive: true, force: true });
   });
 
-  it('makes all files of the plant swap, which add up', () => {
-    const { code, out, err } = run('job', at('swap.job.yaml'), '--out', at('cut'), '--json');
+  it('makes all files of the plant swap, which add up', async () => {
+    const { code, out, err } = await spawned('job', at('swap.job.yaml'), '--out', at('cut'), '--json');
     assert.equal(err, '');
     assert.equal(code, 0);
     const [job] = JSON.parse(out) as JobJson[];
@@ -92,16 +80,16 @@ describe('tagwright job', function () {
     assert.match(read('ply3.offcuts.yaml'), /\{id: 1, size: \[310 mm, 120 mm\], used_by: swap\.job\.yaml\}/);
   });
 
-  it('does the same again, byte by byte', () => {
+  it('does the same again, byte by byte, in another process', async () => {
     const before = Object.fromEntries(readdirSync(at('cut')).map((name) => [name, read('cut', name)]));
     const offcuts = read('ply3.offcuts.yaml');
-    const { code } = run('job', at('swap.job.yaml'), '--out', at('cut'));
+    const { code } = await run('job', at('swap.job.yaml'), '--out', at('cut'));
     assert.equal(code, 0);
     assert.deepEqual(Object.fromEntries(readdirSync(at('cut')).map((name) => [name, read('cut', name)])), before);
     assert.equal(read('ply3.offcuts.yaml'), offcuts);
   });
 
-  it('writes nothing where it would replace something else, unless it is asked to', () => {
+  it('writes nothing where it would replace something else, unless it is asked to', async () => {
     // Of the same tags, the pot labels alone.
     const labels = read('swap.job.yaml')
       .replace(/ *- \{spec: table-sign.*\n/, '')
@@ -110,12 +98,12 @@ describe('tagwright job', function () {
     writeFileSync(at('orders.csv'), read('orders.csv').replace('101,Sorrel,March,4', '101,Sorrel,March,two'));
     mkdirSync(at('labels'));
     writeFileSync(at('labels', 'labels-pieces.csv'), 'mine');
-    const kept = run('job', at('labels.job.yaml'), '--out', at('labels'));
+    const kept = await run('job', at('labels.job.yaml'), '--out', at('labels'));
     assert.equal(kept.code, 1);
     assert.match(kept.err, /labels-pieces\.csv: exists and differs; --overwrite replaces it/);
     assert.equal(read('labels', 'labels-pieces.csv'), 'mine');
     assert.deepEqual(readdirSync(at('labels')), ['labels-pieces.csv']);
-    const replaced = run('job', at('labels.job.yaml'), '--out', at('labels'), '--overwrite', '--json');
+    const replaced = await run('job', at('labels.job.yaml'), '--out', at('labels'), '--overwrite', '--json');
     // One line is left out, and told at its cell; the rest is made.
     assert.equal(replaced.code, 1);
     const [job] = JSON.parse(replaced.out) as JobJson[];
@@ -131,13 +119,13 @@ describe('tagwright job', function () {
     );
   });
 
-  it('needs a folder, and says what a file lacks to be a job', () => {
-    assert.equal(run('job', at('swap.job.yaml')).code, 2);
-    const { code, out } = run('job', at('table-sign.tag.yaml'), '--out', at('none'));
+  it('needs a folder, and says what a file lacks to be a job', async () => {
+    assert.equal((await run('job', at('swap.job.yaml'))).code, 2);
+    const { code, out } = await run('job', at('table-sign.tag.yaml'), '--out', at('none'));
     assert.equal(code, 1);
     assert.match(out, /A job starts with the line “tagwright_job: 1”/);
     assert.throws(() => readdirSync(at('none')));
-    const onFile = run('job', at('swap.job.yaml'), '--out', at('orders.csv'));
+    const onFile = await run('job', at('swap.job.yaml'), '--out', at('orders.csv'));
     assert.equal(onFile.code, 1);
     assert.equal(onFile.out, '', 'before anything is made');
     assert.match(onFile.err, /orders\.csv is no folder that files can be put in; name another with --out\./);

@@ -17,6 +17,8 @@ export interface TestStep {
   /** Arguments for Node. */
   readonly command: readonly string[];
   readonly kind: 'check' | 'tests';
+  /** Path of the Node that runs it; the one at hand, unless said otherwise. */
+  readonly node?: string;
 }
 
 /** Path below `node_modules`. */
@@ -70,13 +72,13 @@ export class StepRunner {
   private readonly secondAttempts: string[] = [];
 
   /** Resolves with whether the step passed. A step that fails other than by a test counts as one failure. */
-  async step({ title, command, kind }: TestStep): Promise<boolean> {
+  async step({ title, command, kind, node = process.execPath }: TestStep): Promise<boolean> {
     mkdirSync(artefacts, { recursive: true });
     const countsFile = join(artefacts, `counts of ${title}.json`);
     rmSync(countsFile, { force: true });
     console.log(`.. ${title}`);
     const start = Date.now();
-    const { status, output } = await ended(command, kind === 'tests' ? { TAGWRIGHT_COUNTS: countsFile } : {});
+    const { status, output } = await ended(node, command, kind === 'tests' ? { TAGWRIGHT_COUNTS: countsFile } : {});
     const counts = existsSync(countsFile) ? (JSON.parse(readFileSync(countsFile, 'utf8')) as Counts) : undefined;
     // A test run without any tests has checked nothing.
     const good = status === 0 && (kind === 'check' || (counts?.passes ?? 0) > 0);
@@ -106,9 +108,13 @@ export class StepRunner {
   }
 }
 
-function ended(command: readonly string[], env: NodeJS.ProcessEnv): Promise<{ status: number; output: string }> {
+function ended(
+  node: string,
+  command: readonly string[],
+  env: NodeJS.ProcessEnv,
+): Promise<{ status: number; output: string }> {
   const colours = process.stdout.isTTY ? { FORCE_COLOR: '1' } : {};
-  const child = spawn(process.execPath, command, {
+  const child = spawn(node, command, {
     cwd: root,
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { ...process.env, TAGWRIGHT_BUILT: '1', ...colours, ...env },

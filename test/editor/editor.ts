@@ -102,7 +102,7 @@ export class Editor {
       endings.push(() => server.close());
       const browser = await launchBrowser();
       endings.push(() => browser.close());
-      const context = await browser.newContext({ viewport: options.size ?? { width: 1400, height: 900 } });
+      const context = await browser.newContext({ viewport: options.size ?? { width: 1200, height: 700 } });
       const page = await context.newPage();
       const editor = new Editor(page, server, original, folder, close);
       await page.goto(server.url);

@@ -43,8 +43,8 @@ async function checkSpec(
   let report: Report | undefined;
   for await (const { first, made } of eachTag(engine, spec, { what: json ? 'json' : 'issues' })) {
     report = first;
-    const { row, issues, fitted } = made;
-    all.push({ row, issues, ...(first.batch ? { batch: first.batch } : {}), ...(fitted ? { fitted } : {}) });
+    const { row, issues, alike } = made;
+    all.push({ row, issues, ...(first.batch ? { batch: first.batch } : {}), ...(alike ? { alike } : {}) });
     if (first.batch && made.json) rows.push(made.json);
   }
   // A spec has one tag at least.

@@ -49,7 +49,7 @@ export interface RowResult {
   readonly row: number;
   readonly issues: readonly Issue[];
   readonly accepted: readonly AcceptedIssue[];
-  readonly fitted?: Report['fitted'];
+  readonly alike?: Report['alike'];
   readonly json?: object;
   /** By file name ending, those of a pack by whole name; absent if there is nothing to cut. */
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
@@ -82,8 +82,8 @@ export class RowWorker {
 
   /** For a report that has already been computed. */
   async of(report: Report): Promise<RowResult> {
-    const { row, issues, accepted, fitted } = report;
-    return { row, issues, accepted, ...(fitted ? { fitted } : {}), ...(await this.#requested(report)) };
+    const { row, issues, accepted, alike } = report;
+    return { row, issues, accepted, ...(alike ? { alike } : {}), ...(await this.#requested(report)) };
   }
 
   async #requested(report: Report): Promise<Pick<RowResult, 'json' | 'files' | 'tag'>> {

@@ -93,6 +93,11 @@ export const issueKinds = {
     severity: 'info',
     summary: 'Names of a batch that come out at very different sizes, or that one of them keeps small.',
   },
+  'uneven-hanging': {
+    about: 'making',
+    severity: 'info',
+    summary: 'Names of a batch that hang from different sides.',
+  },
   'not-drawn': {
     about: 'making',
     severity: 'warning',

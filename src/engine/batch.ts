@@ -5,6 +5,7 @@ import { withRanges } from './engine.ts';
 import type { ComputeOptions, Engine, Report } from './engine.ts';
 import { judgeIssues } from './severity.ts';
 import type { Severities } from './severity.ts';
+import { unevenHanging } from '../checks/uneven-hanging.ts';
 import { keptSmall, unevenSizes } from '../checks/uneven-sizes.ts';
 import { acceptComments } from '../spec/accept-comments.ts';
 import { causeOf, inOrder, severityRank } from '../core/issue.ts';
@@ -17,7 +18,7 @@ export function rowCount({ batch }: Pick<Report, 'batch'>): number {
 }
 
 /** The part of a report that is kept for a tag that is not on show. */
-export type RowIssues = Pick<Report, 'row' | 'issues' | 'batch' | 'fitted'>;
+export type RowIssues = Pick<Report, 'row' | 'issues' | 'batch' | 'alike'>;
 
 /**
  * The reports of all rows in order, `report` among them, each computed on demand: a caller that keeps none holds only
@@ -61,15 +62,13 @@ export function ofBatch(
   { severities = {}, joined = false }: { readonly severities?: Severities; readonly joined?: boolean },
 ): Report {
   const { source, tag, shared = [] } = report;
-  const rows = all.map(({ row, fitted = [] }) => ({ row, label: labelOf({ ...report, row }) ?? '', fitted }));
-  const small = tag
-    ? keptSmall(
-        shared,
-        tag,
-        Array.from({ length: rowCount(report) }, (_, row) => labelOf({ ...report, row }) ?? ''),
-      )
-    : [];
-  const together = withRanges([...unevenSizes(rows), ...small], source, tag?.units ?? 'mm');
+  const labelIn = (row: number): string => labelOf({ ...report, row }) ?? '';
+  const rows = all.map(({ row, alike: { fitted, hung } = { fitted: [], hung: [] } }) => {
+    return { row, label: labelIn(row), fitted, hung };
+  });
+  const labels = Array.from({ length: rowCount(report) }, (_, row) => labelIn(row));
+  const small = tag ? keptSmall(shared, tag, labels) : [];
+  const together = withRanges([...unevenSizes(rows), ...small, ...unevenHanging(rows)], source, tag?.units ?? 'mm');
   const comments = acceptComments(source.text);
   const judged = judgeIssues(together, source, comments, severities, false);
   const found = judged.issues

@@ -2,6 +2,8 @@
 
 import { isWithin } from '../core/values.ts';
 import { runChecks } from '../checks/all.ts';
+import { hangingSides } from '../checks/uneven-hanging.ts';
+import type { HangingSide } from '../checks/uneven-hanging.ts';
 import { fittedHeights } from '../checks/uneven-sizes.ts';
 import type { FittedHeight, SharedSize } from '../checks/uneven-sizes.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
@@ -33,6 +35,12 @@ import { FontLibrary } from '../text/font-library.ts';
 import type { UsedIssues } from '../spec/scope.ts';
 import { nextTask, turnTaker, Clock } from './turns.ts';
 
+/** What may look like two lots beside other tags: what has the size that this tag has room for, and how it hangs. */
+export interface Alike {
+  readonly fitted: readonly FittedHeight[];
+  readonly hung: readonly HangingSide[];
+}
+
 export interface Report {
   readonly source: SpecSource;
   /** Absent if the spec as a whole could not be read. */
@@ -44,8 +52,8 @@ export interface Report {
   readonly row: number;
   /** The sizes that it shares with other tags are not known yet; see `ComputeOptions.isHasty`. */
   readonly isHasty?: boolean;
-  /** In a batch: what has the size that this tag has room for. */
-  readonly fitted?: readonly FittedHeight[];
+  /** In a batch: what should be alike on all its tags. */
+  readonly alike?: Alike;
   /** In a batch: what has one size on all tags. */
   readonly shared?: readonly SharedSize[];
   /** In text order. */
@@ -166,12 +174,12 @@ export class Engine {
     const judged = judgedOf(findings, complete);
     const files = [...uses.files, ...loaded.files];
     const hasty = shared?.areKnown === false ? { isHasty: true } : {};
-    const sizes = {
-      ...(rows > 1 ? { fitted: fittedHeights(tag) } : {}),
+    const alike = {
+      ...(rows > 1 ? { alike: { fitted: fittedHeights(tag), hung: hangingSides(tag) } } : {}),
       ...(shared?.byRow ? { shared: shared.byRow } : {}),
     };
     const { fontsUsed: fonts } = loaded;
-    return { source, ...batched, ...hasty, ...sizes, tag, model, ...judged, fonts, uses, files, timings: clock.laps };
+    return { source, ...batched, ...hasty, ...alike, tag, model, ...judged, fonts, uses, files, timings: clock.laps };
   }
 
   /** Checks a file that specs use by itself, without any of them. */

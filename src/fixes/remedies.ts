@@ -87,6 +87,12 @@ export function remediesFor(at: Case): Remedy[] {
           isChoice: true,
         },
       ];
+    case 'uneven-hanging':
+      return (['left', 'top', 'right'] as const).map((side) => ({
+        words: `Hang all from the ${side}`,
+        candidates: setting(at, issue.path, 'at', side),
+        isChoice: true,
+      }));
     case 'hangs-askew':
       return overBalance(at);
     case 'exceeds-sheet':

@@ -30,7 +30,7 @@ import { isMadeTogether } from '../tag/build.ts';
 const keptPlaceShare = { info: 0.05, warning: 0.25, error: 0.25 } as const;
 
 /** Problems of all tags of a batch together, which no tag has by itself. */
-export const ofWholeBatch: ReadonlySet<IssueCode> = new Set(['uneven-sizes']);
+export const ofWholeBatch: ReadonlySet<IssueCode> = new Set(['uneven-sizes', 'uneven-hanging']);
 
 /** A change of the text, and what it does to the tags of a batch. */
 interface Tried {

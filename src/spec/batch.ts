@@ -1,7 +1,6 @@
 /** The same tag for a list: the cells that each row of `batch` puts in place of `{column}`. */
 
 import type { YamlPath } from '../core/issue.ts';
-import { isGroup } from '../core/values.ts';
 import type { SpecPlaces } from './source.ts';
 import type { UsedFile } from './used-files.ts';
 
@@ -25,12 +24,6 @@ export interface Batch {
   readonly title: string;
   /** At least one. */
   readonly rows: readonly BatchRow[];
-}
-
-/** The table that a `batch` names, alone or with what it leaves out of it. */
-export function tableNameIn(batch: unknown): string | undefined {
-  const name = isGroup(batch) ? batch['table'] : batch;
-  return typeof name === 'string' ? name : undefined;
 }
 
 /** Label of one tag within its batch; `undefined` without a batch. */

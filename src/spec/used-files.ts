@@ -3,7 +3,7 @@
 import type { Issue, YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
 import { memoizeRecent } from '../core/recent.ts';
-import { tableNameIn } from './batch.ts';
+import { isGroup } from '../core/values.ts';
 import { nearFiles } from './near-files.ts';
 import { sourceOf } from './source.ts';
 import type { SpecSource } from './source.ts';
@@ -138,6 +138,12 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
   const tableFile = tableNameIn(valueUnder(source, 'batch'));
   const table = tableFile === undefined ? undefined : await loadTable(tableFile);
   return { used, ...(table ? { table } : {}), issues, files: [...files] };
+}
+
+/** The table that a `batch` names, alone or with what it leaves out of it. */
+export function tableNameIn(batch: unknown): string | undefined {
+  const name = isGroup(batch) ? batch['table'] : batch;
+  return typeof name === 'string' ? name : undefined;
 }
 
 function valueUnder({ value }: SpecSource, key: string): unknown {

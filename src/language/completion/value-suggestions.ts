@@ -1,8 +1,9 @@
 /** Suggestions for the value of a key or a list entry. */
 
 import { materialNames } from '../../strength/materials.ts';
-import { nameColumn, tableNameIn } from '../../spec/batch.ts';
+import { nameColumn } from '../../spec/batch.ts';
 import { generatorKeys } from '../../spec/read-generator.ts';
+import { tableNameIn } from '../../spec/used-files.ts';
 import type { Uses } from '../../spec/used-files.ts';
 import { isFontFile } from '../../text/font-files.ts';
 import { exampleSnippet, inUnits, namesFor } from '../examples.ts';

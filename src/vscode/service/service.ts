@@ -179,8 +179,8 @@ export class TagService implements TagResults, vscode.Disposable {
       };
       for await (const each of eachReport(this.#engine, report, options, before)) {
         // Outlines are dropped: those of hundreds of tags that are not shown would fill the memory.
-        const { row, issues, batch, fitted } = each;
-        all.push({ row, issues, ...(batch ? { batch } : {}), ...(fitted ? { fitted } : {}) });
+        const { row, issues, batch, alike } = each;
+        all.push({ row, issues, ...(batch ? { batch } : {}), ...(alike ? { alike } : {}) });
         tags.push(tagByItself(each));
         inUsed.push(...inUsedOf(each));
       }

@@ -42,8 +42,8 @@ export interface CurveOutline {
   readonly bounds: Bounds | undefined;
   /** Scale over its natural size if nothing else is asked for; 1 if absent. */
   readonly ownScale?: number;
-  /** For letters that slide together, which are sized before they are grown: their outline without any growth. */
-  readonly ungrown?: CurveOutline;
+  /** For letters that slide together, which are sized before they are grown. */
+  readonly slides?: true;
   /** Heights of letters, for lettering at its natural size. */
   readonly heights?: Readonly<Record<'capitals' | 'small letters', number>>;
   /** Whether another size is more than a mere enlargement. */

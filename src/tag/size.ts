@@ -31,9 +31,9 @@ const rounds = 6;
 
 /** The outline tidied, grown and brought to its size. Empty if nothing is left of it, or no size is possible. */
 export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpoint: Checkpoint): Promise<MadeShape> {
-  const { bounds, ungrown } = outline;
+  const { bounds } = outline;
   if (!bounds) return { region: [] };
-  if (ungrown) return slidAndGrown(outline, ungrown, sizing, checkpoint);
+  if (outline.slides) return slidAndGrown(outline, sizing, checkpoint);
   const { width, height, grow = 0 } = sizing;
   const natural = { width: bounds.maxX - bounds.minX, height: bounds.maxY - bounds.minY };
   let scaleX = width === undefined ? sizing.scale : (width - 2 * grow) / natural.width;
@@ -70,13 +70,8 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
   return sizedShape;
 }
 
-/** Letters that slide get their size before they are grown, so that growth never shrinks them. */
-async function slidAndGrown(
-  outline: CurveOutline,
-  ungrown: CurveOutline,
-  sizing: Sizing,
-  checkpoint: Checkpoint,
-): Promise<MadeShape> {
+/** Letters that slide get their size where growth will have them stand, and before they are grown: it adds no more than itself. */
+async function slidAndGrown(outline: CurveOutline, sizing: Sizing, checkpoint: Checkpoint): Promise<MadeShape> {
   const { tidy, grow = 0, corners, width, height } = sizing;
   const natural = outline.bounds!;
   const guessX = width === undefined ? undefined : width / spanX(natural);
@@ -85,7 +80,7 @@ async function slidAndGrown(
   const tried: TriedScale[] = [];
   // The space between the letters is not in proportion to their size, so this takes a few rounds.
   while (guessY !== undefined && tried.length < rounds) {
-    const { region } = await ungrown.at(x, y, checkpoint);
+    const { region } = await outline.at(x, y, checkpoint);
     const box = boundsOf(tidied(region, tidy));
     if (!box) return { region: [] };
     const restX = width === undefined ? height! / spanY(box) : width / spanX(box);

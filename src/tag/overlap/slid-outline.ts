@@ -45,15 +45,9 @@ export interface OverlapInput {
 
 /** The outline of slid lettering. Straight text has the middle of its box on the origin, text on an arc its hub. */
 export function slidOutline(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
-  const outline = curveOutlineOf(drawn, slide, making);
-  return { ...outline, ungrown: slide.grow > 0 ? curveOutlineOf(drawn, { ...slide, grow: 0 }, making) : outline };
-}
-
-type SlidText = DrawnText & Pick<SetText, 'band' | 'arc'>;
-
-function curveOutlineOf(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
   const grow = Math.max(0, slide.grow);
   const outline: CurveOutline = {
+    slides: true,
     bounds: curveBounds(drawn.curves),
     at: async (scaleX, scaleY, checkpoint) => {
       const joined = await joinedAt(drawn, { ...slide, grow }, making, { scaleX, scaleY, checkpoint });
@@ -76,6 +70,8 @@ function grownPart({ drawn, at }: PlacedPart, grow: number, cache: StageCache): 
   const grown = cache.letters.get('grown part', [idOf(drawn), grow], () => offset(drawn, grow));
   return movedRegion(grown.value, at);
 }
+
+type SlidText = DrawnText & Pick<SetText, 'band' | 'arc'>;
 
 /** Letters that have been joined, not yet united. */
 interface JoinedText {

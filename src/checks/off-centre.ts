@@ -4,6 +4,7 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/shape-model.ts';
 import { centreOf } from '../tag/made-shape.ts';
+import { placingMove } from '../tag/place.ts';
 import type { MadeShape } from '../tag/made-shape.ts';
 import { axesOf } from '../tag/fit/room.ts';
 import { openingInWords } from '../tag/hanger/in-words.ts';
@@ -76,12 +77,11 @@ function visiblyOff({ modifiers, path }: Shape, placedShape: MadeShape, made: Ta
   const target = made.get(place.shape);
   const region = place.part === undefined ? target?.region : target?.parts?.get(place.part);
   const box = region && boundsOf(region);
-  const goal = region && centreOf({ region }, 'eye');
   const seen = centreOf(placedShape, 'eye');
-  if (!box || !goal || !seen) return [];
+  if (!box || !seen) return [];
+  const toEye = placingMove(placedShape, { region }, 'center', 0, 'eye', modifiers.fit !== undefined);
   const least = Math.max(seenMm, seenShare * Math.min(box.maxX - box.minX, box.maxY - box.minY));
-  const across = seen.x - goal.x;
-  const up = seen.y - goal.y;
+  const [across, up] = [-toEye.e, -toEye.f];
   const off = [
     ...(Math.abs(across) < least ? [] : [`${mm(Math.abs(across))} too far ${across < 0 ? 'left' : 'right'}`]),
     ...(Math.abs(up) < least ? [] : [`${mm(Math.abs(up))} too ${up < 0 ? 'low' : 'high'}`]),

@@ -180,8 +180,9 @@ export class Evaluator {
       const bounds = boundsOf(sized.value.region);
       let made = bounds ? mapShape(sized.value, turning(modifiers, boxCentre(bounds))) : sized.value;
       if (target) {
-        const margin = placeMargin(place, made, target.value, fit !== undefined);
-        made = mapShape(made, placingMove(made, target.value, place.at, margin, place.by));
+        const isFitted = fit !== undefined;
+        const margin = placeMargin(place, made, target.value, isFitted);
+        made = mapShape(made, placingMove(made, target.value, place.at, margin, place.by, isFitted));
       }
       return nudge ? mapShape(made, translation(nudge.x, nudge.y)) : made;
     });

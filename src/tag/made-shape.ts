@@ -101,12 +101,6 @@ function scaledText(text: StrokeText, { c, d }: Affine): StrokeText {
   return { ...text, height: text.height * Math.hypot(c, d) };
 }
 
-/**
- * Share of the centre of gravity in the height at which lettering looks centred; the rest is half the letter band. The
- * steadiest mix over forty names in four fonts, by our own measurement; no published value is known.
- */
-const gravityShare = 0.35;
-
 /** Height of the middle of a line with small letters and capitals, in capital heights (our own judgement). */
 const evenShare = 0.42;
 
@@ -124,21 +118,16 @@ export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRul
   if (band?.even && rule !== 'box' && rule !== 'mass') {
     return { x: rule === 'eye' ? (box.x + mass.x) / 2 : box.x, y: evenMiddle(band.baseline, band.even) };
   }
-  const bandMiddle = band && (band.baseline + band.top) / 2;
   switch (rule) {
     case 'box':
       return box;
     case 'mass':
       return mass;
     case 'x-height':
-      return { x: box.x, y: bandMiddle ?? box.y };
-    case 'eye': {
+      return { x: box.x, y: band ? (band.baseline + band.top) / 2 : box.y };
+    case 'eye':
       // Letters round a circle look centred on the circle's centre.
-      if (arcCentre) return arcCentre;
-      const y =
-        bandMiddle === undefined ? (box.y + mass.y) / 2 : gravityShare * mass.y + (1 - gravityShare) * bandMiddle;
-      return { x: (box.x + mass.x) / 2, y };
-    }
+      return arcCentre ?? { x: (box.x + mass.x) / 2, y: (box.y + mass.y) / 2 };
   }
 }
 

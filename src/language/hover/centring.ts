@@ -4,8 +4,7 @@ import { isWithin } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { YamlPath } from '../../core/issue.ts';
 import type { CentreRule } from '../../spec/shape-model.ts';
-import { centreOf } from '../../tag/made-shape.ts';
-import type { MadeShape } from '../../tag/made-shape.ts';
+import { placingMove } from '../../tag/place.ts';
 import type { Tag } from '../../tag/tag.ts';
 import { shortLength } from '../../core/units.ts';
 
@@ -30,8 +29,10 @@ export function centringDocs(path: YamlPath, tag: Tag): string {
   const on = placeOrFit && tag.made.get(placeOrFit.shape);
   const target = placeOrFit?.part === undefined ? on?.region : on?.parts?.get(placeOrFit.part);
   if (!made || !target || !boundsOf(target)) return '';
+  const isFitted = shape.modifiers.fit !== undefined;
   const lines = rules.map(([rule, words]) => {
-    return `- \`${rule}\`, ${words}: ${offsetsText(made, { region: target }, rule, tag)}`;
+    const { e, f } = placingMove(made, { region: target }, 'center', 0, rule, isFitted);
+    return `- \`${rule}\`, ${words}: ${offsetsText(-e, -f, tag)}`;
   });
   return `Off the middle:\n\n${lines.join('\n')}`;
 }
@@ -40,11 +41,7 @@ function isAbout(key: string | number | undefined): boolean {
   return key === 'place' || key === 'fit';
 }
 
-function offsetsText(made: MadeShape, target: MadeShape, rule: CentreRule, { units }: Tag): string {
-  const own = centreOf(made, rule);
-  const targetCentre = centreOf(target, rule);
-  if (!own || !targetCentre) return 'unknown';
-  const [x, y] = [own.x - targetCentre.x, own.y - targetCentre.y];
+function offsetsText(x: number, y: number, { units }: Tag): string {
   const offsetsInWords = [
     ...(Math.abs(x) < middleMm ? [] : [`${shortLength(Math.abs(x), units)} ${x < 0 ? 'left' : 'right'}`]),
     ...(Math.abs(y) < middleMm ? [] : [`${shortLength(Math.abs(y), units)} ${y < 0 ? 'down' : 'up'}`]),

@@ -50,6 +50,9 @@ const mostTried = 12;
 /** Places whose size is at least this share of the largest are equally good, and the one nearest to the middle is taken (our own judgement). */
 const asGood = 0.98;
 
+/** Of the size that the rough search promised: less than this share of it came to nothing. */
+const cameTrue = 0.9;
+
 /** Columns of places nearer to the middle that are looked at closely. */
 const nearerTries = 8;
 
@@ -231,15 +234,19 @@ class FitRun {
     return undefined;
   }
 
-  /** The known placement, or a better one in this part of the room. */
-  bestIn(part: RoomPart, known: FoundPlacement | undefined, centre: Point): FoundPlacement | undefined {
+  /**
+   * The known placement, or a better one in this part of the room.
+   * @param isSure Every place that is tried is looked at closely, lest one that comes to nothing keeps others from being tried.
+   */
+  bestIn(part: RoomPart, known: FoundPlacement | undefined, centre: Point, isSure = false): FoundPlacement | undefined {
     const bar = known?.placement.scale ?? 1e-4;
     let most = bar;
     const tried: FitPlacement[] = [];
     const found: FitPlacement[] = [];
     const attempt = (place: FitPlacement): number => {
       tried.push(place);
-      const near = this.#roughly(part, place, this.#free);
+      const rough = this.#roughly(part, place, this.#free);
+      const near = rough && isSure ? this.#closely(part, rough, this.#free) : rough;
       if (near && near.scale > bar) found.push(near);
       most = Math.max(most, near?.scale ?? 0);
       return most;
@@ -250,6 +257,8 @@ class FitRun {
       if (!tried.some(({ x, y }) => Math.hypot(x - place.x, y - place.y) < near)) attempt(place);
     }
     const placement = this.#bestOf(found, part, centre);
+    if (!isSure && (placement?.scale ?? 0) < cameTrue * most && found.length > 0)
+      return this.bestIn(part, known, centre, true);
     return placement && placement.scale > bar ? { placement, part } : known;
   }
 

@@ -12,7 +12,7 @@ function ell(scale: number, rest = 'place: {on: plate, by: box}'): string {
   return `ell: {path: "M0 0 H${at(1)} V${at(2)} H${at(3)} V${at(3)} H0 Z", ${rest}}`;
 }
 
-function onPlate(shape: string, plate = '{rectangle: [60, 20]}'): Promise<Made> {
+function onPlate(shape: string, plate = '{rectangle: [60, 24]}'): Promise<Made> {
   return make(specOf([`plate: ${plate}`, shape], 'body: [plate]'));
 }
 
@@ -85,7 +85,7 @@ describe('A shape centred by its box', () => {
   it('is told on a member of a stack', async () => {
     const shapes = [
       'top: {rectangle: [20, 10]}',
-      'base: {rectangle: [60, 20]}',
+      'base: {rectangle: [60, 24]}',
       'plate: {stack: {shapes: [top, base], lap: 1}}',
       ell(5, 'place: {on: plate, part: base, by: box}'),
     ];
@@ -95,13 +95,25 @@ describe('A shape centred by its box', () => {
     );
   });
 
-  it('is told of lettering whose descenders, or whose initial, push the small letters off the middle', async () => {
+  it('is told of lettering whose one tail, or whose initial, pushes the rest off the middle', async () => {
     const name = (text: string, by: string) =>
-      onPlate(`name: {text: ${text}, font: Nunito, size: 12, place: {on: plate, by: ${by}}}`, '{rectangle: [80, 24]}');
-    assert.match(only(await name('ggyp', 'box'), 'off-centre').message, /too high/);
+      onPlate(
+        `name: {text: ${text}, font: Pacifico, size: 12, place: {on: plate, by: ${by}}}`,
+        '{rectangle: [80, 24]}',
+      );
+    assert.match(only(await name('yeeeee', 'box'), 'off-centre').message, /too high/);
     assert.match(only(await name('Leeeee', 'box'), 'off-centre').message, /too low/);
-    assertSilent(await name('sauerrose', 'box'), 'off-centre');
-    for (const text of ['ggyp', 'Leeeee']) assertSilent(await name(text, 'eye'), 'off-centre');
+    for (const text of ['sauerrose', 'HELLO']) assertSilent(await name(text, 'box'), 'off-centre');
+    for (const text of ['yeeeee', 'Leeeee']) assertSilent(await name(text, 'eye'), 'off-centre');
+  });
+
+  it('is not told of a place that would leave one margin more than twice the other', async () => {
+    // 0.2 × 15 = 3 off; with 11 mm of room above and below together, a sixth of that is as far as the eye goes.
+    assert.match(
+      only(await onPlate(ell(15), '{rectangle: [100, 56]}'), 'off-centre').message,
+      /3\.00 mm too far left and 1\.83 mm too low/,
+    );
+    assertSilent(await onPlate(ell(15), '{rectangle: [47, 48]}'), 'off-centre');
   });
 });
 

@@ -10,7 +10,7 @@ import { comfortableOpening, keyholeHeadMm, keyholeSlotMm, leastRingWallMm, slot
 import type { HangerOrName, HangerSpec, RingSpec } from './types.generated.ts';
 
 /** Default inset of an opening, as a multiple of the material it needs round it (our own judgement). */
-const usualInset = 1.5;
+export const usualInset = 1.5;
 
 /** The same if something is in its way: hardly more than it needs. */
 const leastInset = 1.05;

@@ -8,7 +8,7 @@ import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, setting, settingLengths } from '../candidate.ts';
 import { clearWays } from './clear-ways.ts';
-import { intoRoom, madeSmaller, movedBy } from './moving.ts';
+import { wayInto, madeSmaller, movedBy } from './moving.ts';
 
 /** Factors that shrink a mark for more clear space around the code, smallest change first. */
 const smaller = [0.95, 0.9, 0.8, 0.7];
@@ -59,8 +59,7 @@ function inwards({ tag, piece }: Case, shape: Shape) {
   const [code] = tag.made.get(shape)?.codes ?? [];
   const room = piece && boundsOf(piece.body);
   const box = code && boundsOf([squareOf(code, clearModules)]);
-  const way = box && room && intoRoom(box, room, 0);
-  return way ? [way] : [];
+  return box && room ? [wayInto(box, room, 0)] : [];
 }
 
 function sized(at: Case, { generator, modifiers, path }: Shape, factors: readonly number[]) {

@@ -5,10 +5,10 @@ import { boundsOf } from '../../geometry/measure.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle } from '../candidate.ts';
 import { centredOrSmaller } from './marks.ts';
-import { intoRoom, movedBy, withoutEntry } from './moving.ts';
+import { movedInto, withoutEntry } from './moving.ts';
 
-/** Margins between the cut-out and the edge in min_web, least first. */
-const margins = [1, 2, 4];
+/** Margins between the cut-out and the edge in min_web, the nicest first. */
+const margins = [2, 1, 4];
 
 /** A cut-out that misses the piece or runs off its edge: moved onto it, centred, or made smaller. */
 export function cutOnBody(at: Case): Remedy[] {
@@ -18,11 +18,11 @@ export function cutOnBody(at: Case): Remedy[] {
   const room = piece && boundsOf(piece.body);
   if (!cut || !box || !room) return [];
   const name = shapeTitle(cut.shape);
-  const ways = margins.flatMap((margin) => intoRoom(box, room, margin * tag.stock.minWeb) ?? []);
+  const inMm = margins.map((margin) => margin * tag.stock.minWeb);
   const taken = withoutEntry(at, issue.path);
   return [
-    { words: `Move ${name} onto the piece`, candidates: movedBy(at, cut.shape, ways) },
-    ...centredOrSmaller(at),
+    { words: `Move ${name} onto the piece`, candidates: movedInto(at, cut.shape, box, room, inMm) },
+    ...centredOrSmaller(at, box, room),
     {
       words: `Remove ${name} from the list`,
       candidates: taken ? [{ description: 'it cuts nothing', edits: [taken] }] : [],

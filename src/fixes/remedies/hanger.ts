@@ -3,6 +3,7 @@
 import { distance } from '../../geometry/measure.ts';
 import type { Anchor } from '../../spec/shape-model.ts';
 import type { Hanger } from '../../spec/model.ts';
+import { usualInset } from '../../spec/read-hangers.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { setting, settingLengths, shapeTitle, valueAt } from '../candidate.ts';
@@ -38,6 +39,7 @@ export function furtherIn(at: Case): Remedy[] {
   const { width = 0, minimum = at.tag.stock.minWeb } = at.issue;
   const missing = minimum - width;
   const steps = [1, 1.2, 1.5, 2, 3].map((factor) => factor * missing);
+  const usual = usualInset * at.tag.stock.hangerWeb;
   const { tie } = at.tag;
   const least = tie && hanger.kind === 'hole' ? tightestOpening(tie) : hanger.opening;
   return [
@@ -51,7 +53,8 @@ export function furtherIn(at: Case): Remedy[] {
               at,
               hanger.path,
               'inset',
-              steps.map((step) => hanger.inset + step),
+              // As far in as one that nobody gave an inset, or just enough.
+              [usual, ...steps.map((step) => hanger.inset + step)].filter((inset) => inset >= hanger.inset + missing),
             ),
     },
     {

@@ -2,10 +2,11 @@
 
 import { samePath } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
+import type { Bounds } from '../../geometry/types.ts';
 import type { ShapeEntry } from '../../spec/model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { growthOf, shapeTitle, replacing, setting, settingLengths, valueAt, specLength } from '../candidate.ts';
-import { intoRoom, madeSmaller, movedBy } from './moving.ts';
+import { madeSmallerFor, movedInto } from './moving.ts';
 
 /** Inset of a placement line inside the glued piece, in mm (rule of thumb, no source: 0.5 mm). */
 const hiddenMm = 0.5;
@@ -34,24 +35,20 @@ export function coarserDetail(at: Case): Remedy[] {
   return [{ words: 'Thicken the mark', candidates: grownEntry(at, entry, steps) }];
 }
 
-/** Margins between a mark and the edge, in mm, least first (our own judgement). */
-const marginsMm = [1, 2, 4];
-
-/** A mark beyond the edge: moved as little as needed, centred, or made smaller. */
+/** A mark beyond the edge: moved onto the body, centred, or made smaller. */
 export function onBody(at: Case): Remedy[] {
   const entry = entryAt(at);
   const mark = at.piece?.marks.find(({ path }) => entry && samePath(path, entry.path));
   const [box, room] = [mark && boundsOf(mark.region), at.piece && boundsOf(at.piece.body)];
-  if (!entry || !box || !room) return centredOrSmaller(at);
-  const ways = marginsMm.flatMap((margin) => intoRoom(box, room, margin) ?? []);
+  if (!entry || !box || !room) return [];
   return [
-    { words: `Move ${shapeTitle(entry.shape)}`, candidates: movedBy(at, entry.shape, ways) },
-    ...centredOrSmaller(at),
+    { words: `Move ${shapeTitle(entry.shape)}`, candidates: movedInto(at, entry.shape, box, room) },
+    ...centredOrSmaller(at, box, room),
   ];
 }
 
 /** Centres the mark on the body, or makes it smaller. */
-export function centredOrSmaller(at: Case): Remedy[] {
+export function centredOrSmaller(at: Case, box: Bounds, room: Bounds): Remedy[] {
   const entry = entryAt(at);
   const { piece, model } = at;
   if (!entry || !piece) return [];
@@ -63,7 +60,7 @@ export function centredOrSmaller(at: Case): Remedy[] {
       words: `Put ${shapeTitle(shape)} in the middle of “${body ?? ''}”`,
       candidates: body === undefined || place || fit ? [] : setting(at, shape.path, 'place', `{on: ${body}}`),
     },
-    { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmaller(at, shape) },
+    { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmallerFor(at, shape, box, room) },
   ];
 }
 

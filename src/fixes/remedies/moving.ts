@@ -1,5 +1,6 @@
 /** Small moves of a shape, smaller sizes, and removal of a list entry. */
 
+import { boxCentre } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
 import type { Shape } from '../../spec/shape-model.ts';
@@ -8,8 +9,15 @@ import { fontSizeKeys, inSteps, moveStep, setting, valueAt, specLength } from '.
 import { shortLength } from '../../core/units.ts';
 import type { Units } from '../../core/units.ts';
 
-/** Factors by which a shape is made smaller. */
+/** Factors by which a shape is made smaller, and those by which it is where it is moved as well. */
 const factors = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5];
+const modestFactors = factors.slice(0, 4);
+
+/**
+ * Margins to an edge, in mm, the nicest first: as if meant so; the least that looks so; and for an edge that runs within its box
+ * (our own judgement).
+ */
+export const marginsMm = [2, 1, 4];
 
 /** Changes the nudge at `path`, so far `before`, by a move, in round steps; the description gives the move. */
 export function nudging(at: Case, path: YamlPath, before: Point, by: Point): Candidate[] {
@@ -48,32 +56,82 @@ export function movedBy(at: Case, { path, modifiers }: Shape, ways: readonly Poi
     .flatMap((way) => nudging(at, path, before, way));
 }
 
-/**
- * The shortest move that brings the box into the room less the margin; `undefined` if it does not fit or lies there
- * already.
- */
-export function intoRoom(box: Bounds, room: Bounds, margin: number): Point | undefined {
-  const x = shift(box.minX, box.maxX, room.minX + margin, room.maxX - margin);
-  const y = shift(box.minY, box.maxY, room.minY + margin, room.maxY - margin);
-  return x === undefined || y === undefined || (x === 0 && y === 0) ? undefined : { x, y };
+/** The shape brought into the room, with each margin in turn; made smaller as well where a move alone does not help. */
+export function movedInto(
+  at: Case,
+  shape: Shape,
+  box: Bounds,
+  room: Bounds,
+  margins: readonly number[] = marginsMm,
+): Candidate[] {
+  const { path, modifiers } = shape;
+  const nudged = (of: Bounds, margin: number) =>
+    nudging(at, path, modifiers.nudge ?? { x: 0, y: 0 }, wayInto(of, room, margin));
+  const nicest = nicestShare(box, room);
+  const both = [...(nicest < 1 ? [nicest] : []), ...modestFactors.filter((each) => each < nicest)].flatMap((factor) =>
+    madeSmaller(at, shape, [factor]).flatMap((smaller) =>
+      nudged(scaledBox(box, factor), margins[0]!).map((move) => ({
+        description: `${move.description}, ${smaller.description}`,
+        edits: [...smaller.edits, ...move.edits],
+      })),
+    ),
+  );
+  const moves = margins.flatMap((margin) => nudged(box, margin));
+  return [...moves.filter((each, index) => moves.findIndex(isLike(each)) === index), ...both];
 }
 
-function shift(min: number, max: number, from: number, to: number): number | undefined {
-  if (max - min > to - from) return undefined;
-  return min < from ? from - min : Math.min(0, to - max);
+const isLike = (one: Candidate) => (other: Candidate) => one.description === other.description;
+
+/** The shortest move of the box into the room less the margin; along a side that is too short, to its middle. */
+export function wayInto(box: Bounds, room: Bounds, margin: number): Point {
+  const along = (min: number, max: number, from: number, to: number): number => {
+    const [least, most] = [from + margin - min, to - margin - max];
+    if (least > most) return (least + most) / 2;
+    return least > 0 ? least : Math.min(most, 0);
+  };
+  return {
+    x: along(box.minX, box.maxX, room.minX, room.maxX),
+    y: along(box.minY, box.maxY, room.minY, room.maxY),
+  };
+}
+
+function scaledBox(box: Bounds, factor: number): Bounds {
+  const { x, y } = boxCentre(box);
+  return {
+    minX: x + factor * (box.minX - x),
+    minY: y + factor * (box.minY - y),
+    maxX: x + factor * (box.maxX - x),
+    maxY: y + factor * (box.maxY - y),
+  };
+}
+
+/** Reduces the size until the box has the nicest margin in the room, or less far in steps. */
+export function madeSmallerFor(at: Case, shape: Shape, box: Bounds, room: Bounds): Candidate[] {
+  const nicest = nicestShare(box, room);
+  return [...(nicest < 1 ? madeSmaller(at, shape, [nicest]) : []), ...madeSmaller(at, shape)];
+}
+
+/** Of its size: what has the nicest margin in the room. */
+function nicestShare(box: Bounds, room: Bounds): number {
+  const share = (from: number, to: number, min: number, max: number) => (to - from - 2 * marginsMm[0]!) / (max - min);
+  return Math.min(share(room.minX, room.maxX, box.minX, box.maxX), share(room.minY, room.maxY, box.minY, box.maxY));
 }
 
 /** Reduces the size in steps; empty if the shape has none. */
-export function madeSmaller(at: Case, { modifiers, generator, path }: Shape): Candidate[] {
+export function madeSmaller(
+  at: Case,
+  { modifiers, generator, path }: Shape,
+  by: readonly number[] = factors,
+): Candidate[] {
   const { width, height } = modifiers;
   const font = generator.kind === 'text' ? generator.size : undefined;
   const outlineKey = width === undefined ? 'height' : 'width';
   const key = font ? fontSizeKeys[font.of] : outlineKey;
   const size = font?.mm ?? width ?? height;
   if (size === undefined) return [];
-  return factors.flatMap((factor) =>
-    setting(at, path, key, specLength(Math.floor(size * factor * 10) / 10, at.tag.units)),
-  );
+  return by
+    .filter((factor) => factor >= factors.at(-1)!)
+    .flatMap((factor) => setting(at, path, key, specLength(Math.floor(size * factor * 10) / 10, at.tag.units)));
 }
 
 /** Removes an entry from a list of several; `undefined` if a comment would be lost with it. */

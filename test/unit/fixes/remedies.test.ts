@@ -53,11 +53,43 @@ describe('Remedies', () => {
   it('tell the move, not the push that comes of it', async () => {
     const word = 'word: {text: Tansy, font: Pacifico, width: 30, nudge: {right: 30}}';
     const titles = await titlesFor('mark-off-body', [plate, word], 'body: [plate], engrave: [word]');
-    // 15 mm to either side of 30 mm, on a plate that ends at 40 mm: 5 mm beyond it, and 1 mm of clearance.
+    // 15 mm to either side of 30 mm, on a plate that ends at 40 mm: 5 mm beyond it, and 2 mm of clearance.
     assert.ok(
-      titles.some((title) => /^Move “word”: 6(\.0\d)? mm left/.test(title)),
+      titles.some((title) => /^Move “word”: 7(\.0\d)? mm left/.test(title)),
       titles.join('\n'),
     );
+  });
+
+  it('go on to 2 mm from the edge, or to the middle of what room there is', async () => {
+    const glued = (width: number) =>
+      titlesFor(
+        'off-backing',
+        [plate, `word: {rectangle: [${width}, 10], nudge: {right: 30}}`],
+        'body: [plate]}\n  top: {body: [word], glue_to: tag',
+      );
+    // The plate ends at 40 mm: 30 mm wide to 45 mm, 77 mm wide to 68.5 mm.
+    assert.match(String((await glued(30))[0]), /^Move “word”: 7 mm left/);
+    assert.match(String((await glued(77))[0]), /^Move “word”: 30 mm left/);
+  });
+
+  it('make what they move smaller where the room is too short for it', async () => {
+    const word = 'word: {path: M0 0H84V10H0Z, width: 84, nudge: {right: 30}}';
+    const [first] = await titlesFor('mark-off-body', [plate, word], 'body: [plate], engrave: [word]');
+    // 76 mm leave 2 mm on either side of 80 mm; the middle of the path is 42 mm from its origin.
+    assert.match(String(first), /^Move “word”: 72 mm left, width 76 mm/);
+  });
+
+  it('move a hole as far in as one that was given no inset, where there is room', async () => {
+    // 1.5 mm of material without a stock, and half as much again.
+    const titles = await titlesFor('hole-near-edge', [plate], 'body: [plate], hanger: {hole: {at: top, inset: 0.5}}');
+    assert.match(String(titles[0]), /^Move the hole inwards: inset 2\.25 mm/);
+    const bar = 'bar: {rectangle: [80, 6.4]}';
+    const narrow = await titlesFor(
+      'hole-near-edge',
+      [bar],
+      'body: [bar], hanger: {hole: {at: top, inset: 0.5, diameter: 3}}',
+    );
+    assert.match(String(narrow[0]), /^Move the hole inwards: inset 1\.55 mm/);
   });
 
   it('are written in round steps, rounded away from what was there', async () => {

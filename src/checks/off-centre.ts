@@ -25,7 +25,7 @@ const nearlyEven = 0.1;
 const aboutShare = 0.1;
 
 /** Distance from the axis, as a share of the width, from which nobody takes it for the middle (our own judgement). */
-const asideShare = 0.08;
+const asideShare = 0.05;
 
 export const offCentre: Check = ({ made, pieces }) => [
   ...[...made].flatMap(([shape, madeShape]) => visiblyOff(shape, madeShape, made)),

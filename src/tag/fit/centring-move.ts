@@ -1,7 +1,7 @@
 /** Moves a shape of fixed size to the middle of the way that it still has. */
 
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Walls } from './room.ts';
+import type { FitRoom, Walls } from './room.ts';
 
 /** The distances that something can move in either direction before it meets something. */
 interface FreeTravel {
@@ -15,6 +15,9 @@ interface FreeTravel {
  */
 const keptShare = 0.3;
 
+/** The same on an axis of symmetry, for which a shape comes nearer to them. */
+const keptOnAxisShare = 0.1;
+
 /** Rounds of centring, horizontally and then vertically. */
 const rounds = 3;
 
@@ -27,13 +30,16 @@ const middleMm = 0.005;
 /**
  * @param points Points of the shape's outline, in place; `rings` are all of it.
  * @param centre Its visual centre.
- * @returns The shift after which the free space on its two sides is even, as seen from its centre.
+ * @param axes Where the room is the same on both sides.
+ * @returns The shift after which it stands on an axis or, where something is in the way, the free space on its two sides is
+ * even, as seen from its centre.
  */
 export function centringMove(
   points: readonly Point[],
   rings: Region,
   walls: Walls,
   centre: Point,
+  axes: FitRoom['axes'],
   only?: 'x' | 'y',
 ): Point {
   const shift = { x: 0, y: 0 };
@@ -47,8 +53,13 @@ export function centringMove(
     if (!Number.isFinite(back + ahead)) return 0;
     const [low, high] = extent(points, along);
     const middle = (low + high + ahead - back) / 2;
-    const kept = keptShare * (back + ahead);
-    return Math.min(ahead - kept, Math.max(kept - back, middle - centre[along]));
+    const axis = axes[along];
+    const within = (move: number, share: number): number => {
+      const kept = share * (back + ahead);
+      return Math.min(ahead - kept, Math.max(kept - back, move));
+    };
+    const toAxis = axis === undefined ? Infinity : axis - centre[along] - shift[along];
+    return within(toAxis, keptOnAxisShare) === toAxis ? toAxis : within(middle - centre[along], keptShare);
   };
   for (let round = 0; round < rounds; round++) {
     const x = only === 'y' ? 0 : toMiddle('x', 'y');

@@ -108,7 +108,7 @@ export function largestFit(
     // Pushed aside from home, it is better off further down, as large as it is.
     const centred = anywhere || baseline !== undefined ? undefined : fitting.centred(inMiddle.placement, room, most, 1);
     const { placement, part } = centred ?? inMiddle;
-    return fitting.settled({ placement: { ...placement, scale: most }, part }, false, centred?.along ?? 'x');
+    return fitting.settled({ placement: { ...placement, scale: most }, part }, room, false, centred?.along ?? 'x');
   }
   let best: FoundPlacement | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best, room.centre);
@@ -120,7 +120,7 @@ export function largestFit(
     : (fitting.centred(best.placement, room, most) ?? fitting.nearer(best, room.centre, most));
   const { placement, part } = centred ?? best;
   const found = { placement: { ...placement, scale: Math.min(most, placement.scale) }, part };
-  return fitting.settled(found, placement.scale > most, centred?.along);
+  return fitting.settled(found, room, placement.scale > most, centred?.along);
 }
 
 interface FoundPlacement {
@@ -296,7 +296,7 @@ class FitRun {
   }
 
   /** As far from everything as it can be, and in the middle of what way it has left. */
-  settled({ placement, part }: FoundPlacement, isRoomy: boolean, only?: 'x' | 'y'): FitPlacement {
+  settled({ placement, part }: FoundPlacement, { axes }: FitRoom, isRoomy: boolean, only?: 'x' | 'y'): FitPlacement {
     const { rough, field, walls } = part;
     const { at, clear } = isRoomy
       ? clearestNear(
@@ -309,7 +309,7 @@ class FitRun {
     const rings = transform(this.#close.solids.flat(), placed);
     const kept = clear < Infinity ? keptClear * clear : 0;
     const around = kept > touchingMm ? new Walls(offset(walls.region, -kept, 'miter'), 0) : walls;
-    const shift = centringMove(points, rings, around, at, this.#baseline === undefined ? only : 'x');
+    const shift = centringMove(points, rings, around, at, axes, this.#baseline === undefined ? only : 'x');
     const isStill = !isRoomy && Math.hypot(shift.x, shift.y) < stillMm;
     return isStill ? placement : { ...at, x: at.x + shift.x, y: at.y + shift.y };
   }

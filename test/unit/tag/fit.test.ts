@@ -267,6 +267,22 @@ describe('Fitting anywhere', () => {
     assert.ok(toKeyhole > 1.5 && toEdge > 1.5, `${toKeyhole} mm above, ${toEdge} mm below`);
   });
 
+  it('stands in the middle below a hole that its tall initial passes on one side', async () => {
+    for (const name of ['Tansy', 'Lotte', 'Fern', 'Basil']) {
+      const made = await make(
+        specOf(
+          [
+            'plate: {ticket: {size: [84, 40]}}',
+            `word: {text: ${name}, font: Pacifico, align: baseline, fit: {in: plate, margin: 4, at_most: {x_height: 9}}}`,
+          ],
+          'body: [plate], engrave: [word], hanger: {hole: {at: top}}',
+        ),
+      );
+      const { minX, maxX } = boundsOf(markOf(made))!;
+      assert.ok(Math.abs(minX + maxX) / 2 < 1.5, `${name}: ${(minX + maxX) / 2} mm aside`);
+    }
+  });
+
   it('has nothing within it, or across it between its corners', async () => {
     // A square beside a bar of 44 × 15: the strip at the right is 36 mm wide, as the plate is high.
     const bar = ['plate: {rectangle: [80, 36]}', 'bar: {rectangle: [40, 15], place: {on: plate, at: left, margin: 4}}'];

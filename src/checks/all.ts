@@ -29,6 +29,7 @@ import { specks } from './speck.ts';
 import { thinStrokes } from './thin-stroke.ts';
 import { exceedsSheet } from './exceeds-sheet.ts';
 import { acrossGrain } from './across-grain.ts';
+import { sticksOut } from './sticks-out.ts';
 import { unsafeMaterial } from './unsafe-material.ts';
 import { weakBridges } from './weak-bridge.ts';
 
@@ -62,6 +63,7 @@ export const checks: readonly Check[] = [
   piecesOverlap,
   scoreShows,
   shoulderShows,
+  sticksOut,
   offCentre,
   hangsAskew,
   byEach(acrossGrain),

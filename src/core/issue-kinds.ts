@@ -83,6 +83,11 @@ export const issueKinds = {
     severity: 'info',
     summary: 'Centred by the ruler, but not to the eye; or fitted all to one side.',
   },
+  'sticks-out': {
+    about: 'making',
+    severity: 'info',
+    summary: 'A name across a frame that ends just beyond it.',
+  },
   squeezed: {
     about: 'making',
     severity: 'info',

@@ -22,6 +22,7 @@ import { scannable } from './remedies/codes.ts';
 import { smallerPiece } from './remedies/size.ts';
 import { withoutSpecks } from './remedies/specks.ts';
 import { clearOfCut } from './remedies/windows.ts';
+import { withinFrame } from './remedies/within-frame.ts';
 
 export function remediesFor(at: Case): Remedy[] {
   const { issue } = at;
@@ -65,6 +66,8 @@ export function remediesFor(at: Case): Remedy[] {
       return onItsBacking(at);
     case 'pieces-overlap':
       return piecesApart(at);
+    case 'sticks-out':
+      return withinFrame(at);
     case 'sharp-point':
       return blunter(at);
     case 'hard-to-read':

@@ -1,0 +1,82 @@
+import assert from 'node:assert/strict';
+import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
+import { make, newEngine, specOf } from '../support/engine.ts';
+import { assertSilent, only } from './found.ts';
+
+const code = 'sticks-out';
+
+/** A frame, 80 mm wide outside and 4 mm thick, and a name of that width and twice as much again as `beyond` across its middle. */
+const framed = (beyond: number, more = '', shapes: readonly string[] = []) =>
+  specOf(
+    [
+      'outer: {rectangle: [80, 50]}',
+      'rim: {difference: [outer, {from: outer, grow: -4}]}',
+      `name: {text: Marie, font: Pacifico, width: ${80 + 2 * beyond}, place: {on: outer, by: box}${more}}`,
+      ...shapes,
+    ],
+    `body: [${['rim', 'name', ...(shapes.length > 0 ? ['leaves'] : [])].join(', ')}]`,
+  );
+
+describe('A name across a frame', () => {
+  it('that ends just beyond it is told so: by how much, where, and at the name', async () => {
+    const issue = only(await make(framed(2)), code);
+    assert.equal(issue.severity, 'info');
+    assert.match(issue.message, /^“name” ends 2\.00 mm beyond “rim” at “M” and “e”/);
+    assert.deepEqual(issue.path, ['shapes', 'name']);
+    assert.ok(Math.abs(Math.abs(issue.points![0]!.x) - 42) < 0.01);
+  });
+
+  it('counts from a fifth of a millimetre, on one side too', async () => {
+    assertSilent(await make(framed(0.19)), code);
+    only(await make(framed(0.25)), code);
+    assert.match(only(await make(framed(-3, ', nudge: {right: 4}')), code).message, /1\.00 mm beyond “rim” at “e”/);
+  });
+
+  it('is silent where a letter is meant to be outside, within the frame, and on a plate without an opening', async () => {
+    assertSilent(await make(framed(14)), code);
+    assertSilent(await make(framed(-2)), code);
+    const plate = specOf(
+      ['plate: {rectangle: [80, 50]}', 'name: {text: Marie, font: Pacifico, width: 84, place: {on: plate, by: box}}'],
+      'body: [plate, name]',
+    );
+    assertSilent(await make(plate), code);
+    const holed = specOf(
+      [
+        'plate: {difference: [{rectangle: [80, 50]}, {circle: 6}]}',
+        'name: {text: Marie, font: Pacifico, width: 84, place: {on: plate, by: box}}',
+      ],
+      'body: [plate, name]',
+    );
+    assertSilent(await make(holed), code, 'a hole is no frame');
+  });
+
+  it('that ends in a notch of the frame is in it', async () => {
+    // A serif of the last letter is in a notch 3 mm deep, and 2 mm out of its floor.
+    const spec = (wide: number) =>
+      specOf(
+        [
+          'outer: {rectangle: [80, 50]}',
+          `rim: {difference: [outer, {rectangle: [66, 36]}, {rectangle: [6, ${wide}], nudge: {right: 40, up: 6}}]}`,
+          'name: {text: HHHH, font: Alfa Slab One, width: 68, place: {on: outer, by: box}, nudge: {right: 5}}',
+        ],
+        'body: [rim, name]',
+      );
+    assertSilent(await make(spec(5)), code);
+    only(await make(spec(30)), code);
+  });
+
+  it('ends within the frame after the fix', async () => {
+    const engine = newEngine();
+    const options = { locate: () => undefined };
+    for (const [more, words] of [
+      ['', /^Make “name” smaller: width 7\d/],
+      [', nudge: {right: 2}', /^Move “name”: \d(\.\d)? mm left/],
+    ] as const) {
+      const report = await engine.compute(framed(more ? -1 : 2, more), options);
+      const fixes = await findFixes(engine, report, only(report, code), options);
+      const fix = fixes.find(({ title }) => words.test(title));
+      assert.ok(fix, fixes.map(({ title }) => title).join('\n'));
+      assertSilent(await engine.compute(withEdits(report.source.text, fix.edits), options), code);
+    }
+  });
+});

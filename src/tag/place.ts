@@ -1,9 +1,10 @@
 /** Places a shape on another. */
 
-import { translation } from '../geometry/affine.ts';
+import { chain, translation } from '../geometry/affine.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Point } from '../geometry/types.ts';
 import type { Anchor, Beside, CentreRule, Place } from '../spec/shape-model.ts';
+import { furtherMove } from './beside.ts';
 import { quietZoneOf } from './code.ts';
 import { centreOf } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -33,7 +34,7 @@ const mostUneven = 2;
 /**
  * The move that places `made` on `target`. At `center`, their centres under the rule coincide, but for margins that would
  * be very uneven. At a side or corner, the box of the solid touches that side from within, `margin` away; beside the
- * target it is `margin` away outside, and centred along that side under the rule.
+ * target its outline is `margin` away outside, and it is centred along that side under the rule.
  * @param isFitted It was made as large as goes with those centres, and has no room to move.
  */
 export function placingMove(
@@ -51,16 +52,22 @@ export function placingMove(
   const to = centreOf({ region: target.region }, by);
   if (!box || !frame || !from || !to) return translation(0, 0);
   // Lettering on an arc or on a line of its own is placed by that, whatever its letters.
-  const isByInk = by === 'eye' && !made.arcCentre && made.band?.head === undefined;
+  const isByInk = by === 'eye' && !made.arcCentre && made.band?.even === undefined;
   const isFree = isByInk && !isFitted && !isBeside(at);
   const centred = isFree ? evened(from, to, box, frame) : { x: to.x - from.x, y: to.y - from.y };
   // Lettering on a line is placed by that line, whatever its letters.
   const { band } = made;
   const [foot, head] = band?.even ? [band.baseline, band.even.head] : [box.minY, box.maxY];
-  if (at === 'above') return translation(centred.x, frame.maxY + margin - foot);
-  if (at === 'below') return translation(centred.x, frame.minY - margin - head);
-  if (at === 'left of') return translation(frame.minX - margin - box.maxX, centred.y);
-  if (at === 'right of') return translation(frame.maxX + margin - box.minX, centred.y);
+  if (isBeside(at)) {
+    const byBox = {
+      above: translation(centred.x, frame.maxY + margin - foot),
+      below: translation(centred.x, frame.minY - margin - head),
+      'left of': translation(frame.minX - margin - box.maxX, centred.y),
+      'right of': translation(frame.maxX + margin - box.minX, centred.y),
+    }[at];
+    const further = isFitted ? { x: 0, y: 0 } : furtherMove(made, target, at, margin, byBox);
+    return chain(byBox, translation(further.x, further.y));
+  }
   let { x, y } = centred;
   if (at.includes('left')) x = frame.minX + margin - box.minX;
   if (at.includes('right')) x = frame.maxX - margin - box.maxX;

@@ -1,13 +1,9 @@
 /** Moves a shape of fixed size to the middle of the way that it still has. */
 
 import type { Point, Region } from '../../geometry/types.ts';
+import { Levels, wayToEdges } from '../../geometry/free-way.ts';
+import type { FreeWay } from '../../geometry/free-way.ts';
 import type { FitRoom, Walls } from './room.ts';
-
-/** The distances that something can move in either direction before it meets something. */
-interface FreeTravel {
-  readonly back: number;
-  readonly ahead: number;
-}
 
 /**
  * Share of the way that stays free at either end, so that the shape crowds neither the edge nor obstacles, even if its
@@ -20,9 +16,6 @@ const keptOnAxisShare = 0.1;
 
 /** Rounds of centring, horizontally and then vertically. */
 const rounds = 3;
-
-/** Things nearer than this touch, in mm. */
-const touchingMm = 1e-4;
 
 /** A shape nearer to the middle than this, in mm, is in it. */
 const middleMm = 0.005;
@@ -88,7 +81,7 @@ function freeTravel(
   shift: Point,
   along: 'x' | 'y',
   across: 'x' | 'y',
-): FreeTravel {
+): FreeWay {
   const moved = { along: shift[along], across: shift[across] };
   const back = { along: -moved.along, across: -moved.across };
   const ofPoints = wayToEdges(points, region, true, along, across, moved);
@@ -97,70 +90,8 @@ function freeTravel(
   return { back: Math.min(ofPoints.back, ofCorners.ahead), ahead: Math.min(ofPoints.ahead, ofCorners.back) };
 }
 
-/** Points in the order of their levels, for many questions about what is level with an edge. */
-class Levels {
-  /** Level and place of each, in that order. */
-  readonly at: Float64Array;
-  readonly place: Float64Array;
-
-  constructor(points: readonly Point[], along: 'x' | 'y', across: 'x' | 'y') {
-    const sorted = [...points].sort((a, b) => a[across] - b[across]);
-    this.at = Float64Array.from(sorted, (point) => point[across]);
-    this.place = Float64Array.from(sorted, (point) => point[along]);
-  }
-
-  /** Index of the first level that is not below `low`. */
-  firstFrom(low: number): number {
-    let [start, end] = [0, this.at.length];
-    while (start < end) {
-      const middle = (start + end) >> 1;
-      if (this.at[middle]! < low) start = middle + 1;
-      else end = middle;
-    }
-    return start;
-  }
-}
-
 /** Of the shape's points, and of the room's corners. */
 interface LevelsOfBoth {
   readonly points: Levels;
   readonly corners: Levels;
-}
-
-/**
- * The way of moved points until one of them meets an edge that is level with it. Things that already touch meet at
- * once, despite rounding.
- * @param edges They enclose what is on their left; `isWithin`: which the points are in, rather than beside.
- */
-function wayToEdges(
-  levels: Levels,
-  edges: Region,
-  isWithin: boolean,
-  along: 'x' | 'y',
-  across: 'x' | 'y',
-  moved: { readonly along: number; readonly across: number },
-): FreeTravel {
-  const { at, place } = levels;
-  let back = Infinity;
-  let ahead = Infinity;
-  for (const ring of at.length > 0 ? edges : []) {
-    let from = ring[ring.length - 1]!;
-    for (const to of ring) {
-      const rise = to[across] - from[across];
-      if (rise !== 0) {
-        const isAhead = (rise > 0 === (along === 'x')) === isWithin;
-        const slope = (to[along] - from[along]) / rise;
-        const first = from[along] - moved.along + slope * (moved.across - from[across]);
-        const low = (rise > 0 ? from : to)[across] - moved.across;
-        const high = (rise > 0 ? to : from)[across] - moved.across;
-        for (let i = levels.firstFrom(low); i < at.length && at[i]! < high; i++) {
-          const distance = first + slope * at[i]! - place[i]!;
-          if (isAhead && distance > -touchingMm && distance < ahead) ahead = distance;
-          if (!isAhead && distance < touchingMm && -distance < back) back = -distance;
-        }
-      }
-      from = to;
-    }
-  }
-  return { back: Math.max(0, back - touchingMm), ahead: Math.max(0, ahead - touchingMm) };
 }

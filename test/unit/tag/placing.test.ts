@@ -2,6 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { boundsOf, centroid } from '../../../src/geometry/measure.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { make, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
@@ -65,5 +66,77 @@ describe('Centring for the eye', () => {
       [80, 40],
     );
     assert.ok(Math.abs(above - 1) < 1e-6, `${above}`);
+  });
+});
+
+describe('Beside another shape', () => {
+  const boxOf = async (shapes: readonly string[], use = 'engrave') => {
+    const made = await make(specOf(['plate: {rectangle: [400, 400]}', ...shapes], `body: [plate], ${use}: [a, b]`));
+    const [a, b] = made.pieces[0]!.marks.map(({ region }) => region);
+    return { a: a!, b: boundsOf(b!)! };
+  };
+
+  it('a gap is between the outlines: two discs of which one is nudged are as far apart as Pythagoras says', async () => {
+    // Centres 18 mm apart in height: radii 20 and 10, with 2 mm between them, are √(32² − 18²) apart along.
+    const { b } = await boxOf([
+      'a: {union: [{circle: 40}]}',
+      'b: {union: [{circle: 20, nudge: {up: 18}}, {rectangle: [0.02, 0.02], nudge: {down: 28}}], place: {right_of: a, gap: 2}}',
+    ]);
+    const middle = (b.maxY + b.minY) / 2;
+    assert.ok(Math.abs(middle) < 10, `${middle}`);
+    const along = Math.sqrt(32 ** 2 - (b.maxY - 10) ** 2);
+    assert.ok(Math.abs(b.minX + 10 - along) < 0.02, `${b.minX + 10} or ${along}`);
+  });
+
+  for (const [at, axis, sign] of [
+    ['right_of', 'x', 1],
+    ['left_of', 'x', -1],
+    ['above', 'y', 1],
+    ['below', 'y', -1],
+  ] as const) {
+    it(`a diamond ${at.replace('_', ' ')} another meets it corner to corner, and in its bay as deep as half of it`, async () => {
+      const diamond = 'polygon: {points: [[-10, 0], [0, 10], [10, 0], [0, -10]]}';
+      const near = (box: Awaited<ReturnType<typeof boxOf>>['b']) =>
+        axis === 'x' ? (sign > 0 ? box.minX : -box.maxX) : sign > 0 ? box.minY : -box.maxY;
+      for (const gap of [0, 2, -1.5]) {
+        const { b } = await boxOf([`a: {${diamond}}`, `b: {${diamond}, place: {${at}: a, gap: ${gap}}}`]);
+        assert.ok(Math.abs(near(b) - 10 - gap) < 0.01, `${gap}: ${near(b)}`);
+      }
+      // Two bars leave a bay 20 mm wide and 30 mm deep on each side.
+      const bay =
+        'a: {union: [{rectangle: [100, 4], nudge: {up: 12}}, {rectangle: [100, 4], nudge: {down: 12}}, {rectangle: [40, 24]}], rotate: ';
+      const { b } = await boxOf([`${bay}${axis === 'x' ? 0 : 90}}`, `b: {circle: 8, place: {${at}: a, gap: 2}}`]);
+      assert.ok(Math.abs(near(b) - (50 + 2 - 4)) < 0.01, `${near(b)}`);
+    });
+  }
+
+  it('a heart beside a name joins it with a negative gap, and not without one', async () => {
+    for (const [gap, parts] of [
+      [0.5, 2],
+      [-1, 1],
+      [-2, 1],
+    ] as const) {
+      const made = await make(
+        specOf(
+          [
+            'name: {text: Wilmette, font: Pacifico, x_height: 11, overlap: auto}',
+            `heart: {heart: 16, place: {right_of: name, gap: ${gap}}}`,
+          ],
+          'body: [name, heart]',
+        ),
+      );
+      assert.equal(partsOf(made.region).length, parts, `${gap}`);
+    }
+  });
+
+  it('words below words keep their distance from the tails above, whatever letters meet', async () => {
+    const foot = async (name: string) => {
+      const { a, b } = await boxOf([
+        `a: {text: ${name}, font: Nunito, x_height: 10}`,
+        'b: {text: sow, font: Nunito, x_height: 3, place: {below: a, gap: 2}}',
+      ]);
+      return boundsOf(a)!.minY - b.maxY;
+    };
+    for (const name of ['Sage', 'pansy', 'Rue']) assert.ok(Math.abs((await foot(name)) - 2) < 0.01, name);
   });
 });

@@ -18,6 +18,7 @@ import { seededRandom } from './seeded-random.ts';
 import { improveLayout } from './separation/improve.ts';
 import type { SearchRoom } from './search.ts';
 import { searchResult, search } from './search.ts';
+import { onShelves } from './shelves.ts';
 import { compactLayout } from './compaction.ts';
 import { nestParts } from './shapes.ts';
 import type { NestPart, NestShape } from './shapes.ts';
@@ -121,24 +122,36 @@ async function nestPrepared(
   const budget = new WorkBudget(effort, checkpoint);
   const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
   const { room: inner, candidates, settled: lying } = side;
-  const toSheet = backTo(room, side.quarters);
-  const layoutOf = (laid: readonly PlacedPart[]): Layout => {
-    const placements = upright(laid, parts, side.quarters).map(({ part, sheet, orientation, x, y }): Placement => {
+  const layoutOf = (laid: readonly PlacedPart[], filled = side): Layout => {
+    const toSheet = backTo(room, filled.quarters);
+    const placements = upright(laid, parts, filled.quarters).map(({ part, sheet, orientation, x, y }): Placement => {
       const { minX, minY } = parts[part]!.bounds;
       const steps = [translation(-minX, -minY), orientation.toOrigin, translation(x, y), toSheet];
       return { part, sheet, transform: tidy(steps.reduce(chain)) };
     });
     placements.sort((p, q) => p.part - q.part);
     const sheets = Math.max(fixedSheets, ...laid.map(({ sheet }) => sheet + 1));
-    return { placements, unplaced, sheets, used: sheets - 1 + searchResult(side, laid).share };
+    return { placements, unplaced, sheets, used: sheets - 1 + searchResult(filled, laid).share };
   };
   const reportBetter = (laid: readonly PlacedPart[]): void => onBetter?.(layoutOf(laid));
   reportBetter(begun);
   const shapes = parts.map(({ shape }) => shape);
   const start = { room: inner, shapes, candidates, laid: begun, share, settled: lying };
   const better = await improveLayout(start, seededRandom(seed), budget, reportBetter);
-  return layoutOf(await compactLayout(better, lying.parts, shapes, budget));
+  const found = layoutOf(await compactLayout(better, lying.parts, shapes, budget));
+  if (fixedSheets > 0) return found;
+  const inRows = sides.map((each) => layoutOf(onShelves(each.candidates, each.room), each));
+  const neat = inRows.reduce((best, rows) => (rows.used < best.used ? rows : best));
+  const last = found.used - (found.sheets - 1);
+  const lost = neat.used - found.used;
+  return lost <= neatLoss.share * last && lost * Math.max(room.width, room.height) <= neatLoss.mm ? neat : found;
 }
+
+/**
+ * Rows of boxes are preferred if they take up no more of the last sheet than this beyond what else was found, as a share and in mm: a
+ * strip that nobody would keep. In rows the parts lie in order, and are seen at a glance. Our own judgement.
+ */
+const neatLoss = { share: 0.08, mm: 20 } as const;
 
 /** Lower left corner of what lies on the sheet, in the coordinates of the room being filled. */
 function positionIn({ height, margin }: SheetRoom, { minX, minY, maxY }: Bounds, quarters: 0 | 1): Position {

@@ -32,10 +32,10 @@ describe('Parts laid out upright first', () => {
   });
 
   it('are turned where that saves a tenth of a sheet, and not for less', async () => {
-    // Two of these are 62 mm high as drawn and 35 mm high as a box: 27 mm of the sheet.
+    // Two of these are 62 mm high as drawn, in rows, and 30 mm high as a box: 32 mm of the sheet.
     const strip = (height: number): SheetRoom => ({ width: 46, height, margin: 1, gap: 2 });
     assert.equal(turnedOn(await laid(triangles(2), strip(240))), 1);
-    assert.equal(turnedOn(await laid(triangles(2), strip(320))), 0);
+    assert.equal(turnedOn(await laid(triangles(2), strip(340))), 0);
   });
 
   it('are turned one by one where they go on the sheet in no other way', async () => {

@@ -3,6 +3,7 @@ import type { Contour } from '../../../src/geometry/contour.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
 import { beginningAt, startPoints } from '../../../src/toolpath/start-points.ts';
 import { assertNear } from '../support/engine.ts';
+import { transformed } from '../support/shapes.ts';
 
 const ring = (...corners: (readonly [number, number])[]): Point[] => corners.map(([x, y]) => ({ x, y }));
 
@@ -44,14 +45,17 @@ describe('Where a cut may begin', () => {
   });
 
   it('counts no bend of 20° or less as a corner, and a sharper one as one', () => {
-    // A bend of so many degrees on both ends of a short side.
-    const near = (degrees: number) => {
+    // A bend of so many degrees on both ends of a short side, whichever way the outline is turned.
+    const near = (degrees: number, turn: number) => {
       const drop = Math.tan((degrees * Math.PI) / 180);
-      const corners = ring([0, 0], [9, 0], [10, -drop], [19, -drop], [19, 9], [0, 9]);
+      const plate = ring([0, 0], [9, 0], [10, -drop], [19, -drop], [19, 9], [0, 9]);
+      const corners = transformed([plate], turn)[0]!;
       return startPoints(along(corners), [corners]).some(({ segment }) => segment === 1);
     };
-    assert.equal(near(19), true);
-    assert.equal(near(21), false);
+    for (const turn of [0, 0.7, 2]) {
+      assert.equal(near(19, turn), true);
+      assert.equal(near(21, turn), false);
+    }
   });
 
   it('is where the piece is thick: with material to the left, round holes as round outlines', () => {

@@ -37,6 +37,8 @@ export interface Fix extends TextChange {
   readonly look: number;
   /** In a batch: the tags that have no such problem and would hang from another place. */
   readonly rehangs?: readonly string[];
+  /** In a batch: the tags that it takes out, as it would not suit them. */
+  readonly aside?: readonly string[];
   /** Whether it changes how tags are meant, and is made only when asked for. */
   readonly isChoice?: true;
 }

@@ -10,7 +10,7 @@ import type { IssueCode } from '../core/issue-kinds.ts';
 const sameWidthMm = 0.02;
 
 /** A further tilt of less than this counts as unchanged. */
-const sameAngleDegrees = 0.5;
+const sameAngleDegrees = 1.5;
 
 /** Kinds that get worse as their `width` gets smaller. */
 const narrowKinds: ReadonlySet<IssueCode> = new Set([

@@ -143,10 +143,10 @@ export class Trials {
     return [...others.filter(isHard), ...others.filter((each) => !isHard(each))];
   }
 
-  /** Whether another tag stays as sound as before, and looks the same unless it has the problem too. */
+  /** Whether another tag stays as sound as before, and looks the same unless it has the problem too, or another one that is solved as well. */
   #suits(was: Report, is: Report): boolean {
     if (!isNoWorse(was, is) || !looksAsMeant(was, is)) return false;
-    return this.#needsIt(was) || lookChange(was, is).share <= keptLookShare;
+    return this.#needsIt(was) || isRidOfAny(was, is) || lookChange(was, is).share <= keptLookShare;
   }
 
   /** The other tags of the batch, before any change. */
@@ -177,6 +177,7 @@ export class Trials {
       ...fix,
       title: `${fix.title}${also}`,
       edits: [...candidate.edits, ...aside],
+      ...(unsuited.length > 0 ? { aside: unsuited.map((each) => labelOf(each)!) } : {}),
       ...(isChoice || unsuited.length > 0 ? { isChoice: true } : {}),
     };
   }
@@ -194,6 +195,12 @@ export class Trials {
     const title = `Set “${labelOf(report)!}” aside as a separate tag: the others stay as they are`;
     return [{ title, edits, look: 1 }];
   }
+}
+
+/** Whether a warning or an error of a tag is gone. */
+function isRidOfAny(was: Report, is: Report): boolean {
+  const left = new Set(is.issues.map(causeOf));
+  return was.issues.some((issue) => issue.severity !== 'info' && !left.has(causeOf(issue)));
 }
 
 function looksAsMeant(was: Report, is: Report): boolean {

@@ -53,7 +53,7 @@ const server = await serveEditor({
 });
 const browser = await launchBrowser();
 try {
-  process.exitCode = await suiteEnd(await browser.newPage(), server.url);
+  process.exitCode = await suiteEnd(await browser.newPage({ viewport: { width: 800, height: 500 } }), server.url);
   if (process.exitCode !== 0) console.log(`What else the editor printed: ${logFile}`);
 } finally {
   await browser.close();

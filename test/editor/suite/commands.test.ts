@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { closeAll, eventually, show } from './support.ts';
+import { closeAll, eventually, replace, show } from './support.ts';
 
 function previews(): vscode.Tab[] {
   return vscode.window.tabGroups.all
@@ -32,7 +32,9 @@ describe('Commands', () => {
   });
 
   it('are for the tag whose preview is in front, where no text is', async () => {
-    const { document } = await show('7-weak-on-purpose.tag.yaml');
+    const editor = await show('1-jar-initial.tag.yaml');
+    await replace(editor, '{at: top}', '{at: top, diameter: 1 mm}');
+    const { document } = editor;
     const before = document.getText();
     await vscode.commands.executeCommand('tagwright.openPreview');
     await eventually('a preview', previews, ({ length }) => length === 1);
@@ -40,7 +42,7 @@ describe('Commands', () => {
     await eventually(
       'the preview to have the keyboard',
       () => vscode.window.activeTextEditor,
-      (editor) => editor === undefined,
+      (active) => active === undefined,
     );
     await vscode.commands.executeCommand('tagwright.fixAll');
     assert.notEqual(document.getText(), before);

@@ -74,7 +74,8 @@ export async function sheetPage(
         margin,
         plain,
       );
-    write(stockLine(jobs[index]!.tag), margin, plain);
+    write(stockLine(jobs[index]!.tag), margin, plain, 3);
+    y -= 1;
     y -= plan.sheet.height * scale - sizeMm;
     const { output } = jobs[index]!.tag;
     drawSheet(page, sheet, { scale, x: margin, y }, { look: lookOfStock(from.stock), output, face: plain, faulty });

@@ -108,7 +108,7 @@ function drawnSheet(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJo
   ];
   flow.write(sheet.name, { bold: true, size: 5 });
   flow.write(sheetFacts.join(' · '), { fill: quiet });
-  flow.write(stockLine(sheetTag(sheet, sheet.name)));
+  flow.write(stockLine(sheetTag(sheet, sheet.name)), { size: 3 });
   flow.skip(aroundMm.above);
   flow.skip(drawMap(flow, sheet, undefined, kept));
   return flow;

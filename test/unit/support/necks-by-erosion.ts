@@ -7,7 +7,7 @@
  * what a neck claims is seen at its own place, and of ways barred anywhere there may be no more than necks were found.
  */
 
-import { area, contains, ringArea } from '../../../src/geometry/measure.ts';
+import { area, boundsOf, contains, ringArea } from '../../../src/geometry/measure.ts';
 import type { Neck } from '../../../src/geometry/necks.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
@@ -134,8 +134,19 @@ interface Bodies {
 
 function bodiesOf(part: Region, minWeb: number): Bodies {
   const bodies = new Eroded(part, waist * minWeb).parts;
-  const large = bodies.filter((body) => area(erode(body, (-waist * minWeb) / 2)) > 2 * minWeb ** 2);
+  const radius = (waist * minWeb) / 2;
+  const enough = 2 * minWeb ** 2;
+  const large = bodies.filter((body) => leastGrown(body, radius) > enough || area(erode(body, -radius)) > enough);
   return { large, small: bodies.filter((body) => !large.includes(body)) };
+}
+
+/**
+ * The area of a body grown all round is no less than that of a strip of twice the radius along it, with a half disc at each end: most are
+ * larger than is asked for already, and growing takes long.
+ */
+function leastGrown(body: Region, radius: number): number {
+  const { minX, minY, maxX, maxY } = boundsOf(body)!;
+  return 2 * radius * Math.max(maxX - minX, maxY - minY) + Math.PI * radius ** 2;
 }
 
 /** What lies between the large bodies and has a stroke in it. */

@@ -31,6 +31,9 @@ interface JobOptions {
   readonly overwrite: boolean;
 }
 
+/** Stocks are laid out one after another, each several times, and a thread that has just begun is slow. */
+const keepMs = 20_000;
+
 const neverWaits = (): Promise<void> => Promise.resolve();
 
 export async function jobAll(specs: readonly SpecFile[], options: JobOptions, severities: Severities): Promise<number> {
@@ -65,9 +68,10 @@ async function oneJob(
       eachAsked(engine, { file: spec, text: specText, severities, wish: { what: 'tag', force: true } }, asked),
   };
   const job = await checkJob(text, basename(file), reading);
-  const threads = newNestThreads();
-  const laid = await layOutJob(job, { checkpoint: neverWaits, nest: threads.nest });
-  threads.end();
+  const threads = newNestThreads(keepMs);
+  const laid = await layOutJob(job, { checkpoint: neverWaits, nest: threads.nest }).finally(() => {
+    threads.end();
+  });
   if (!json) printIssues(file, laid ?? job);
   const written: string[] = [];
   let isWhole = ![...(laid ?? job).issues, ...job.inFiles.flatMap(({ issues }) => issues)].some(isError);

@@ -10,13 +10,12 @@ import { isOwnProcess } from './own-process.ts';
 /** By how much memory may grow before garbage is collected, in percent: without, it would be twice what hundreds of names need. */
 const growthPercent = 20;
 
-/** To be ended, or the program waits for them. */
-export function newNestThreads(): NestThreads {
+/** To be ended, or the program waits for them. `keepMs`: by default they end with each layout, since what comes after it needs their memory. */
+export function newNestThreads(keepMs = 0): NestThreads {
   const isBundled = import.meta.url.endsWith('.mjs');
   if (!isBundled) return new NestThreads();
   // Holds for the whole process.
   if (isOwnProcess(import.meta.url)) setFlagsFromString(`--heap-growing-percent=${growthPercent}`);
   if (availableParallelism() < 2) return new NestThreads();
-  // What comes after a layout needs their memory.
-  return new NestThreads(nodeThreads(fileURLToPath(new URL('nest-thread.mjs', import.meta.url))), 0);
+  return new NestThreads(nodeThreads(fileURLToPath(new URL('nest-thread.mjs', import.meta.url))), keepMs);
 }

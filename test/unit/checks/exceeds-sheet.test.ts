@@ -38,6 +38,11 @@ describe('A piece on a sheet', () => {
     }
   });
 
+  it('is turned only if it is short enough for that', async () => {
+    assert.ok(await fits('size: [90, 40]', '{rectangle: [35, 90]}'));
+    assert.ok(!(await fits('size: [90, 40]', '{rectangle: [35, 95]}')));
+  });
+
   it('may lie across a square: a × b goes into one of (a + b)/√2', async () => {
     // Exact: 130/√2 = 91.924.
     assert.ok(await fits('size: [91.95, 91.95]', '{rectangle: [120, 10]}'));

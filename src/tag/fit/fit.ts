@@ -171,11 +171,15 @@ class FitRun {
   centred(from: FitPlacement, room: FitRoom, most: number, worth = worthCentring): CentredPlacement | undefined {
     const { minX, minY, maxX, maxY } = boundsOf(this.#close.solids.flat())!;
     const { axes } = room;
-    const isOff = (axis: 'x' | 'y', size: number): boolean =>
-      axes[axis] !== undefined && Math.abs(from[axis] - axes[axis]) >= onAxisShare * from.scale * size;
+    // Its box in the middle is as good: it may fill the room from edge to edge.
+    const isOff = (axis: 'x' | 'y', low: number, high: number): boolean => {
+      const most = onAxisShare * from.scale * (high - low);
+      const off = [0, (low + high) / 2].map((middle) => from[axis] + from.scale * middle - (axes[axis] ?? NaN));
+      return off.every((each) => Math.abs(each) >= most);
+    };
     const enough = worth * Math.min(most, from.scale);
-    if (isOff('x', maxX - minX)) return this.#largestOn('x', axes.x!, room, enough);
-    return this.#baseline === undefined && isOff('y', maxY - minY)
+    if (isOff('x', minX, maxX)) return this.#largestOn('x', axes.x!, room, enough);
+    return this.#baseline === undefined && isOff('y', minY, maxY)
       ? this.#largestOn('y', axes.y!, room, enough)
       : undefined;
   }

@@ -14,7 +14,7 @@ const spec = (shapes: string, body: string, at = 'left'): string =>
 
 const withHeart = (gap: string): string =>
   spec(
-    `  name: {text: Fern, font: Pacifico, x_height: 11 mm, overlap: auto}\n  heart: {heart: 16 mm, place: {right_of: name, gap: ${gap}}}\n`,
+    `  name: {text: Wilmette, font: Pacifico, x_height: 11 mm, overlap: auto}\n  heart: {heart: 16 mm, place: {right_of: name, gap: ${gap}}}\n`,
     'name, heart',
   );
 

@@ -31,7 +31,7 @@ describe('Letters that another shape of their body covers', () => {
     );
     const { issue, fix, text } = await fixOf(spec, 'hard-to-read');
     assert.match(issue.message, /“heart” covers/);
-    assert.match(fix!.title, /^Move “heart” off the letters: 0\.5 mm right/);
+    assert.match(fix!.title, /^Move “heart” off the letters: 1 mm right/);
     const { issues } = await report(text!, engine);
     assert.deepEqual(
       issues.filter(({ code }) => ['hard-to-read', 'loose-part', 'weak-bridge'].includes(code)),

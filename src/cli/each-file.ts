@@ -10,13 +10,16 @@ export async function eachFile(specs: readonly SpecFile[], work: (spec: SpecFile
     try {
       code = Math.max(code, await work(spec));
     } catch (error) {
-      if (error instanceof UsageError) throw error;
+      // A disk that is full is so for the others too.
+      if (error instanceof UsageError || isOfSystem(error)) throw error;
       console.error(`${spec.file}: ${ownFault(error)}`);
       code = Math.max(code, exitCodes.errors);
     }
   }
   return code;
 }
+
+const isOfSystem = (error: unknown): boolean => error instanceof Error && 'syscall' in error;
 
 /** What is said of a spec that the program fails on, whatever it says. */
 export function ownFault(error: unknown): string {

@@ -4,6 +4,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { isFormat, sheetFormats } from '../export/formats.ts';
 import type { Format, SheetFormat } from '../export/formats.ts';
+import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { TagJobs } from './tag-jobs.ts';
@@ -29,11 +30,12 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   await mkdir(out, { recursive: true });
   const jobs = new TagJobs(newEngine({ isOnce: true }), force);
   const writer = new Writer(overwrite);
-  for (const spec of specs) {
+  const code = await eachFile(specs, async (spec) => {
     for await (const files of jobs.files(spec, wanted, pictureWidth))
       for (const [file, content] of Object.entries(files)) await writer.write(join(out, file), content);
-  }
-  return (await writer.end()) && jobs.complete ? exitCodes.clean : exitCodes.errors;
+    return exitCodes.clean;
+  });
+  return (await writer.end()) && jobs.complete ? code : exitCodes.errors;
 }
 
 /** Parses a comma-separated list, without duplicates. */

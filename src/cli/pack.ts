@@ -4,6 +4,7 @@ import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { archiveOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
+import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { TagJobs } from './tag-jobs.ts';
@@ -17,7 +18,10 @@ export async function packAll(
   if (out === undefined) throw new UsageError('pack needs --out.');
   const jobs = new TagJobs(newEngine({ isOnce: true }), force);
   const packs: Record<string, Files> = {};
-  for (const spec of specs) for await (const { name, files } of jobs.packs(spec)) packs[name] = files;
+  const code = await eachFile(specs, async (spec) => {
+    for await (const { name, files } of jobs.packs(spec)) packs[name] = files;
+    return exitCodes.clean;
+  });
   const all = Object.entries(packs).flatMap(([name, files]) =>
     Object.entries(files).map(([file, bytes]) => [`${name}/${file}`, bytes] as const),
   );
@@ -29,5 +33,5 @@ export async function packAll(
     await mkdir(dirname(target), { recursive: true });
     await writer.write(target, bytes);
   }
-  return (await writer.end()) && jobs.complete ? exitCodes.clean : exitCodes.errors;
+  return (await writer.end()) && jobs.complete ? code : exitCodes.errors;
 }

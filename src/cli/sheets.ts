@@ -9,6 +9,7 @@ import { collectGarbage } from './collect-garbage.ts';
 import { sheetFormatsOf } from './export.ts';
 import { specName } from '../core/names.ts';
 import { withPackedOutlines } from '../tag/outlines-only.ts';
+import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { TagJobs } from './tag-jobs.ts';
@@ -36,8 +37,7 @@ export async function sheetsAll(
   const jobs = new TagJobs(engine, force);
   const threads = newNestThreads();
   const writer = new Writer(overwrite);
-  let isWhole = true;
-  for (const spec of specs) {
+  const code = await eachFile(specs, async (spec) => {
     const reports: TagReport[] = [];
     for await (const { first, made } of jobs.rows(spec, { what: 'tag', force })) {
       const { source, batch } = first;
@@ -47,20 +47,19 @@ export async function sheetsAll(
     // A layout of hundreds of pieces needs the memory.
     engine.forget();
     collectGarbage();
-    if (reports.length === 0) continue;
+    if (reports.length === 0) return exitCodes.clean;
     const sheets = await sheetJobs(reports, () => Promise.resolve(), threads.nest);
     if ('problem' in sheets) {
       console.error(`${spec.file}: ${sheets.problem}`);
-      isWhole = false;
-      continue;
+      return exitCodes.errors;
     }
     for (const { name, value } of sheets.facts) console.error(`${spec.file}: ${name}: ${value}`);
-    if (sheets.plan.left.length > 0) isWhole = false;
     for (const [file, content] of Object.entries(
       await sheetFiles(sheets, specName(basename(spec.file)), wanted, tools),
     ))
       await writer.write(join(out, file), content);
-  }
+    return sheets.plan.left.length > 0 ? exitCodes.errors : exitCodes.clean;
+  });
   threads.end();
-  return (await writer.end()) && jobs.complete && isWhole ? exitCodes.clean : exitCodes.errors;
+  return (await writer.end()) && jobs.complete ? code : exitCodes.errors;
 }

@@ -81,7 +81,8 @@ function findingOf(used: UsedCode, piece: Piece, tag: Tag): Finding | undefined 
   const { stock, machine } = fromStock(tag, piece.cutFrom ?? tag, [piece]);
   const least = leastModule(stock, machine);
   if (module < least - slackMm) {
-    const message = `The modules of this code are ${mm(module)}; minimum ${mm(least)} for this beam, ${leastBeams} times its width.`;
+    const size = Math.ceil(least * code.matrix.length * 10 - slackMm) / 10;
+    const message = `The modules of this code are ${mm(module)}; minimum ${mm(least)} for this beam, ${leastBeams} times its width: a size of ${mm(size, 1)}.`;
     return finding(message, module, least);
   }
   const { bridges = 0 } = code;

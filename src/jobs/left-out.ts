@@ -4,6 +4,9 @@ import type { Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
+import { listed } from '../core/names.ts';
+import { counted } from '../core/units.ts';
+import { labelOf } from '../spec/batch.ts';
 import { cellRange } from '../spec/table.ts';
 import type { OrderLine } from './orders.ts';
 
@@ -58,4 +61,15 @@ export function faultOfLine(
   const message = `${who}${what} and is left out${why}`;
   const range = cellRange(csv, line, column === undefined ? 0 : header.indexOf(column));
   return { code, severity: 'error', path: [], range, message };
+}
+
+/** More labels are given as a count. */
+const mostNames = 4;
+
+/** Such as `2 tags of labels.tag.yaml (“Rue” and “Kale”) cannot be cut and are left out`. `count`: of all tags of the spec. */
+export function leftOutInWords(spec: string, faulty: readonly MadeTag[], count: number): string {
+  const who = faulty.map((report) => labelOf(report)).filter((label) => label !== undefined);
+  if (who.length === 0 || count === 1) return `${spec} cannot be cut and is left out`;
+  const are = faulty.length === 1 ? 'is' : 'are';
+  return `${counted(faulty.length, 'tag')} of ${spec} (${listed(who, mostNames)}) cannot be cut and ${are} left out`;
 }

@@ -1,19 +1,16 @@
 /** The work in a job: every tag of every order, or the reason why it is left out. */
 
-import { listed } from '../core/names.ts';
 import type { ComputeOptions } from '../engine/engine.ts';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
-import { counted } from '../core/units.ts';
 import { columnsInWords, columnsOf, labelOf } from '../spec/batch.ts';
-import type { Batch } from '../spec/batch.ts';
 import { nearFiles } from '../spec/near-files.ts';
 import type { SpecSource } from '../spec/source.ts';
 import { didYouMean } from '../spec/suggest.ts';
-import { isMadeTogether } from '../tag/build.ts';
 import type { Tag } from '../tag/tag.ts';
-import { faultOfLine, isOneFault, keepsFromCutting, whyOf } from './left-out.ts';
+import { askedTags, batchOf, madeInTurn } from './asked-tags.ts';
+import { faultOfLine, isOneFault, keepsFromCutting, leftOutInWords, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from './model.ts';
 import type { OrderTable } from './order-table.ts';
@@ -188,16 +185,8 @@ class WorkMaker implements JobWork {
       for (const line of lines) this.#leaveOut(entry, { ...line, label: line.row.label, why: message });
     } else {
       this.#expect(lines.length);
-      const keyOf = ({ row: { cells } }: OrderLine) =>
-        JSON.stringify([...cells].filter(([column]) => asked.has(column)));
       const labelOfLine = lineLabels(lines, asked);
-      // Many orders ask for the same tag.
-      const rows = new Map(lines.toReversed().map((line) => [keyOf(line), line.row]));
-      const keys = [...new Set(lines.map(keyOf))];
-      const together = first?.model && isMadeTogether(first.model) && batchOf(keys.map((key) => rows.get(key)!));
-      const different = keys.map((key, row): TagAsk => {
-        return together ? { row, batch: together } : { row: 0, batch: batchOf([rows.get(key)!]) };
-      });
+      const { different, keyOf } = askedTags(lines, asked, first);
       const coming = this.#made(entry, text, different, first)[Symbol.asyncIterator]();
       const made = new Map<string, MadeTag>();
       const faulty: { readonly line: OrderLine; readonly report: MadeTag }[] = [];
@@ -231,25 +220,14 @@ class WorkMaker implements JobWork {
     }
   }
 
-  /** Tags of a spec, one after another as they are asked for. `first`: one of the spec's own that there is already. */
-  async *#made(
+  #made(
     entry: TagEntry,
     text: string,
     asked: readonly TagAsk[],
     first: MadeTag | undefined,
   ): AsyncGenerator<MadeTag, undefined> {
-    const { engine, locate, eachTag } = this.#reading;
-    if (!eachTag || !first) {
-      const options = this.#optionsOf(entry);
-      for (const ask of asked)
-        yield first && !ask.batch && ask.row === first.row ? first : await engine.compute(text, { ...options, ...ask });
-      return;
-    }
-    let next = 0;
-    for await (const made of eachTag(locate(entry.spec)!, text, asked)) {
-      const batch = asked[next++]!.batch ?? first.batch;
-      yield { ...made, source: first.source, ...(batch ? { batch } : {}) };
-    }
+    const file = this.#reading.locate(entry.spec)!;
+    return madeInTurn(this.#reading, { file, text, options: this.#optionsOf(entry) }, asked, first);
   }
 
   #optionsOf({ spec }: TagEntry): ComputeOptions {
@@ -323,20 +301,13 @@ class WorkMaker implements JobWork {
 
   #tellFaulty({ spec, path }: TagEntry, faulty: readonly MadeTag[], count: number): void {
     const [first] = faulty;
-    const who = faulty.map((report) => labelOf(report)).filter((label) => label !== undefined && count > 1);
-    const what =
-      who.length === 0
-        ? `${spec} cannot be cut and is left out`
-        : `${counted(faulty.length, 'tag')} of ${spec} (${listed(who as string[], mostNames)}) cannot be cut and ${faulty.length === 1 ? 'is' : 'are'} left out`;
     this.#report(
       first!.issues.find(keepsFromCutting)?.code ?? 'bad-file',
       [...path, 'spec'],
-      `${what}: ${whyOf(first!)}`,
+      `${leftOutInWords(spec, faulty, count)}: ${whyOf(first!)}`,
     );
   }
 }
-
-const mostNames = 4;
 
 function tagAndWhy({ order, label, product, quantity, why }: LeftOutOrder): LeftOutOrder {
   return {
@@ -346,8 +317,4 @@ function tagAndWhy({ order, label, product, quantity, why }: LeftOutOrder): Left
     ...(quantity === undefined ? {} : { quantity }),
     why,
   };
-}
-
-function batchOf(rows: Batch['rows']): Batch {
-  return { columns: [...new Set(rows.flatMap(({ cells }) => [...cells.keys()]))], title: '', rows };
 }

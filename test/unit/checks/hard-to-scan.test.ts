@@ -35,7 +35,7 @@ describe('hard-to-scan', () => {
 
   it('tells modules that are less than three beams', async () => {
     assert.deepEqual(await reported({ link: `size: ${21 * 0.59}` }), [
-      'The modules of this code are 0.59 mm; minimum 0.60 mm for this beam, 3 times its width.',
+      'The modules of this code are 0.59 mm; minimum 0.60 mm for this beam, 3 times its width: a size of 12.6 mm.',
     ]);
     assert.equal(
       (await reported({ link: `size: ${21 * 0.7}`, head: '}\nmachine: {cut: 10 mm/s, hatch: 0.25 mm' })).length,

@@ -2,7 +2,7 @@
  * Parts that fall out of a piece: dots of letters, letters that do not touch, counters of letters cut through a plate.
  */
 
-import { capitalised, listedQuoted } from '../core/names.ts';
+import { capitalised } from '../core/names.ts';
 import { samePath } from '../core/values.ts';
 import { intersection } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, boxesOverlap, contains, ringArea } from '../geometry/measure.ts';
@@ -71,8 +71,11 @@ function messageOf(parts: readonly Region[], piece: Piece, path: YamlPath): stri
   const box = boundsOf(parts[0]!)!;
   const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
   const shapes = parts.length === 1 ? wholeShapesOf(parts[0]!, piece) : [];
-  const ways = shapes.length > 0 ? moveOut(piece, shapes) : waysOut(piece, path, parts.length === 1 ? 'it' : 'them');
-  const name = lettersOf(parts[0]!, piece) ?? shapesInWords(shapes);
+  const ways =
+    shapes.length > 0
+      ? `Move it until it overlaps the rest, or ${apart(piece, 'it')}.`
+      : waysOut(piece, path, parts.length === 1 ? 'it' : 'them');
+  const name = lettersOf(parts[0]!, piece) ?? shapeInWords(shapes);
   if (parts.length === 1) {
     const what = name === undefined ? `A part of “${title}”` : `${capitalised(name)} of “${title}”`;
     return `${what} (${size}, ${mm2(area(parts[0]!), 1)}) is joined to nothing and falls out. ${ways}`;
@@ -126,26 +129,23 @@ function isMostlyIn(letter: Region, part: Region): boolean {
 }
 
 /** The keys that join parts, as far as they suit what the piece is made of, and the one that leaves them apart. */
-function waysOut({ sources, glueTo }: Piece, path: YamlPath, them: 'it' | 'them'): string {
+function waysOut(piece: Piece, path: YamlPath, them: 'it' | 'them'): string {
+  const { sources } = piece;
   const cut = sources.find(({ use, path: of }) => use === 'cut' && samePath(of, path));
   if (cut)
     return `Hold ${them} with “bridges” across ${cut.shape.name === undefined ? 'what is cut out' : `“${cut.shape.name}”`}.`;
   const isLettered = sources.some(({ use, shape }) => use === 'body' && isLettering(shape));
   const keys = isLettered ? '“overlap”, “straps” or “bridges”' : '“straps” or “bridges”';
-  const apart = glueTo === undefined ? `keep ${them} apart` : `glue ${them} on separately`;
-  return `Join ${them} with ${keys}, or ${apart} with “parts: many”.`;
+  return `Join ${them} with ${keys}, or ${apart(piece, them)}.`;
 }
 
-/** Shapes that are whole and lie apart are brought together, rather than joined within. */
-function moveOut({ glueTo }: Piece, shapes: readonly Source[]): string {
-  const apart = glueTo === undefined ? 'keep it apart' : 'glue it on separately';
-  const move = shapes.length === 1 ? 'Move it until it overlaps the rest' : 'Move the shapes until they overlap';
-  return `${move}, or ${apart} with “parts: many”.`;
-}
+/** The key that leaves parts as they are, in words. */
+const apart = ({ glueTo }: Piece, them: 'it' | 'them'): string =>
+  `${glueTo === undefined ? `keep ${them} apart` : `glue ${them} on separately`} with “parts: many”`;
 
-function shapesInWords(shapes: readonly Source[]): string | undefined {
-  const names = shapes.flatMap(({ shape }) => shape.name ?? []);
-  return shapes.length > 0 && names.length === shapes.length ? listedQuoted(names) : undefined;
+function shapeInWords([shape, ...others]: readonly Source[]): string | undefined {
+  const name = others.length === 0 ? shape?.shape.name : undefined;
+  return name === undefined ? undefined : `“${name}”`;
 }
 
 /** Whether the piece hangs by this part, which is then the one that stays. */

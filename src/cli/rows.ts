@@ -49,7 +49,7 @@ export async function* eachTag(
 ): AsyncGenerator<{ readonly first: Report; readonly made: RowResult }> {
   const task: RowTask = { file, text, severities: options.severities ?? {}, wish };
   const here = new RowWorker(task, engine);
-  const others = new Rows(task);
+  const others = new RowQueue(task);
   // Threads load and warm up while the first tag is made here.
   const onCount = (tags: number): void => {
     others.start(Array.from({ length: tags }, (_, row) => ({ row })).slice(1));
@@ -65,7 +65,7 @@ export async function* eachTag(
 
 /** In the order in which they are asked for. */
 export async function* eachAsked(engine: Engine, task: RowTask, asked: readonly TagAsk[]): AsyncGenerator<RowResult> {
-  const rows = new Rows(task);
+  const rows = new RowQueue(task);
   rows.start(asked);
   try {
     yield* rows.made(new RowWorker(task, engine));
@@ -80,7 +80,7 @@ interface RowMaker {
 }
 
 /** Tags of a spec, made in this thread and, if they are many, in others. */
-class Rows {
+class RowQueue {
   readonly #task: RowTask;
   #asked: readonly TagAsk[] = [];
   #threads: RowThreads | undefined;

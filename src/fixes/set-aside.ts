@@ -1,10 +1,16 @@
 /** Last resort for names that do not suit the batch: takes them off the list, to become tags of their own. */
 
 import { lineStart } from '../core/lines.ts';
+import { listedQuoted } from '../core/names.ts';
 import { valueAt } from '../core/values.ts';
 import type { TextEdit } from '../core/issue.ts';
 import type { BatchRow } from '../spec/batch.ts';
 import type { SpecSource } from '../spec/source.ts';
+
+/** Such as `“Fig” aside as a separate tag`. */
+export function asideInWords(labels: readonly string[]): string {
+  return `${listedQuoted(labels)} aside as ${labels.length === 1 ? 'a separate tag' : 'separate tags'}`;
+}
 
 /** `undefined` if one of the rows takes several lines, or is of a table that has its name twice, and for all rows there are. */
 export function setAside(

@@ -1,7 +1,5 @@
 /** Tries changes on the tag that has the problem and, if they work, on the other tags of its batch. */
 
-import { sizeSetters } from '../checks/uneven-sizes.ts';
-import { isWithin } from '../core/values.ts';
 import { reportsOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
 import { withEdits, causeOf } from '../core/issue.ts';
@@ -19,7 +17,8 @@ import { movedHanger } from './moved-hangers.ts';
 import { isNoWorse, solves } from './no-worse.ts';
 import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
-import { setAside } from './set-aside.ts';
+import { asideInWords, setAside } from './set-aside.ts';
+import { withoutSizeSetters } from './size-setters.ts';
 import { staysPut } from './stays-put.ts';
 import { isMadeTogether } from '../tag/build.ts';
 
@@ -168,17 +167,16 @@ export class Trials {
     const { report, issue } = this.#at;
     const aside = unsuited.length === 0 ? [] : setAside(report.source, report.batch!.rows, rowsOf(unsuited));
     if (!aside || areCrossing(candidate.edits, aside)) return undefined;
-    const names = listedQuoted(unsuited.map((each) => labelOf(each)!));
-    const as = unsuited.length === 1 ? 'as a separate tag' : 'as separate tags';
-    const also = unsuited.length === 0 ? '' : `, and set ${names} aside ${as}, which it would not suit`;
+    const labels = unsuited.map((each) => labelOf(each)!);
+    const also = labels.length === 0 ? '' : `, and set ${asideInWords(labels)}, which it would not suit`;
     const effect = solved.was === report ? effectOf(issue, report, solved.is) : [];
     const fix = toFix(words, candidate, lookChange(solved.was, solved.is), effect, rehung);
     return {
       ...fix,
       title: `${fix.title}${also}`,
       edits: [...candidate.edits, ...aside],
-      ...(unsuited.length > 0 ? { aside: unsuited.map((each) => labelOf(each)!) } : {}),
-      ...(isChoice || unsuited.length > 0 ? { isChoice: true } : {}),
+      ...(labels.length > 0 ? { aside: labels } : {}),
+      ...(isChoice || labels.length > 0 ? { isChoice: true } : {}),
     };
   }
 
@@ -187,12 +185,12 @@ export class Trials {
    */
   async settingAside(): Promise<Fix[]> {
     const { report } = this.#at;
-    const setters = sizeSettersOf(this.#at);
+    const setters = withoutSizeSetters(this.#at);
     if (setters) return setters;
     const others = await this.#others();
     const edits = report.batch && setAside(report.source, report.batch.rows, [report.row]);
     if (!edits || others.every((other) => this.#needsIt(other))) return [];
-    const title = `Set “${labelOf(report)!}” aside as a separate tag: the others stay as they are`;
+    const title = `Set ${asideInWords([labelOf(report)!])}: the others stay as they are`;
     return [{ title, edits, look: 1 }];
   }
 }
@@ -205,39 +203,6 @@ function isRidOfAny(was: Report, is: Report): boolean {
 
 function looksAsMeant(was: Report, is: Report): boolean {
   return readsAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
-}
-
-/** Problems that a larger size may solve. */
-const bySize: ReadonlySet<IssueCode> = new Set([
-  'uneven-sizes',
-  'hard-to-read',
-  'fine-mark',
-  'thin-stroke',
-  'weak-bridge',
-  'gap-closes',
-]);
-
-/** Setting those aside that keep a shape small on all tags, if the problem is of that shape; `undefined` if none does. */
-function sizeSettersOf({ report, issue }: Case): Fix[] | undefined {
-  const { batch, source, shared = [] } = report;
-  const size = shared.find(
-    ({ path }) => isWithin(issue.path, path.slice(0, -1)) || (issue.path[0] === 'pieces' && shared.length === 1),
-  );
-  const found = batch && size && sizeSetters(size, mostSetAside(batch.rows.length));
-  if (!found || !(bySize.has(issue.code) || found.rows.includes(report.row))) return undefined;
-  const edits = setAside(source, batch.rows, found.rows);
-  const names = listedQuoted(found.rows.map((row) => labelOf({ batch, row })!));
-  const as = found.rows.length === 1 ? 'as a separate tag' : 'as separate tags';
-  return edits
-    ? [
-        {
-          title: `Set ${names} aside ${as}: the others come out ${found.times.toFixed(1)} times as large`,
-          edits,
-          look: 1,
-          isChoice: true,
-        },
-      ]
-    : [];
 }
 
 /** None where all names have one size or one line: without one of them the others would be larger, or stand elsewhere. */

@@ -31,10 +31,8 @@ export function changedWithin(region: Region, box: Bounds, change: (near: readon
     const around = snapped(widened(box, margin));
     const outside = outsideOf(region, around);
     if (!outside) continue;
-    if (outside.inner > localShare * (outside.inner + outside.outer)) break;
-    const made = joined(outside, change(clippedToBox(region, around)), around);
-    if (made) return made;
-    break;
+    const isLocal = outside.inner <= localShare * (outside.inner + outside.outer);
+    return (isLocal && joined(outside, change(clippedToBox(region, around)), around)) || change(region);
   }
   return change(region);
 }

@@ -43,7 +43,7 @@ export function strapped(region: Region, width: number, level?: number): Strippe
 export function strapsFor(region: Region, width: number, level?: number): Ring[] {
   const parts = partsOf(region);
   if (parts.length < 2) return [];
-  const outlines = parts.map((part) => simplified([part[0]!], seekToleranceMm)[0] ?? part[0]!);
+  const outlines = parts.map(seekOutline);
   const strips: Ring[] = [];
   const joined = new Set([0]);
   const nearest = outlines.map((outline) => shortestBetween(outlines[0]!, outline));
@@ -115,11 +115,17 @@ function strapOver({ from, to, length }: Gap, width: number): Ring {
  */
 const evenMm = 0.02;
 
+/** The shortest segment between two parts. */
+export const gapBetween = (a: Region, b: Region): Gap => shortestBetween(seekOutline(a), seekOutline(b));
+
+/** The outer outline of a part, as it is when nearest points are searched for. */
+const seekOutline = ([outer]: Region): Ring => simplified([outer!], seekToleranceMm)[0] ?? outer!;
+
 /**
  * The shortest segment between two outlines that do not cross. One of its ends is a corner of one of them; where they
  * run side by side, it is the one halfway along.
  */
-export function shortestBetween(a: Ring, b: Ring): Gap {
+function shortestBetween(a: Ring, b: Ring): Gap {
   const back = fromCorners(b, a).map(({ from, to, length }) => ({ from: to, to: from, length }));
   const all = [...fromCorners(a, b), ...back];
   const shortest = all.reduce((best, gap) => (gap.length < best.length ? gap : best));

@@ -2,9 +2,7 @@
 
 import { contains } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
-import { simplified } from '../../geometry/simplify.ts';
-import { shortestBetween } from '../../geometry/straps.ts';
-import type { Region, Ring } from '../../geometry/types.ts';
+import { gapBetween } from '../../geometry/straps.ts';
 import { wholeShapesOf } from '../../tag/whole-shapes.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle } from '../candidate.ts';
@@ -12,9 +10,6 @@ import { movedBy } from './moving.ts';
 
 /** How far the shape reaches into the rest, in webs. */
 const depths = [0.25, 0.5, 0.75, 1, 1.5, 2, 3];
-
-/** Outlines are simplified to this tolerance, in mm. */
-const toleranceMm = 0.02;
 
 /** The issue is of a part that falls out. */
 export function movedTogether(at: Case): Remedy[] {
@@ -31,23 +26,11 @@ export function movedTogether(at: Case): Remedy[] {
     return shape && more.length === 0 ? [{ part, shape: shape.shape }] : [];
   });
   return alone.slice(0, 1).map(({ part, shape }) => {
-    const from = outlineOf(part);
-    const gaps = parts.filter((other) => other !== part).map((other) => shortestBetween(from, outlineOf(other)));
+    const gaps = parts.filter((other) => other !== part).map((other) => gapBetween(part, other));
     const gap = gaps.reduce((a, b) => (b.length < a.length ? b : a));
     const [x, y] = [gap.to.x - gap.from.x, gap.to.y - gap.from.y];
-    const ways = depths.map((depth) => (gap.length + depth * at.tag.stock.minWeb) / gap.length);
-    return {
-      words: `Move ${shapeTitle(shape)} until it joins the rest`,
-      candidates:
-        gap.length > 0
-          ? movedBy(
-              at,
-              shape,
-              ways.map((times) => ({ x: x * times, y: y * times })),
-            )
-          : [],
-    };
+    const times = depths.map((depth) => 1 + (depth * at.tag.stock.minWeb) / gap.length);
+    const ways = gap.length > 0 ? times.map((each) => ({ x: each * x, y: each * y })) : [];
+    return { words: `Move ${shapeTitle(shape)} until it joins the rest`, candidates: movedBy(at, shape, ways) };
   });
 }
-
-const outlineOf = ([outer]: Region): Ring => simplified([outer!], toleranceMm)[0] ?? outer!;

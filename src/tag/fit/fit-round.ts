@@ -103,9 +103,9 @@ function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number)
     const scale = scaleAt(share, sunk);
     const deeper = Math.max(sunk.top, sunk.bottom);
     const even: Sunk = { top: deeper, bottom: deeper };
-    const isEven =
-      scaleAt(share, even) >= evenShare * scale && sides.every((side) => isClear(side, scaleAt(share, even), even));
-    return isEven ? { scale: scaleAt(share, even), axes, sunk: even, centre } : { scale, axes, sunk, centre };
+    const evenScale = scaleAt(share, even);
+    const isEven = evenScale >= evenShare * scale && sides.every((side) => isClear(side, evenScale, even));
+    return isEven ? { scale: evenScale, axes, sunk: even, centre } : { scale, axes, sunk, centre };
   }
   return undefined;
 }

@@ -43,7 +43,8 @@ export function withoutSlits(lug: Region, body: Region): Region {
   if (between.length === 0) return lug;
   // Where the ring only comes near, filling would make a thin bridge beside a hole instead.
   const joined = unionNear(body, [lug]);
-  const filled = between.filter((part) => holesIn(unionNear(joined, [part])) <= holesIn(joined));
+  const holes = holesIn(joined);
+  const filled = between.filter((part) => holesIn(unionNear(joined, [part])) <= holes);
   return filled.length > 0 ? union([lug, ...filled]) : lug;
 }
 

@@ -1,9 +1,9 @@
-/** Lettering as it comes out of the machine, drawn for a reader. By other libraries than the engine's: clipper2-ts and resvg. */
+/** Lettering as it comes out of the machine, drawn for a reader. By other libraries than the engine's: Clipper2 and resvg. */
 
-import { EndType, inflatePathsD, JoinType } from 'clipper2-ts';
 import { Resvg } from '@resvg/resvg-js';
 import { boundsOf } from '../../src/geometry/measure.ts';
 import type { Region } from '../../src/geometry/types.ts';
+import { offset } from '../unit/support/clipper2.ts';
 import type { DrawAt } from './reader.ts';
 
 /** In mm. `cut`: gaps narrower than the kerf are not cut. `engraved`: a round spot runs along lines. */
@@ -38,17 +38,7 @@ function filled(region: Region): string {
 
 /** Without the gaps and counters that no disc as wide as the kerf goes into. */
 function closed(region: Region, kerf: number): Region {
-  const inflate = (rings: Region, by: number) =>
-    inflatePathsD(
-      rings.map((ring) => ring.map((point) => ({ ...point }))),
-      by,
-      JoinType.Round,
-      EndType.Polygon,
-      2,
-      4,
-      0.005,
-    );
-  return inflate(inflate(region, kerf / 2), -kerf / 2);
+  return offset(offset(region, kerf / 2, 0.005), -kerf / 2, 0.005);
 }
 
 /** The lines along which the beam burns, as wide as its spot. */

@@ -56,7 +56,7 @@ describe('Gaps that the kerf closes', () => {
       assert.equal(parts.length, 2, 'the letters do not overlap');
       const gap = distance(parts[0]!, parts[1]!);
       assert.ok(Math.abs(gap - 0.3) > 0.02, 'not at the very limit');
-      // By clipper2-ts.
+      // By Clipper2.
       assert.equal(issues.length > 0, partsOf(erode(made.region, -0.15)).length === 1, `gap ${gap}`);
       for (const issue of issues) assertNear(issue.width!, gap, 1e-3);
       for (const line of lines) assert.equal(line, 4);

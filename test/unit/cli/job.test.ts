@@ -2,10 +2,10 @@ import assert from 'node:assert/strict';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { areaD } from 'clipper2-ts';
 import { built, root, run, spawned } from '../support/command-line.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
 import { pathsOf, ringsOf } from '../support/svg-reader.ts';
+import { area } from '../support/clipper2.ts';
 
 interface JobJson {
   readonly ok: boolean;
@@ -67,9 +67,9 @@ describe('tagwright job', function () {
       const svg = read('cut', `swap-${sheet.name.replaceAll(' ', '-')}.svg`);
       const paths = pathsOf(svg, 'cut-outer');
       assert.equal(paths.length, sheet.pieces, sheet.name);
-      const cut = ringsOf(paths).reduce((sum, ring) => sum + Math.abs(areaD([...ring])), 0);
+      const cut = ringsOf(paths).reduce((sum, ring) => sum + Math.abs(area([ring])), 0);
       // What openings take is no part of what is filled.
-      const openings = ringsOf(pathsOf(svg, 'cut-inner')).reduce((sum, ring) => sum + Math.abs(areaD([...ring])), 0);
+      const openings = ringsOf(pathsOf(svg, 'cut-inner')).reduce((sum, ring) => sum + Math.abs(area([ring])), 0);
       const share = (cut - openings) / (sheet.width * sheet.height);
       assert.ok(Math.abs(share - sheet.filled) < 1e-3, `${sheet.name}: ${share}, and ${sheet.filled} is told`);
     }

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
-import { areaD, FillRule, intersectD } from 'clipper2-ts';
 import { captionPlaces } from '../../../src/export/caption-places.ts';
 import type { Captioned } from '../../../src/export/caption-places.ts';
 import type { Bounds, Region } from '../../../src/geometry/types.ts';
 import { box } from '../support/shapes.ts';
+import { area as areaByClipper2, intersection } from '../support/clipper2.ts';
 
 const area: Bounds = { minX: -6, minY: -6, maxX: 106, maxY: 66 };
 
@@ -11,11 +11,8 @@ function rectangle(x: number, y: number, width: number, height: number): Region 
   return [box(x, y, x + width, y + height)];
 }
 
-/** What two regions share, by clipper2-ts. */
-function shared(a: Region, b: Region): number {
-  const paths = (region: Region) => region.map((ring) => ring.map(({ x, y }) => ({ x, y })));
-  return intersectD(paths(a), paths(b), FillRule.NonZero, 5).reduce((sum, path) => sum + Math.abs(areaD(path)), 0);
-}
+/** mm² that two regions share. */
+const shared = (a: Region, b: Region): number => areaByClipper2(intersection(a, b));
 
 const boxRegion = ({ minX, minY, maxX, maxY }: Bounds): Region => [box(minX, minY, maxX, maxY)];
 

@@ -108,7 +108,7 @@ describe('Tags on sheets', () => {
       assertNear(total(inSvg), total(read.outlines.map(({ ring }) => ring)), 0.001 * total(inSvg));
       for (const { ring } of read.outlines)
         for (const { x, y } of ring) assert.ok(x > 5 - 0.01 && x < 195.01 && y > 5 - 0.01 && y < 115.01);
-      // The material of the pieces, grown by half a kerf by clipper2-ts.
+      // The material of the pieces, grown by half a kerf by Clipper2.
       const inner = read.outlines.filter(({ layer }) => layer === 'cut-inner');
       const material = total(outer.map(({ ring }) => ring)) - total(inner.map(({ ring }) => ring));
       const wanted = pieces.reduce((sum, { region }) => sum + offsetAreaByClipper2(region, 0.15), 0);

@@ -120,7 +120,7 @@ describe('Real words, against other libraries', () => {
     ['Chamomile', 'Pacifico'],
     ['Angelica', 'Great Vibes'],
   ] as const) {
-    it(`unite “${text}” in ${family} as jsts does, and grow and thin it as clipper2-ts does`, async () => {
+    it(`unite “${text}” in ${family} as jsts does, and grow and thin it as Clipper2 does`, async () => {
       const letters = await lettersOf(text, family);
       assert.ok(letters.length > 5);
       const united = union(letters);

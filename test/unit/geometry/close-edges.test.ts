@@ -165,7 +165,7 @@ describe('Places where edges are close, against other methods', () => {
     for (let i = 0; i < 60; i++) {
       const [a, b] = [blob(random, 0, 0), blob(random, 8.2 + 1.8 * random(), 3 * random() - 1.5)];
       const gap = distance([a], [b]);
-      // By clipper2-ts: grown by half the reach each, they become one exactly when they are nearer than the reach.
+      // By Clipper2: grown by half the reach each, they become one exactly when they are nearer than the reach.
       const merged = partsOf(erode([a, b], -0.5)).length === 1;
       if (Math.abs(gap - 1) < 0.01 || unite(a, b).length < 2) continue;
       const [first] = closeEdges([a, b], 1, 'gap').filter(({ ends: [p, q] }) => isBetween(p, q, a, b));
@@ -178,7 +178,7 @@ describe('Places where edges are close, against other methods', () => {
     assert.ok(close > 10, `only ${close} were close`);
   });
 
-  it('are slits that closing by half the reach fills (clipper2-ts), and no others', () => {
+  it('are slits that closing by half the reach fills (Clipper2), and no others', () => {
     const random = seededRandom(8);
     for (let i = 0; i < 30; i++) {
       const [slit, reach] = [0.05 + 0.4 * random(), 0.05 + 0.4 * random()];
@@ -195,7 +195,7 @@ describe('Places where edges are close, against other methods', () => {
     ['source-sans-3', 'Borage', 30, 0.5],
     ['source-serif-4', 'Yarrow', 40, 0.5],
   ] as const) {
-    it(`join the letters of ${text} in ${font} that growing by half the reach joins (clipper2-ts)`, async () => {
+    it(`join the letters of ${text} in ${font} that growing by half the reach joins (Clipper2)`, async () => {
       const region = await word(font, text, width);
       const outer = region.filter((ring) => ringArea(ring) > 0);
       const group = outer.map((_, index) => index);

@@ -128,7 +128,7 @@ describe('Curves in polygons', () => {
     }).timeout(180_000);
   }
 
-  it('need at most a tenth of the points that clipper2-ts needs for lettering grown by half a kerf, or set on a backing', async () => {
+  it('need at most a tenth of the points that Clipper2 needs for lettering grown by half a kerf, or set on a backing', async () => {
     for (const [family, text] of [
       ['Pacifico', 'Angelica'],
       ['Great Vibes', 'Chives'],

@@ -49,7 +49,7 @@ describe('The necks of forty words in each of the bundled fonts', () => {
   let count = 0;
 
   for (const [index, { family, weight }] of cuts.entries()) {
-    it(`are those at which clipper2-ts's erosion falls apart, to ${agreement} mm: ${family} ${weight}`, async function () {
+    it(`are those at which Clipper2's erosion falls apart, to ${agreement} mm: ${family} ${weight}`, async function () {
       this.timeout(180_000);
       const face = await bundledFace(family, weight);
       const random = seededRandom(index);

@@ -12,7 +12,7 @@ import { word } from '../support/words.ts';
 
 const minWeb = 1.5;
 
-describe('Necks against erosion by clipper2-ts (a piece falls apart where the disc no longer passes)', () => {
+describe('Necks against erosion by Clipper2 (a piece falls apart where the disc no longer passes)', () => {
   it('dumbbells part at the width found, to 0.02 mm by bisection', () => {
     const random = seededRandom(5);
     for (let i = 0; i < 20; i += 1) {

@@ -83,7 +83,7 @@ describe('The offsets of random shapes', () => {
       }
     });
 
-    it(`have the areas that clipper2-ts finds: ${name}`, () => {
+    it(`have the areas that Clipper2 finds: ${name}`, () => {
       for (let seed = 0; seed < 150; seed++) {
         const random = seededRandom(seed);
         const between: Random = (low, high) => low + random() * (high - low);

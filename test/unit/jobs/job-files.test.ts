@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict';
-import { areaD } from 'clipper2-ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { byOrder } from '../../../src/jobs/by-order.ts';
 import { jobAssembly } from '../../../src/jobs/job-assembly.ts';
@@ -16,6 +15,7 @@ import { never } from '../support/sheets.ts';
 import { distanceByJts } from '../support/reference.ts';
 import { pathsOf, ringsOf } from '../support/svg-reader.ts';
 import { tools } from '../support/tools.ts';
+import { area } from '../support/clipper2.ts';
 
 const csv = 'order,quantity,name,rush\n1041,2,Sorrel,\n1042,1,Rue,yes\n1043,3,"Sea ""Kale"", young",\n1044,1,,\n';
 
@@ -109,7 +109,7 @@ describe('The files of a job', () => {
     const areaIn = (
       names: readonly string[],
       read: (name: string) => readonly (readonly { x: number; y: number }[])[],
-    ) => names.flatMap(read).reduce((sum, ring) => sum + Math.abs(areaD([...ring])), 0);
+    ) => names.flatMap(read).reduce((sum, ring) => sum + Math.abs(area([ring])), 0);
     const grown = (width: number, height: number, kerf: number) =>
       (width + kerf) * (height + kerf) - (4 - Math.PI) * (kerf / 2) ** 2;
     const expected = {

@@ -22,7 +22,7 @@ import { word } from '../support/words.ts';
 
 const count = (region: Region): number => region.reduce((sum, ring) => sum + ring.length, 0);
 
-/** How much of the first is outside of the second, in mm², by clipper2-ts. */
+/** How much of the first is outside of the second, in mm², by Clipper2. */
 function outside(region: Region, cover: Region): number {
   return subtract(erode(region, 0.00005), cover).reduce((sum, ring) => sum + Math.abs(ringArea(ring)), 0);
 }

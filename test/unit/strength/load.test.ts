@@ -156,7 +156,7 @@ describe('The load at a neck', () => {
     assert.ok(strokes.ends.every(({ y }) => y < -12 && y > -40));
   });
 
-  // An independent library (clipper2-ts) cuts the piece there: it must fall apart, the bulk away from the hanger.
+  // An independent library (Clipper2) cuts the piece there: it must fall apart, the bulk away from the hanger.
   for (const [text, font, at] of [
     ['Angelica', 'Pacifico', 'left'],
     ['Chamomile', 'Pacifico', 'left'],

@@ -1,4 +1,4 @@
-/** A piece as a disc sees it: where its centre can be while all of it stays in material, by clipper2-ts. */
+/** A piece as a disc sees it: where its centre can be while all of it stays in material, by Clipper2. */
 
 import { contains, ringArea } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';

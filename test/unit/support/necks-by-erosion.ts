@@ -1,6 +1,6 @@
 /**
  * Necks held against erosion: as a disc grows from nothing to `minWeb`, at which widths does it find its way barred? Erosion
- * (by clipper2-ts) knows nothing of chords and triangles, but only tells that a way was barred between two widths, so it is
+ * (by Clipper2) knows nothing of chords and triangles, but only tells that a way was barred between two widths, so it is
  * asked at one just below and one just above each neck.
  *
  * Each time a way is barred, the eroded piece falls into one part more, or one hole of it joins another or the outside. So
@@ -17,7 +17,7 @@ import { erode, subtract, unite } from './shapes.ts';
 
 /** Pieces are eroded at multiples of this width (mm) only, so that necks of nearly the same width share the work … */
 const step = 0.004;
-/** … and no nearer to a neck than this, as clipper2-ts makes the arcs of an erosion of chords, to 0.002 mm. */
+/** … and no nearer to a neck than this, as Clipper2 makes the arcs of an erosion of chords, to 0.002 mm. */
 const clear = 0.006;
 
 /** Necks with nothing between them that is this many times as wide count as one. */

@@ -1,7 +1,5 @@
-/** Unions and offsets by libraries that are no part of the engine: jsts (Java's JTS, GEOS' ancestor) and clipper2-ts. */
+/** Unions and offsets by libraries that are no part of the engine: jsts (Java's JTS, GEOS' ancestor) and Clipper2. */
 
-import { Clipper, EndType, JoinType } from 'clipper2-ts';
-import type { Path64 } from 'clipper2-ts';
 import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import type Geometry from 'jsts/org/locationtech/jts/geom/Geometry.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
@@ -12,9 +10,9 @@ import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js'
 import { arcToleranceMm } from '../../../src/geometry/clipper.ts';
 import { ringArea } from '../../../src/geometry/measure.ts';
 import type { Line, Region, Ring } from '../../../src/geometry/types.ts';
+import { area, offset } from './clipper2.ts';
 
 const factory = new GeometryFactory();
-const unitsPerMm = 100_000;
 
 /** mm² of the union by jsts. Each region: outer rings counter-clockwise, holes clockwise, rings that do not cross. */
 export function unionAreaByJts(regions: readonly Region[]): number {
@@ -82,14 +80,9 @@ function coordinatesOf(ring: Ring): Coordinate[] {
   return [...ring, ring[0]!].map(({ x, y }) => new Coordinate(x, y));
 }
 
-/** mm² of a region offset by a disc, by clipper2-ts with the arc tolerance that the engine states. */
+/** mm² of a region offset by a disc, by Clipper2 with the arc tolerance that the engine states. */
 export function offsetAreaByClipper2(region: Region, delta: number): number {
-  const paths = region.map((ring): Path64 =>
-    ring.map(({ x, y }) => ({ x: Math.round(x * unitsPerMm), y: Math.round(y * unitsPerMm) })),
-  );
-  const arcTolerance = arcToleranceMm * unitsPerMm;
-  const grown = Clipper.inflatePaths(paths, delta * unitsPerMm, JoinType.Round, EndType.Polygon, 2, arcTolerance);
-  return Math.abs(Clipper.areaPaths(grown)) / unitsPerMm ** 2;
+  return Math.abs(area(offset(region, delta, arcToleranceMm)));
 }
 
 /** Whether jsts finds the outline valid: it neither crosses nor touches itself. */

@@ -1,13 +1,11 @@
 /**
  * Shapes for tests, made without the engine's own geometry: outlines from their equations, booleans and offsets from
- * clipper2-ts, an independent library. Lengths are mm; all outlines run counter-clockwise.
+ * Clipper2, an independent library. Lengths are mm; all outlines run counter-clockwise.
  */
 
-import { Clipper, EndType, FillRule, JoinType } from 'clipper2-ts';
-import type { Path64, Paths64 } from 'clipper2-ts';
+import { ringArea } from '../../../src/geometry/measure.ts';
 import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
-
-const unitsPerMm = 100_000;
+import { difference, offset, united } from './clipper2.ts';
 
 /** Numbers from 0 to 1, the same for the same seed. */
 export { seededRandom } from '../../../src/nesting/seeded-random.ts';
@@ -55,19 +53,16 @@ export function star(points: number, inner: number, outer: number): Ring {
 }
 
 export function unite(...rings: readonly Ring[]): Region {
-  return toRegion(Clipper.union(toPaths(rings), FillRule.NonZero));
+  return united(rings);
 }
 
 export function subtract(region: Region, ...others: readonly Region[]): Region {
-  return toRegion(Clipper.difference(toPaths(region), toPaths(others.flat()), FillRule.NonZero));
+  return difference(region, others.flat());
 }
 
 /** Thinned by `delta` all round: what a disc of that radius can reach with its centre while it stays inside. */
 export function erode(region: Region, delta: number): Region {
-  const arcTolerance = 0.002 * unitsPerMm;
-  return toRegion(
-    Clipper.inflatePaths(toPaths(region), -delta * unitsPerMm, JoinType.Round, EndType.Polygon, 2, arcTolerance),
-  );
+  return offset(region, -delta, 0.002);
 }
 
 /** Turned about the origin by `angle` (radians), enlarged, then moved. */
@@ -79,17 +74,7 @@ export function transformed(region: Region, angle: number, scale = 1, dx = 0, dy
 
 /** How many parts it has: rings that run counter-clockwise. */
 export function outerCount(region: Region): number {
-  return toPaths(region).filter((path) => Clipper.area(path) > 0).length;
-}
-
-function toPaths(rings: readonly Ring[]): Paths64 {
-  return rings.map((ring): Path64 =>
-    ring.map(({ x, y }) => ({ x: Math.round(x * unitsPerMm), y: Math.round(y * unitsPerMm) })),
-  );
-}
-
-function toRegion(paths: Paths64): Region {
-  return paths.map((path) => path.map(({ x, y }) => ({ x: x / unitsPerMm, y: y / unitsPerMm })));
+  return region.filter((ring) => ringArea(ring) > 0).length;
 }
 
 /** A random number in a range. */

@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict';
-import { areaD } from 'clipper2-ts';
 import { sheetJobs } from '../../../src/export/sheet-job.ts';
 import { filesIn } from '../../../src/export/formats.ts';
 import { jobOf } from '../../../src/export/job.ts';
@@ -11,6 +10,7 @@ import { assertNear, make, newEngine, placeOf, report } from '../support/engine.
 import { never } from '../support/sheets.ts';
 import { pathsOf, ringsOf } from '../support/svg-reader.ts';
 import { tools } from '../support/tools.ts';
+import { area } from '../support/clipper2.ts';
 
 const workshop = `tagwright: 1
 stocks:
@@ -40,7 +40,7 @@ describe('a piece of its own stock', () => {
     const files = await filesIn('svg', job, 'bean', tools);
     assert.deepEqual(Object.keys(files), ['bean-ply3.svg', 'bean-cherry2.svg']);
     const areas = Object.values(files).map((svg) =>
-      ringsOf(pathsOf(svg as string, 'cut-outer')).reduce((sum, ring) => sum + Math.abs(areaD([...ring])), 0),
+      ringsOf(pathsOf(svg as string, 'cut-outer')).reduce((sum, ring) => sum + Math.abs(area([ring])), 0),
     );
     // Half a kerf on every side: a rectangle with round corners, and (Steiner) an ellipse and what its outline adds.
     assertNear(areas[0]!, 60.2 * 50.2 - (4 - Math.PI) * 0.01, 0.05, 'plate');

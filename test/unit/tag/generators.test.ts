@@ -246,7 +246,7 @@ describe('Shapes made from shapes', () => {
     assert.deepEqual(one.region, (await backing('Nana', ', bays: 4 mm')).region, 'one line is as it was');
   });
 
-  it('around closes bays and slits narrower than it is told, as growing and thinning by clipper2-ts does', async () => {
+  it('around closes bays and slits narrower than it is told, as growing and thinning by Clipper2 does', async () => {
     const [plate, slit] = [box(-30, -20, 30, 20), box(-5, -10, 5, 20)];
     const source = subtract([plate], [slit]);
     const slitted = ['slitted: {difference: [{rectangle: [60, 40]}, {rectangle: [10, 30], nudge: {up: 5}}]}'];

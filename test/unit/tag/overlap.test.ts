@@ -51,7 +51,7 @@ async function problems(shape: string): Promise<string[]> {
   return made.issues.map((issue) => `${placeOf(made, issue).text}: ${issue.message}`);
 }
 
-/** The largest disc that still passes everywhere, by clipper2-ts: parts of a piece after erosion. */
+/** The largest disc that still passes everywhere, by Clipper2: parts of a piece after erosion. */
 function partsEroded(region: Region, width: number): number {
   // What is smaller than a speck of the erosion itself is no part.
   return new Eroded(region, width).parts.filter((part) => area(part) > 0.05).length;
@@ -91,7 +91,7 @@ describe('Letters slid until they overlap', () => {
         findNecks(made.region, 1.5).map(({ width }) => width),
         [],
       );
-      // By clipper2-ts: a disc a little narrower than min_web passes through the whole of it.
+      // By Clipper2: a disc a little narrower than min_web passes through the whole of it.
       assert.equal(partsEroded(made.region, 1.4), 1);
     });
   }

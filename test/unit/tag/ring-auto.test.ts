@@ -10,7 +10,7 @@ import { erode } from '../support/shapes.ts';
 
 /**
  * An exhaustive search beside which the automatic place must stand: a ring at every degree, judged by the formula of
- * src/guide/design/hangers.md ("Where a ring goes") written anew, with the outlines grown by clipper2-ts.
+ * src/guide/design/hangers.md ("Where a ring goes") written anew, with the outlines grown by Clipper2.
  */
 
 const words =

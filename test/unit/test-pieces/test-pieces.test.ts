@@ -132,7 +132,7 @@ describe('The stock of a test piece', () => {
 });
 
 describe('The web comb', () => {
-  it('has ten necks as wide as their figures: a disc passes just below, by clipper2-ts, and not just above', async () => {
+  it('has ten necks as wide as their figures: a disc passes just below, by Clipper2, and not just above', async () => {
     const { region } = await made('web');
     assert.equal(neckWidthsMm.length, 10);
     for (const [i, width] of neckWidthsMm.entries()) {

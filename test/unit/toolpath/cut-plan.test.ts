@@ -162,7 +162,7 @@ describe('The cut plan', () => {
   function assertLeaves(tag: Tag, beam: Beam): void {
     const { region, cutLine } = tag.pieces[0]!;
     const left = leftBy(planCuts(tag)!, beam);
-    // A round beam leaves a fillet in every inward corner, so its part is the finished one closed by the disc (clipper2-ts).
+    // A round beam leaves a fillet in every inward corner, so its part is the finished one closed by the disc (Clipper2).
     const radius = Math.max(beam.outer, beam.inner) / 2;
     const expected = cutLine ? region : erode(erode(region, -radius), radius);
     assertSame(left, expected, 0.01);

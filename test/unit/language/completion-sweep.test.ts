@@ -7,8 +7,20 @@ import { placesAt } from '../../../src/language/completion/cursor-context.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { accept, around, samples } from './marked.ts';
 
+/**
+ * Those with a number; the other one has the same few lines over and over. Comments, where nothing is offered, are looked
+ * into once.
+ */
+const swept = samples
+  .filter(({ title }) => /^\d/.test(title))
+  .map(({ title, text }) => ({ title, text: title.startsWith('1-') ? text : text.replaceAll(/(^|\s)#.*/gm, '') }));
+
 describe('Whatever completion offers', () => {
-  for (const { title, text } of samples) {
+  it('is tried in ten samples at least', () => {
+    assert.ok(swept.length >= 10);
+  });
+
+  for (const { title, text } of swept) {
     it(`leaves ${title} without a problem of its text, at every offset`, () => {
       assert.deepEqual(parseSpec(text).issues, []);
       const seen = new Set<string>();
@@ -39,13 +51,13 @@ describe('Whatever completion offers', () => {
   }
 
   it('brings no problem to a half-typed spec but that more is needed', () => {
-    const { text } = samples.find(({ title }) => title.startsWith('5'))!;
+    const { text } = swept.find(({ title }) => title.startsWith('5'))!;
     const problems = (half: string) =>
       parseSpec(half)
         .issues.filter(({ code }) => code !== 'missing-key' && code !== 'not-a-spec')
         .map(({ message }) => message);
     let accepted = 0;
-    for (let length = 0; length <= text.length; length += 7) {
+    for (let length = 0; length <= text.length; length += 11) {
       const half = text.slice(0, length);
       const before = problems(half).length;
       for (const completion of completionsAt(half, length, around)) {

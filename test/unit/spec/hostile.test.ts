@@ -5,9 +5,12 @@ import { parseSpec } from '../../../src/spec/parse.ts';
 import { assertWorked, worked } from '../support/effort.ts';
 
 const folder = new URL('../../../samples/', import.meta.url);
-/** Without their comments, in most of which a text that ends or lacks something is the same YAML. */
+/**
+ * Without their comments, in most of which a text that ends or lacks something is the same YAML. The one without a number
+ * has the same few lines over and over.
+ */
 const samples = readdirSync(folder)
-  .filter((name) => name.endsWith('.tag.yaml'))
+  .filter((name) => /^\d.*\.tag\.yaml$/.test(name))
   .map((name) => ({ name, text: readFileSync(new URL(name, folder), 'utf8').replaceAll(/(^|\s)#.*/gm, '') }));
 
 const codes = new Set<string>(issueCodes);
@@ -33,7 +36,7 @@ describe('Half-typed specs', () => {
 
   for (const { name, text } of samples) {
     it(`that begin as ${name} does are read without an exception`, () => {
-      for (let length = 0; length < text.length; length += 7) assertReads(text.slice(0, length));
+      for (let length = 0; length < text.length; length += 11) assertReads(text.slice(0, length));
     });
 
     it(`that lack a line of ${name} are read without an exception`, () => {

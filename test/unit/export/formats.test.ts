@@ -32,6 +32,12 @@ async function jobFrom(text: string): Promise<Job> {
   return jobOf((await make(text)).report)!;
 }
 
+/** With a picture of half the width: a quarter of the pixels to fill, pack and read. */
+function small(job: Job): Job {
+  const { output } = job.tag;
+  return { ...job, tag: { ...job.tag, output: { ...output, pictureWidth: output.pictureWidth / 2 } } };
+}
+
 /** What a file says, whatever its format: outlines in mm, y up, by operation, in the order of the file. */
 type Read = readonly (Outline & { readonly operation: Operation })[];
 
@@ -182,7 +188,7 @@ describe('The files of a tag', () => {
   for (const name of ['3-', '4-', '7-']) {
     it(`of sample ${name} are the same bytes every time`, async () => {
       const { text } = samples.find((sample) => sample.name.startsWith(name))!;
-      const [one, other] = [await jobFrom(text), await jobFrom(text)];
+      const [one, other] = [small(await jobFrom(text)), small(await jobFrom(text))];
       for (const [format, write] of Object.entries(formats)) {
         const [a, b] = [await write(one, tools), await write(other, tools)];
         assert.ok(Buffer.from(a).equals(Buffer.from(b)), format);
@@ -190,12 +196,12 @@ describe('The files of a tag', () => {
     }).timeout(180_000);
   }
 
-  it('say the same for 72 tags in either unit', async () => {
+  it('say the same for 48 tags in either unit', async () => {
     // Captions in blocks: letters of proofs, which are looked at elsewhere, take most of the time.
     const blocks = await openFace({ bytes: blockFont(), index: 0, variations: {} });
     const quick = { ...tools, captions: () => Promise.resolve(blocks) };
     let made = 0;
-    for (const [i, text] of manyTags(72, 4).entries()) {
+    for (const [i, text] of manyTags(48, 4).entries()) {
       const job = jobOf(await report(text));
       if (!job) continue;
       made++;
@@ -203,7 +209,7 @@ describe('The files of a tag', () => {
       assertRight(fromDxf(await toDxf(job)), job.tag, `DXF ${i}\n${text}`);
       assertRight(await fromPdf(await toPdf(job, quick), job.tag), job.tag, `PDF ${i}\n${text}`);
     }
-    assert.ok(made > 68, `${made} were made`);
+    assert.ok(made > 45, `${made} were made`);
   }).timeout(300_000);
 });
 

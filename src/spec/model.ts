@@ -35,6 +35,12 @@ interface HangerBase {
   readonly nudge: Point;
 }
 
+interface InsetBase extends HangerBase {
+  readonly inset: number;
+  /** If the spec gives no distance from the edge: the least one allowed where there is no room, or something is in the way. */
+  readonly leastInset?: number;
+}
+
 export type Hole = Extract<Hanger, { kind: 'hole' }>;
 
 /** A hanger; where another of its kind is in the other corner of the same side, they are level. */
@@ -45,21 +51,17 @@ export type Unattached<H> = H extends unknown ? Omit<H, 'on'> : never;
 
 export type LoneHanger =
   | (HangerBase & { readonly kind: 'ring'; readonly wall: number; readonly sink: number })
-  | (HangerBase & {
+  | (InsetBase & {
       readonly kind: 'hole';
-      readonly inset: number;
-      /** If the spec gives no distance from the edge: the least one allowed to keep clear of something. */
-      readonly leastInset?: number;
       /** Whether it may move to another side because the spec names none. */
       readonly anySide?: true;
     })
-  | (HangerBase & { readonly kind: 'slot'; readonly inset: number; readonly length: number })
+  | (InsetBase & { readonly kind: 'slot'; readonly length: number })
   /**
    * `opening` is the width of the slot that the nail rests in, `head` the diameter of the opening for the nail's head.
    */
-  | (HangerBase & {
+  | (InsetBase & {
       readonly kind: 'keyhole';
-      readonly inset: number;
       readonly head: number;
       /** Length of the whole opening. */
       readonly length: number;

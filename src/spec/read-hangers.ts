@@ -12,7 +12,7 @@ import type { HangerOrName, HangerSpec, RingSpec } from './types.generated.ts';
 /** Default inset of an opening, as a multiple of the material it needs round it (our own judgement). */
 export const usualInset = 1.5;
 
-/** The same if something is in its way: hardly more than it needs. */
+/** The same where there is no room for that, or something is in its way: hardly more than it needs. */
 const leastInset = 1.05;
 
 export type ReadHanger = (ref: HangerOrName, path: YamlPath) => Hanger | undefined;
@@ -81,7 +81,10 @@ function readHanger(
   };
   const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
   const asked = length('inset', 'distance');
-  const inset = asked ?? usualInset * stock.hangerWeb;
+  const insets =
+    asked === undefined
+      ? { inset: usualInset * stock.hangerWeb, leastInset: leastInset * stock.hangerWeb }
+      : { inset: asked };
   switch (kind) {
     case 'ring':
       return {
@@ -96,8 +99,7 @@ function readHanger(
         ...base,
         kind,
         opening: opening ?? comfortableOpening(tie),
-        inset,
-        ...(asked === undefined ? { leastInset: leastInset * stock.hangerWeb } : {}),
+        ...insets,
         ...(common.at === undefined || common.at === 'auto' ? { anySide: true } : {}),
       };
     case 'slot': {
@@ -105,7 +107,7 @@ function readHanger(
       const ribbon = tie?.kind === 'ribbon' ? tie.size : 10;
       const long = length('length', 'size') ?? ribbon + slotEaseMm;
       if (long < across) problems.error('bad-length', [...here, 'length'], 'A slot is at least as long as it is wide.');
-      return { ...base, kind, opening: across, inset, length: long };
+      return { ...base, ...insets, kind, opening: across, length: long };
     }
     case 'keyhole': {
       const head = length('diameter', 'size') ?? keyholeHeadMm;
@@ -119,7 +121,7 @@ function readHanger(
         const message = `A keyhole like this must be at least ${limit(least)} long, or the head of the nail comes out again.`;
         problems.error('bad-length', [...here, 'length'], message);
       }
-      return { ...base, kind, opening: width, inset, head, length: long };
+      return { ...base, ...insets, kind, opening: width, head, length: long };
     }
   }
 }

@@ -19,7 +19,7 @@ import type { Obstacles } from './fit/no-room.ts';
 import { bottomPieceOf } from './pieces-below.ts';
 import { copiesBeside, makesRoom } from './copies-beside.ts';
 import { fromMarksMm, obstacleOf } from './hanger/clear-of.ts';
-import { openingInWords } from './hanger/in-words.ts';
+import { noRoomFor, openingInWords } from './hanger/in-words.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { coveredOf, coversOf } from './hanger/cover.ts';
 import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
@@ -300,15 +300,12 @@ export class PieceBuilder {
     return found;
   }
 
-  #noRoom({ kind, path, row }: Hanger, bodies: readonly MadeEntry[]): void {
+  #noRoom(hanger: Hanger, bodies: readonly MadeEntry[]): void {
+    const { path, row } = hanger;
     // Those of a row have room together or not at all.
     if (row && row.nth > 0) return;
     const isLettering = bodies.every(({ stage }) => stage.value.lettering?.some(({ as }) => as === 'material'));
-    const message = row
-      ? `There is no room for ${row.count} ${kind}s in a row here; set them closer together, or make the body larger.`
-      : isLettering
-        ? `No letter has room for the ${kind} here: hang the tag by a “ring”, which stands beside the letters.`
-        : `There is no room for the ${kind} here; make the body larger or the ${kind} smaller.`;
+    const message = noRoomFor(hanger, isLettering);
     this.#resources.report({ code: 'empty-shape', severity: 'error', path, message });
   }
 }

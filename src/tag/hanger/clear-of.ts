@@ -78,7 +78,7 @@ interface HolePlace {
 export function placeClear(hole: Hole, on: Region, inTheWay: readonly HangerObstacle[]): HolePlace | undefined {
   const { at, inset, leastInset = inset, opening } = hole;
   const radius = opening / 2;
-  const first = placeInside(on, at, radius, inset);
+  const first = placeInside(on, at, radius, inset) ?? placeInside(on, at, radius, leastInset);
   if (!first) return undefined;
   const asAsked = { centre: first, at };
   if (at.kind === 'point') return asAsked;

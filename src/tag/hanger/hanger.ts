@@ -40,8 +40,10 @@ export function placeHanger(
   const withEnds = (each: Opening): Point | undefined => {
     const ends = endsOf(each);
     const allEnds = asides.flatMap(({ x, y }) => ends.map((end) => ({ x: x + end.x, y: y + end.y })));
+    const { inset, leastInset = inset } = each;
+    const within = (distance: number) => inside(reachOf(each), distance, allEnds);
     // Where they have no room, a check says how much is left of it.
-    return inside(reachOf(each), each.inset, allEnds) ?? inside(reachOf(each), each.inset);
+    return within(inset) ?? within(leastInset) ?? inside(reachOf(each), inset) ?? inside(reachOf(each), leastInset);
   };
   switch (kind) {
     case 'ring': {

@@ -61,7 +61,7 @@ export function roomInside(
   inset: number,
 ): { readonly room: Region; readonly balance: Point; readonly direction: Point } | undefined {
   const balance = centroid(on);
-  const room = offset(on, -(inset + reach), 'miter');
+  const room = offset(on, -(inset + reach));
   const bounds = boundsOf(room);
   return balance && bounds && { room, balance, direction: aimFrom(balance, bounds, at) };
 }

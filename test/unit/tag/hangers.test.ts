@@ -154,6 +154,26 @@ describe('A hole', () => {
     assertNear(made.hanger.centre.x, 0, 0.005);
   });
 
+  it('has room in a scalloped plate as deep as the bays leave it', async () => {
+    const { piece, hanger } = await madeWithHanger(
+      '{scallops: {across: 55, lobes: 12}}',
+      'hole: {at: top, diameter: 4, inset: 4.5}',
+    );
+    assertNear(distance(piece.body, hanger.opening), 4.5, 0.01);
+    assertNear(hanger.centre.x, 0, 0.01);
+  });
+
+  for (const kind of ['hole: {diameter: 4, at: left}', 'slot: {length: 10, width: 4, at: left}'])
+    it(`of no stated inset is nearer to the edges of a narrow bar: ${kind}`, async () => {
+      // 1.5 mm are needed round an opening; half as much again is left where there is room (our own judgement).
+      const { piece, hanger } = await madeWithHanger(
+        `{rectangle: [70, ${kind.startsWith('hole') ? 7.5 : 13.5}]}`,
+        kind,
+      );
+      const left = distance(piece.body, hanger.opening);
+      assert.ok(left > 1.5 && left < 1.8, String(left));
+    });
+
   it('is said to have no room where it has none', async () => {
     const text = specOf(['body: {rectangle: [20, 6]}'], 'body: [body], hanger: {hole: {diameter: 4, inset: 3}}');
     const { issues, source } = await report(text);

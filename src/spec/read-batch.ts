@@ -51,7 +51,8 @@ function rowsOfTable(table: Table | undefined, asked: ReadonlySet<string>): read
   if (known && known.naming === naming) return known.rows;
   const rows = table.rows.map(({ cells: written, line }, index): BatchRow => {
     const cells = new Map(header.map((column, at) => [column, written[at]!]));
-    return { label: (naming && cells.get(naming)) || written[0] || `row ${index + 1}`, cells, path: ['batch'], line };
+    const label = labelFrom((naming && cells.get(naming)) || written[0], index);
+    return { label, cells, path: ['batch'], line };
   });
   cache.set(table.rows, { naming, rows });
   return rows;
@@ -118,8 +119,13 @@ function readRows(list: Rows, source: SpecPlaces): BatchRow[] {
     const cells = new Map(written.map(({ column, cell, at }) => [column, cellText(cell, at, source)]));
     const places = new Map(written.map(({ column, at }) => [column, at]));
     const [first] = cells.values();
-    return [{ label: first?.trim() || `row ${index + 1}`, cells, path, places }];
+    return [{ label: labelFrom(first, index), cells, path, places }];
   });
+}
+
+/** In one line: a name may be written in several. */
+function labelFrom(cell: string | undefined, index: number): string {
+  return cell?.trim().replace(/\s+/gu, ' ') || `row ${index + 1}`;
 }
 
 function cellText(cell: string | number, path: YamlPath, source: SpecPlaces): string {

@@ -18,6 +18,8 @@ export interface Letter {
   readonly opens?: boolean;
   /** The line it stands on, of a text of several. */
   readonly line?: number;
+  /** The y of the baseline, in mm; only of upright letters. */
+  readonly baseline?: number;
   /** As its font sets it beside the others, part by part in the same order; only if letters or marks were moved. */
   readonly asSet?: Region;
   /** Whether it was slid until one of its marks met another letter, which holds it. */
@@ -114,9 +116,10 @@ export class Lettering {
         hairline: this.hairline * scale,
       },
       () =>
-        this.letters.map(({ region, spaced, asSet, ...letter }) => ({
+        this.letters.map(({ region, spaced, asSet, baseline, ...letter }) => ({
           ...letter,
           region: transform(region, affine),
+          ...(baseline !== undefined && isUpright(affine) ? { baseline: affine.d * baseline + affine.f } : {}),
           ...(asSet ? { asSet: transform(asSet, affine) } : {}),
           ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}),
         })),
@@ -168,7 +171,8 @@ export function flattenLetters(letters: readonly LetterCurves[], affine: Affine)
     if (region.length === 0) return [];
     const before = letters[index - 1];
     const opens = before?.line !== line || /^\s+$/u.test(before.text);
-    return [{ text, region, opens, line, ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}) }];
+    const baseline = letter.drawn && isUpright(affine) ? { baseline: affine.d * letter.baseline + affine.f } : {};
+    return [{ text, region, opens, line, ...baseline, ...(spaced ? { spaced: applyToVector(spaced, affine) } : {}) }];
   });
 }
 

@@ -6,8 +6,9 @@
  */
 
 import { boundsOf, widened } from '../../geometry/measure.ts';
+import { hasSmallLetters as areSmall } from '../../spec/evenly.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
-import type { Letter } from '../letters.ts';
+import type { Letter, Lettering } from '../letters.ts';
 import { marksAbove } from '../marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { coverableOf, coverCost, coversOf } from './cover.ts';
@@ -29,6 +30,8 @@ interface LetterLine {
   /** The ink of its first and of its last letter, each seen from its own end of the line. */
   readonly ends: readonly [LineEnd, LineEnd];
   readonly hasSmallLetters: boolean;
+  /** Whether another line stands below it. */
+  readonly isOverLine: boolean;
   /** From the last letter of each word to the first letter of the next, both included. */
   readonly gaps: readonly Span[];
   /** Over which it has small letters that do not reach up: with a ring above them, they have an accent. */
@@ -106,9 +109,6 @@ const largestLetter = 1.6;
 /** In front of a capital it only reads as a letter if it is this similar in size and height to one, in x-heights. */
 const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
 
-/** The band of capitals is higher than their x-height by more than this factor. */
-const smallLetters = 1.1;
-
 export const noReading: RingReading = { marks: [], lines: [], coverable: coverableOf([]) };
 
 export function readingOf(shapes: readonly MadeShape[]): RingReading {
@@ -126,29 +126,44 @@ function markBounds({ lettering = [], band }: MadeShape): Bounds[] {
   );
 }
 
-function letterLines({ band, lettering = [], region }: MadeShape): LetterLine[] {
-  const box = boundsOf(region);
-  const [only, ...others] = lettering;
-  const placed = only?.letters.map(({ region: letter }) => ({ letter, middle: middleX(boundsOf(letter)!) })) ?? [];
-  placed.sort((a, b) => a.middle - b.middle);
-  const [start, end] = [placed[0], placed.at(-1)];
-  if (!band || !box || !only || !start || !end || others.length > 0) return [];
-  const xHeight = band.top - band.baseline;
-  const hasSmallLetters = xHeight <= smallLetters * only.xHeight;
-  const hasInitial = hasSmallLetters && /^\p{Lu}/u.test(only.letters[0]!.text);
-  const ends = [lineEnd(start.letter, -1), lineEnd(end.letter, 1)] as const;
-  const isLow = ({ maxY }: Bounds): boolean => hasSmallLetters && maxY < band.baseline + lowest * xHeight;
-  const boxes = only.letters.map(({ region: letter }) => boundsOf(letter)!);
-  return [
-    {
-      ...{ box, baseline: band.baseline, xHeight, hasInitial, ends, hasSmallLetters },
-      ...{ first: start.middle, last: end.middle, gaps: gapsBetween(only.letters) },
-      low: boxes.filter(isLow).map(({ minX, maxX }) => ({ from: minX, to: maxX })),
-    },
-  ];
+/** Of lettering that is not upright there are none. */
+function letterLines({ band, lettering = [] }: MadeShape): LetterLine[] {
+  if (!band) return [];
+  const lines = lettering.flatMap((each) => {
+    const numbers = new Set(each.letters.map(({ line }) => line));
+    return [...numbers].flatMap((number) => {
+      const letters = each.letters.filter(({ line }) => line === number);
+      return letterLine(letters, each, numbers.size > 1 || lettering.length > 1 ? undefined : band.top) ?? [];
+    });
+  });
+  return lines.map((line) => ({ ...line, isOverLine: lines.some(({ baseline }) => baseline < line.baseline) }));
 }
 
-/** Between the words of one line; where those of several lie above each other, there are none. */
+/** @param top Of its capitals, if it has nothing else; where it is unknown, they reach as high as the highest. */
+function letterLine(
+  letters: readonly Letter[],
+  { xHeight: ofSmall, grow }: Lettering,
+  top?: number,
+): Omit<LetterLine, 'isOverLine'> | undefined {
+  const placed = letters
+    .map(({ region }) => ({ region, box: boundsOf(region)! }))
+    .sort((a, b) => middleX(a.box) - middleX(b.box));
+  const [start, end, { baseline }] = [placed[0]!, placed.at(-1)!, letters[0]!];
+  if (baseline === undefined) return undefined;
+  const whole = boundsOf(placed.flatMap(({ region }) => region))!;
+  const hasSmallLetters = letters.some(({ text }) => areSmall(text));
+  const xHeight = hasSmallLetters ? ofSmall : (top ?? whole.maxY) - baseline;
+  const isLow = ({ maxY }: Bounds): boolean => hasSmallLetters && maxY < baseline + lowest * xHeight;
+  return {
+    ...{ box: widened(whole, grow), baseline, xHeight, hasSmallLetters },
+    hasInitial: hasSmallLetters && /^\p{Lu}/u.test(letters[0]!.text),
+    ends: [lineEnd(start.region, -1), lineEnd(end.region, 1)],
+    ...{ first: middleX(start.box), last: middleX(end.box), gaps: gapsBetween(letters) },
+    low: placed.filter(({ box }) => isLow(box)).map(({ box: { minX, maxX } }) => ({ from: minX, to: maxX })),
+  };
+}
+
+/** Between the words of a line. */
 function gapsBetween(letters: readonly Letter[]): Span[] {
   const words: Bounds[][] = [];
   for (const { region, opens } of letters) {
@@ -216,14 +231,15 @@ function isWithin(spans: readonly Span[], x: number): boolean {
 }
 
 function onTheLine(
-  { box, baseline, xHeight, hasSmallLetters, low }: LetterLine,
+  { box, baseline, xHeight, hasSmallLetters, isOverLine, low }: LetterLine,
   { x, y }: Point,
   ring: RingRadii,
 ): ReadAs[] {
   const stands = (y - ring.hole - (baseline + xHeight)) / xHeight;
   if (hasSmallLetters && x > box.minX && x < box.maxX && Math.abs(stands) < onLine) return ['accent'];
   if (stands > 0 && stands < aboveLow && isWithin(low, x)) return ['accent'];
-  return y < baseline + ring.hole + ring.wall ? ['full stop'] : [];
+  const radius = ring.hole + ring.wall;
+  return y < baseline + radius && (!isOverLine || y > baseline - radius) ? ['full stop'] : [];
 }
 
 function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {

@@ -102,14 +102,18 @@ async function joinedAt(
   const bodies = await bodiesOf(letters, { scaleX, scaleY, measures, bend, making }, checkpoint);
   const joined = await joinLetters(bodies, measures, making.cache, checkpoint);
   const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
-  const whole = letters.flatMap(({ text, line }, index): Letter[] => {
+  const whole = letters.flatMap(({ text, line, baseline }, index): Letter[] => {
     const own = joined.letters.flatMap((parts, k) => (bodies[k]!.index === index ? parts : []));
     const heldByMark = bodies.some((body, k) => body.index === index && joined.heldByMark.has(k));
     if (own.length === 0) return [];
     const region = own.flatMap(({ drawn, at }) => [...movedRegion(drawn, at)]);
     const asSet = bodies.filter((body) => body.index === index).flatMap(setRegion);
     const opens = isAfterGap(letters, index) || inkBefore(letters, index) !== line;
-    return [{ text, region: bent(region), opens, line, asSet: bent(asSet), heldByMark }];
+    // Lines are drawn together as well.
+    const first = bodies.findIndex((body) => body.index === index);
+    const up = own[0]!.at.y - bodies[first]!.at.y;
+    const upright = bend ? {} : { baseline: baseline * scaleY + up };
+    return [{ text, region: bent(region), opens, line, ...upright, asSet: bent(asSet), heldByMark }];
   });
   const thickened = Math.max(0, hairline - 2 * grow);
   const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true, hairline: thickened };

@@ -41,6 +41,14 @@ describe('A batch', () => {
     assert.deepEqual(await texts(spec('[Sorrel, {name: Sea Kale}]'), 2), ['Sorrel', 'Sea Kale']);
   });
 
+  it('has labels of one line, whatever its names are written in', () => {
+    const { batch } = parseSpec(spec('["Thank\\nyou", {name: "Herr  Uhu"}]'));
+    assert.deepEqual(
+      batch!.rows.map(({ label }) => label),
+      ['Thank you', 'Herr Uhu'],
+    );
+  });
+
   it('is a table beside the spec', async () => {
     const beside = { 'lists/spring.csv': 'plant;sown\nSorrel;March\n"Sea ""Kale""";\n' };
     assert.deepEqual(await texts(spec('lists/spring.csv', '"{plant}"'), 2, beside), ['Sorrel', 'Sea "Kale"']);

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { centroid, contains } from '../../../src/geometry/measure.ts';
+import { boundsOf, centroid, contains } from '../../../src/geometry/measure.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
 import { readingOf } from '../../../src/tag/hanger/reading.ts';
 import { withStem } from '../../../src/tag/hanger/stems.ts';
@@ -398,6 +398,22 @@ describe('A ring that finds its own place in lettering', () => {
       }
     });
   }
+
+  for (const words of ['Thank\\nyou', 'Danke\\nHerr Uhu', 'Takk\\nfor alt'])
+    it(`is no accent on a letter of either line of ${words.replace('\\n', ' / ')}`, async () => {
+      const name = `name: {text: "${words}", font: Pacifico, width: 80, overlap: auto, grow: 0.3}`;
+      const made = await make(
+        specOf([name], 'body: [name], hanger: {ring: auto}', ['stock: {thickness: 3}', 'tie: {twine: 1.5}']),
+      );
+      const { centre, openingSize, wall } = made.pieces[0]!.hangers[0]!;
+      const { letters } = [...made.report.tag!.made.values()][0]!.lettering![0]!;
+      for (const { text, region } of letters.filter((letter) => /^[acemnorsuvwxz]$/.test(letter.text))) {
+        const { minX, maxX, maxY } = boundsOf(region)!;
+        const above = centre.y - openingSize / 2 - maxY;
+        const isOver = centre.x > minX && centre.x < maxX && above > -wall! && above < openingSize + wall!;
+        assert.ok(!isOver, `${above} mm above “${text}”`);
+      }
+    });
 
   for (const [word, font] of [
     ['Sage', 'Pacifico'],

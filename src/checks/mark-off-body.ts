@@ -6,6 +6,7 @@ import { innerPoint } from '../geometry/inner-point.ts';
 import { area, boundsOf, contains, distanceToSegment, ringArea } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
+import { strokeMm } from '../geometry/strokes.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import type { Shape } from '../spec/shape-model.ts';
@@ -35,9 +36,9 @@ export const markOffBody: Check = ({ pieces }) =>
   pieces.flatMap((piece) => piece.marks.flatMap((mark) => offBody(mark, piece)));
 
 /** `hole-blocked` reports marks across a hanger's opening. */
-function offBody({ region, operation, path, shape }: Mark, piece: Piece): Finding[] {
+function offBody({ region, operation, path, shape, lines }: Mark, piece: Piece): Finding[] {
   const opening = piece.hangers.flatMap((hanger) => [...hanger.opening]);
-  const [largest, ...others] = beyond(region, piece.region).filter(({ edge }) =>
+  const [largest, ...others] = (lines ? linesBeyond : beyond)(region, piece.region).filter(({ edge }) =>
     edge.some((point) => !contains(opening, point)),
   );
   if (!largest) return isLettering(shape) ? atTheEdge(region, path, piece) : [];
@@ -103,15 +104,20 @@ interface PartOffBody {
  * The parts of a mark that are off the body, largest first, if the mark's outline ends there. If it goes all round an
  * opening, the opening is cut out of an engraved field or framed by a line, and nothing is lost.
  */
-const beyond = perRegionPair((mark, region): PartOffBody[] => {
+const beyond = perRegionPair((mark, region) => partsBeyond(mark, region, sameLineMm));
+
+/** The same for lines, which may end at the edge: half of what the beam burns is beyond it then. */
+const linesBeyond = perRegionPair((mark, region) => partsBeyond(mark, region, strokeMm / 2 + sameLineMm));
+
+function partsBeyond(mark: Region, region: Region, tolerance: number): PartOffBody[] {
   const edges = new EdgeIndex(region);
   // The usual case for text: the whole mark lies within, and what it surrounds is an opening.
   if (mark.every((ring) => edges.contains(ring[0]!) && !isCrossed(ring, edges))) return [];
   const parts = partsOf(difference(simplified(mark, toleranceMm), [simplified(region, toleranceMm)]));
   if (parts.length === 0) return [];
   const isOff = (point: Point) =>
-    edges.near(point, sameLineMm).every(([from, to]) => distanceToSegment(point, from, to) > sameLineMm);
+    edges.near(point, tolerance).every(([from, to]) => distanceToSegment(point, from, to) > tolerance);
   return parts
     .map((part) => ({ part, edge: part.flatMap((ring) => pointsAlong(ring, 0.5)).filter(isOff) }))
     .filter(({ edge }) => edge.length > 0);
-});
+}

@@ -84,6 +84,18 @@ describe('A mark that runs off its piece', () => {
     }
   });
 
+  it('is not of score lines that end at the edge, as those of a ruler do, but of longer ones', async () => {
+    const ticks = (up: number) => [
+      'tick: {path: "M0 0 L0 6", lines: true}',
+      `ticks: {repeat: {shape: tick, count: 5, spacing: 5}, nudge: {up: ${up}}}`,
+    ];
+    // Drawn from the origin down.
+    const edge = 20 / 2;
+    assertSilent(await marked(ticks(edge), 'score: [ticks]'), 'mark-off-body');
+    assertSilent(await marked(ticks(edge), 'score: [{intersection: [ticks, plate]}]'), 'mark-off-body');
+    assert.match(only(await marked(ticks(edge + 0.1), 'score: [ticks]'), 'mark-off-body').message, /5 places/);
+  });
+
   it('is told in how many places', async () => {
     const made = await marked(['band: {rectangle: [70, 4]}'], 'engrave: [band]');
     assert.match(only(made, 'mark-off-body').message, /\(2 places, the largest 5\.00 × 4\.00 mm\)/);

@@ -2,10 +2,12 @@
 
 import type { Issue, TextRange } from '../core/issue.ts';
 import { isError } from '../core/issue.ts';
+import { byOrder } from './by-order.ts';
 import type { CheckedJob, LaidOutJob } from './job.ts';
-import { pieceRows, piecesWanted } from './job-table.ts';
+import { pieceRows } from './job-table.ts';
 import type { FileIssues } from './model.ts';
-import { costsOfJob, estimateOfJob } from './totals.ts';
+import { sharesOf } from './shares.ts';
+import { costsOfJob, estimateOfJob, piecesWanted } from './totals.ts';
 
 /** `laid`: absent if nothing could be laid out. */
 export function jobJson(file: string, job: CheckedJob, laid: LaidOutJob | undefined, files: readonly string[]): object {
@@ -38,6 +40,7 @@ export function jobJson(file: string, job: CheckedJob, laid: LaidOutJob | undefi
             filled: round(filled),
             pieces: pieces.length,
           })),
+          orders: ordersJson(laid),
           takes: {
             ...(estimate?.weight === undefined ? {} : { weight: round(estimate.weight) }),
             ...(estimate && 'seconds' in estimate.time ? { seconds: round(estimate.time.seconds) } : {}),
@@ -49,6 +52,19 @@ export function jobJson(file: string, job: CheckedJob, laid: LaidOutJob | undefi
     issues,
     files,
   };
+}
+
+/** As on the pick list; what is not made is told by `left_out`. */
+function ordersJson(job: LaidOutJob): object[] {
+  const shareOf = sharesOf(job);
+  return byOrder(job)
+    .filter(({ tags }) => tags.length > 0)
+    .map(({ order, rush, tags }) => ({
+      order,
+      rush,
+      tags: tags.reduce((sum, { copies }) => sum + copies, 0),
+      ...shareOf(tags.flatMap(({ made }) => made)),
+    }));
 }
 
 function issueJson(file: string, { code, severity, message, range }: Issue, position: FileIssues['position']) {

@@ -5,7 +5,8 @@ import { tableText } from '../spec/table.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet, LaidJobPiece } from './layout.ts';
 import type { JobPiece } from './job-piece.ts';
-import type { JobTag } from './work.ts';
+import { sharesOfPieces } from './shares.ts';
+import { costsOfJob } from './totals.ts';
 
 export interface PieceRow {
   /** Number on the map of the sheet; absent if it fits on none. */
@@ -25,10 +26,14 @@ export interface PieceRow {
 }
 
 /** First the pieces on sheets, by number, then those on none. */
-export function pieceRows({ layout }: Pick<LaidOutJob, 'layout'>): PieceRow[] {
+export function pieceRows(job: Pick<LaidOutJob, 'layout'>): PieceRow[] {
+  return rowsAndPieces(job).map(({ row }) => row);
+}
+
+function rowsAndPieces({ layout }: Pick<LaidOutJob, 'layout'>): { readonly row: PieceRow; readonly of: JobPiece }[] {
   return [
-    ...layout.sheets.flatMap((sheet) => sheet.pieces.map((laid) => rowOn(sheet, laid))),
-    ...layout.left.map(({ stock, of }) => ({ ...plainRow(of), stock })),
+    ...layout.sheets.flatMap((sheet) => sheet.pieces.map((laid) => ({ row: rowOn(sheet, laid), of: laid.of }))),
+    ...layout.left.map(({ stock, of }) => ({ row: { ...plainRow(of), stock }, of })),
   ];
 }
 
@@ -50,12 +55,10 @@ function plainRow({ of, copy, piece }: JobPiece): Omit<PieceRow, 'stock'> {
   return { order, rush, spec, tag: label, copy, piece: piece.id };
 }
 
-export function piecesWanted(tags: readonly JobTag[]): number {
-  return tags.reduce((sum, { copies, tag }) => sum + copies * tag.pieces.length, 0);
-}
-
-/** As CSV, in mm. */
-export function pieceTable(job: Pick<LaidOutJob, 'layout'>): string {
+/** As CSV, in mm and s. */
+export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces'>): string {
+  const shareOf = sharesOfPieces(job);
+  const currency = costsOfJob(job).material?.currency;
   const header = [
     'number',
     'order',
@@ -71,21 +74,29 @@ export function pieceTable(job: Pick<LaidOutJob, 'layout'>): string {
     'width mm',
     'height mm',
     'turned',
+    currency === undefined ? 'cost' : `cost ${currency}`,
+    'machine s',
   ];
-  const rows = pieceRows(job).map(({ number, order, rush, spec, tag, copy, piece, stock, sheet, place, turned }) => [
-    number ?? '',
-    order,
-    rush ? 'yes' : '',
-    spec,
-    tag,
-    copy,
-    piece,
-    stock,
-    sheet ?? 'none',
-    ...(place
-      ? [place.x, place.y, place.width, place.height].map((value) => Number(value.toFixed(2)))
-      : ['', '', '', '']),
-    turned ?? '',
-  ]);
+  const rows = rowsAndPieces(job).map(({ row, of }) => {
+    const { number, order, rush, spec, tag, copy, piece, stock, sheet, place, turned } = row;
+    const { cost, seconds } = shareOf(of);
+    return [
+      number ?? '',
+      order,
+      rush ? 'yes' : '',
+      spec,
+      tag,
+      copy,
+      piece,
+      stock,
+      sheet ?? 'none',
+      ...(place
+        ? [place.x, place.y, place.width, place.height].map((value) => Number(value.toFixed(2)))
+        : ['', '', '', '']),
+      turned ?? '',
+      cost?.amount.toFixed(2) ?? '',
+      seconds ?? '',
+    ];
+  });
   return tableText(header, rows);
 }

@@ -1,7 +1,8 @@
-/** What each tag of a job costs and takes: its share of the job's material cost and machine time, rounded so that all add up. */
+/** What each tag and each piece of a job costs and takes: its share of the job's material cost and machine time, rounded so that all add up. */
 
 import { estimateOfPiece, estimateOfTag } from '../export/known-estimates.ts';
 import type { Cost } from '../toolpath/estimate.ts';
+import type { JobPiece } from './job-piece.ts';
 import type { LaidOutJob } from './job.ts';
 import { costsOfJob, estimateOfJob } from './totals.ts';
 import type { JobTag } from './work.ts';
@@ -23,7 +24,14 @@ export function sharesOf(job: Job): SharesOf {
   const { material } = costsOfJob(job);
   const cents = material && wholeShares(100 * Number(material.amount.toFixed(2)), tags.map(costOf));
   const time = estimateOfJob(job)?.time;
-  const seconds = time && 'seconds' in time ? wholeShares(time.seconds, tags.map(secondsOf(job))) : undefined;
+  const taken = secondsOf(job);
+  const seconds =
+    time && 'seconds' in time
+      ? wholeShares(
+          time.seconds,
+          tags.map((tag) => taken.get(tag) ?? 0),
+        )
+      : undefined;
   const index = new Map(tags.map((tag, at) => [tag, at]));
   return (some) => {
     const sum = (shares: readonly number[]) => some.reduce((all, tag) => all + shares[index.get(tag)!]!, 0);
@@ -39,13 +47,50 @@ function costOf({ tag, copies }: JobTag): number {
 }
 
 /** What the pieces that are on a sheet take by themselves; the ways between them are shared alike. */
-function secondsOf({ layout }: Job): (tag: JobTag) => number {
+function secondsOf({ layout }: Job): Map<JobTag, number> {
   const taken = new Map<JobTag, number>();
-  for (const { of } of layout.sheets.flatMap(({ pieces }) => pieces)) {
-    const time = estimateOfPiece(of.of.tag, of.piece)?.time;
-    taken.set(of.of, (taken.get(of.of) ?? 0) + (time && 'seconds' in time ? time.seconds : 0));
+  for (const piece of laidOf(layout)) taken.set(piece.of, (taken.get(piece.of) ?? 0) + secondsOfPiece(piece));
+  return taken;
+}
+
+/** The share of a tag, divided among its pieces in the same way. */
+export function sharesOfPieces(job: Job): (piece: JobPiece) => Share {
+  const laid = new Set(laidOf(job.layout));
+  const byTag = new Map<JobTag, JobPiece[]>();
+  for (const piece of [...laid, ...job.layout.left.map(({ of }) => of)])
+    byTag.set(piece.of, [...(byTag.get(piece.of) ?? []), piece]);
+  const ofTags = sharesOf(job);
+  const shares = new Map<JobPiece, Share>();
+  for (const [tag, pieces] of byTag) {
+    const { cost, seconds } = ofTags([tag]);
+    const cents = cost && wholeShares(100 * cost.amount, pieces.map(costOfPiece));
+    const times =
+      seconds === undefined
+        ? undefined
+        : wholeShares(
+            seconds,
+            pieces.map((piece) => (laid.has(piece) ? secondsOfPiece(piece) : 0)),
+          );
+    for (const [index, piece] of pieces.entries())
+      shares.set(piece, {
+        ...(cents ? { cost: { ...cost, amount: cents[index]! / 100 } } : {}),
+        ...(times ? { seconds: times[index]! } : {}),
+      });
   }
-  return (tag) => taken.get(tag) ?? 0;
+  return (piece) => shares.get(piece) ?? {};
+}
+
+function laidOf({ sheets }: Job['layout']): JobPiece[] {
+  return sheets.flatMap(({ pieces }) => pieces.map(({ of }) => of));
+}
+
+function costOfPiece({ of, piece }: JobPiece): number {
+  return estimateOfPiece(of.tag, piece)?.cost?.amount ?? 0;
+}
+
+function secondsOfPiece({ of, piece }: JobPiece): number {
+  const time = estimateOfPiece(of.tag, piece)?.time;
+  return time && 'seconds' in time ? time.seconds : 0;
 }
 
 /**

@@ -10,9 +10,9 @@ import { estimateOfTag } from '../export/known-estimates.ts';
 import { sumOfCosts } from '../export/sum-of-costs.ts';
 import { estimateFacts } from '../export/estimate-facts.ts';
 import type { Fact } from '../export/estimate-facts.ts';
-import { piecesWanted } from './job-table.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet } from './layout.ts';
+import type { JobTag } from './work.ts';
 
 /** A sheet as a single tag, for code that exports or estimates tags. */
 export function sheetTag(sheet: JobSheet, title: string): Tag {
@@ -29,6 +29,10 @@ export function estimateOfSheet(sheet: JobSheet): JobEstimate {
 export function estimateOfJob({ layout }: Pick<LaidOutJob, 'layout'>): JobEstimate | undefined {
   const [first, ...others] = layout.sheets.map(estimateOfSheet);
   return first && sumEstimates([first, ...others]);
+}
+
+export function piecesWanted(tags: readonly JobTag[]): number {
+  return tags.reduce((sum, { copies, tag }) => sum + copies * tag.pieces.length, 0);
 }
 
 /** Cost of the tags by area, and of the sheets taken from the shelf; offcuts have been paid for. */

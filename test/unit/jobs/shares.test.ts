@@ -1,10 +1,13 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
+import { jobJson } from '../../../src/jobs/job-json.ts';
+import { pieceTable } from '../../../src/jobs/job-table.ts';
 import { pickList } from '../../../src/jobs/pick-list.ts';
 import { sheetMap } from '../../../src/jobs/sheet-map.ts';
 import { sharesOf, wholeShares } from '../../../src/jobs/shares.ts';
 import { costsOfJob } from '../../../src/jobs/totals.ts';
 import { assertNear } from '../support/engine.ts';
+import { bySimpleReader } from '../support/csv-reader.ts';
 import { files, jobOf, laidOutJob } from '../support/jobs.ts';
 import { tools } from '../support/tools.ts';
 
@@ -57,6 +60,47 @@ describe('What each order costs', () => {
     assert.equal(cents(own), cents([orders[0]![2]]));
   });
 
+  it('adds up in the table of pieces and in the JSON too, with what lies on no sheet', async () => {
+    const job = await laidOutJob(jobOf(tags, ['ply3: [{size: [70 mm, 60 mm], count: 2}]', sheets[1]!]), {
+      ...files,
+      'orders.csv': csv,
+    });
+    assert.ok(job.layout.left.length > 0);
+    const total = costsOfJob(job).material!.amount.toFixed(2);
+    const { orders } = jobJson('swap.job.yaml', job, job, []) as {
+      readonly orders: readonly {
+        readonly order: string;
+        readonly tags: number;
+        readonly cost: { readonly amount: number; readonly currency: string };
+        readonly seconds: number;
+      }[];
+    };
+    assert.deepEqual(
+      orders.map(({ order, tags: count, cost }) => [order, count, cost.currency]),
+      [
+        ['7', 3, 'EUR'],
+        ['8', 1, 'EUR'],
+        ['9', 5, 'EUR'],
+      ],
+    );
+    const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
+    assert.equal(sum(orders.map(({ cost }) => cost.amount)).toFixed(2), total);
+    const [header, ...rows] = bySimpleReader(pieceTable(job));
+    const column = (name: string) => header!.indexOf(name);
+    assert.ok(rows.some((row) => row[column('sheet')] === 'none'));
+    for (const { order, cost, seconds } of orders) {
+      const own = rows.filter((row) => row[column('order')] === order);
+      assert.equal(sum(own.map((row) => Number(row[column('cost EUR')]))).toFixed(2), cost.amount.toFixed(2), order);
+      assert.equal(sum(own.map((row) => Number(row[column('machine s')]))), seconds, order);
+    }
+    const words = wordsOf(await pickList(job, tools));
+    for (const { order, cost } of orders)
+      assert.match(
+        words,
+        new RegExp(`Order ${order} .*? · material ${cost.amount.toFixed(2).replace('.', '\\.')} EUR`),
+      );
+  });
+
   it('is in proportion to the boxes, and unknown where a price or a speed is', async () => {
     const workshop = (files['shop.workshop.yaml'] as string).replace('amount: 6,', 'amount: 6000,');
     const job = await laidOutJob(jobOf(tags.slice(0, 2), sheets.slice(0, 1)), {
@@ -78,6 +122,14 @@ describe('What each order costs', () => {
       'shop.workshop.yaml': bare,
     });
     assert.deepEqual(sharesOf(unknown)(unknown.pieces.tags), {});
+    const [head, row] = bySimpleReader(pieceTable(unknown));
+    assert.deepEqual(
+      [head!.slice(-2), row!.slice(-2)],
+      [
+        ['cost', 'machine s'],
+        ['', ''],
+      ],
+    );
     assert.doesNotMatch(wordsOf(await pickList(unknown, tools)), /material|machine/);
   });
 });

@@ -60,14 +60,14 @@ export async function fixAll(
     const fix = await leastFix(engine, now.report, next, options);
     const isMeant = fix !== undefined && !fix.isChoice;
     const after = isMeant ? await compute(withEdits(now.report.source.text, fix.edits)) : undefined;
-    const isSmall =
+    const isSmall = () =>
       after && changeOf(now.all, after.all) <= keptLookShare && changeOf(before.all, after.all) <= mostInAll;
     if (isMeant && after && fix.look === 0 && isSlip(next)) {
       made.push(fix.title);
-      // The look is compared from here on: before a slip is corrected, the tag is not the one that was meant.
+      // The look is compared from here on: before a slip is corrected, the tag is not the one that was meant, nor are there as many.
       before = after;
       now = after;
-    } else if (isMeant && isSmall && !fix.rehangs) {
+    } else if (isMeant && after && !fix.rehangs && isSmall()) {
       made.push(`${fix.title}${whoseFix(next, now.all, after.all)}`);
       now = after;
     } else {

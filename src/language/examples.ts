@@ -3,6 +3,7 @@
 import type { YamlPath } from '../core/issue.ts';
 import type { UsedFile, Uses } from '../spec/used-files.ts';
 import { bundledFonts } from '../text/bundled-fonts.ts';
+import { isLeftOutName, namesToLeaveOut } from './left-out-names.ts';
 import { shapesFor } from './navigation/names.ts';
 import type { NamePlace } from './navigation/names.ts';
 import { alternatives, isLength, nameKindOf, schemasUnder } from './schema.ts';
@@ -84,6 +85,8 @@ function filled(example: unknown, node: SchemaNode, setting: SuggestionSetting, 
     const names = namesFor(kind, setting);
     if (names.length > 0) return stops.choice(names.map(yamlText));
   }
+  const named = isLeftOutName(node) ? namesToLeaveOut(setting.root, setting.uses) : [];
+  if (named.length > 0) return stops.choice(named.map(yamlText));
   if (kind === 'font') return stops.choice(bundledFirst(String(example)).map(yamlText));
   if (node.enum) return stops.choice(defaultFirst(node.enum, example).map(String));
   if (typeof example === 'boolean') return stops.choice([String(example), String(!example)]);

@@ -58,6 +58,11 @@ function rowsOfTable(table: Table | undefined, asked: ReadonlySet<string>): read
   return rows;
 }
 
+/** The names by which `without` knows the rows of a table; `asked`, the columns that the words of the spec ask for. */
+export function namesInTable(table: Table, asked: ReadonlySet<string>): string[] {
+  return [...new Set(rowsOfTable(table, asked).map(({ label }) => label.trim()))];
+}
+
 /** Rows of a table by the names that are left out of it. */
 const kept = new WeakMap<readonly BatchRow[], Map<string, readonly BatchRow[]>>();
 

@@ -27,7 +27,10 @@ export function completionsAt(text: string, offset: number, around: WorkspaceNam
   });
 }
 
-/** A list for a batch is meant to be typed over, so it is offered even if it lacks columns. */
+/**
+ * A list for a batch is meant to be typed over, so it is offered even if it lacks columns. Names to leave out are as many as
+ * a table has rows, and none of them can be wrong.
+ */
 function fittingValues(
   place: CursorContext,
   names: readonly NamePlace[],
@@ -35,7 +38,8 @@ function fittingValues(
   trial: SuggestionTrial,
 ): Suggestion[] {
   const suggestions = valueSuggestions(place, names, around);
-  return place.path.length === 1 && place.path[0] === 'batch'
+  const [section, key] = place.path;
+  return section === 'batch' && (key === undefined || key === 'without')
     ? suggestions
     : [
         ...trial.sift(suggestions),

@@ -9,6 +9,7 @@ import { isFontFile } from '../../text/font-files.ts';
 import { exampleSnippet, inUnits, namesFor } from '../examples.ts';
 import type { SuggestionSetting } from '../examples.ts';
 import { inline } from '../hover/docs.ts';
+import { isLeftOutName, namesToLeaveOut } from '../left-out-names.ts';
 import { valueOfSnippet } from './suggestion.ts';
 import type { Suggestion } from './suggestion.ts';
 import type { NamePlace } from '../navigation/names.ts';
@@ -49,6 +50,8 @@ function wordSuggestions(
 ): Suggestion[] {
   const kind = nameKindOf(node);
   if (node.title === 'Product') return productSuggestions(place, around);
+  if (isLeftOutName(node))
+    return namesToLeaveOut(place.rest, around.uses).map((name) => textSuggestion('value', name, place));
   if (kind === 'font') return fontSuggestions(place, around);
   if (kind === 'drawing' || kind === 'spec' || kind === 'table' || kind === 'tag' || kind === 'offcuts') {
     const files = around.files.filter((path) => endings[kind].test(path));

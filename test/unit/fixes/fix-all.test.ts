@@ -148,6 +148,15 @@ describe('Fixing a whole file', () => {
     }
   });
 
+  it('corrects a name of `without`, after which there are fewer tags', async () => {
+    const table = newEngine({ 't.csv': 'plant\nSorrel\nBorage\n' });
+    const spec =
+      'tagwright: 1\nbatch: {table: t.csv, without: [Borrage]}\nshapes: {p: {rectangle: [60 mm, 30 mm]}, w: {text: "{plant}", font: Nunito, x_height: 5 mm}}\npieces: {t: {body: [p], engrave: [w]}}\n';
+    const fixed = await fixAll(table, spec, { locate: (name: string) => `/specs/${name}` }, 'unknown-name');
+    assert.deepEqual(fixed.made, ['Change to “Borage”']);
+    assert.equal(fixed.report.batch!.rows.length, 1);
+  });
+
   it('stops when it is no longer wanted', async () => {
     const controller = new AbortController();
     controller.abort(new Error('enough'));

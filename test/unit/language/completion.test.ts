@@ -1,6 +1,9 @@
 import assert from 'node:assert/strict';
-import { accepted, labels, offered, samples } from './marked.ts';
+import { accept, accepted, around, labels, marked, offered, samples } from './marked.ts';
 import { completionsAt } from '../../../src/language/completion/complete.ts';
+import { parseTable } from '../../../src/spec/table.ts';
+import type { Table } from '../../../src/spec/table.ts';
+import { noUses } from '../../../src/spec/used-files.ts';
 import { noWorkspaceNames } from '../../../src/language/workspace-names.ts';
 
 /** A spec around a line of shapes. */
@@ -186,6 +189,31 @@ describe('Completion of values', () => {
     lacks(text(cells, 'a: {from: ^, width: 3}'), '{long}');
     includes(text(columns, 'b: {ellipse: 9}').replace('tagwright: 1', 'tagwright: 1\ntitle: ^'), '{plant}');
     lacks(shape('a: {text: ^, width: 9 mm}'), '{name}');
+  });
+
+  it('offers names of the table that the batch does not leave out yet, as the words of the spec name its rows', () => {
+    const table = parseTable('bed,plant\n1,Sorrel\n2,Sea Kale\n3,007\n1,Rue\n') as Table;
+    const uses = { ...noUses, table: { ...table, name: 'a.csv', file: '/a.csv' } };
+    const inTable = (batch: string) => {
+      const spec = `tagwright: 1\nbatch: {table: a.csv${batch}}\nshapes: {w: {text: "{plant}", font: Nunito, width: 30}}\npieces: {t: {body: [w]}}\n`;
+      const { text, offset } = marked(spec);
+      const found = completionsAt(text, offset, { ...around, uses });
+      return { names: found.map(({ label }) => label), text, found };
+    };
+    assert.deepEqual(inTable(', without: [^]').names, ['Sorrel', 'Sea Kale', '007', 'Rue']);
+    assert.deepEqual(inTable(', without: [Sea Kale, ^]').names, ['Sorrel', '007', 'Rue']);
+    assert.deepEqual(inTable(', without: [Sea Kale, R^]').names, ['Sorrel', '007', 'Rue']);
+    assert.ok(inTable(', without: ^').names.includes('Sea Kale'));
+    const { text, found } = inTable(', without: [^]');
+    assert.match(accept(text, found[2]!), /without: \["007"\]/);
+    const key = inTable(', ^');
+    assert.match(
+      accept(
+        key.text,
+        key.found.find(({ label }) => label === 'without')!,
+      ),
+      /without: \[Sorrel\]/,
+    );
   });
 
   it('offers shapes or whole shapes in lists, between brackets and behind dashes', () => {

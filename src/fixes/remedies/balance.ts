@@ -1,13 +1,13 @@
 /** Remedies that make a tag hang as its hangers say. */
 
 import { intendedUp } from '../../checks/hangs-askew.ts';
-import { samePath } from '../../core/values.ts';
-import { distance } from '../../geometry/measure.ts';
+import { isGroup, samePath } from '../../core/values.ts';
+import { boundsOf, distance } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
 import type { PlacedHanger } from '../../tag/tag.ts';
-import { settingLengths } from '../candidate.ts';
-import type { Case, Remedy } from '../candidate.ts';
+import { replacing, setting, settingLengths, specLength, valueAt } from '../candidate.ts';
+import type { Candidate, Case, Remedy } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';
 import { nudging } from './moving.ts';
 
@@ -35,7 +35,27 @@ export function overBalance(at: Case): Remedy[] {
       words: `Move ${what} over the balance point`,
       candidates: candidates(balance, other ? eitherWay : turnOf(placed, balance, issue.angle)),
     },
+    ...(other ? [] : byTwo(at, hanger)),
   ];
+}
+
+/** Spacing of two hangers as a share of the piece's width along their side: the wider, the steadier (our own judgement). */
+const sharesBetweenTwo = [0.6, 0.7, 0.5, 0.8, 0.4, 0.3];
+
+/** Two of the same, where there is nothing to hang it by right above the centre of gravity, as between the stems of an M. */
+function byTwo(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
+  const box = at.piece && boundsOf(at.piece.region);
+  if (!box || place.kind !== 'anchor' || place.anchor.includes('-')) return [];
+  const isUpright = place.anchor === 'left' || place.anchor === 'right';
+  const along = isUpright ? box.maxY - box.minY : box.maxX - box.minX;
+  const candidates = sharesBetweenTwo.map((share): Candidate => {
+    const spacing = specLength(Math.round(share * along), at.tag.units);
+    const edits = isGroup(valueAt(at, path))
+      ? [...setting(at, path, 'count', '2'), ...setting(at, path, 'spacing', spacing)].flatMap((each) => each.edits)
+      : [replacing(at, path, `{at: ${place.anchor}, count: 2, spacing: ${spacing}}`)];
+    return { description: `count 2, spacing ${spacing}`, edits };
+  });
+  return [{ words: `Hang it by two ${kind}s`, candidates, isChoice: true }];
 }
 
 /**

@@ -50,6 +50,21 @@ describe('Remedies', () => {
     }
   });
 
+  it('hang by two what has nothing to hang by right above its centre of gravity, and neither of them in its gap', async () => {
+    const posts = [
+      'left: {rectangle: [12, 50], nudge: {left: 23}}',
+      'right: {rectangle: [16, 50], nudge: {right: 21}}',
+      'foot: {rectangle: [58, 8], nudge: {down: 21}}',
+    ];
+    for (const ring of ['top', '{at: top}']) {
+      const titles = await titlesFor('hangs-askew', posts, `body: [left, right, foot], hanger: {ring: ${ring}}`);
+      assert.equal(titles.length, 1, titles.join('\n'));
+      // On both posts: between 34 mm and 58 mm apart.
+      const [, spacing] = /^Hang it by two rings: count 2, spacing (\d+) mm/.exec(titles[0]!)!;
+      assert.ok(Number(spacing) > 34 && Number(spacing) < 58, titles[0]);
+    }
+  });
+
   it('tell the move, not the push that comes of it', async () => {
     const word = 'word: {text: Tansy, font: Pacifico, width: 30, nudge: {right: 30}}';
     const titles = await titlesFor('mark-off-body', [plate, word], 'body: [plate], engrave: [word]');

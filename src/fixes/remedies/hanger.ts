@@ -5,7 +5,7 @@ import type { Anchor } from '../../spec/shape-model.ts';
 import type { Hanger } from '../../spec/model.ts';
 import { usualInset } from '../../spec/read-hangers.ts';
 import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
-import type { Case, Remedy } from '../candidate.ts';
+import type { Candidate, Case, Remedy } from '../candidate.ts';
 import { setting, settingLengths, shapeTitle, valueAt } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';
 import { makingRoom } from './make-room.ts';
@@ -105,26 +105,39 @@ function widerBacking(at: Case): Remedy[] {
   });
 }
 
-/** An opening too small for the tie. */
+/** An opening too small for the tie: it goes through easily, or else only just. */
 export function wideEnough(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   const { tie } = at.tag;
-  if (!hanger) return [];
-  const slot = hanger.kind === 'slot' && tie?.kind === 'ribbon';
+  if (!hanger || !tie) return [];
+  const slot = hanger.kind === 'slot' && tie.kind === 'ribbon';
   const key = slot ? 'length' : hanger.kind === 'slot' ? 'width' : 'diameter';
-  const size = slot ? tie.size + slotEaseMm : comfortableOpening(tie);
+  const [size, least] = slot ? [tie.size + slotEaseMm, tie.size] : [comfortableOpening(tie), tightestOpening(tie)];
   const words = `Make the ${slot ? 'slot' : 'hole'} larger`;
-  const candidates = settingLengths(at, hanger.path, key, [size]);
+  const candidates = settingLengths(at, hanger.path, key, [size, (size + least) / 2, least]);
   const larger = size - (hanger.kind === 'slot' && slot ? hanger.length : hanger.opening);
   // Beside lettering there may be room only if the lettering moves.
-  const withRoom = candidates.flatMap((along) => makingRoom(at, larger, along));
+  const withRoom = candidates.slice(0, 1).flatMap((along) => makingRoom(at, larger, along));
   return [
     { words, candidates },
     ...withRoom.map((remedy) => ({
       words: `${words} and ${remedy.words[0]!.toLowerCase()}${remedy.words.slice(1)}`,
       candidates: remedy.candidates,
     })),
+    ...(hanger.kind === 'ring' ? [largerElsewhere(at, hanger, candidates)] : []),
   ];
+}
+
+/** A larger ring may cover letters, or be read as one, unless it stands elsewhere. */
+function largerElsewhere(at: Case, hanger: Hanger, sizes: readonly Candidate[]): Remedy {
+  const places = otherPlaces(at, hanger).flatMap(({ candidates }) => candidates);
+  const candidates = sizes.flatMap((size) =>
+    places.map(({ description, edits }) => ({
+      description: `${size.description}, ${description}`,
+      edits: [...size.edits, ...edits],
+    })),
+  );
+  return { words: 'Make the hole larger and move the ring', candidates, isChoice: true };
 }
 
 /** Without the bottom, where a tag would hang upside down. */

@@ -65,6 +65,22 @@ describe('Remedies', () => {
     }
   });
 
+  it('make the hole of a ring as large as its place in thin letters lets it be, or move it with what it needs', async () => {
+    const titles = (name: string, at: string) =>
+      titlesFor(
+        'hole-too-small',
+        [`name: {text: ${name}, font: Great Vibes, x_height: 11, overlap: auto, grow: auto}`],
+        `body: [name], hanger: {ring: {at: ${at}, diameter: 2}}`,
+        ['stock: {material: birch plywood, thickness: 3}', 'tie: {twine: 2}'],
+      );
+    // Twine of 2 mm, doubled, goes through 4 mm easily and through 3 mm only just.
+    const left = await titles('Angelica', 'left');
+    assert.match(left[0]!, /^Make the hole larger: diameter 3 mm \(/, left.join('\n'));
+    assert.match(left[1]!, /^Make the hole larger and move the ring: diameter 4 mm, at top/);
+    const top = await titles('Ivy', 'top');
+    assert.match(top[0]!, /^Make the hole larger: diameter 4 mm \(/);
+  });
+
   it('tell the move, not the push that comes of it', async () => {
     const word = 'word: {text: Tansy, font: Pacifico, width: 30, nudge: {right: 30}}';
     const titles = await titlesFor('mark-off-body', [plate, word], 'body: [plate], engrave: [word]');

@@ -58,8 +58,14 @@ export function unevenSizes(rows: readonly FittedRow[]): Finding[] {
     const [least, most] = [heights[0]!, heights.at(-1)!];
     const times = most.xHeight / least.xHeight;
     if (times <= (least.isLimited ? mostLimited : mostTimes)) return [];
-    const [large, small] = [most, least].map(({ words, label }) => `“${clip((words ?? label).replace(/\s+/g, ' '))}”`);
-    const message = `${large} comes out ${times.toFixed(1)} times as large as ${small} (small letters ${mm(most.xHeight, 1)} and ${mm(least.xHeight, 1)} high), as each is fitted by itself: beside each other they look like two lots.`;
+    const quoted = (text: string) => `“${clip(text.replace(/\s+/g, ' '))}”`;
+    const [large, small] = [most, least].map(({ words, label }) => quoted(words ?? label));
+    // What all of them say is told apart by the tags.
+    const [on, asOn] =
+      large === small
+        ? [`${large} comes out on ${quoted(most.label)}`, `as on ${quoted(least.label)}`]
+        : [`${large} comes out`, `as ${small}`];
+    const message = `${on} ${times.toFixed(1)} times as large ${asOn} (small letters ${mm(most.xHeight, 1)} and ${mm(least.xHeight, 1)} high), as each is fitted by itself: beside each other they look like two lots.`;
     return [{ code: 'uneven-sizes', severity: 'info', path, row: least.row, message }];
   });
 }

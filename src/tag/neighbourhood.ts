@@ -2,6 +2,7 @@
 
 import type { ShapeEntry, PieceModel, TagModel } from '../spec/model.ts';
 import type { Shape } from '../spec/shape-model.ts';
+import { isBelow } from './fit/line-order.ts';
 import { piecesBelow, bottomPieceOf } from './pieces-below.ts';
 import { withDependencies } from './load.ts';
 
@@ -11,6 +12,8 @@ export interface Neighbour {
   readonly entry: ShapeEntry;
   /** A scored shape is a line; the area inside is free. */
   readonly isLine: boolean;
+  /** Words below which the shape is to stand. */
+  readonly isAbove?: boolean;
 }
 
 /** Something that a hole for the tie keeps clear of. */
@@ -59,7 +62,7 @@ export class Neighbourhood {
         const other = neighbour.entry.shape;
         // A shape fitted into a mark, or into something made from it, is meant to be there. A border is no field but a line.
         const isRoom = room.has(other) && other.generator.kind !== 'border';
-        if (isEarlier(other) && !isRoom) entries.push(neighbour);
+        if (isEarlier(other) && !isRoom) entries.push({ ...neighbour, isAbove: isBelow(shape, other) });
       }
       const hangsOn = [...base.body.map((entry) => entry.shape), ...base.hangers.flatMap(({ on }) => on?.shape ?? [])];
       if (hangsOn.every(isEarlier)) piecesWithHangers.push(base);

@@ -15,6 +15,7 @@ import { clearedBorder } from './border.ts';
 import type { Stage } from './cache.ts';
 import { clearModules, squareOf } from './code.ts';
 import { Evaluator } from './evaluate.ts';
+import { linesAbove } from './fit/line-order.ts';
 import type { Obstacles } from './fit/no-room.ts';
 import { bottomPieceOf } from './pieces-below.ts';
 import { copiesBeside, makesRoom } from './copies-beside.ts';
@@ -114,8 +115,11 @@ export class PieceBuilder {
     const stages = [...openings];
     const codes: MadeShape[] = [];
     const codeIds: number[] = [];
-    for (const { entry, isLine } of entries) {
-      const { id, value } = await this.evaluator.target(entry);
+    const above: Stage<MadeShape>[] = [];
+    for (const { entry, isLine, isAbove } of entries) {
+      const made = await this.evaluator.target(entry);
+      const { id, value } = made;
+      if (isAbove) above.push(made);
       if (entry.shape.name !== undefined) names.push(`“${entry.shape.name}”`);
       if (value.codes && !isLine) {
         codes.push(value);
@@ -129,8 +133,9 @@ export class PieceBuilder {
       );
     }
     if (stages.length === 0) return undefined;
-    return cache.get('around', [stages.map(({ id }) => id), codeIds, names], () => ({
+    return cache.get('around', [stages.map(({ id }) => id), codeIds, names, above.map(({ id }) => id)], () => ({
       names,
+      above: linesAbove(above.map(({ value }) => value)),
       things: union(stages.map(({ value }) => value)),
       quiet: union(codes.flatMap((made) => made.codes!.map((code) => [squareOf(code, clearModules)]))),
     }));

@@ -6,6 +6,7 @@ import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Fit } from '../../spec/shape-model.ts';
+import type { LinesAbove } from './line-order.ts';
 
 /** What a fitted shape keeps clear of, and the quiet zones of codes, which it stays out of but may touch. */
 export interface Obstacles {
@@ -13,6 +14,7 @@ export interface Obstacles {
   readonly quiet: Region;
   /** In a message: “the hole at the top”, “sprout” in quotes. */
   readonly names: readonly string[];
+  readonly above?: LinesAbove | undefined;
 }
 
 /** An area below this is no room, in mm². */

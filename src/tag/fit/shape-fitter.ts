@@ -16,6 +16,7 @@ import type { Area } from '../tag.ts';
 import { fitted } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 import { fittedRound } from './fit-round.ts';
+import { isWorthOrder, over, standsBelow } from './line-order.ts';
 import { noRoom, squeezedRound } from './no-room.ts';
 import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
@@ -83,36 +84,48 @@ export class ShapeFitter {
     const withQuietZone = kept === 'quiet zone';
     const atLeast = (asked: number): number => (withQuietZone ? 0 : Math.max(asked, kept));
     const [margin, clear] = [atLeast(fit.margin), atLeast(fit.clear)];
-    const room = (more: number): Stage<FitRoom> =>
-      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by], () =>
-        roomIn(target.value, margin + more, grown(around?.value, clear, more), place?.by ?? 'eye'),
-      );
-    const [free, outer] = [room(grow ?? 0), room(0)];
-    this.#areas.set(shape, { target: target.value, room: outer.value.region });
+    const room = (more: number, isBelow: boolean): Stage<FitRoom> =>
+      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, isBelow], () => {
+        const obstacles = grown(around?.value, clear, more);
+        const taken = isBelow ? union([obstacles, over(target.value, around!.value.above!.bottom)]) : obstacles;
+        return roomIn(target.value, margin + more, taken, place?.by ?? 'eye');
+      });
+    const roomsOf = (isBelow: boolean) => ({ free: room(grow ?? 0, isBelow), outer: room(0, isBelow) });
     const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
     const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value), same ?? Infinity);
     const sizing = { tidy, grow, corners };
     const aim = place && [place.at, place.margin, place.isUsualGap, goal?.id];
-    const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, aim, kept];
     const { round } = outline.value;
-    const found = await cache.getLater('fitted', inputs, () => {
-      const sized = (scale: number, of = outline.value) => sizeAndGrow(of, { ...sizing, scale }, checkpoint);
-      if (round) {
-        const inner = offset(target.value, -(margin + (grow ?? 0)));
-        return fittedRound(outline.value, round, { inner, room: free.value.region, most, modifiers, sized });
-      }
-      // A gap that was asked for is from ink to ink.
-      const isFree = place && (place.isUsualGap || !isBeside(place.at));
-      return fitted(outline.value, {
-        modifiers,
-        rooms: { free: free.value, outer: outer.value },
-        most,
-        goal: goal && { target: goal.value, margin: isFree ? atLeast(place.margin) : place.margin },
-        withQuietZone,
-        sized,
-        checkpoint,
+    const foundIn = ({ free, outer }: ReturnType<typeof roomsOf>): FittedStage => {
+      const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, aim, kept];
+      return cache.getLater('fitted', inputs, () => {
+        const sized = (scale: number, of = outline.value) => sizeAndGrow(of, { ...sizing, scale }, checkpoint);
+        if (round) {
+          const inner = offset(target.value, -(margin + (grow ?? 0)));
+          return fittedRound(outline.value, round, { inner, room: free.value.region, most, modifiers, sized });
+        }
+        // A gap that was asked for is from ink to ink.
+        const isFree = place && (place.isUsualGap || !isBeside(place.at));
+        return fitted(outline.value, {
+          modifiers,
+          rooms: { free: free.value, outer: outer.value },
+          most,
+          goal: goal && { target: goal.value, margin: isFree ? atLeast(place.margin) : place.margin },
+          withQuietZone,
+          sized,
+          checkpoint,
+        });
       });
-    });
+    };
+    let rooms = roomsOf(false);
+    let found = await foundIn(rooms);
+    const above = around?.value.above;
+    if (found.value && above && !standsBelow(found.value, above)) {
+      const lower = roomsOf(true);
+      const below = await foundIn(lower);
+      if (isWorthOrder(below.value, found.value)) [rooms, found] = [lower, below];
+    }
+    this.#areas.set(shape, { target: target.value, room: rooms.outer.value.region });
     if (found.value) {
       this.#scales.set(shape, found.value.scale);
       if (fit.atMost && most < Infinity)

@@ -52,6 +52,11 @@ describe('Names of a batch that are fitted each by itself', () => {
     assert.equal(asked(6).length, 0);
     assert.equal(asked(5.99).length, 1);
     assert.deepEqual(unevenSizes([]), []);
+    const dated = [row('Rue', 3, 0), row('Kale', 1, 1)].map(({ fitted, ...each }) => ({
+      ...each,
+      fitted: [{ ...fitted[0]!, words: '3 May' }],
+    }));
+    assert.match(unevenSizes(dated)[0]!.message, /^“3 May” comes out on “Rue” 3\.0 times as large as on “Kale” /);
   });
 
   it('are not told where a size was asked for, where all share one, and where they are alike', async () => {

@@ -1,0 +1,69 @@
+/** Words that are fitted into one room, each by itself: they stand one below the other in the order in which they are written. */
+
+import { transform } from '../../geometry/affine.ts';
+import { boundsOf, widened } from '../../geometry/measure.ts';
+import type { Region } from '../../geometry/types.ts';
+import { textsOf } from '../../spec/shape-model.ts';
+import type { Generator, Shape } from '../../spec/shape-model.ts';
+import type { MadeShape } from '../made-shape.ts';
+import type { Fitted } from './fitted.ts';
+
+/** Heights of what is written before a shape. */
+export interface LinesAbove {
+  /** Of the lowest one: the middle and the lower edge of its ink. */
+  readonly middle: number;
+  readonly bottom: number;
+}
+
+/** Of its size where there is most room: what a line gives up to stand below those written before it (our own judgement). */
+const worthOrder = 0.4;
+
+/** Whether a fitted shape is to stand below another, as nothing says where it goes: the other is fitted there too, or in the middle. */
+export function isBelow({ generator, modifiers }: Shape, other: Shape): boolean {
+  const { fit, place, nudge, rotate } = modifiers;
+  if (!fit || place || nudge || rotate || !isLine(generator) || !isLine(other.generator)) return false;
+  const before = other.modifiers;
+  if (before.nudge || before.rotate) return false;
+  const where = before.place?.at === 'center' ? before.place : before.place ? undefined : before.fit;
+  return where?.shape === fit.shape && where.part === fit.part;
+}
+
+function isLine(generator: Generator): boolean {
+  const texts = textsOf(generator);
+  const isRound =
+    texts.some(({ arc }) => arc) || (generator.kind === 'lines' && generator.lines.some(({ arc }) => arc));
+  return texts.length > 0 && !isRound;
+}
+
+export function linesAbove(made: readonly MadeShape[]): LinesAbove | undefined {
+  const boxes = made.flatMap(({ region }) => boundsOf(region) ?? []);
+  const [first] = boxes;
+  if (!first) return undefined;
+  const lowest = boxes.reduce((a, b) => (b.minY < a.minY ? b : a), first);
+  return { middle: (lowest.minY + lowest.maxY) / 2, bottom: lowest.minY };
+}
+
+export function standsBelow({ shape, move }: Fitted, { middle }: LinesAbove): boolean {
+  const box = boundsOf(move ? transform(shape.region, move) : shape.region);
+  return !box || box.maxY <= middle;
+}
+
+/** Whether the place below the lines above is good enough beside the one with most room. */
+export function isWorthOrder(below: Fitted | undefined, anywhere: Fitted): boolean {
+  return below !== undefined && below.scale >= worthOrder * anywhere.scale;
+}
+
+/** All of the height of a region above a level. */
+export function over(region: Region, level: number): Region {
+  const box = boundsOf(region);
+  if (!box || box.maxY <= level) return [];
+  const [{ minX, maxX, maxY }, y] = [widened(box, 1), level];
+  return [
+    [
+      { x: minX, y },
+      { x: maxX, y },
+      { x: maxX, y: maxY },
+      { x: minX, y: maxY },
+    ],
+  ];
+}

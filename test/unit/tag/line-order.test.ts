@@ -1,0 +1,47 @@
+import assert from 'node:assert/strict';
+import { boundsOf } from '../../../src/geometry/measure.ts';
+import { make, specOf } from '../support/engine.ts';
+
+const heart = 'heart: {heart: [70, 64]}';
+const date =
+  'date: {text: 14 May 2027, font: Nunito, weight: 700, fit: {in: heart, margin: 4, at_most: {x_height: 3}}}';
+
+async function boxes(name: string, engrave = 'name, date', hole = '{at: top}', plate = heart) {
+  const text = specOf([plate, name, date], `body: [heart], engrave: [${engrave}], hanger: {hole: ${hole}}`);
+  const [first, second] = (await make(text)).pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
+  return engrave.startsWith('name') ? { name: first!, date: second! } : { name: second!, date: first! };
+}
+
+describe('The order of words that are fitted', () => {
+  const named = (name: string, rest: string) => `name: {text: ${name}, font: Pacifico, ${rest}}`;
+  const fitted = (name: string) => named(name, 'fit: {in: heart, margin: 4, at_most: {x_height: 7}}');
+
+  it('is that in which they are written, from top to bottom, whatever the name', async () => {
+    // There is more room above some of them, as for Peggy, Otto and Ivy.
+    for (const each of ['Rosa', 'Peggy', 'Otto', 'Ivy', 'Elisabeth']) {
+      const { name, date: below } = await boxes(fitted(each));
+      assert.ok(below.maxY < (name.minY + name.maxY) / 2, each);
+    }
+    const above = await boxes(fitted('Peggy'), 'date, name');
+    assert.ok(above.name.maxY < above.date.minY);
+  });
+
+  it('counts a name in the middle, and none that is put elsewhere', async () => {
+    const placed = await boxes(named('Peggy', 'x_height: 6, place: {on: heart}'));
+    assert.ok(placed.date.maxY < placed.name.minY);
+    const low = await boxes(named('Peggy', 'x_height: 6, place: {on: heart}, nudge: {down: 5}'));
+    assert.ok(low.date.minY > (low.name.minY + low.name.maxY) / 2);
+  });
+
+  it('is given up where the words would be much smaller below', async () => {
+    const name = named('Otto', 'x_height: 6, place: {on: heart}');
+    for (const [diameter, isBelow] of [
+      [2, true],
+      [13, false],
+    ] as const) {
+      const plate = 'heart: {rectangle: [60, 36], radius: 17}';
+      const found = await boxes(name, 'name, date', `{at: bottom, diameter: ${diameter}}`, plate);
+      assert.equal(found.date.maxY < found.name.minY, isBelow, `${diameter}`);
+    }
+  });
+});

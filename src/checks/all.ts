@@ -1,6 +1,7 @@
 /** Every check, in the order in which findings on the same line are listed. */
 
 import type { Finding } from '../core/issue.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
 import { byStock } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
@@ -35,54 +36,59 @@ import { weakBridges } from './weak-bridge.ts';
 
 /** A check that judges each piece by itself, with the stock that the piece is cut from. */
 function byEach(check: Check): Check {
-  const each: Check = (tag) => byStock(tag).flatMap(check);
-  // Measurements identify checks by their names.
-  return Object.defineProperty(each, 'name', { value: check.name });
+  return (tag) => byStock(tag).flatMap(check);
 }
 
-export const checks: readonly Check[] = [
-  byEach(unsafeMaterial),
-  looseParts,
-  byEach(exceedsSheet),
-  byEach(weakBridges),
-  byEach(thinStrokes),
-  byEach(hangerWeak),
-  byEach(holeNearEdge),
-  holeBlocked,
-  holeTooSmall,
-  byEach(sharpPoints),
-  byEach(gapCloses),
-  byEach(specks),
-  markOffBody,
-  marksOverlap,
-  cutOffBody,
-  hardToRead,
-  hardToScan,
-  byEach(fineMarks),
-  offBacking,
-  piecesOverlap,
-  scoreShows,
-  shoulderShows,
-  sticksOut,
-  offCentre,
-  hangsAskew,
-  byEach(acrossGrain),
-  byEach(notMeasured),
-  notFilled,
-];
+/** Each with the one kind of problem that it finds. */
+export const checks: ReadonlyMap<IssueCode, Check> = new Map<IssueCode, Check>([
+  ['unsafe-material', byEach(unsafeMaterial)],
+  ['loose-part', looseParts],
+  ['exceeds-sheet', byEach(exceedsSheet)],
+  ['weak-bridge', byEach(weakBridges)],
+  ['thin-stroke', byEach(thinStrokes)],
+  ['hanger-weak', byEach(hangerWeak)],
+  ['hole-near-edge', byEach(holeNearEdge)],
+  ['hole-blocked', holeBlocked],
+  ['hole-too-small', holeTooSmall],
+  ['sharp-point', byEach(sharpPoints)],
+  ['gap-closes', byEach(gapCloses)],
+  ['speck', byEach(specks)],
+  ['mark-off-body', markOffBody],
+  ['marks-overlap', marksOverlap],
+  ['cut-off-body', cutOffBody],
+  ['hard-to-read', hardToRead],
+  ['hard-to-scan', hardToScan],
+  ['fine-mark', byEach(fineMarks)],
+  ['off-backing', offBacking],
+  ['pieces-overlap', piecesOverlap],
+  ['score-shows', scoreShows],
+  ['shoulder-shows', shoulderShows],
+  ['sticks-out', sticksOut],
+  ['off-centre', offCentre],
+  ['hangs-askew', hangsAskew],
+  ['across-grain', byEach(acrossGrain)],
+  ['not-measured', byEach(notMeasured)],
+  ['not-filled', notFilled],
+]);
 
-/** `isEnough` is asked once there is more than before; after a yes no further check is run. */
-export async function runChecks(
-  tag: Tag,
-  checkpoint: () => Promise<void>,
-  isEnough: (found: readonly Finding[]) => boolean = () => false,
-): Promise<Finding[]> {
-  const findings: Finding[] = [];
-  for (const check of checks) {
-    const found = check(tag);
-    findings.push(...found);
-    if (found.length > 0 && isEnough(findings)) break;
+/** When the checks may stop before the last. */
+export interface Enough {
+  /** Looked for first. */
+  readonly first: IssueCode;
+  /** Asked before the first check, and whenever there is more; after a yes no further check is run. */
+  readonly of: (found: readonly Finding[]) => boolean;
+}
+
+export async function runChecks(tag: Tag, checkpoint: () => Promise<void>, enough?: Enough): Promise<Finding[]> {
+  const codes = [...checks.keys()];
+  const found = new Map<IssueCode, readonly Finding[]>(codes.map((code) => [code, []]));
+  const all = (): Finding[] => [...found.values()].flat();
+  if (enough?.of([])) return [];
+  for (const code of codes.toSorted((a, b) => Number(b === enough?.first) - Number(a === enough?.first))) {
+    const own = checks.get(code)!(tag);
+    found.set(code, own);
+    if (own.length > 0 && enough?.of(all())) break;
     await checkpoint();
   }
-  return [...withoutPlaceholders(findings, tag)];
+  return [...withoutPlaceholders(all(), tag)];
 }

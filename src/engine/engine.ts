@@ -9,6 +9,7 @@ import type { FittedHeight, SharedSize } from '../checks/uneven-sizes.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding, Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
+import type { IssueCode } from '../core/issue-kinds.ts';
 import { judgeIssues } from './severity.ts';
 import type { AcceptedIssue, Severities } from './severity.ts';
 import { acceptComments } from '../spec/accept-comments.ts';
@@ -87,8 +88,11 @@ export interface ComputeOptions {
   readonly severities?: Severities;
   /** Called with the number of tags as soon as it is known, before the tag is made. */
   readonly onCount?: (tags: number) => void;
-  /** Asked while the tag is checked, of what was found so far. After a yes the rest stays unchecked, and the report ends with that. */
-  readonly isEnough?: (found: Judged) => boolean;
+  /**
+   * `of` is asked while the tag is checked, of what was found so far; the kind that most likely settles it is looked for `first`. After a
+   * yes the rest stays unchecked, and the report ends with that.
+   */
+  readonly enough?: { readonly first: IssueCode; readonly of: (found: Judged) => boolean };
 }
 
 /** What a change is judged by. */
@@ -133,7 +137,7 @@ export class Engine {
       signal,
       severities = {},
       onCount,
-      isEnough,
+      enough,
     }: ComputeOptions,
   ): Promise<Report> {
     const clock = new Clock();
@@ -165,9 +169,11 @@ export class Engine {
     clock.lap('make');
     const judgedOf = (all: readonly Finding[], complete: boolean) =>
       judgeIssues([...issues, ...withRanges(all, source, tag.units)], source, comments, severities, complete);
-    const isEnoughOf =
-      isEnough && ((found: readonly Finding[]) => isEnough({ tag, ...judgedOf([...findings, ...found], false) }));
-    findings.push(...(await runChecks(tag, checkpoint, isEnoughOf)));
+    const enoughFound = enough && {
+      first: enough.first,
+      of: (found: readonly Finding[]) => enough.of({ tag, ...judgedOf([...findings, ...found], false) }),
+    };
+    findings.push(...(await runChecks(tag, checkpoint, enoughFound)));
     clock.lap('check');
     // A comment that is idle for one row may be needed by another.
     const complete = rows === 1 && findings.every(({ code }) => issueKinds[code].about === 'making');

@@ -106,8 +106,8 @@ export class Trials {
   async #tried(candidate: Candidate, mostAside: number): Promise<Tried | undefined> {
     const { report, issue } = this.#at;
     const text = withEdits(report.source.text, candidate.edits);
-    const isEnough = (found: Judged) => !solves(issue, report, found);
-    const after = await this.#engine.compute(text, { ...this.#options, isEnough });
+    const enough = { first: issue.code, of: (found: Judged) => !solves(issue, report, found) };
+    const after = await this.#engine.compute(text, { ...this.#options, enough });
     const isOwnSolved = solves(issue, report, after) && looksAsMeant(report, after);
     if (!isOwnSolved && (mostAside === 0 || this.#needsIt(after))) return undefined;
     let solved = isOwnSolved ? { was: report, is: after } : undefined;
@@ -117,7 +117,7 @@ export class Trials {
       const is = await this.#engine.compute(text, {
         ...this.#options,
         row: was.row,
-        isEnough: (found) => !isNoWorse(was, found),
+        enough: { first: issue.code, of: (found) => !isNoWorse(was, found) },
       });
       const needsIt = this.#needsIt(was);
       if (!this.#suits(was, is)) {

@@ -5,6 +5,7 @@
  */
 
 import { checks } from '../../src/checks/all.ts';
+import type { IssueCode } from '../../src/core/issue-kinds.ts';
 import { parseSpec } from '../../src/spec/parse.ts';
 import { SpecSource } from '../../src/spec/source.ts';
 import { loadUses } from '../../src/spec/used-files.ts';
@@ -71,30 +72,27 @@ function mean(values: readonly number[]): number {
 }
 
 /** Whether a name can be read, and what is plainly wrong: together at most 4 ms on a script of twelve letters. */
-const judging = new Set([
-  ...[
-    'hardToRead',
-    'marksOverlap',
-    'cutOffBody',
-    'offBacking',
-    'piecesOverlap',
-    'sharpPoints',
-    'hangsAskew',
-    'hardToScan',
-  ],
+const judging = new Set<IssueCode>([
+  'hard-to-read',
+  'marks-overlap',
+  'cut-off-body',
+  'off-backing',
+  'pieces-overlap',
+  'sharp-point',
+  'hangs-askew',
+  'hard-to-scan',
 ]);
 
-const names = checks.map((check) => check.name);
 for (const [name, text] of Object.entries(cases)) {
-  const times = new Map(names.map((each) => [each, [] as number[]]));
+  const times = new Map([...checks.keys()].map((code) => [code, [] as number[]]));
   for (let round = 0; round < 2 * rounds; round++) {
     const tag = await made(
       text.replace('WORD', `${words[round % words.length]!}${'abcd'[Math.floor(round / words.length)]!}`),
     );
-    for (const check of checks) {
+    for (const [code, check] of checks) {
       const ms = spent(() => check(tag));
       // The first half warms the code.
-      if (round >= rounds) times.get(check.name)!.push(ms);
+      if (round >= rounds) times.get(code)!.push(ms);
     }
   }
   const means = [...times].map(([each, values]) => ({ each, ms: mean(values) }));

@@ -37,13 +37,28 @@ export interface RoundSetter {
   outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: keyof Sunk): Region;
 }
 
+/** Letters slid together at a scale, before they are joined: that takes many times as long, and hardly ever makes them larger. */
+export interface SlidLetters {
+  /** Of the letters and of the bars and posts to come, before growth. */
+  readonly box: Bounds | undefined;
+  joined(): Promise<JoinedLetters>;
+}
+
+export interface JoinedLetters {
+  /** With all that joins them, before growth. */
+  readonly box: Bounds | undefined;
+  united(): MadeShape;
+  /** The same, its region grown with round corners by what its letters expect: for less than uniting them first. */
+  readonly grown?: () => MadeShape;
+}
+
 export interface CurveOutline {
   /** At its natural size; `undefined` if there is nothing. */
   readonly bounds: Bounds | undefined;
   /** Scale over its natural size if nothing else is asked for; 1 if absent. */
   readonly ownScale?: number;
-  /** For letters that slide together, which are sized before they are grown. */
-  readonly slides?: true;
+  /** For letters that slide together, which are sized before they are grown: where they stand at a scale over their natural size. */
+  readonly slid?: (scaleX: number, scaleY: number, checkpoint: Checkpoint) => Promise<SlidLetters>;
   /** Heights of letters, for lettering at its natural size. */
   readonly heights?: Readonly<Record<'capitals' | 'small letters', number>>;
   /** Whether another size is more than a mere enlargement. */
@@ -54,8 +69,6 @@ export interface CurveOutline {
    * The shape at a scale over its natural size. Curves are only flattened here, so that every size is equally smooth.
    */
   at(scaleX: number, scaleY: number, checkpoint: Checkpoint): MadeShape | Promise<MadeShape>;
-  /** The same, its region grown with round corners by what its letters expect: for less than uniting them first. */
-  readonly grownAt?: (scaleX: number, scaleY: number, checkpoint: Checkpoint) => Promise<MadeShape>;
 }
 
 /** A polygon; it is scaled about the middle of its box, which stays where it is. */

@@ -117,12 +117,16 @@ function respaced(
   setFor: (mmPerEm: number) => SetText | SetTextProblem,
   outlineOf: (set: SetText) => CurveOutline,
 ): CurveOutline {
+  const setAgain = (scaleY: number): CurveOutline => {
+    const set = setFor(scaleY);
+    return 'problem' in set ? natural : outlineOf(set);
+  };
   return {
     ...natural,
     changes: true,
-    at: (scaleX, scaleY, checkpoint) => {
-      const set = setFor(scaleY);
-      return ('problem' in set ? natural : outlineOf(set)).at(scaleX, scaleY, checkpoint);
-    },
+    at: (scaleX, scaleY, checkpoint) => setAgain(scaleY).at(scaleX, scaleY, checkpoint),
+    ...(natural.slid && {
+      slid: (scaleX, scaleY, checkpoint) => setAgain(scaleY).slid!(scaleX, scaleY, checkpoint),
+    }),
   };
 }

@@ -7,7 +7,7 @@ import { boundsOf, boxCentre, contains, ringArea } from '../geometry/measure.ts'
 import type { Bounds, Region, Ring } from '../geometry/types.ts';
 import { grownBorder } from './border.ts';
 import type { Checkpoint } from './cache.ts';
-import type { CurveOutline } from './curve-outline.ts';
+import type { CurveOutline, JoinedLetters, SlidLetters } from './curve-outline.ts';
 import { asArea, mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 
@@ -33,7 +33,7 @@ const rounds = 6;
 export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpoint: Checkpoint): Promise<MadeShape> {
   const { bounds } = outline;
   if (!bounds) return { region: [] };
-  if (outline.slides) return slidAndGrown(outline, sizing, checkpoint);
+  if (outline.slid) return slidAndGrown(bounds, outline.slid, sizing, checkpoint);
   const { width, height, grow = 0 } = sizing;
   const natural = { width: bounds.maxX - bounds.minX, height: bounds.maxY - bounds.minY };
   let scaleX = width === undefined ? sizing.scale : (width - 2 * grow) / natural.width;
@@ -71,54 +71,93 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
 }
 
 /** Letters that slide get their size where growth will have them stand, and before they are grown: it adds no more than itself. */
-async function slidAndGrown(outline: CurveOutline, sizing: Sizing, checkpoint: Checkpoint): Promise<MadeShape> {
-  const { tidy, grow = 0, corners, width, height } = sizing;
-  const natural = outline.bounds!;
-  const guessX = width === undefined ? undefined : width / spanX(natural);
-  const guessY = height === undefined ? guessX : height / spanY(natural);
-  let [x, y] = [guessX ?? guessY ?? sizing.scale, guessY ?? sizing.scale];
-  const tried: TriedScale[] = [];
-  // The space between the letters is not in proportion to their size, so this takes a few rounds.
-  while (guessY !== undefined && tried.length < rounds) {
-    const { region } = await outline.at(x, y, checkpoint);
-    const box = boundsOf(tidied(region, tidy));
-    if (!box) return { region: [] };
-    const restX = width === undefined ? height! / spanY(box) : width / spanX(box);
-    const restY = height === undefined ? restX : height / spanY(box);
-    const off = Math.max(Math.abs(restX - 1) * spanX(box), Math.abs(restY - 1) * spanY(box));
-    if (!Number.isFinite(off)) return { region: [] };
-    tried.push({ x, y, restX, restY });
-    if (off < closeMm) break;
-    [x, y] = [x * restX, y * restY];
-  }
-  const { restX, restY, ...scale } = nearest(tried) ?? { x, y, restX: 1, restY: 1 };
-  if (!(scale.x > 0 && scale.y > 0)) return { region: [] };
-  const grownAt = !tidy && corners === 'round' ? outline.grownAt : undefined;
-  const made = await (grownAt?.(scale.x, scale.y, checkpoint) ?? outline.at(scale.x, scale.y, checkpoint));
-  const sized = restX === 1 && restY === 1 ? made : mapShape(made, scaling(restX, restY, { x: 0, y: 0 }));
-  const region = withoutSlivers(grownAt ? sized.region : offset(tidied(sized.region, tidy), grow, corners), sized);
+async function slidAndGrown(
+  natural: Bounds,
+  slid: NonNullable<CurveOutline['slid']>,
+  sizing: Sizing,
+  checkpoint: Checkpoint,
+): Promise<MadeShape> {
+  const { tidy, grow = 0, corners } = sizing;
+  const joined = async (letters: SlidLetters): Promise<JoinedLetters> => {
+    const whole = await letters.joined();
+    return tidy ? { ...whole, box: boundsOf(tidied(whole.united().region, tidy)) } : whole;
+  };
+  const standing = await settled(natural, sizing, (x, y) => slid(x, y, checkpoint));
+  let found = standing && tried(await joined(standing.made), sizing);
+  // What joins letters may reach out of their box.
+  if (found && found.off >= closeMm && !isSameSize(found.made.box!, standing!.made.box!))
+    found = await settled(natural, sizing, async (x, y) => joined(await slid(x, y, checkpoint)));
+  if (!found) return { region: [] };
+  const { made, restX, restY } = found;
+  const grown = !tidy && corners === 'round' ? made.grown?.() : undefined;
+  const solid = grown ?? made.united();
+  const sized = restX === 1 && restY === 1 ? solid : mapShape(solid, scaling(restX, restY, { x: 0, y: 0 }));
+  const region = withoutSlivers(grown ? sized.region : offset(tidied(sized.region, tidy), grow, corners), sized);
   const lettering = sized.lettering?.map((each) => each.grown(grow, corners));
   return { ...sized, region, ...(lettering ? { lettering } : {}) };
 }
 
-/** A scale, and by how much the shape is still to be stretched at it. */
-interface TriedScale {
-  readonly x: number;
-  readonly y: number;
+interface Boxed {
+  readonly box: Bounds | undefined;
+}
+
+/** What was made at some scale, by how much it is still to be stretched, and how many mm that is. */
+interface Tried<T> {
+  readonly made: T;
   readonly restX: number;
   readonly restY: number;
+  readonly off: number;
+}
+
+/** At the scale that gives the size asked for; `undefined` if there is none, or nothing to be sized. */
+async function settled<T extends Boxed>(
+  natural: Bounds,
+  sizing: Sizing,
+  at: (scaleX: number, scaleY: number) => Promise<T>,
+): Promise<Tried<T> | undefined> {
+  const { width, height } = sizing;
+  const guessX = width === undefined ? undefined : width / spanX(natural);
+  const guessY = height === undefined ? guessX : height / spanY(natural);
+  let [x, y] = [guessX ?? guessY ?? sizing.scale, guessY ?? sizing.scale];
+  const all: Tried<T>[] = [];
+  // The space between the letters is not in proportion to their size, so this takes a few rounds.
+  while (all.length < rounds) {
+    const next = x > 0 && y > 0 ? tried(await at(x, y), sizing) : undefined;
+    if (!next) return undefined;
+    all.push(next);
+    if (next.off < closeMm) break;
+    [x, y] = [x * next.restX, y * next.restY];
+  }
+  return nearest(all);
+}
+
+function tried<T extends Boxed>(made: T, { width, height }: Sizing): Tried<T> | undefined {
+  const { box } = made;
+  if (width === undefined && height === undefined) return { made, restX: 1, restY: 1, off: 0 };
+  if (!box) return undefined;
+  const restX = width === undefined ? height! / spanY(box) : width / spanX(box);
+  const restY = height === undefined ? restX : height / spanY(box);
+  const off = Math.max(Math.abs(restX - 1) * spanX(box), Math.abs(restY - 1) * spanY(box));
+  return Number.isFinite(off) ? { made, restX, restY, off } : undefined;
+}
+
+/** Sizes that differ by less than this, in mm, are the same. */
+const sameMm = 1e-4;
+
+function isSameSize(one: Bounds, other: Bounds): boolean {
+  return Math.abs(spanX(one) - spanX(other)) < sameMm && Math.abs(spanY(one) - spanY(other)) < sameMm;
 }
 
 /**
  * The one that needs least stretching. Where letters find other places at some size, the size asked for may not be among those that they
  * have by themselves: then rather one that is enlarged, so that no joint becomes narrower.
  */
-function nearest(tried: readonly TriedScale[]): TriedScale | undefined {
-  const cost = ({ restX, restY }: TriedScale): number => {
+function nearest<T>(all: readonly Tried<T>[]): Tried<T> | undefined {
+  const cost = ({ restX, restY }: Tried<T>): number => {
     const [least, most] = [Math.log(Math.min(restX, restY)), Math.log(Math.max(restX, restY))];
     return Math.max(most, shrinkingCost * -least);
   };
-  return tried.reduce<TriedScale | undefined>((a, b) => (a && cost(a) <= cost(b) ? a : b), undefined);
+  return all.reduce<Tried<T> | undefined>((a, b) => (a && cost(a) <= cost(b) ? a : b), undefined);
 }
 
 /** How much worse it is to shrink a shape than to enlarge it. */

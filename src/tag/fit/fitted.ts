@@ -59,8 +59,8 @@ const regrowths = 2;
 const isSmoothAt = (share: number): boolean => share > 0.6 && share <= 1.01;
 
 /** Whether only scaling changes a shape: it has no growth, no spacing and no lines with a width of their own. */
-function isAsDrawn({ lines }: MadeShape, { changes, slides }: CurveOutline, { grow, tidy }: Modifiers): boolean {
-  return !grow && !tidy && !changes && !slides && !lines;
+function isAsDrawn({ lines }: MadeShape, { changes, slid }: CurveOutline, { grow, tidy }: Modifiers): boolean {
+  return !grow && !tidy && !changes && !slid && !lines;
 }
 
 /** `undefined` if it fits at no size. */

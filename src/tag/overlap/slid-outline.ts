@@ -5,13 +5,13 @@ import { normalise, offset, union } from '../../geometry/clipper.ts';
 import { curveBounds } from '../../geometry/curves.ts';
 import { flatten } from '../../geometry/flatten.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
-import type { Region } from '../../geometry/types.ts';
+import type { Bounds, Region } from '../../geometry/types.ts';
 import type { FontFace } from '../../text/font-face.ts';
 import type { Checkpoint, StageCache } from '../cache.ts';
 import type { SetText } from '../lettering.ts';
 import { Lettering } from '../letters.ts';
 import type { Letter, LetterCurves } from '../letters.ts';
-import type { DrawnText, CurveOutline } from '../curve-outline.ts';
+import type { DrawnText, CurveOutline, SlidLetters } from '../curve-outline.ts';
 import { mapBand, mapShape } from '../made-shape.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { sampleLetters } from '../sample-letters.ts';
@@ -21,11 +21,12 @@ import { onCircle } from './circle.ts';
 import type { Bend } from './circle.ts';
 import { hairlineWidth, hasHairlines } from './hairlines.ts';
 import { idOf } from './grown-shape.ts';
-import { joinLetters } from './join.ts';
-import type { PlacedPart } from './join.ts';
+import { joinLetters, thinned } from './join.ts';
 import { letterParts } from './letters.ts';
 import { pitchFor } from './measures.ts';
 import type { Measures } from './measures.ts';
+import { standingLetters } from './stand.ts';
+import type { PlacedPart } from './stand.ts';
 
 /** Measures in mm. */
 export interface Slide {
@@ -45,24 +46,16 @@ export interface OverlapInput {
 
 /** The outline of slid lettering. Straight text has the middle of its box on the origin, text on an arc its hub. */
 export function slidOutline(drawn: SlidText, slide: Slide, making: OverlapInput): CurveOutline {
-  const grow = Math.max(0, slide.grow);
-  const outline: CurveOutline = {
-    slides: true,
+  const measured = { ...slide, grow: Math.max(0, slide.grow) };
+  const slid = (scaleX: number, scaleY: number, checkpoint: Checkpoint): Promise<SlidLetters> =>
+    slidLetters(drawn, measured, making, { scaleX, scaleY, checkpoint });
+  return {
     bounds: curveBounds(drawn.curves),
     at: async (scaleX, scaleY, checkpoint) => {
-      const joined = await joinedAt(drawn, { ...slide, grow }, making, { scaleX, scaleY, checkpoint });
-      return madeOf(joined, union([...joined.letters.map(({ region }) => region), joined.joints]));
+      const letters = await slid(scaleX, scaleY, checkpoint);
+      return (await letters.joined()).united();
     },
-  };
-  if (grow === 0 || drawn.arc) return outline;
-  return {
-    ...outline,
-    // Growing a union and uniting what is grown are the same, and the same letters recur.
-    grownAt: async (scaleX, scaleY, checkpoint) => {
-      const joined = await joinedAt(drawn, { ...slide, grow }, making, { scaleX, scaleY, checkpoint });
-      const parts = joined.parts.map((part) => grownPart(part, grow, making.cache));
-      return madeOf(joined, union([...parts, offset(normalise(joined.joints), grow)]));
-    },
+    slid,
   };
 }
 
@@ -73,38 +66,29 @@ function grownPart({ drawn, at }: PlacedPart, grow: number, cache: StageCache): 
 
 type SlidText = DrawnText & Pick<SetText, 'band' | 'arc'>;
 
-/** Letters that have been joined, not yet united. */
-interface JoinedText {
-  readonly letters: readonly Letter[];
-  readonly parts: readonly PlacedPart[];
-  readonly joints: Region;
-  readonly made: Omit<MadeShape, 'region'>;
-  readonly isBent: boolean;
-}
-
-interface JoinSetting {
+interface SlideScale {
   readonly scaleX: number;
   readonly scaleY: number;
   readonly checkpoint: Checkpoint;
 }
 
-async function joinedAt(
+async function slidLetters(
   { xHeight: naturalXHeight, letters, band, arc, path }: SlidText,
   slide: Slide,
   making: OverlapInput,
-  { scaleX, scaleY, checkpoint }: JoinSetting,
-): Promise<JoinedText> {
+  { scaleX, scaleY, checkpoint }: SlideScale,
+): Promise<SlidLetters> {
   const xHeight = naturalXHeight * scaleY;
   const { grow, web } = slide;
   const hairline = hasFineLetters(making, web / xHeight) ? hairlineWidth({ web, xHeight, grow }) : 0;
   const measures = { ...slide, xHeight, hairline, pitch: pitchFor(xHeight, web) };
   const bend = arc && onCircle(arc, scaleY);
   const bodies = await bodiesOf(letters, { scaleX, scaleY, measures, bend, making }, checkpoint);
-  const joined = await joinLetters(bodies, measures, making.cache, checkpoint);
+  const standing = await standingLetters(bodies, measures, checkpoint);
   const bent = (region: Region): Region => (bend ? bend.bent(region) : region);
   const whole = letters.flatMap(({ text, line, baseline }, index): Letter[] => {
-    const own = joined.letters.flatMap((parts, k) => (bodies[k]!.index === index ? parts : []));
-    const heldByMark = bodies.some((body, k) => body.index === index && joined.heldByMark.has(k));
+    const own = standing.parts.flatMap((parts, k) => (bodies[k]!.index === index ? parts : []));
+    const heldByMark = bodies.some((body, k) => body.index === index && standing.heldByMark.has(k));
     if (own.length === 0) return [];
     const region = own.flatMap(({ drawn, at }) => [...movedRegion(drawn, at)]);
     const asSet = bodies.filter((body) => body.index === index).flatMap(setRegion);
@@ -115,27 +99,42 @@ async function joinedAt(
     const upright = bend ? {} : { baseline: baseline * scaleY + up };
     return [{ text, region: bent(region), opens, line, ...upright, asSet: bent(asSet), heldByMark }];
   });
+  const boxWith = (joints: Region): Bounds | undefined =>
+    boundsOf([...whole.flatMap((letter) => [...letter.region]), ...joints]);
   const thickened = Math.max(0, hairline - 2 * grow);
   const about = { path, xHeight, grow: 0, as: 'material' as const, slid: true, hairline: thickened };
-  return {
-    letters: whole,
-    parts: joined.letters.flat(),
-    joints: bent(joined.joints),
-    made: {
-      lettering: [new Lettering(about, () => whole)],
-      ...(band ? { band: mapBand(band, (y) => y * scaleY, scaleX) } : {}),
-      ...(bend ? { arcCentre: { x: 0, y: 0 } } : {}),
-    },
-    isBent: bend !== undefined,
+  const made = {
+    lettering: [new Lettering(about, () => whole)],
+    ...(band ? { band: mapBand(band, (y) => y * scaleY, scaleX) } : {}),
+    ...(bend ? { arcCentre: { x: 0, y: 0 } } : {}),
   };
-}
-
-/** Straight text has the middle of its box, as it is before growth, on the origin. */
-function madeOf({ letters, joints, made, isBent }: JoinedText, region: Region): MadeShape {
-  const box = boundsOf([...letters.flatMap((letter) => [...letter.region]), ...joints]);
-  if (!box || isBent) return { ...made, region };
-  const centre = boxCentre(box);
-  return mapShape({ ...made, region }, translation(-centre.x, -centre.y));
+  const strokes = bodies.flatMap((body, index) => movedRegion(body.strokes, standing.points[index]!));
+  const bars = standing.joints.flatMap(({ region }) => thinned(region, measures));
+  return {
+    box: boxWith(bent([...strokes, ...bars])),
+    joined: async () => {
+      const joints = await joinLetters(bodies, standing, measures, making.cache, checkpoint);
+      const box = boxWith(bent(joints));
+      /** Straight text has the middle of its box, as it is before growth, on the origin. */
+      const centred = (region: Region): MadeShape => {
+        if (!box || bend) return { ...made, region };
+        const centre = boxCentre(box);
+        return mapShape({ ...made, region }, translation(-centre.x, -centre.y));
+      };
+      return {
+        box,
+        united: () => centred(union([...whole.map(({ region }) => region), bent(joints)])),
+        // Growing a union and uniting what is grown are the same, and the same letters recur.
+        ...(grow > 0 &&
+          !bend && {
+            grown: () => {
+              const parts = standing.parts.flat().map((part) => grownPart(part, grow, making.cache));
+              return centred(union([...parts, offset(normalise(joints), grow)]));
+            },
+          }),
+      };
+    },
+  };
 }
 
 /** The letter where its font has it. */

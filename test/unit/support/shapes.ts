@@ -65,6 +65,11 @@ export function erode(region: Region, delta: number): Region {
   return offset(region, -delta, 0.002);
 }
 
+/** With fewer points: those within `tolerance` of the line between their neighbours are left out. */
+export function simplified(region: Region, tolerance: number): Region {
+  return toRegion(Clipper.simplifyPaths(toPaths(region), tolerance * unitsPerMm));
+}
+
 /** Turned about the origin by `angle` (radians), enlarged, then moved. */
 export function transformed(region: Region, angle: number, scale = 1, dx = 0, dy = 0): Region {
   const c = scale * Math.cos(angle);

@@ -101,6 +101,10 @@ export function makeShape(shape: string, others: readonly string[] = [], engine?
   return make(specOf([...others, `body: ${shape}`], 'body: [body], parts: many'), engine);
 }
 
+export function makeShapeUnchecked(shape: string): Promise<Unchecked> {
+  return makeUnchecked(specOf([`body: ${shape}`], 'body: [body], parts: many'));
+}
+
 /** An issue's stretch of the text, and its 1-based line and column. */
 export function placeOf(made: Report, { range }: Issue): { text: string; line: number; column: number } {
   return { text: made.source.text.slice(range.start, range.end), ...made.source.position(range.start) };

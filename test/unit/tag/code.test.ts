@@ -9,7 +9,7 @@ import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { crossings } from '../../../src/strength/line-stretches.ts';
 import { moduleOf } from '../../../src/tag/code.ts';
-import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
+import { assertNear, make, makeShapeUnchecked, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { tools } from '../support/tools.ts';
 
@@ -50,14 +50,14 @@ describe('A code', () => {
   for (const text of texts)
     for (const correction of ['low', 'medium', 'quartile', 'high'])
       it(`says “${text}” with ${correction} correction, as another program reads it`, async () => {
-        const made = await makeShape(`{code: "${text}", size: 60, correction: ${correction}}`);
+        const made = await makeShapeUnchecked(`{code: "${text}", size: 60, correction: ${correction}}`);
         assertNear(made.width, 60, 1e-4);
         assertNear(made.height, 60, 1e-4);
         assert.equal(read(made.region, 8), text);
       });
 
   it('is a square of 17 + 4·version modules (ISO/IEC 18004), with three finder patterns of 7', async () => {
-    const { report: found, region } = await makeShape('{code: "SEED 4711", size: 21}');
+    const { report: found, region } = await makeShapeUnchecked('{code: "SEED 4711", size: 21}');
     const [code] = [...found.tag!.made.values()][0]!.codes!;
     assert.equal(code!.matrix.length, 21);
     assertNear(moduleOf(code!), 1, 1e-9);

@@ -22,8 +22,8 @@ import { hairlinesOf, hasHairlines } from '../../../src/tag/overlap/hairlines.ts
 import { lapMm } from '../../../src/tag/overlap/lap.ts';
 import { slidOutline } from '../../../src/tag/overlap/slid-outline.ts';
 import { closedCounters, textOf } from '../../names/joined.ts';
-import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
-import type { Made } from '../support/engine.ts';
+import { assertNear, make, makeUnchecked, newEngine, placeOf, report, specOf } from '../support/engine.ts';
+import type { Unchecked } from '../support/engine.ts';
 import { disc } from '../support/shapes.ts';
 import { Eroded } from '../support/eroded.ts';
 import { assertWorked, worked } from '../support/effort.ts';
@@ -41,9 +41,12 @@ const engine = newEngine({
 
 const head = ['stock: {thickness: 3 mm, kerf: 0.16 mm, min_web: 1.5 mm}'];
 
-function slid(text: string, more: string, font = 'Nunito, weight: 800'): Promise<Made> {
-  const shape = `body: {text: ${JSON.stringify(text)}, font: ${font}, ${more}}`;
-  return make(specOf([shape], 'body: [body], parts: many', head), engine);
+function specSlid(text: string, more: string, font = 'Nunito, weight: 800'): string {
+  return specOf([`body: {text: ${JSON.stringify(text)}, font: ${font}, ${more}}`], 'body: [body], parts: many', head);
+}
+
+function slid(...asked: Parameters<typeof specSlid>): Promise<Unchecked> {
+  return makeUnchecked(specSlid(...asked), engine);
 }
 
 async function problems(shape: string): Promise<string[]> {
@@ -57,7 +60,7 @@ function partsEroded(region: Region, width: number): number {
   return new Eroded(region, width).parts.filter((part) => area(part) > 0.05).length;
 }
 
-function lettersOf(made: Made) {
+function lettersOf(made: Unchecked) {
   const [solid] = [...made.report.tag!.made.values()];
   return solid!.lettering![0]!.letters;
 }
@@ -333,7 +336,7 @@ describe('An apostrophe', () => {
 });
 
 describe('A full stop', () => {
-  const gapOf = (made: Made, a: number, b: number) => {
+  const gapOf = (made: Unchecked, a: number, b: number) => {
     const letters = lettersOf(made);
     return boundsOf(letters[b]!.region)!.minX - boundsOf(letters[a]!.region)!.maxX;
   };
@@ -402,7 +405,7 @@ describe('A bar along the baseline', () => {
 
 describe('A link between the letters of a script', () => {
   /** The edges of what is between two letters, at shares of the way from one to the other along the baseline. */
-  function between(made: Made, index: number, shares: readonly number[]) {
+  function between(made: Unchecked, index: number, shares: readonly number[]) {
     const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
     const band = [rectangle(-200, baseline + 0.8, 200, baseline + 0.9)];
     const [before, after] = [index, index + 1].map((k) => boundsOf(intersection(lettersOf(made)[k]!.region, band))!);
@@ -452,7 +455,7 @@ describe('A link between the letters of a script', () => {
 });
 
 /** The bounds of a piece, up to a height, on a line from top to bottom. */
-function strip({ region }: Made, x: number, top = 200): Bounds {
+function strip({ region }: Unchecked, x: number, top = 200): Bounds {
   return boundsOf(intersection(region, [rectangle(x - 0.01, -200, x + 0.01, top)]))!;
 }
 
@@ -515,7 +518,7 @@ describe('What joining letters leaves', () => {
   });
 
   it('is no speck where growth closes the mouth of a notch before its ground', async () => {
-    const made = await slid('Max', 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.5 mm', 'Alfa Slab One');
+    const made = await make(specSlid('Max', 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.5 mm', 'Alfa Slab One'), engine);
     assert.ok(made.region.every((ring) => !isSpeck(ring, 0.16)));
     assert.equal(made.report.issues.filter(({ code }) => code === 'speck').length, 0);
   });
@@ -557,7 +560,7 @@ describe('Gaps between letters that meet', () => {
     ['Kit', 'Alfa Slab One', 0.36],
   ] as const) {
     it(`${text} in ${font} has none that closes`, async () => {
-      const made = await slid(text, `x_height: 12 mm, overlap: 0.6 mm, grow: ${grow} mm`, font);
+      const made = await make(specSlid(text, `x_height: 12 mm, overlap: 0.6 mm, grow: ${grow} mm`, font), engine);
       assert.deepEqual(
         made.issues.map(({ code }) => code),
         [],
@@ -586,7 +589,7 @@ describe('Text without overlap', () => {
 });
 
 describe('Hairlines of letters that slide', () => {
-  const least = (made: Made): number => Math.min(...findNecks(made.region, 2).map(({ width }) => width));
+  const least = (made: Unchecked): number => Math.min(...findNecks(made.region, 2).map(({ width }) => width));
 
   it('become as wide as min_web without growth, and all other strokes stay', async () => {
     const plain = await slid('An', 'x_height: 12 mm', 'Great Vibes');
@@ -663,7 +666,7 @@ describe('Sizes of letters that slide', () => {
       await slid('Leo', 'x_height: 16 mm, overlap: 0.6 mm'),
       await slid('Leo', 'x_height: 16 mm, overlap: 0.6 mm, grow: 0.5 mm'),
     ];
-    const areas = (made: Made) => lettersOf(made).map(({ region }) => area(region));
+    const areas = (made: Unchecked) => lettersOf(made).map(({ region }) => area(region));
     areas(plain).forEach((each, index) => {
       assertNear(areas(grown)[index]!, each, 1e-3, 'area of a letter');
     });

@@ -27,6 +27,9 @@ export function offset(region: Region, delta: number, arcTolerance: number): Reg
   );
 }
 
+export const withFewerPoints = (region: Region, tolerance: number): Region =>
+  solved([region], (paths) => clipper2.SimplifyPaths64(paths, tolerance * unitsPerMm, true));
+
 /** mm²; holes, which run clockwise, count as less than nothing. */
 export function area(rings: readonly Ring[]): number {
   const paths = toPaths(rings);

@@ -5,7 +5,7 @@
 
 import { ringArea } from '../../../src/geometry/measure.ts';
 import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
-import { difference, offset, united } from './clipper2.ts';
+import { difference, offset, united, withFewerPoints } from './clipper2.ts';
 
 /** Numbers from 0 to 1, the same for the same seed. */
 export { seededRandom } from '../../../src/nesting/seeded-random.ts';
@@ -67,7 +67,7 @@ export function erode(region: Region, delta: number): Region {
 
 /** With fewer points: those within `tolerance` of the line between their neighbours are left out. */
 export function simplified(region: Region, tolerance: number): Region {
-  return toRegion(Clipper.simplifyPaths(toPaths(region), tolerance * unitsPerMm));
+  return withFewerPoints(region, tolerance);
 }
 
 /** Turned about the origin by `angle` (radians), enlarged, then moved. */

@@ -117,8 +117,8 @@ describe('Fitting anywhere', () => {
       ['Ty', 'Great Vibes', 'hole: top', true],
       ['Dill', 'Pacifico', 'keyhole: top', true],
       ['Rosemary', 'Pacifico', 'keyhole: top', true],
-      // In one half there is room for much larger letters than below the keyhole.
-      ['Ty', 'Pacifico', 'keyhole: top', false],
+      // In one half there is room for much larger letters than below a long keyhole.
+      ['Ty', 'Pacifico', 'keyhole: {at: top, length: 18}', false],
     ] as const) {
       const made = await make(
         specOf(

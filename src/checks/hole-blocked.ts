@@ -140,12 +140,16 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
   'on a mark': 'on a dot or an accent of the letters, which can no longer be seen as one',
   'between words': 'between two words and reads as a sign of its own',
   'letter within': 'between the letters and reads as an “o”',
+  tail: 'below a letter and reads as part of it, as the bowl of a “6” does',
   letter: besideLetters,
   'letter behind': besideLetters,
 };
 
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter, or make another of one. */
-function readsAsLetter({ path, centre, readAs = [], covers }: PlacedHanger, { id }: Piece): Finding[] {
+function readsAsLetter({ path, at, centre, readAs: all = [], covers }: PlacedHanger, { id }: Piece): Finding[] {
+  // Below the letters is where it was asked for then.
+  const isAtFoot = at.kind === 'anchor' && at.anchor.startsWith('bottom');
+  const readAs = isAtFoot ? all.filter((each) => each !== 'tail') : all;
   const stemLetter = stemLetters.find((letter) => readAs.includes(letter));
   const beside = Object.entries(ringPlaces).find(([place]) => readAs.includes(place as ReadAs))?.[1];
   if (!beside && !stemLetter && !covers) return [];

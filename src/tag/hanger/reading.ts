@@ -1,7 +1,7 @@
 /**
  * Finds where a ring would read as part of the lettering that it hangs: as a dot or an accent beside existing ones, as
  * an accent on a small letter, as a full stop at the foot of the line, as an “o” in front of, within or behind it, as
- * a sign between two words, or as a “d” or a “9” with the stem of its first letter. The reaches are our own judgement,
+ * a sign between two words, as a “d” or a “9” with the stem of its first letter, or as the bowl of a “6” below one. The reaches are our own judgement,
  * the order of the costs what OCR makes of rings at 7000 places (`npm run ring-places -- --read` shows those chosen).
  */
 
@@ -60,6 +60,7 @@ export type ReadAs =
   | 'mark'
   | 'accent'
   | 'full stop'
+  | 'tail'
   | 'letter'
   | 'letter behind'
   | 'letter within'
@@ -74,6 +75,7 @@ const costs: Readonly<Record<ReadAs, number>> = {
   mark: 0.8,
   accent: 0.75,
   'full stop': 0.4,
+  tail: 0.8,
   letter: 0.3,
   'letter behind': 0.65,
   'letter within': 0.7,
@@ -243,12 +245,13 @@ function onTheLine(
 }
 
 function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
-  const { baseline, xHeight, first, last, hasInitial, ends } = line;
+  const { box, baseline, xHeight, first, last, hasInitial, ends, isOverLine } = line;
   const share = (2 * radius) / xHeight;
   const isInBand = y >= baseline && y <= baseline + xHeight;
   // However small, a ring among the letters is one of them.
   if (isInBand && share < largestLetter && x > first && x < last) return ['letter within'];
   if (share < smallestLetter || share > largestLetter) return [];
+  if (y < baseline && x > box.minX && x < box.maxX && (!isOverLine || y > baseline - 2 * radius)) return ['tail'];
   const isBefore = x < first;
   const end = ends[isBefore ? 0 : 1];
   const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;

@@ -271,6 +271,7 @@ function misread({ x, y }: Point, lettered: Lettered): number {
   if (isInBand && x > first && x < last && asLetter < 1.6) return 0.7;
   const stop = y < baseline + hole + wall ? 0.4 : 0;
   if (asLetter < 0.5 || asLetter > 1.6) return stop;
+  if (y < baseline && x > left && x < right) return 0.8;
   const stemmed = x < first || x > last ? stemLetter({ x, y }, lettered, x < first ? -1 : 1) : undefined;
   if (stemmed === 'low bowl') return 0.7;
   if (stemmed === 'high bowl') return 0.6;
@@ -505,6 +506,26 @@ describe('A ring that finds its own place in lettering', () => {
       beside && newEngine(beside),
     );
   };
+
+  it('is no bowl below a slanted I, and where it is asked for there, nothing is said', async () => {
+    const beside = { 'kaushan.woff2': await packagedWoff2('kaushan-script', 'latin', 400) };
+    const ring = (at: string) =>
+      make(
+        specOf(
+          ['name: {text: Irmi, font: kaushan.woff2, x_height: 9, overlap: auto, grow: 0.2}'],
+          `body: [name], hanger: {ring: {at: ${at}}}`,
+          ['stock: {thickness: 3}', 'tie: {twine: 1.5}'],
+        ),
+        newEngine(beside),
+      );
+    const left = (await ring('left')).pieces[0]!.hangers[0]!;
+    assert.ok(!left.readAs!.includes('tail') && left.centre.x < 0);
+    const low = await ring('bottom');
+    assert.ok(low.pieces[0]!.hangers[0]!.readAs!.includes('tail'));
+    assert.ok(!low.issues.some(({ message }) => message.includes('below a letter')));
+    const nudged = await ring('{left: 12, down: 9}');
+    assert.ok(nudged.issues.some(({ message }) => message.includes('below a letter')));
+  });
 
   it('stands between no two words, nor on the letters beside the gap, but in the first', async () => {
     const beside = { 'caveat.woff2': await packagedWoff2('caveat', 'latin', 700) };

@@ -14,6 +14,10 @@ const keptShare = 0.3;
 /** The same on an axis of symmetry, for which a shape comes nearer to them. */
 const keptOnAxisShare = 0.1;
 
+/** The space above and below is seen over this share of the width, and is another than the way where it is so many times as large. */
+const middleShare = 1 / 3;
+const wider = 1.5;
+
 /** Rounds of centring, horizontally and then vertically. */
 const rounds = 3;
 
@@ -37,6 +41,7 @@ export function centringMove(
 ): Point {
   const shift = { x: 0, y: 0 };
   const known: { [along in 'x' | 'y']?: LevelsOfBoth } = {};
+  const inside = middlePart(points, middleShare);
   const toMiddle = (along: 'x' | 'y', across: 'x' | 'y'): number => {
     const levels = (known[along] ??= {
       points: new Levels(points, along, across),
@@ -45,14 +50,19 @@ export function centringMove(
     const { back, ahead } = freeTravel(levels, rings, walls.region, shift, along, across);
     if (!Number.isFinite(back + ahead)) return 0;
     const [low, high] = extent(points, along);
-    const middle = (low + high + ahead - back) / 2;
+    // A wide line that soon meets the sides of an oval says little of the space above it and below.
+    const seen = along === 'y' ? seenSpace(inside, walls, shift) : { back, ahead };
+    const isHeldAside = seen.back > wider * back || seen.ahead > wider * ahead;
+    const middle = (low + high + seen.ahead - seen.back) / 2;
     const axis = axes[along];
     const within = (move: number, share: number): number => {
       const kept = share * (back + ahead);
       return Math.min(ahead - kept, Math.max(kept - back, move));
     };
     const toAxis = axis === undefined ? Infinity : axis - centre[along] - shift[along];
-    return within(toAxis, keptOnAxisShare) === toAxis ? toAxis : within(middle - centre[along], keptShare);
+    return within(toAxis, keptOnAxisShare) === toAxis
+      ? toAxis
+      : within(middle - centre[along], isHeldAside ? keptOnAxisShare : keptShare);
   };
   for (let round = 0; round < rounds; round++) {
     const x = only === 'y' ? 0 : toMiddle('x', 'y');
@@ -62,6 +72,19 @@ export function centringMove(
     if (Math.max(Math.abs(x), Math.abs(y)) < middleMm) break;
   }
   return shift;
+}
+
+/** The points above and below the middle of a shape. */
+function middlePart(points: readonly Point[], share: number): readonly Point[] {
+  const [left, right] = extent(points, 'x');
+  const reach = (share * (right - left)) / 2;
+  return points.filter(({ x }) => Math.abs(x - (left + right) / 2) < reach);
+}
+
+/** From the middle of a shape up and down to the edges of the room. */
+function seenSpace(points: readonly Point[], { region }: Walls, shift: Point): FreeWay {
+  const moved = { along: shift.y, across: shift.x };
+  return wayToEdges(new Levels(points, 'y', 'x'), region, true, 'y', 'x', moved);
 }
 
 function extent(points: readonly Point[], along: 'x' | 'y'): [number, number] {

@@ -112,6 +112,22 @@ describe('Fitting anywhere', () => {
     });
   }
 
+  it('sees the space above and below a block of lines in its middle, not at the ends of a wide line', async () => {
+    const spec = (lines: string) =>
+      specOf(
+        [
+          'plate: {oval: {size: [60, 90], exponent: 4}}',
+          `names: {lines: [${lines}], font: Great Vibes, fit: {in: plate, margin: 5}}`,
+        ],
+        'body: [plate], engrave: [names], hanger: {slot: {at: top, length: 9}}',
+      );
+    for (const lines of ['Wilhelmina, Bo, Ingeborg, Jäckel', 'Wilhelmina, Ada, Ingeborg']) {
+      const made = await make(spec(lines));
+      const { minY, maxY } = boundsOf(markOf(made))!;
+      assert.ok(Math.abs(minY + maxY) / 2 < 6.5, `${lines}: ${(minY + maxY) / 2} mm off the middle`);
+    }
+  });
+
   it('gives up a little of the largest size to stand on the axis of a heart, and no more than it may', async () => {
     for (const [word, font, hole, isCentred] of [
       ['Ty', 'Great Vibes', 'hole: top', true],

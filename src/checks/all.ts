@@ -20,6 +20,7 @@ import { markOffBody } from './mark-off-body.ts';
 import { marksOverlap } from './marks-overlap.ts';
 import { notFilled, withoutPlaceholders } from './not-filled.ts';
 import { notMeasured } from './not-measured.ts';
+import { oddValues } from './odd-value.ts';
 import { offBacking } from './off-backing.ts';
 import { offCentre } from './off-centre.ts';
 import { piecesOverlap } from './pieces-overlap.ts';
@@ -42,6 +43,7 @@ function byEach(check: Check): Check {
 /** Each with the one kind of problem that it finds. */
 export const checks: ReadonlyMap<IssueCode, Check> = new Map<IssueCode, Check>([
   ['unsafe-material', byEach(unsafeMaterial)],
+  ['odd-value', byEach(oddValues)],
   ['loose-part', looseParts],
   ['exceeds-sheet', byEach(exceedsSheet)],
   ['weak-bridge', byEach(weakBridges)],

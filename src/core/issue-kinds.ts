@@ -137,6 +137,7 @@ export const issueKinds = {
     severity: 'info',
     summary: 'A font marked as not for embedding.',
   },
+  'odd-value': { about: 'making', severity: 'info', summary: 'A value that looks like a slip of the hand.' },
   'unsafe-material': { about: 'making', severity: 'error', summary: 'A material that must not be laser cut.' },
 } as const satisfies Readonly<Record<string, IssueKind>>;
 

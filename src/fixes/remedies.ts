@@ -17,6 +17,7 @@ import { cutOnBody } from './remedies/cuts.ts';
 import { loadOnPiece } from './remedies/load.ts';
 import { coarserDetail, hiddenLine, onBody } from './remedies/marks.ts';
 import { marksApart, piecesApart } from './remedies/overlaps.ts';
+import { likelyValue } from './remedies/odd-values.ts';
 import { blunter } from './remedies/points.ts';
 import { scannable } from './remedies/codes.ts';
 import { smallerPiece } from './remedies/size.ts';
@@ -102,6 +103,8 @@ export function remediesFor(at: Case): Remedy[] {
       return smallerPiece(at);
     case 'across-grain':
       return alongGrain(at);
+    case 'odd-value':
+      return likelyValue(at);
     case 'missing-glyph':
       return withMissingLetters(at);
     default:

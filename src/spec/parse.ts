@@ -13,6 +13,7 @@ import { textsOf } from './shape-model.ts';
 import type { Shape } from './shape-model.ts';
 import type { TagModel } from './model.ts';
 import { RowValues, specAsksForColumns } from './row-values.ts';
+import { pastedQuotes } from './pasted-quotes.ts';
 import { readPieces } from './read-pieces.ts';
 import { readWorkshop } from './read-workshop.ts';
 import { Scope } from './scope.ts';
@@ -50,7 +51,7 @@ export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 
     return { source, issues: [slipOf(source, (text) => trialReading(text, uses, row))], row: 0 };
   const read = readSpec(source, uses, row, given);
   const renamed = source.oldKeys.map(renamedKey);
-  if (read.issues.length === 0) return { source, ...read, issues: renamed };
+  if (read.issues.length === 0) return { source, ...read, issues: [...pastedQuotes(source), ...renamed] };
   const issues = oneForEachSlip(source, read.issues, (text) => {
     const changed = new SpecSource(text);
     return changed.issues.length > 0 ? undefined : readSpec(changed, uses, row, given).issues;

@@ -1,0 +1,54 @@
+/** Measures of a stock that no laser, or no sheet, has: a slip of the hand that would spoil the fit of everything cut. */
+
+import type { Finding } from '../core/issue.ts';
+import { limit, mm } from '../core/figures.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { Check } from './check.ts';
+import { stockPath } from './stock-path.ts';
+
+/** What the beams of lasers cut, in mm: common practice, no source. */
+const usualKerf = { least: 0.05, most: 0.5 } as const;
+
+/** Thickness of writing paper, in mm: common practice, no source. */
+const paperMm = 0.1;
+
+/** Slack for lengths that were inches, in mm. */
+const slackMm = 1e-6;
+
+export const oddValues: Check = ({ stock, pieces }): Finding[] => {
+  const { kerf, thickness } = stock;
+  const [piece] = pieces;
+  const at = (key: string) => ({
+    code: 'odd-value' as const,
+    // A stock with a name is written elsewhere.
+    path: stockPath(pieces, stock.name === undefined ? key : undefined),
+    ...(piece?.cutFrom ? { piece: piece.id } : {}),
+  });
+  const findings: Finding[] = [];
+  const isWide = kerf > usualKerf.most + slackMm;
+  if (isWide || (kerf > 0 && kerf < usualKerf.least - slackMm)) {
+    const likely = likelyKerf(stock);
+    const meant = likely === undefined ? 'Cut a kerf test to find it.' : `Was ${mm(likely)} meant?`;
+    findings.push({
+      ...at('kerf'),
+      severity: isWide ? 'warning' : 'info',
+      width: kerf,
+      message: `The kerf is ${mm(kerf, isWide ? 2 : 3)}; lasers cut about ${limit(usualKerf.least)} to ${limit(usualKerf.most)} wide. ${meant}`,
+    });
+  }
+  if (thickness !== undefined && thickness < paperMm - slackMm)
+    findings.push({
+      ...at('thickness'),
+      severity: 'warning',
+      width: thickness,
+      message: `The sheet is ${mm(thickness)} thick, and paper is ${mm(paperMm)}; check the number and its unit.`,
+    });
+  return findings;
+};
+
+/** The kerf with its point one place further, if that is one of a laser. */
+export function likelyKerf({ kerf }: Tag['stock']): number | undefined {
+  const likely = kerf > usualKerf.most ? kerf / 10 : kerf * 10;
+  // From 0.06 to 0.1 mm, a kerf is as rare as the one it would stand for.
+  return likely >= 2 * usualKerf.least - slackMm && likely <= usualKerf.most + slackMm ? likely : undefined;
+}

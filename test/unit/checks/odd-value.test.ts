@@ -1,0 +1,120 @@
+import assert from 'node:assert/strict';
+import { withEdits } from '../../../src/core/issue.ts';
+import { findFixes } from '../../../src/fixes/find-fixes.ts';
+import { make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
+import { assertSilent, only } from './found.ts';
+
+const stocked = (stock: string, head: readonly string[] = []) =>
+  specOf(['body: {rectangle: [40, 20]}'], undefined, [`stock: ${stock}`, ...head]);
+
+const lettered = (text: string, head: readonly string[] = []) => `tagwright: 1
+stock: {thickness: 3 mm}
+${head.map((line) => `${line}\n`).join('')}shapes:
+  plate: {rectangle: [80 mm, 30 mm]}
+  word: {text: ${text}, width: 50 mm, place: plate}
+pieces:
+  tag: {body: plate, engrave: word}
+`;
+
+const options = { locate: (relative: string) => `/specs/${relative}` };
+
+async function fixed(text: string): Promise<string[]> {
+  const engine = newEngine();
+  const made = await engine.compute(text, options);
+  const issue = only(made, 'odd-value');
+  const fixes = await findFixes(engine, made, issue, options);
+  return fixes.map(({ edits }) => withEdits(text, edits));
+}
+
+describe('A kerf that no laser cuts', () => {
+  // What lasers cut, 0.05 to 0.5 mm: common practice, no source.
+  for (const [kerf, severity, says] of [
+    ['1.6 mm', 'warning', /The kerf is 1\.60 mm; lasers cut about 0\.05 mm to 0\.5 mm wide\. Was 0\.16 mm meant\?/],
+    ['0.51 mm', 'warning', /Cut a kerf test/],
+    ['0.016 mm', 'info', /The kerf is 0\.016 mm.* Was 0\.16 mm meant\?/],
+    ['{outer: 1.6 mm, inner: 0.16 mm}', 'warning', /1\.60 mm/],
+    ['0.063 in', 'warning', /1\.60 mm/],
+  ] as const) {
+    it(`is told at its value: ${kerf}`, async () => {
+      const made = await make(stocked(`{thickness: 3, kerf: ${kerf}}`));
+      const issue = only(made, 'odd-value');
+      assert.equal(issue.severity, severity);
+      assert.match(issue.message, says);
+      assert.equal(placeOf(made.report, issue).text, kerf);
+    });
+  }
+
+  it('may be anything that lasers do, and none', async () => {
+    for (const kerf of ['0', '0.05 mm', '0.16 mm', '0.5 mm', '{outer: 0.24 mm, inner: 0.16 mm}', '0.006 in'])
+      assertSilent(await make(stocked(`{thickness: 3, kerf: ${kerf}}`)), 'odd-value', kerf);
+  });
+
+  it('is put right in place, by operation, and under its name', async () => {
+    for (const [stock, after, head] of [
+      ['{thickness: 3, kerf: 1.6 mm}', '{thickness: 3, kerf: 0.16 mm}', []],
+      [
+        '{thickness: 3, kerf: {outer: 1.8 mm, inner: 1.6 mm}}',
+        '{thickness: 3, kerf: {outer: 0.18 mm, inner: 0.18 mm}}',
+        [],
+      ],
+      ['ply3', 'ply3', ['stocks: {ply3: {thickness: 3 mm, kerf: 1.6 mm}}']],
+    ] as const) {
+      const [first] = await fixed(stocked(stock, head));
+      assert.ok(first);
+      assertSilent(await make(first), 'odd-value');
+      assert.ok(first.includes(`stock: ${after}\n`), first);
+    }
+  });
+});
+
+describe('A sheet thinner than paper', () => {
+  it('is told at its value', async () => {
+    const made = await make(stocked('{thickness: 0.03 mm}'));
+    const issue = only(made, 'odd-value');
+    assert.equal(placeOf(made.report, issue).text, '0.03 mm');
+    assert.match(issue.message, /0\.03 mm thick.*check the number and its unit/);
+  });
+
+  it('may be paper', async () => {
+    assertSilent(await make(stocked('{thickness: 0.1 mm}')), 'odd-value');
+  });
+});
+
+describe('Typographic quotes round all the words', () => {
+  for (const [text, words] of [
+    ['“Tansy”', 'Tansy'],
+    ['„Rainfarn“', 'Rainfarn'],
+    ['«Tanaisie»', 'Tanaisie'],
+    ['» Rainfarn «', 'Rainfarn'],
+    ['‘Gran’s jar’', 'Gran’s jar'],
+    ['”Renfana”', 'Renfana'],
+    ['“12:30”', '"12:30"'],
+    ['“007”', '"007"'],
+  ] as const) {
+    it(`are asked about, and come off: ${text}`, async () => {
+      const spec = lettered(text);
+      const made = await report(spec);
+      const issue = only(made, 'odd-value');
+      assert.deepEqual([issue.severity, placeOf(made, issue).text], ['info', text]);
+      assert.deepEqual(await fixed(spec), [lettered(words)]);
+    });
+  }
+
+  it('are so in lists of words and in batches', async () => {
+    only(await report(lettered('"{name}"', ['batch: [{name: Tansy}, {name: “Sea Kale”}]'])), 'odd-value');
+  });
+
+  it('are left alone where they enclose less, or stand in quotes of YAML', async () => {
+    for (const text of [
+      '“Keep” and “grow”',
+      'the “good” seed',
+      '“Tansy',
+      'Tansy’',
+      '“”',
+      '"“Tansy”"',
+      "'“Tansy”'",
+      'O’Kale',
+    ])
+      assertSilent(await report(lettered(text)), 'odd-value', text);
+  });
+});

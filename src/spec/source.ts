@@ -5,6 +5,7 @@ import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } f
 import type { Document, Node, ParsedNode } from 'yaml';
 import { memoizeRecent } from '../core/recent.ts';
 import { sentences, yamlMessage } from './yaml-messages.ts';
+import { lostLetter } from './lost-letters.ts';
 import { toTree } from './tree.ts';
 import type { SpecNode } from './tree.ts';
 import { shortKeyOf } from './short-forms.ts';
@@ -60,6 +61,11 @@ export class SpecSource {
     } catch {
       // The parser only fails on its own stack.
       this.issues = [this.#tooDeep()];
+      return;
+    }
+    const lost = lostLetter(text);
+    if (lost !== undefined) {
+      this.issues = [this.#issue('not-a-spec', 'This file is not UTF-8 text; save it as UTF-8.', lost, lost + 1)];
       return;
     }
     this.#document = document;

@@ -38,6 +38,22 @@ describe('What is said of slips in the text', () => {
     }
   });
 
+  it('is that the file is not UTF-8, where its first letter is lost', () => {
+    // As TextDecoder, of the Encoding Standard, reads ISO 8859-1 and UTF-16.
+    const read = (bytes: Uint8Array) => parseSpec(new TextDecoder().decode(bytes));
+    const spec = (text: string) => `tagwright: 1\nshapes:\n  a: {text: ${text}, width: 80}\npieces: {t: {body: a}}\n`;
+    const latin = read(Buffer.from(spec('Gänseblümchen'), 'latin1'));
+    const wide = read(Buffer.from(`\ufeff${spec('Tansy')}`, 'utf16le'));
+    for (const { issues } of [latin, wide])
+      assert.deepEqual(
+        issues.map(({ code, message }) => `${code}: ${message}`),
+        ['not-a-spec: This file is not UTF-8 text; save it as UTF-8.'],
+      );
+    assert.deepEqual(latin.source.position(latin.issues[0]!.range.start), { line: 3, column: 14 });
+    assert.deepEqual(messages(spec('Gänseblümchen')), []);
+    assert.deepEqual(read(Buffer.from(`${spec('Tansy')}# für Gäste\n`, 'latin1')).issues, []);
+  });
+
   it('is said once where a generator is misspelt', () => {
     const reported = messages('tagwright: 1\nshapes:\n  a: {elipse: 20}\npieces:\n  t: {body: [a]}\n');
     assert.deepEqual(reported, ['unknown-key: Unknown key “elipse”. Did you mean “ellipse”?']);

@@ -1,7 +1,6 @@
 /** Files that are not UTF-8: what a decoder leaves in the place of letters that it could not read. */
 
 /** What decoders put for bytes that are not UTF-8, and what UTF-16 has between the letters of English. */
-// oxlint-disable-next-line no-control-regex
 const lost = /[\ufffd\0]/;
 
 /** Offset of the first lost letter outside of comments; `undefined` without. */

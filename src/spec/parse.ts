@@ -22,6 +22,7 @@ import { slipOf } from './slips/find-slip.ts';
 import type { TrialReading } from './slips/find-slip.ts';
 import { oneForEachSlip } from './slips/misread.ts';
 import { SpecSource } from './source.ts';
+import { isMeantAs } from './suggest.ts';
 import type { SpecPlaces } from './source.ts';
 import type { OldKey } from './renamed-keys.ts';
 import { noUses } from './used-files.ts';
@@ -69,7 +70,7 @@ function trialReading(text: string, uses: Uses, row: number): TrialReading {
 
 /** Reads a spec whose value has been taken out of its YAML, or has no text at all. */
 export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Batch): Omit<ParsedSpec, 'source'> {
-  if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
+  if (!isSpec(source.value)) return { issues: [notASpec(source)], row: 0 };
   const { scope, batch, row } = scopeInRow(source, uses, wanted, given);
   scope.checkClashes();
   const workshop = readWorkshop(scope);
@@ -102,6 +103,13 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
       ...(unfilled.length > 0 ? { unfilled } : {}),
     },
   };
+}
+
+/** Whether a file was meant as a spec: it says so, or has what only specs have. All others are left as they are. */
+function isSpec(value: unknown): boolean {
+  const keys = isGroup(value) ? Object.keys(value) : [];
+  const has = (key: string) => keys.some((each) => isMeantAs(each, key));
+  return has('tagwright') || (has('shapes') && has('pieces'));
 }
 
 /** The definitions of a spec in one row of its batch. */

@@ -7,6 +7,7 @@ import { valueAt } from '../core/values.ts';
 import validateSpec from './validate.generated.mjs';
 import type { Issue, YamlPath } from '../core/issue.ts';
 import type { SpecPlaces } from './source.ts';
+import { isMeantAs } from './suggest.ts';
 import { toIssue, naming } from './schema-sentences.ts';
 import type { SchemaError } from './schema-sentences.ts';
 
@@ -30,6 +31,7 @@ export function checkAgainstSchema(
   const issues: Issue[] = [];
   const seen = new Set<string>();
   for (const error of errors) {
+    if (isMisspelt(error, errors)) continue;
     const path = pathOf(error);
     const place = `${error.keyword === 'required' ? String(error.params['missingProperty']) : ''}@${path.join('/')}`;
     if (seen.has(place)) continue;
@@ -39,6 +41,19 @@ export function checkAgainstSchema(
   // A group whose faulty key was removed may lack what it needs, and is then removed too.
   for (let faulty = errors; removeAll(value, faulty.map(pathOf));) faulty = complaintsOf(value);
   return { issues, value };
+}
+
+/** Whether what is missing is there under a name with a slip in it, which is told. */
+function isMisspelt({ keyword, instancePath, params }: SchemaError, errors: readonly SchemaError[]): boolean {
+  return (
+    keyword === 'required' &&
+    errors.some(
+      (other) =>
+        other.keyword === 'additionalProperties' &&
+        other.instancePath === instancePath &&
+        isMeantAs(String(other.params['additionalProperty']), String(params['missingProperty'])),
+    )
+  );
 }
 
 /** Replaces numbers, and words such as `true`, by their written text where a text belongs. Returns whether it did. */

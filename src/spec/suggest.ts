@@ -5,7 +5,7 @@ import { distance } from 'fastest-levenshtein';
 /** At most three of `known`, nearest first, without any so far off that it would be a guess. */
 export function nearestWords(word: string, known: readonly string[]): string[] {
   const wanted = word.toLowerCase();
-  const furthest = Math.max(1, Math.floor(wanted.length / 3));
+  const furthest = furthestFrom(word);
   return known
     .map((candidate) => ({ candidate, steps: editDistance(wanted, candidate.toLowerCase()) }))
     .filter(
@@ -14,6 +14,16 @@ export function nearestWords(word: string, known: readonly string[]): string[] {
     .sort((a, b) => a.steps - b.steps || (a.candidate < b.candidate ? -1 : 1))
     .slice(0, 3)
     .map(({ candidate }) => candidate);
+}
+
+/** Whether a word is one of `known`, or a slip of the hand away from it. */
+export function isMeantAs(word: string, known: string): boolean {
+  return editDistance(word.toLowerCase(), known.toLowerCase()) <= furthestFrom(word);
+}
+
+/** Most letters of a word that may be wrong. */
+function furthestFrom(word: string): number {
+  return Math.max(1, Math.floor(word.length / 3));
 }
 
 /** Number of letters inserted, left out or changed; swapping two neighbours counts as one slip (Damerau 1964). */

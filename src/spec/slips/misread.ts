@@ -153,9 +153,14 @@ function attemptsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[
   ];
 }
 
+/** Whether a key is a known one but for its capitals, so that nothing else can be wrong with it. */
+function isInCapitals({ code, path, suggestions = [] }: Issue): boolean {
+  return code === 'unknown-key' && suggestions[0]?.toLowerCase() === String(path.at(-1)).toLowerCase();
+}
+
 function repairsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[]): Repair[] {
   const line = lines.findLast(({ start }) => start <= issue.range.start);
-  if (!line || !isByHand(line)) return [];
+  if (!line || !isByHand(line) || isInCapitals(issue)) return [];
   const next = lines.slice(line.number + 1).find(({ content }) => content !== '');
   return [
     ...valueRepairs(issue, source, line),

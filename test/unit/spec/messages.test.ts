@@ -59,6 +59,32 @@ describe('What is said of slips in the text', () => {
     assert.deepEqual(reported, ['unknown-key: Unknown key “elipse”. Did you mean “ellipse”?']);
   });
 
+  it('is of capitals alone where keys are in capitals, and not that a key is missing', () => {
+    const spec = 'tagwright: 1\nShapes:\n  a: {Ellipse: 20}\nPIECES:\n  t: {Body: a}\n';
+    assert.deepEqual(messages(spec), [
+      'unknown-key: Unknown key “Shapes”. Did you mean “shapes”?',
+      'unknown-key: Unknown key “PIECES”. Did you mean “pieces”?',
+    ]);
+    assert.deepEqual(messages('tagwright: 1\nshapes: {a: {ellipse: 20}}\nPIECES: {t: {Bdoy: a}}\n'), [
+      'unknown-key: Unknown key “PIECES”. Did you mean “pieces”?',
+    ]);
+  });
+
+  it('is one thing of a file that is no spec at all, and nothing is offered to change in it', () => {
+    for (const text of [
+      '{"tag": {"width": 80, "text": "Tansy", "font-size": "12px"}}',
+      '{"title": "Beds", "shapes": [{"points": [1, 2]}], "tag": 3}',
+      'name: seeds\nversion: 1.0.0\n',
+    ]) {
+      const { issues } = parseSpec(text);
+      assert.deepEqual(
+        issues.map(({ code, suggestions, repairs }) => [code, suggestions, repairs]),
+        [['not-a-spec', undefined, undefined]],
+        text,
+      );
+    }
+  });
+
   it('does not lead from one unknown key to another', () => {
     for (const key of ['colour', 'color'])
       assert.deepEqual(messages(`tagwright: 1\nshapes:\n  a: {circle: 20, ${key}: red}\npieces:\n  t: {body: [a]}\n`), [

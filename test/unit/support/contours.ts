@@ -1,14 +1,9 @@
-/**
- * Contours as other libraries see them: curves evaluated by bezier-js, distances between outlines by jsts. Arcs are walked by
- * their equation.
- */
+/** Contours as others see them: curves evaluated by bezier-js, arcs walked by their equation, distances from every point to every edge. */
 
 import { Bezier } from 'bezier-js';
-import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
-import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
-import IndexedFacetDistance from 'jsts/org/locationtech/jts/operation/distance/IndexedFacetDistance.js';
 import type { Contour, Segment } from '../../../src/geometry/contour.ts';
 import type { Point, Ring } from '../../../src/geometry/types.ts';
+import { Outlines } from './distance.ts';
 
 /** Points along a contour, its own nodes among them; chords stay within 0.0005 mm of arcs, and of cubics about as near. */
 export function walked({ start, segments }: Contour): Ring {
@@ -84,16 +79,14 @@ function evaluator(from: Point, segment: Segment): (t: number) => Point {
   }
 }
 
-const factory = new GeometryFactory();
-
 /** The greatest distance in mm from any point of one closed outline to the other, the worse way round (Hausdorff's). */
 export function hausdorff(a: Ring, b: Ring): number {
   return Math.max(oriented(dense(a), b), oriented(dense(b), a));
 }
 
 function oriented(from: Ring, to: Ring): number {
-  const outline = new IndexedFacetDistance(closed(to));
-  return Math.max(...from.map(({ x, y }) => outline.distance(factory.createPoint(new Coordinate(x, y))) as number));
+  const outline = new Outlines([to]);
+  return Math.max(...from.map((point) => outline.distance(point)));
 }
 
 /** With points between those that are far apart: distances are measured from points only. */
@@ -106,8 +99,4 @@ function dense(ring: Ring): Ring {
       y: point.y + (k / steps) * (next.y - point.y),
     }));
   });
-}
-
-function closed(ring: Ring): unknown {
-  return factory.createLineString([...ring, ring[0]!].map(({ x, y }) => new Coordinate(x, y)));
 }

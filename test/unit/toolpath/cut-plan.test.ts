@@ -5,6 +5,7 @@ import type Geometry from 'jsts/org/locationtech/jts/geom/Geometry.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
+import { memoizeRecent } from '../../../src/core/recent.ts';
 import { contourBounds, contourLength, directionsOf, endOf, startsOf } from '../../../src/geometry/contour.ts';
 import type { Contour } from '../../../src/geometry/contour.ts';
 import { area, boundsOf, contains, ringArea } from '../../../src/geometry/measure.ts';
@@ -14,17 +15,17 @@ import type { CutPlan } from '../../../src/toolpath/cut-plan.ts';
 import type { Tag } from '../../../src/tag/tag.ts';
 import { words } from '../../fonts/faces.ts';
 import { hausdorff, walked } from '../support/contours.ts';
-import { assertNear, make, specOf } from '../support/engine.ts';
+import { assertNear, make, makeUnchecked, specOf } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';
 import { erode } from '../support/shapes.ts';
 // from '../support/samples.ts';
 
 const factory = new GeometryFactory();
 
-async function planOf(text: string): Promise<CutPlan> {
-  const { report } = await make(text);
+const planOf = memoizeRecent(100, async (text): Promise<CutPlan> => {
+  const { report } = await makeUnchecked(text);
   return planCuts(report.tag!)!;
-}
+});
 
 const contoursOf = (plan: CutPlan, ...operations: string[]): Contour[] =>
   plan.steps
@@ -138,7 +139,7 @@ describe('The cut plan', () => {
   for (const { name, text } of samples) {
     it(`of ${name} leaves the finished pieces when a disc of one kerf sweeps along it, by jsts`, async () => {
       // The test of the kerf is without one until it is known.
-      const { report } = await make(
+      const { report } = await makeUnchecked(
         name.startsWith('kerf-test') ? text.replace('thickness: 3 mm', '$&, kerf: 0.19 mm') : text,
       );
       const tag = report.tag!;
@@ -152,7 +153,7 @@ describe('The cut plan', () => {
       'plate: {rectangle: [70, 34], radius: 5}',
       'name: {text: Bean, font: Nunito, weight: 800, width: 50}',
     ];
-    const { report } = await make(
+    const { report } = await makeUnchecked(
       specOf(shapes, 'body: [plate], cut: [name]', ['stock: {kerf: {outer: 0.24 mm, inner: 0.1 mm}}']),
     );
     assertLeaves(report.tag!, { outer: 0.24, inner: 0.1 });
@@ -277,12 +278,9 @@ describe('The cut plan', () => {
       ['stock: {kerf: 0.16 mm}'],
     );
 
-    let sheetPlan: Promise<CutPlan> | undefined;
-    const planOfSheet = () => (sheetPlan ??= planOf(sheet));
-
     it('travels at least 30 % less than in the order of the file, on a sheet of 40 names', async () => {
-      const { report } = await make(sheet);
-      const cuts = cutsOf(await planOfSheet());
+      const { report } = await makeUnchecked(sheet);
+      const cuts = cutsOf(await planOf(sheet));
       // The order in which the outlines come, inner ones first, each begun at its first point.
       const { region } = report.tag!.pieces[0]!;
       const { minX, minY } = boundsOf(region)!;
@@ -305,7 +303,7 @@ describe('The cut plan', () => {
       ];
       const nested = specOf(shapes, 'body: [whole], parts: many');
       const plans = await Promise.all([nested, ...samples.map(({ text }) => text)].map(planOf));
-      for (const plan of [...plans, await planOfSheet()]) {
+      for (const plan of [...plans, await planOf(sheet)]) {
         const cuts = cutsOf(plan).map(walked);
         cuts.forEach((ring, i) => {
           for (const later of cuts.slice(i + 1))

@@ -27,19 +27,24 @@ import { calibrationWords } from './words.ts';
 /** A height at which no beam takes anything of a letter, in mm. */
 const naturalMm = 12;
 
-/** Shows words to the reader, and judges what it was shown. Words it does not read as the font draws them are left out. */
+/**
+ * Shows words to the reader, and judges what it was shown. Words it does not read as the font draws them are left out.
+ * @param isTaken Which of the words are shown in which of the faces.
+ */
 export async function calibrate(
   words: readonly string[],
   faces: readonly CalibrationFace[],
   every: boolean,
   remembered: Remembered = { get: () => undefined, set: () => {} },
+  isTaken: (word: number, face: number) => boolean = () => true,
 ): Promise<Judged[]> {
   const reader = await openReader();
   const judged: Judged[] = [];
-  for (const { name, kind, heldOut, open } of faces) {
+  for (const [index, { name, kind, heldOut, open }] of faces.entries()) {
     const face = await open();
     const stem = stemOf(face);
     for (const [turn, word] of words.entries()) {
+      if (!isTaken(turn, index)) continue;
       const natural = inkOf(letteringOf(face, word, naturalMm));
       const isRead = (key: string, read: () => Promise<boolean>) => once(`${name} ${word} ${key}`, remembered, read);
       if (!(await isRead('natural', () => reader.reads(word, drawn(natural, naturalMm))))) continue;

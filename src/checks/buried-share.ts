@@ -12,6 +12,12 @@ import { perRegionPair } from './per-region-pair.ts';
 const seamShare = 0.12;
 const toleranceShare = 0.01;
 
+/**
+ * Share of the letters' surroundings that is made as they are: above the first they can hardly be seen, above the second
+ * not at all. Our own judgement.
+ */
+export const buried = { half: 0.5, wholly: 0.75 } as const;
+
 /** Share of the seam round the letters that is made in the same way as they are: 1 if nothing of them can be seen. */
 export function buriedShare(lettering: Lettering, { shape, region, isOpening }: Ground): number {
   const covered = seamCovered(shape, region)(lettering.xHeight);

@@ -24,7 +24,7 @@ import type { LetteringOn } from './lettering-on.ts';
 import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './readability.ts';
 import type { Readability } from './readability.ts';
 import { smallStrokes } from './small-strokes.ts';
-import { buriedShare } from './buried-share.ts';
+import { buried, buriedShare } from './buried-share.ts';
 import { coveringMost } from './covered-letters.ts';
 import { cutAway } from './cut-away.ts';
 import { lostInWords, lostMarks } from './lost-marks.ts';
@@ -40,13 +40,6 @@ const smallest = { engrave: [1.2, 0.8], score: [2, 1.2], cut: [3, 2] } as const;
 
 /** Tolerance for heights, in mm. */
 const slackMm = 0.01;
-
-/**
- * Share of the letters' surroundings that is made as they are: above the first they can hardly be seen, above the
- * second not at all. Our own judgement.
- */
-const halfBuried = 0.5;
-const whollyBuried = 0.75;
 
 /** Share of a letter that bridges may take: above the first it is worth a note, above the second a warning. Our own judgement. */
 const bridgedShare = 0.2;
@@ -138,14 +131,14 @@ function verdictOn(each: LetteringOn, stock: Stock, piece: Piece): Verdict | und
 function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: boolean): Verdict | undefined {
   const { lettering, use, making, ground } = each;
   const hidden = ground ? buriedShare(lettering, ground) : 0;
-  if (hidden > whollyBuried)
+  if (hidden > buried.wholly)
     return {
       severity: 'warning',
       message: `cannot be seen: ${fate[each.ground!.of]}.${each.ground!.of === 'body' ? instead : ''}`,
       byGrowth: false,
     };
   const covered = coveredVerdict(each);
-  if (hidden > halfBuried) {
+  if (hidden > buried.half) {
     // Which letters are gone says more.
     if (covered?.severity === 'warning') return covered;
     return { severity: 'info', message: `is half hidden: ${fate[each.ground!.of]}.`, byGrowth: false };

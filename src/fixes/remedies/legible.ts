@@ -1,5 +1,7 @@
 /** Remedies that make lettering legible again. */
 
+import { buried, buriedShare } from '../../checks/buried-share.ts';
+import { letteringOn } from '../../checks/lettering-on.ts';
 import { samePath } from '../../core/values.ts';
 import type { Shape } from '../../spec/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
@@ -25,14 +27,27 @@ export function legible(at: Case): Remedy[] {
   if (shape?.generator.kind !== 'text') return [];
   const atShape = { ...at, issue: { ...at.issue, path: shape.path } };
   const { grow = 0 } = shape.modifiers;
+  const sized = larger(
+    atShape,
+    shape,
+    isMark(atShape, shape) ? [...largerFactors, ...muchLargerFactors] : largerFactors,
+  );
+  // Letters that are no more to be seen would not be in another font either.
+  if (isBuried(atShape)) return [...uncovered(atShape, shape), sized, ...ungrownBacking(atShape, shape)];
   return [
     ...uncovered(atShape, shape),
     growingLess(atShape, shape),
     ...(grow < 0 ? [heavier(atShape, shape)] : []),
-    larger(atShape, shape, isMark(atShape, shape) ? [...largerFactors, ...muchLargerFactors] : largerFactors),
+    sized,
     ...otherFonts(atShape, shape),
     ...ungrownBacking(atShape, shape),
   ];
+}
+
+/** Whether all of what surrounds the letters is made as they are. */
+function isBuried({ piece, tag, issue }: Case): boolean {
+  const on = piece && letteringOn(piece, tag).find(({ lettering }) => samePath(lettering.path, issue.path));
+  return on?.ground !== undefined && buriedShare(on.lettering, on.ground) > buried.wholly;
 }
 
 function isMark({ model }: Case, { path }: Shape): boolean {

@@ -64,7 +64,7 @@ export async function make(text: string, engine?: Engine): Promise<Made> {
   return madeOf(text, await report(text, engine));
 }
 
-export type Unchecked = Omit<Made, 'issues'>;
+export type Unchecked = Omit<Made, 'issues' | 'report'> & { readonly report: Omit<Report, 'issues' | 'accepted'> };
 
 /** The same without its checks, which take up to half of the time: for tests that only look at what is drawn. */
 export async function makeUnchecked(text: string, engine: Engine = shared): Promise<Unchecked> {

@@ -3,9 +3,9 @@ import { difference, offset } from '../../../src/geometry/clipper.ts';
 import { EdgeIndex } from '../../../src/geometry/edge-index.ts';
 import { area, boundsOf, boxCentre, ringArea } from '../../../src/geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../../src/geometry/types.ts';
-import { assertNear, make, makeShape, placeOf, report, specOf } from '../support/engine.ts';
+import { assertNear, make, makeShapeUnchecked, makeUnchecked, placeOf, report, specOf } from '../support/engine.ts';
 import { distance } from '../support/distance.ts';
-import type { Made } from '../support/engine.ts';
+import type { Unchecked } from '../support/engine.ts';
 
 /** Signed distance to the edge of a room, worked out from what the room is rather than from its polygon. */
 type Depth = (point: Point) => number;
@@ -87,7 +87,7 @@ function goesIn(outline: Region, times: number, spare: Depth, room: Bounds, step
   return false;
 }
 
-const markOf = (made: Made, index = 0): Region => made.pieces[0]!.marks[index]!.region;
+const markOf = (made: Unchecked, index = 0): Region => made.pieces[0]!.marks[index]!.region;
 
 describe('Fitting anywhere', () => {
   for (const [word, font] of [
@@ -97,7 +97,7 @@ describe('Fitting anywhere', () => {
     ['Seed Swap', 'Great Vibes'],
   ] as const) {
     it(`finds room in a heart for ${word} in ${font} to a fortieth, by brute force`, async () => {
-      const made = await make(
+      const made = await makeUnchecked(
         specOf(
           ['plate: {heart: 60}', `word: {text: ${word}, font: ${font}, fit: {in: plate, margin: 4}}`],
           'body: [plate], engrave: [word]',
@@ -136,7 +136,7 @@ describe('Fitting anywhere', () => {
       // In one half there is room for much larger letters than below a long keyhole.
       ['Ty', 'Pacifico', 'keyhole: {at: top, length: 18}', false],
     ] as const) {
-      const made = await make(
+      const made = await makeUnchecked(
         specOf(
           ['plate: {heart: 60}', `word: {text: ${word}, font: ${font}, fit: {in: plate, margin: 4}}`],
           `body: [plate], engrave: [word], hanger: {${hole}}`,
@@ -164,7 +164,7 @@ describe('Fitting anywhere', () => {
       ['Ty', 'Great Vibes'],
       ['Sweet William', 'Nunito'],
     ] as const) {
-      const made = await make(
+      const made = await makeUnchecked(
         specOf(
           ['plate: {label: [70, 30]}', `word: {text: ${word}, font: ${font}, fit: {in: plate, margin: 3, clear: 2}}`],
           'body: [plate], engrave: [word], hanger: {hole: {diameter: 4, at: left}}',
@@ -192,7 +192,7 @@ describe('Fitting anywhere', () => {
         ],
       };
       for (const [name, lines] of Object.entries(shapes)) {
-        const made = await make(
+        const made = await makeUnchecked(
           specOf(
             [...lines, 'word: {text: In, font: Nunito, weight: 800, fit: {in: plate, margin: 4}}'],
             `body: [plate], engrave: [word], hanger: {hole: {${hanger}, diameter: 4}}`,
@@ -209,7 +209,7 @@ describe('Fitting anywhere', () => {
   }
 
   it('stands at the side of a hole that is nearest to the middle, where nothing has an axis', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [
           'plate: {label: {size: [160, 40]}}',
@@ -226,7 +226,7 @@ describe('Fitting anywhere', () => {
 
   it('stands below a slot rather than beside the middle, as large as it was asked for', async () => {
     const placed = async (plate: string) => {
-      const made = await make(
+      const made = await makeUnchecked(
         specOf(
           [
             `plate: ${plate}`,
@@ -250,7 +250,7 @@ describe('Fitting anywhere', () => {
   it('finds about the same size whatever little the hole beside it changes, in the middle where that is as good', async () => {
     const widths: number[] = [];
     for (const diameter of [2.6, 2.8, 2.9, 3, 3.2]) {
-      const made = await make(
+      const made = await makeUnchecked(
         specOf(
           ['plate: {heart: 55}', 'word: {text: Zoë, font: Pacifico, fit: {in: plate, margin: 4}}'],
           `body: [plate], engrave: [word], hanger: {hole: {at: top, diameter: ${diameter}}}`,
@@ -285,7 +285,7 @@ describe('Fitting anywhere', () => {
 
   it('stands in the middle below a hole that its tall initial passes on one side', async () => {
     for (const name of ['Tansy', 'Lotte', 'Fern', 'Basil']) {
-      const made = await make(
+      const made = await makeUnchecked(
         specOf(
           [
             'plate: {ticket: {size: [84, 40]}}',
@@ -307,7 +307,7 @@ describe('Fitting anywhere', () => {
       'bar: {text: Swap, font: Nunito, width: 40, place: {on: plate, at: left, margin: 4}}',
     ];
     for (const others of [bar, letters]) {
-      const made = await make(
+      const made = await makeUnchecked(
         specOf(
           [...others, 'square: {rectangle: [10, 10], fit: {in: plate, margin: 0}}'],
           'body: [plate], engrave: [bar, square]',
@@ -327,7 +327,7 @@ describe('Fitting anywhere', () => {
       `words: {text: Potting Shed, font: Pacifico, fit: ${into}}`,
     ];
     const piece = 'body: [plate], engrave: [edge, words], hanger: {hole: {at: top, count: 2}}';
-    const { pieces } = await make(specOf(shapes('{in: edge, margin: 4}'), piece));
+    const { pieces } = await makeUnchecked(specOf(shapes('{in: edge, margin: 4}'), piece));
     const [edge, words] = pieces[0]!.marks;
     const apart = distance(edge!.region, words!.region);
     assert.ok(apart > 3.97 && apart < 4.1, `${apart} mm`);
@@ -343,7 +343,7 @@ describe('Fitting anywhere', () => {
   });
 
   it('keeps clear of a hole and finds the largest place beside it, by brute force', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [
           'plate: {rectangle: [86, 34]}',
@@ -360,7 +360,7 @@ describe('Fitting anywhere', () => {
   });
 
   it('goes into the larger part of a room that a slit divides', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [
           'plate: {rectangle: [90, 20]}',
@@ -375,7 +375,7 @@ describe('Fitting anywhere', () => {
   });
 
   it('keeps letters together: nothing comes between them, were there room', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [
           'plate: {rectangle: [100, 24]}',
@@ -403,7 +403,7 @@ describe('Fitting clear of what is there', () => {
     ['what is scored', ['other: {rectangle: [10, 10], nudge: {left: 20}}'], 'engrave: [word], score: [other]'],
   ] as const) {
     it(`such as ${what}, by the clear asked for and no more`, async () => {
-      const made = await make(specOf([plate, ...others, fitted(', clear: 3')], `body: [plate], ${piece}`));
+      const made = await makeUnchecked(specOf([plate, ...others, fitted(', clear: 3')], `body: [plate], ${piece}`));
       const [tag] = made.pieces;
       const word = tag!.marks.find(({ shape }) => shape.name === 'word')!.region;
       const other = [
@@ -417,13 +417,13 @@ describe('Fitting clear of what is there', () => {
 
   it('is by the margin where nothing is said', async () => {
     const piece = 'body: [plate], engrave: [word], hanger: {hole: {diameter: 6, at: left}}';
-    const asked = await make(specOf([plate, fitted(', clear: 2')], piece));
-    const silent = await make(specOf([plate, fitted()], piece));
+    const asked = await makeUnchecked(specOf([plate, fitted(', clear: 2')], piece));
+    const silent = await makeUnchecked(specOf([plate, fitted()], piece));
     assert.deepEqual(markOf(silent), markOf(asked));
   });
 
   it('is not of what lies within a scored line that it is fitted into', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [plate, 'panel: {rectangle: [50, 20]}', 'word: {text: Sage, font: Nunito, fit: {in: panel, margin: 2}}'],
         'body: [plate], score: [panel], engrave: [word]',
@@ -435,7 +435,7 @@ describe('Fitting clear of what is there', () => {
 
   it('gives the first of two the first choice, and the second what is left', async () => {
     const two = (order: string) =>
-      make(
+      makeUnchecked(
         specOf(
           [
             plate,
@@ -453,7 +453,7 @@ describe('Fitting clear of what is there', () => {
   });
 
   it('does not wait for what waits for it', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [
           plate,
@@ -468,7 +468,7 @@ describe('Fitting clear of what is there', () => {
   });
 
   it('counts what it is glued on', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       [
         'tagwright: 1',
         'shapes:',
@@ -495,11 +495,11 @@ describe('Fitting at most', () => {
       'body: [plate], engrave: [word]',
     );
   const size = async (text: string) => {
-    const { minX, maxX, minY, maxY } = boundsOf(markOf(await make(text)))!;
+    const { minX, maxX, minY, maxY } = boundsOf(markOf(await makeUnchecked(text)))!;
     return { width: maxX - minX, height: maxY - minY, x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
   };
 
-  const heightOf = async (text: string) => (await makeShape(`{text: ${text}, font: Nunito}`)).height;
+  const heightOf = async (text: string) => (await makeShapeUnchecked(`{text: ${text}, font: Nunito}`)).height;
 
   it('makes a short name as large as is asked for, and a long one as large as goes in', async () => {
     assertNear((await size(spec('{cap_height: 8}', 'HH'))).height, await heightOf('HH, cap_height: 8'), 0.02);
@@ -542,7 +542,11 @@ describe('Fitting what is put somewhere', () => {
   const plate = 'plate: {rectangle: [80, 40]}';
   const box = async (keys: string) =>
     boundsOf(
-      markOf(await make(specOf([plate, `word: {text: HOH, font: Nunito, ${keys}}`], 'body: [plate], engrave: [word]'))),
+      markOf(
+        await makeUnchecked(
+          specOf([plate, `word: {text: HOH, font: Nunito, ${keys}}`], 'body: [plate], engrave: [word]'),
+        ),
+      ),
     )!;
 
   it('makes it as large as goes there', async () => {
@@ -568,7 +572,7 @@ describe('Fitting what is put somewhere', () => {
         ['left', 'minX'],
       ] as const) {
         const put = `word: {${shape}, fit: {in: plate, margin: 4}, place: {on: plate, at: ${at}}}`;
-        const bounds = boundsOf(markOf(await make(specOf([plate, put], 'body: [plate], engrave: [word]'))))!;
+        const bounds = boundsOf(markOf(await makeUnchecked(specOf([plate, put], 'body: [plate], engrave: [word]'))))!;
         assertNear(bounds[side], at === 'left' ? -36 : -16, 0.02, `${shape} ${at}`);
       }
     const wider = await box('fit: {in: plate, margin: 4}, place: {on: plate, at: left, margin: 7}');
@@ -576,7 +580,7 @@ describe('Fitting what is put somewhere', () => {
   });
 
   it('makes it as large as goes beside another, such as below it', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [
           plate,
@@ -666,7 +670,7 @@ describe('Fitting without room', () => {
 
 describe('Fitting leaves what is symmetrical where it was', () => {
   it('in the middle of a plate, to the eye', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [
           'plate: {rectangle: [80, 22], radius: 6}',

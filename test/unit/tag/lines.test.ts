@@ -4,21 +4,29 @@ import { checkBatch } from '../../../src/engine/batch.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Bounds, Region } from '../../../src/geometry/types.ts';
 import { distance } from '../support/distance.ts';
-import { assertNear, make, makeShape, newEngine, placeOf, report, specOf } from '../support/engine.ts';
-import type { Made } from '../support/engine.ts';
+import {
+  assertNear,
+  makeShapeUnchecked,
+  makeUnchecked,
+  newEngine,
+  placeOf,
+  report,
+  specOf,
+} from '../support/engine.ts';
+import type { Unchecked } from '../support/engine.ts';
 
 /** The ink of each line. */
-function linesIn({ report: { tag } }: Made): Region[] {
+function linesIn({ report: { tag } }: Unchecked): Region[] {
   const [, solid] = [...tag!.made].find(([shape]) => shape.generator.kind === 'lines')!;
   return solid.lettering!.map(({ letters }) => letters.flatMap(({ region }) => region));
 }
 
-const boxes = (made: Made): Bounds[] => linesIn(made).map((ink) => boundsOf(ink)!);
+const boxes = (made: Unchecked): Bounds[] => linesIn(made).map((ink) => boundsOf(ink)!);
 const heightOf = ({ minY, maxY }: Bounds): number => maxY - minY;
 
 describe('Lines', () => {
   it('share the size of their letters: twice the share, twice as high', async () => {
-    const made = await makeShape('{lines: [{text: xx, share: 2}, {text: xx}], font: Nunito, width: 60}');
+    const made = await makeShapeUnchecked('{lines: [{text: xx, share: 2}, {text: xx}], font: Nunito, width: 60}');
     const [first, second] = boxes(made);
     assertNear(heightOf(first!), 2 * heightOf(second!), 0.02);
     assertNear(made.width, 60, 0.01);
@@ -26,29 +34,31 @@ describe('Lines', () => {
 
   it('have small letters of the height that is asked for in the largest, whatever its font', async () => {
     for (const font of ['Nunito', 'Pacifico', 'Great Vibes']) {
-      const alone = await makeShape(`{text: x, font: ${font}, x_height: 8}`);
-      const made = await makeShape(
+      const alone = await makeShapeUnchecked(`{text: x, font: ${font}, x_height: 8}`);
+      const made = await makeShapeUnchecked(
         `{lines: [{text: x, font: ${font}, share: 3}, {text: x, font: Nunito}], x_height: 8}`,
       );
       assertNear(heightOf(boxes(made)[0]!), alone.height, 0.02, font);
     }
-    const capitals = await makeShape('{text: H, font: Nunito, cap_height: 8}');
-    const made = await makeShape('{lines: [{text: H, share: 3}, {text: x}], font: Nunito, cap_height: 8}');
+    const capitals = await makeShapeUnchecked('{text: H, font: Nunito, cap_height: 8}');
+    const made = await makeShapeUnchecked('{lines: [{text: H, share: 3}, {text: x}], font: Nunito, cap_height: 8}');
     assertNear(heightOf(boxes(made)[0]!), capitals.height, 0.02);
   });
 
   for (const gap of [0.5, 1, 3]) {
     it(`are ${gap} mm apart from ink to ink where that is asked for`, async () => {
-      const made = await makeShape(`{lines: [{text: nanna}, {text: HEE}], font: Nunito, width: 40, gap: ${gap}}`);
+      const made = await makeShapeUnchecked(
+        `{lines: [{text: nanna}, {text: HEE}], font: Nunito, width: 40, gap: ${gap}}`,
+      );
       const [first, second] = boxes(made);
       assertNear(first!.minY - second!.maxY, gap, 0.05);
     });
   }
 
   it('are 0.35 of the mean of their x-heights apart where nothing is said', async () => {
-    const { height: x } = await makeShape('{text: x, font: Nunito, x_height: 8}');
+    const { height: x } = await makeShapeUnchecked('{text: x, font: Nunito, x_height: 8}');
     for (const share of [1, 2, 4]) {
-      const made = await makeShape(
+      const made = await makeShapeUnchecked(
         `{lines: [{text: nanna, share: ${share}}, {text: nanna}], font: Nunito, x_height: 8}`,
       );
       const [first, second] = boxes(made);
@@ -59,14 +69,14 @@ describe('Lines', () => {
   });
 
   it('come no nearer than the gap anywhere, where what hangs down reaches between what stands up', async () => {
-    const made = await makeShape('{lines: [{text: gypsy}, {text: dill}], font: Pacifico, width: 40, gap: 1}');
+    const made = await makeShapeUnchecked('{lines: [{text: gypsy}, {text: dill}], font: Pacifico, width: 40, gap: 1}');
     const [first, second] = linesIn(made);
     const least = distance(first!, second!);
     assert.ok(least > 0.97 && least < 1.6, `${least}`);
   });
 
   it('are tight where nothing is said: Nana and Bear on a 4 mm backing are one piece', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf([
         'words: {lines: [{text: Nana}, {text: Bear}], font: Pacifico, width: 60}',
         'body: {around: words, by: 4}',
@@ -79,7 +89,7 @@ describe('Lines', () => {
 
   it('stand left, right or in the middle, each or all', async () => {
     const [left, right, middle, wide] = boxes(
-      await makeShape(
+      await makeShapeUnchecked(
         '{lines: [{text: i, align: left}, {text: i, align: right}, {text: i, align: center}, {text: mmmm}], font: Nunito, width: 40}',
       ),
     );
@@ -87,13 +97,13 @@ describe('Lines', () => {
     assertNear(right!.maxX, wide!.maxX, 0.01);
     assertNear(middle!.minX + middle!.maxX, wide!.minX + wide!.maxX, 0.01);
     const [all, longest] = boxes(
-      await makeShape('{lines: [{text: i}, {text: mm}], font: Nunito, width: 40, align: right}'),
+      await makeShapeUnchecked('{lines: [{text: i}, {text: mm}], font: Nunito, width: 40, align: right}'),
     );
     assertNear(all!.maxX, longest!.maxX, 0.01);
   });
 
   it('have a font and a weight each, or that of the shape', async () => {
-    const made = await makeShape(
+    const made = await makeShapeUnchecked(
       '{lines: [{text: ll}, {text: ll, weight: 900}, {text: ll, font: Pacifico}], font: Nunito, weight: 300, width: 40}',
     );
     const [light, heavy, script] = linesIn(made).map((ink) => area(ink));
@@ -108,7 +118,9 @@ describe('Lines', () => {
 
   it('may have room between the letters, in millimetres', async () => {
     const widthOf = async (spacing: string) => {
-      const made = await makeShape(`{lines: [{text: mmmmmm}, {text: HHH${spacing}}], font: Nunito, x_height: 5}`);
+      const made = await makeShapeUnchecked(
+        `{lines: [{text: mmmmmm}, {text: HHH${spacing}}], font: Nunito, x_height: 5}`,
+      );
       const { minX, maxX } = boxes(made)[1]!;
       return maxX - minX;
     };
@@ -117,16 +129,18 @@ describe('Lines', () => {
 
   it('have the height that is asked for, gap and growth included', async () => {
     assertNear(
-      (await makeShape('{lines: [{text: Nana}, {text: Bear}], font: Nunito, height: 30, gap: 4}')).height,
+      (await makeShapeUnchecked('{lines: [{text: Nana}, {text: Bear}], font: Nunito, height: 30, gap: 4}')).height,
       30,
       0.06,
     );
-    const grown = await makeShape('{lines: [{text: Nana}, {text: Bear}], font: Nunito, width: 50, gap: 1, grow: 0.4}');
+    const grown = await makeShapeUnchecked(
+      '{lines: [{text: Nana}, {text: Bear}], font: Nunito, width: 50, gap: 1, grow: 0.4}',
+    );
     assertNear(grown.width, 50, 0.06);
   });
 
   it('go in anywhere, as one', async () => {
-    const made = await make(
+    const made = await makeUnchecked(
       specOf(
         [
           'plate: {ellipse: 50}',
@@ -158,11 +172,11 @@ describe('Lines that are optional', () => {
     ].join('\n');
 
   it('are left out where their cell is empty or not there, and the others close up', async () => {
-    const both = await make(spec('{name: Dill, month: May}'));
+    const both = await makeUnchecked(spec('{name: Dill, month: May}'));
     assert.equal(linesIn(both).length, 2);
-    const alone = await makeShape('{lines: [{text: Dill}], font: Nunito, x_height: 6}');
+    const alone = await makeShapeUnchecked('{lines: [{text: Dill}], font: Nunito, x_height: 6}');
     for (const cells of ['{name: Dill, month: ""}', '{name: Dill}, {name: Ty, month: May}']) {
-      const made = await make(spec(cells));
+      const made = await makeUnchecked(spec(cells));
       assert.equal(linesIn(made).length, 1);
       assertNear(made.height, alone.height, 1e-6);
     }

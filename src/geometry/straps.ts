@@ -1,7 +1,7 @@
 /** Strips of material that join several parts into one, such as the dot of an i to its stem. */
 
 import { crossingsAt } from './crossings-at.ts';
-import { distance } from './measure.ts';
+import { contains, distance } from './measure.ts';
 import { union } from './clipper.ts';
 import { partsOf } from './parts.ts';
 import { simplified } from './simplify.ts';
@@ -46,7 +46,12 @@ export function strapsFor(region: Region, width: number, level?: number): Ring[]
   const outlines = parts.map(seekOutline);
   const strips: Ring[] = [];
   const joined = new Set([0]);
-  const nearest = outlines.map((outline) => shortestBetween(outlines[0]!, outline));
+  const between = (one: number, other: number): Gap =>
+    shortestBetween(
+      facing(parts[one]!, outlines[one]!, outlines[other]!),
+      facing(parts[other]!, outlines[other]!, outlines[one]!),
+    );
+  const nearest = outlines.map((_, part) => between(0, part));
   while (joined.size < parts.length) {
     let next = -1;
     for (let i = 0; i < parts.length; i += 1) {
@@ -59,7 +64,7 @@ export function strapsFor(region: Region, width: number, level?: number): Ring[]
     strips.push(strapOver(levelled ?? found, width));
     for (let i = 0; i < parts.length; i += 1) {
       if (joined.has(i)) continue;
-      const gap = shortestBetween(outlines[next]!, outlines[i]!);
+      const gap = between(next, i);
       if (costOf(gap) < costOf(nearest[i]!)) nearest[i] = gap;
     }
   }
@@ -116,7 +121,16 @@ function strapOver({ from, to, length }: Gap, width: number): Ring {
 const evenMm = 0.02;
 
 /** The shortest segment between two parts. */
-export const gapBetween = (a: Region, b: Region): Gap => shortestBetween(seekOutline(a), seekOutline(b));
+export function gapBetween(a: Region, b: Region): Gap {
+  const [one, other] = [seekOutline(a), seekOutline(b)];
+  return shortestBetween(facing(a, one, other), facing(b, other, one));
+}
+
+/** The outline of a part that another one sees: that of the hole in which it lies, or the outer one. */
+function facing([, ...holes]: Region, outer: Ring, other: Ring): Ring {
+  const around = holes.find((hole) => contains([hole], other[0]!));
+  return around ? (simplified([around], seekToleranceMm)[0] ?? around) : outer;
+}
 
 /** The outer outline of a part, as it is when nearest points are searched for. */
 const seekOutline = ([outer]: Region): Ring => simplified([outer!], seekToleranceMm)[0] ?? outer!;

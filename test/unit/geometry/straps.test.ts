@@ -8,13 +8,22 @@ import type { BridgeSide } from '../../../src/geometry/bridges.ts';
 import type { Ring } from '../../../src/geometry/types.ts';
 import { strapped } from '../../../src/geometry/straps.ts';
 import { assertNear } from '../support/engine.ts';
-import { box, disc, polygon, unite } from '../support/shapes.ts';
+import { box, disc, polygon, subtract, unite } from '../support/shapes.ts';
 import { word } from '../support/words.ts';
 
 const words = ['Chives', 'Mint', 'Dill', 'Thyme', 'Basil', 'Kohlrabi', 'Öl & Essig', 'Bean!'];
 const fonts = ['source-sans-3', 'pacifico', 'roboto', 'source-serif-4'];
 
 describe('Straps between parts', () => {
+  it('reach from what stands in a window to the edge of that window, and no further', () => {
+    const frame = subtract([box(-25, -35, 25, 35)], [box(-18, -28, 18, 28)]);
+    const { region, strips } = strapped([...frame, box(-12, -10, 6, 10)], 3);
+    assert.equal(partsOf(region).length, 1);
+    assert.deepEqual(boundsOf(region), { minX: -25, minY: -35, maxX: 25, maxY: 35 });
+    // 6 mm from edge to edge, and half the width into either.
+    assert.ok(Math.abs(area(strips) - 3 * (6 + 3)) < 1e-6, String(area(strips)));
+  });
+
   it('are as wide as asked and as long as the gap (exact)', () => {
     const region = unite(box(0, 0, 10, 10), box(14, 0, 24, 10));
     const { region: joined } = strapped(region, 2);

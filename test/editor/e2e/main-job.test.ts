@@ -58,7 +58,7 @@ describe('The editor, as a person uses it', () => {
     const small = preview.locator('#issues li', { hasText: 'The hole is 2.80 mm' });
     await small.waitFor();
     await editor.goAfter('diameter: 2.8');
-    await editor.quickFix('Make the hole larger');
+    await editor.quickFix('Make the hole larger:');
     await small.waitFor({ state: 'detached' });
     await editor.save();
     // Twine of 2.5 mm, doubled, takes 3.75 mm.
@@ -97,7 +97,7 @@ describe('The editor, as a person uses it', () => {
       const row = preview.locator('#issues li', { hasText: 'The hole is 2.80 mm' });
       const pin = preview.getByLabel(/^warning: The hole is 2\.80 mm/).first();
       await pin.click();
-      const fix = preview.locator('#fix-menu .fix', { hasText: 'Make the hole larger' });
+      const fix = preview.locator('#fix-menu .fix', { hasText: 'Make the hole larger:' });
       await fix.waitFor();
       await editor.screenshot('fix-from-a-pin');
       await fix.click();
@@ -129,7 +129,7 @@ describe('The editor, as a person uses it', () => {
         return false;
       });
       await keyboard.press('f');
-      await preview.locator('#fix-menu .fix', { hasText: 'Make the hole larger' }).waitFor();
+      await preview.locator('#fix-menu .fix', { hasText: 'Make the hole larger:' }).waitFor();
       await keyboard.press('Enter');
       await small.waitFor({ state: 'detached' });
       await eventually('the keyboard to be still on the page', () =>

@@ -16,12 +16,19 @@ export type LengthResult = { readonly mm: number } | { readonly problem: string 
 export function parseLength(value: number | string, units: Units): LengthResult {
   if (typeof value === 'number') return bounded(value * mmPer[units], String(value));
   const match = pattern.exec(value.trim());
+  const pointed = value.trim().replace(/(?<=^[+-]?\d+),(?=\d)/, '.');
+  if (!match && pattern.test(pointed)) return { problem: pointNotComma(pointed, value.trim()) };
   if (!match)
     return { problem: `“${clip(value)}” is not a length. Write a number with a unit, such as 3 mm or 1/4 in.` };
   const [, sign, decimal, whole, numerator, denominator, unit] = match;
   const size = decimal === undefined ? Number(whole ?? 0) + Number(numerator) / Number(denominator) : Number(decimal);
   const factor = mmPer[(unit ?? units) as keyof typeof mmPer];
   return bounded((sign === '-' ? -size : size) * factor, value.trim());
+}
+
+/** A figure with a decimal comma, and how it is written here. */
+export function pointNotComma(pointed: string, written: string): string {
+  return `Decimals are written with a point here: ${pointed}, not ${written}.`;
 }
 
 function bounded(mm: number, written: string): LengthResult {

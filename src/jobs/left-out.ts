@@ -6,7 +6,8 @@ import type { Issue } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
 import { listed } from '../core/names.ts';
 import { counted } from '../core/units.ts';
-import { labelOf } from '../spec/batch.ts';
+import { valueAt } from '../core/values.ts';
+import { columnsIn, labelOf } from '../spec/batch.ts';
 import { cellRange } from '../spec/table.ts';
 import type { OrderLine } from './orders.ts';
 
@@ -34,8 +35,8 @@ export function isOneFault(reports: readonly MadeTag[]): boolean {
 }
 
 /**
- * An empty cell that the spec refers to is the likeliest fault; else the first cell that it refers to. `columns`: those
- * cells' columns.
+ * An empty cell that the spec refers to is the likeliest fault; else the cell that stands in the faulty value, or the first
+ * that the spec refers to. `columns`: those cells' columns.
  */
 export function faultOfLine(
   { row, line, order }: OrderLine,
@@ -53,14 +54,21 @@ export function faultOfLine(
   },
 ): Issue {
   const empty = columns.find((column) => row.cells.get(column) === '');
-  const column = empty ?? columns[0];
-  const code = empty === undefined ? (report.issues.find(keepsFromCutting)?.code ?? 'bad-value') : 'missing-key';
+  const fault = report.issues.find(keepsFromCutting);
+  const column = empty ?? (fault && columnOf(fault, report)) ?? columns[0];
+  const code = empty === undefined ? (fault?.code ?? 'bad-value') : 'missing-key';
   const who = order === '' ? `“${clip(row.label)}”` : `Order ${clip(order)}`;
   const what = empty === undefined ? ` (“${clip(row.label)}”) cannot be cut` : ` has no “${clip(empty)}”`;
   const why = empty === undefined ? `: ${spec}, ${whyOf(report)}` : '.';
   const message = `${who}${what} and is left out${why}`;
   const range = cellRange(csv, line, column === undefined ? 0 : header.indexOf(column));
   return { code, severity: 'error', path: [], range, message };
+}
+
+/** The column that the faulty value is filled from. */
+function columnOf({ path }: Issue, { source }: MadeTag): string | undefined {
+  const written = valueAt(source.value, path);
+  return typeof written === 'string' ? columnsIn(written)[0]?.column : undefined;
 }
 
 /** More labels are given as a count. */

@@ -50,6 +50,7 @@ export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 
   if (source.issues.some((issue) => issue.code !== 'yaml-syntax')) return { source, issues: source.issues, row: 0 };
   if (source.issues.length > 0)
     return { source, issues: [slipOf(source, (text) => trialReading(text, uses, row))], row: 0 };
+  if (!isSpec(source.value)) return { source, issues: [notASpec(source)], row: 0 };
   const read = readSpec(source, uses, row, given);
   const renamed = source.oldKeys.map(renamedKey);
   if (read.issues.length === 0) return { source, ...read, issues: [...pastedQuotes(source), ...renamed] };
@@ -70,7 +71,7 @@ function trialReading(text: string, uses: Uses, row: number): TrialReading {
 
 /** Reads a spec whose value has been taken out of its YAML, or has no text at all. */
 export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Batch): Omit<ParsedSpec, 'source'> {
-  if (!isSpec(source.value)) return { issues: [notASpec(source)], row: 0 };
+  if (!isGroup(source.value)) return { issues: [notASpec(source)], row: 0 };
   const { scope, batch, row } = scopeInRow(source, uses, wanted, given);
   scope.checkClashes();
   const workshop = readWorkshop(scope);

@@ -109,8 +109,18 @@ function coloured(key: string, path: YamlPath): string {
 
 function described(error: SchemaError, name: string, found: unknown): Pick<Issue, 'message' | 'suggestions'> {
   const quoted = error.keyword === 'type' && error.params['type'] === 'string' ? placeholderOf(found) : undefined;
-  if (quoted === undefined) return { message: `${name} ${expectation(error)}` };
+  if (quoted === undefined) {
+    const suggestions = typeof found === 'string' && !found.includes(' ') ? nearestWords(found, wordsOf(error)) : [];
+    const message =
+      suggestions.length > 0 ? `has a value that does not fit.${didYouMean(suggestions)}` : expectation(error);
+    return { message: `${name} ${message}`, suggestions };
+  }
   return { message: `${name} needs quotes, because YAML reads braces as a group: ${quoted}.`, suggestions: [quoted] };
+}
+
+/** The words that may stand where something else may as well. */
+function wordsOf({ parentSchema }: SchemaError): string[] {
+  return (parentSchema?.anyOf ?? []).flatMap((each) => ('enum' in each ? (each.enum as unknown[]).map(String) : []));
 }
 
 /** `{name}` without quotes, which YAML reads as a group with one key that has no value. */
@@ -158,7 +168,8 @@ function patterned(pattern: string): string {
 }
 
 function firstSentence(description: string): string {
-  return /^.*?\.(?= |$)/s.exec(description.replace(/^Generator: /, ''))?.[0] ?? description;
+  const plain = description.replace(/^Generator: /, '').replaceAll('`', '');
+  return /^.*?\.(?= |$)/s.exec(plain)?.[0] ?? plain;
 }
 
 /** The keys of a group, if they are few enough to read. */

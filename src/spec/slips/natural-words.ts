@@ -6,6 +6,7 @@ import type { SpecSource } from '../source.ts';
 import { entryRange, takenOut, writtenValue } from './entries.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
+import { placeIn } from './side-words.ts';
 
 export function wordRepairs(issue: Issue, source: SpecSource): Repair[] {
   return [
@@ -40,37 +41,21 @@ function change({ range }: Issue, message: string, text: string): Repair {
   };
 }
 
-const sides: Readonly<Record<string, string>> = {
-  ...{ top: 'top', upper: 'top', up: 'top', above: 'top', bottom: 'bottom', lower: 'bottom', down: 'bottom' },
-  ...{ below: 'bottom', left: 'left', right: 'right', center: '', centre: '', middle: '', centred: '', centered: '' },
-};
-
-/** `top left`, `upper-left`, `lefttop`, `middle`. */
+/** `top left`, `upper-left`, `lefttop`, `middle`, `oben links`. */
 function places(issue: Issue, source: SpecSource): Repair[] {
   const key = issue.path.at(-1);
-  const value = wrongValue(issue, source)?.toLowerCase();
+  const value = wrongValue(issue, source);
   if (value === undefined || (key !== 'at' && key !== 'align' && !hangers.has(key))) return [];
-  const words = value.match(
-    /upper|lower|top|bottom|left|right|cent(?:er|re)(?:ed|d)?|middle|up|down|above|below|[a-z]+|[^a-z\s_-]/g,
-  );
-  if (!words?.every((word) => Object.hasOwn(sides, word))) return [];
-  const named = words.map((word) => sides[word]!).filter((side) => side !== '');
-  const [upright] = named.filter((side) => side === 'top' || side === 'bottom');
-  const [across] = named.filter((side) => side === 'left' || side === 'right');
+  const place = placeIn(value);
+  if (place === undefined) return [];
   const isHanger = hangers.has(key) || (key === 'at' && hangers.has(issue.path.at(-2)));
-  const place = [upright, across].filter((side) => side !== undefined).join('-');
-  if (place === '' && isHanger) {
+  if (place === 'center' && isHanger) {
     const centre = key === 'at' ? '{up: 0 mm}' : '{at: {up: 0 mm}}';
     return [change(issue, `Write the centre of the body as a point: ${quoted(centre)}.`, centre)];
   }
-  const word = place === '' ? 'center' : place;
-  return [
-    change(
-      issue,
-      `${word.includes('-') ? 'A corner is written' : 'This is called'} ${quoted(word)}${word.includes('-') ? '' : ' here'}.`,
-      word,
-    ),
-  ];
+  const isCorner = place.includes('-');
+  const message = `${isCorner ? 'A corner is written' : 'This is called'} ${quoted(place)}${isCorner ? '' : ' here'}.`;
+  return [change(issue, message, place)];
 }
 
 /** `along: horizontal`. */
@@ -178,8 +163,9 @@ function sideWithoutShape({ code, path: at, range }: Issue, source: SpecSource):
   const entry = isAlone || isOther ? entryRange(source, path) : undefined;
   const side = writtenValue(source, path);
   const target = Object.keys(groupAt(source, ['shapes'])).find((name) => name !== path[1]);
-  if (!entry || target === undefined || side === undefined || !Object.hasOwn(sides, side)) return [];
-  const text = `place: {on: ${target}, at: ${sides[side] === '' ? 'center' : sides[side]!}}`;
+  const named = placeIn(side ?? '');
+  if (!entry || target === undefined || named === undefined) return [];
+  const text = `place: {on: ${target}, at: ${named}}`;
   return [
     {
       slip: range,

@@ -1,6 +1,7 @@
 /** Repairs values in a form that YAML, or the spec language, reads differently from what was meant. */
 
 import type { Issue } from '../../core/issue.ts';
+import { pointNotComma } from '../../core/length.ts';
 import type { SpecSource } from '../source.ts';
 import type { SpecLine } from './spec-lines.ts';
 import { inQuotes, quoted, replacement } from './repair.ts';
@@ -30,7 +31,7 @@ function decimalCommas(text: string, { start, contentEnd }: SpecLine): Repair[] 
     const at = start + index;
     return {
       slip: { start: at, end: at + figure.length },
-      message: `Decimals are written with a point here: ${whole}.${fraction}, not ${figure}.`,
+      message: pointNotComma(`${whole}.${fraction}`, figure),
       title: `Change to ${whole}.${fraction}`,
       edits: [replacement(at + whole.length, at + whole.length + 1, '.')],
       rarity: 0,

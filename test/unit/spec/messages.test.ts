@@ -101,6 +101,9 @@ describe('What is said of slips in the text', () => {
     const reported = messages(
       'tagwright: 1\nshapes:\n  a: {ellipse: 20}\npieces:\n  t: {body: [a], hanger: {ring: {at: sideways}}}\n',
     );
-    assert.match(reported[0]!, /“at” has a value that does not fit\. What goes here: A side, `auto`/);
+    assert.match(
+      reported[0]!,
+      /“at” has a value that does not fit\. What goes here: A side \(top, bottom, left, right\), a corner such as top-left, auto \(/,
+    );
   });
 });

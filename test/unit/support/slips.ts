@@ -33,6 +33,62 @@ export interface Slip {
 
 export const slips: readonly Slip[] = [
   {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: links}}',
+    line: 19,
+    says: 'This is called “left” here.',
+    fix: 'Change to “left”',
+  },
+  {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: oben rechts}}',
+    line: 19,
+    says: 'A corner is written “top-right”.',
+    fix: 'Change to “top-right”',
+  },
+  {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: en bas à gauche}}',
+    line: 19,
+    says: 'A corner is written “bottom-left”.',
+    fix: 'Change to “bottom-left”',
+  },
+  {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: arriba a la izquierda}}',
+    line: 19,
+    says: 'A corner is written “top-left”.',
+    fix: 'Change to “top-left”',
+  },
+  {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: in alto a destra}}',
+    line: 19,
+    says: 'A corner is written “top-right”.',
+    fix: 'Change to “top-right”',
+  },
+  {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: rechtsonder}}',
+    line: 19,
+    says: 'A corner is written “bottom-right”.',
+    fix: 'Change to “bottom-right”',
+  },
+  {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: lefft}}',
+    line: 19,
+    says: '“at” has a value that does not fit. Did you mean “left”?',
+    fix: 'Change to “left”',
+  },
+  {
+    instead: 'pieces:',
+    slip: 'PIECES:',
+    line: 15,
+    says: 'Unknown key “PIECES”. Did you mean “pieces”?',
+    fix: 'Change to “pieces”',
+  },
+  {
     instead: 'tie: {twine: 2 mm}',
     slip: 'tie: twine 2 mm',
     line: 5,

@@ -25,7 +25,9 @@ const mostCounted = 6;
 const carriedShare = 0.5;
 
 export const looseParts: Check = ({ pieces, made }) =>
-  pieces.flatMap((piece) => (piece.parts === 'many' ? [] : [...emptySticks(piece, made), ...loosePartsOf(piece)]));
+  pieces.flatMap((piece) =>
+    piece.parts === 'many' ? [] : [...emptySticks(piece, made), ...loosePartsOf(piece, pieces)],
+  );
 
 /** Sticks whose load is not on their piece. */
 function emptySticks(piece: Piece, made: Tag['made']): Finding[] {
@@ -49,7 +51,7 @@ function emptySticks(piece: Piece, made: Tag['made']): Finding[] {
 }
 
 /** One finding for each shape to blame, at its largest part. */
-function loosePartsOf(piece: Piece): Finding[] {
+function loosePartsOf(piece: Piece, all: readonly Piece[]): Finding[] {
   const parts = partsOf(piece.region);
   const held = parts.find((part) => isHeld(part, piece)) ?? parts[0];
   const loose = parts.filter((part) => part !== held);
@@ -62,11 +64,11 @@ function loosePartsOf(piece: Piece): Finding[] {
     return [loosePartFinding(piece, blame(piece, onEdge(loose[0]!)), loose, message)];
   }
   return byCause(piece, loose, (part) => [onEdge(part)]).map(({ path, found }) =>
-    loosePartFinding(piece, path, found, messageOf(found, piece, path)),
+    loosePartFinding(piece, path, found, messageOf(found, piece, path, all)),
   );
 }
 
-function messageOf(parts: readonly Region[], piece: Piece, path: YamlPath): string {
+function messageOf(parts: readonly Region[], piece: Piece, path: YamlPath, all: readonly Piece[]): string {
   const { title } = piece;
   const box = boundsOf(parts[0]!)!;
   const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
@@ -74,7 +76,7 @@ function messageOf(parts: readonly Region[], piece: Piece, path: YamlPath): stri
   const ways =
     shapes.length > 0
       ? `Move it until it overlaps the rest, or ${apart(piece, 'it')}.`
-      : waysOut(piece, path, parts.length === 1 ? 'it' : 'them');
+      : waysOut(piece, path, parts.length === 1 ? 'it' : 'them', all);
   const name = lettersOf(parts[0]!, piece) ?? shapeInWords(shapes);
   if (parts.length === 1) {
     const what = name === undefined ? `A part of “${title}”` : `${capitalised(name)} of “${title}”`;
@@ -129,14 +131,27 @@ function isMostlyIn(letter: Region, part: Region): boolean {
 }
 
 /** The keys that join parts, as far as they suit what the piece is made of, and the one that leaves them apart. */
-function waysOut(piece: Piece, path: YamlPath, them: 'it' | 'them'): string {
+function waysOut(piece: Piece, path: YamlPath, them: 'it' | 'them', all: readonly Piece[]): string {
   const { sources } = piece;
   const cut = sources.find(({ use, path: of }) => use === 'cut' && samePath(of, path));
-  if (cut)
-    return `Hold ${them} with “bridges” across ${cut.shape.name === undefined ? 'what is cut out' : `“${cut.shape.name}”`}.`;
+  if (cut) {
+    const hold = `hold ${them} with “bridges” across ${cut.shape.name === undefined ? 'what is cut out' : `“${cut.shape.name}”`}`;
+    return isPuzzle(cut, all)
+      ? `${capitalised(apart(piece, them))}, as in a puzzle, or ${hold}.`
+      : `${capitalised(hold)}.`;
+  }
   const isLettered = sources.some(({ use, shape }) => use === 'body' && isLettering(shape));
   const keys = isLettered ? '“overlap”, “straps” or “bridges”' : '“straps” or “bridges”';
   return `Join ${them} with ${keys}, or ${apart(piece, them)}.`;
+}
+
+/** Whether the letters that are cut out of one piece are cut as another, to be laid in. */
+function isPuzzle(cut: Source, all: readonly Piece[]): boolean {
+  const letters = cut.lettering?.map(({ path }) => path) ?? [];
+  const bodies = all.flatMap(({ sources }) => sources.filter(({ use }) => use === 'body'));
+  return bodies.some(({ lettering = [] }) =>
+    lettering.some(({ as, path }) => as === 'material' && letters.some((each) => samePath(each, path))),
+  );
 }
 
 /** The key that leaves parts as they are, in words. */

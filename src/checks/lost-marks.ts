@@ -1,6 +1,6 @@
 /** Dots and accents that melt into their own letter, so that an i has no dot, or two dots are one bump. */
 
-import { listedQuoted } from '../core/names.ts';
+import { listedWithCounts } from '../core/names.ts';
 import { clippedToBox } from '../geometry/clip-to-box.ts';
 import { difference, intersection, normalise, offset, union } from '../geometry/clipper.ts';
 import { area, boundsOf, widened } from '../geometry/measure.ts';
@@ -60,7 +60,7 @@ export function lostInWords(letters: readonly Letter[]): string {
   const isOne = one !== undefined && letters.length === 1;
   if (isOne)
     return `${marksOf(one)} of the “${one.text}” hardly ${marksAbove(one.region).length === 1 ? 'stands' : 'stand'} out from the letter`;
-  return `the dots or accents of ${listedQuoted(letters.map(({ text }) => text))} hardly stand out from their letters`;
+  return `the dots or accents of ${listedWithCounts(letters.map(({ text }) => text))} hardly stand out from their letters`;
 }
 
 function marksOf({ text, region }: Letter): string {

@@ -1,6 +1,6 @@
 /** Short necks between two parts of a piece, and walls between two edges of it, away from the hanger. */
 
-import { listed } from '../core/names.ts';
+import { listedWithCounts } from '../core/names.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Stock } from '../spec/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
@@ -56,14 +56,8 @@ const mostLocated = 24;
 /** A sentence such as ` At “n” (2), “e” and “a”.`; empty if all places are at one letter, or at none. */
 function lettersInWords(necks: readonly ThinPlace[], piece: Piece): string {
   if (necks.length > mostLocated) return '';
-  const counts = new Map<string, number>();
-  for (const { ends } of necks) {
-    const letter = letterNear(piece, ends);
-    if (letter !== undefined) counts.set(letter, (counts.get(letter) ?? 0) + 1);
-  }
-  const located = [...counts].map(([letter, count]) => (count > 1 ? `“${letter}” (${count})` : `“${letter}”`));
-  if (located.length < 2) return '';
-  return ` At ${listed(located)}.`;
+  const letters = necks.map(({ ends }) => letterNear(piece, ends)).filter((letter) => letter !== undefined);
+  return new Set(letters).size < 2 ? '' : ` At ${listedWithCounts(letters)}.`;
 }
 
 function counted(count: number, noun: string): string {

@@ -18,6 +18,13 @@ export function listedQuoted(names: readonly string[], most = Infinity): string 
   );
 }
 
+/** Each once, with the number of times it occurs if that is more than one: “i” (9), “e” and “a” (2). */
+export function listedWithCounts(names: readonly string[]): string {
+  const counts = new Map<string, number>();
+  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
+  return listed([...counts].map(([name, count]) => (count > 1 ? `“${name}” (${count})` : `“${name}”`)));
+}
+
 /** With a capital at the beginning, as a sentence has it. */
 export function capitalised(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);

@@ -34,8 +34,8 @@ export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
     for (const line of words.lines) writeLine(flow, line, words, size);
     // The note is written once for consecutive words made in the same way.
     const next = all[index + 1];
-    if (next?.way === words.way && next.font === words.font) continue;
-    const how = `${capitalised(words.way)}, in ${words.font}`;
+    if (next?.way === words.way && next.font === words.font && next.isMirrored === words.isMirrored) continue;
+    const how = `${capitalised(words.way)}${words.isMirrored ? ', mirrored' : ''}, in ${words.font}`;
     flow.write(how, { size: 2.8, fill: quiet });
     flow.skip(1.5);
   }
@@ -54,7 +54,7 @@ function writeLine(flow: Flow, line: string, words: WordsOn, size: number): void
 
 /** Text that the caption font has no glyphs for is drawn in the tag's own lettering. */
 function drawLetters(flow: Flow, lettering: Lettering, size: number): void {
-  const region = union(lettering.letters.map((letter) => letter.region));
+  const region = union(lettering.toRead());
   const bounds = boundsOf(region);
   if (!bounds) return;
   const [wide, high] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];

@@ -19,6 +19,7 @@ export interface WordsOn {
   readonly way: WordOperation;
   /** The name that the font states. */
   readonly font: string;
+  readonly isMirrored: boolean;
   /** Absent for single-stroke text. */
   readonly lettering?: Lettering;
 }
@@ -42,21 +43,21 @@ export function wordsOn({ tag, fonts }: Pick<Job, 'tag' | 'fonts'>): WordsOn[] {
       ),
   );
   const shown = new Map<string, WordsOn>();
-  for (const { generator, path } of withLines(tag.made.keys())) {
+  for (const { generator, path, modifiers } of withLines(tag.made.keys())) {
     let words: Omit<WordsOn, 'lines'>;
     if (generator.kind === 'text') {
       const known = found.get(pathKey(path));
       if (!known) continue;
       const font = fonts.find(({ paths }) => paths.some((each) => pathKey(each) === pathKey(path)));
       const style = font && !/^regular$/i.test(font.style) ? ` ${font.style}` : '';
-      words = { ...known, font: `${font?.family ?? generator.font}${style}` };
+      words = { ...known, isMirrored: known.lettering.isMirrored, font: `${font?.family ?? generator.font}${style}` };
     } else if (generator.kind === 'strokes') {
       const way = strokes.get(pathKey(path));
       if (!way) continue;
-      words = { way, font: 'single strokes' };
+      words = { way, font: 'single strokes', isMirrored: modifiers.mirror !== undefined };
     } else continue;
     const lines = linesOf(generator.text);
-    const key = JSON.stringify([lines, words.way, words.font]);
+    const key = JSON.stringify([lines, words.way, words.font, words.isMirrored]);
     if (lines.length > 0 && !shown.has(key)) shown.set(key, { lines, ...words });
   }
   return [...shown.values()];

@@ -46,6 +46,19 @@ export function transform(region: Region, m: Affine): Region {
   });
 }
 
+/** The map that undoes `m`, which must not flatten anything. */
+export function inverse({ a, b, c, d, e, f }: Affine): Affine {
+  const det = a * d - b * c;
+  return {
+    a: d / det,
+    b: -b / det,
+    c: -c / det,
+    d: a / det,
+    e: (c * f - d * e) / det,
+    f: (b * e - a * f) / det,
+  };
+}
+
 /** The map that applies `first` and then `then`. */
 export function chain(first: Affine, then: Affine): Affine {
   return {

@@ -94,11 +94,18 @@ function otherStyle({ shape, text, face }: FontUse): Finding[] {
 /** Notes on letters from another font: they differ a little from the rest, or so much that anyone sees it. */
 function fallbackFindings(setting: FontUse): Finding[] {
   const { shape, face } = setting;
-  return [...fallbacksUsed(setting)].map(([other, letters]): Finding => {
+  // A family may come as several files, each with some of its letters.
+  const foreign = [...fallbacksUsed(setting)].filter(([other]) => !isOfOneKind(other, face));
+  return foreign.map(([other, letters]): Finding => {
     const [those, were, look] = letters.length > 1 ? ['those', 'were', 'look'] : ['that', 'was', 'looks'];
     const seen = standsOut(other, face);
     const quoted = letters.map((letter) => `“${letter}”`);
-    const message = `${face.family} has no ${listed(quoted, Infinity, 'or')}; ${those} of ${other.family} ${were} used instead${seen ? `, and ${look} ${seen} than the rest` : ''}.`;
+    const named = other.family === face.family ? `${other.family} ${other.style}` : other.family;
+    const message = `${face.family} has no ${listed(quoted, Infinity, 'or')}; ${those} of ${named} ${were} used instead${seen ? `, and ${look} ${seen} than the rest` : ''}.`;
     return { code: 'other-style', severity: seen ? 'warning' : 'info', path: [...shape.path, 'font'], message };
   });
+}
+
+function isOfOneKind(a: FontFace, b: FontFace): boolean {
+  return a.family === b.family && a.weight === b.weight && a.italic === b.italic;
 }

@@ -2,7 +2,7 @@
 
 import { normalise, offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
-import { applyToVector, transform } from '../geometry/affine.ts';
+import { applyToVector, chain, identity, inverse, transform } from '../geometry/affine.ts';
 import { flatten } from '../geometry/flatten.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
@@ -58,6 +58,8 @@ interface LetteringContext {
   readonly as: 'material' | 'opening';
   /** Whether its letters were slid until they touch. */
   readonly slid?: boolean;
+  /** How it was moved, turned, scaled and mirrored since it was set in lines to be read. */
+  readonly moved?: Affine;
   /** Width in mm to which its hairlines were thickened before growth; 0 if they are as drawn. */
   readonly hairline?: number;
 }
@@ -70,6 +72,7 @@ export class Lettering {
   readonly as: 'material' | 'opening';
   readonly slid: boolean;
   readonly hairline: number;
+  readonly moved: Affine;
   readonly #makeLetters: () => readonly Letter[];
   readonly #makeShape: (() => Region) | undefined;
   #letters: readonly Letter[] | undefined;
@@ -77,7 +80,7 @@ export class Lettering {
 
   /** `makeShape` is omitted while the solid consists of this lettering alone. */
   constructor(
-    { path, xHeight, grow, as, slid = false, hairline = 0 }: LetteringContext,
+    { path, xHeight, grow, as, slid = false, hairline = 0, moved = identity }: LetteringContext,
     makeLetters: () => readonly Letter[],
     makeShape?: () => Region,
   ) {
@@ -87,6 +90,7 @@ export class Lettering {
     this.as = as;
     this.slid = slid;
     this.hairline = hairline;
+    this.moved = moved;
     this.#makeLetters = makeLetters;
     this.#makeShape = makeShape;
   }
@@ -106,6 +110,17 @@ export class Lettering {
     return (this.#shape ??= this.#makeShape?.());
   }
 
+  get isMirrored(): boolean {
+    const { a, b, c, d } = this.moved;
+    return a * d - b * c < 0;
+  }
+
+  /** The letters as they are read, neither turned nor mirrored, in no particular size. */
+  toRead(): Region[] {
+    const back = inverse(this.moved);
+    return this.letters.map(({ region }) => transform(region, back));
+  }
+
   /** The lettering moved, rotated or scaled. */
   mapped(affine: Affine): Lettering {
     const scale = Math.sqrt(Math.abs(affine.a * affine.d - affine.b * affine.c));
@@ -114,6 +129,7 @@ export class Lettering {
         xHeight: this.xHeight * Math.hypot(affine.c, affine.d),
         grow: this.grow * scale,
         hairline: this.hairline * scale,
+        moved: chain(this.moved, affine),
       },
       () =>
         this.letters.map(({ region, spaced, asSet, baseline, ...letter }) => ({
@@ -154,9 +170,9 @@ export class Lettering {
     letters = () => this.letters,
     change = (shape: Region) => shape,
   ): Lettering {
-    const { path, xHeight, grow, as, slid, hairline } = this;
+    const { path, xHeight, grow, as, slid, hairline, moved } = this;
     return new Lettering(
-      { path, xHeight, grow, as, slid, hairline, ...about },
+      { path, xHeight, grow, as, slid, hairline, moved, ...about },
       letters,
       this.#makeShape ? () => change(this.shape!) : undefined,
     );

@@ -43,6 +43,25 @@ describe('Parts that fall out', () => {
     assert.equal(placeOf(made.report, loose).line, 5, 'the word is to blame');
   });
 
+  it('are pieces of a puzzle where the letters are cut as well', async () => {
+    const shapes = [
+      'plate: {rectangle: [80, 30]}',
+      'word: {text: Bo, font: Nunito, weight: 800, height: 20}',
+      'holes: {from: word, grow: 0.2 mm}',
+    ];
+    const said = async (body: string) => (await make(specOf(shapes, body, [stock]))).issues;
+    const [first] = found(
+      { issues: await said('body: [plate], cut: [holes]}\n  letters: {body: [word], parts: many') },
+      'loose-part',
+    );
+    assert.match(
+      first!.message,
+      /fall out\. Keep them apart with “parts: many”, as in a puzzle, or hold them with “bridges” across “holes”\.$/,
+    );
+    const [alone] = found({ issues: await said('body: [plate], cut: [holes]') }, 'loose-part');
+    assert.match(alone!.message, /fall out\. Hold them with “bridges” across “holes”\.$/);
+  });
+
   it('are told once where a text falls apart altogether', async () => {
     const made = await make(
       specOf(['body: {text: Chamomile, font: Nunito, width: 90, letter_spacing: 2}'], 'body: [body]', [stock]),

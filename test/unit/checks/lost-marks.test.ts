@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { hardToRead } from '../../../src/checks/hard-to-read.ts';
-import { lostMarks } from '../../../src/checks/lost-marks.ts';
+import { lostInWords, lostMarks } from '../../../src/checks/lost-marks.ts';
 import { union } from '../../../src/geometry/clipper.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { Lettering } from '../../../src/tag/letters.ts';
@@ -46,6 +46,14 @@ describe('A dot that melts into its letter', () => {
     assert.deepEqual(await said('Göran', 'kaushan.woff'), [
       'info: “Göran” may be hard to read: the dots of the “ö” hardly stand out from the letter.',
     ]);
+  });
+
+  it('is said once of letters that are many times the same', () => {
+    const i = { text: 'i', region: [box(0, 0, 1, 5), box(0, 6, 1, 7)] };
+    assert.equal(
+      lostInWords([i, { ...i, text: 'ö' }, i, i]),
+      'the dots or accents of “i” (3) and “ö” hardly stand out from their letters',
+    );
   });
 
   it('is none where the dots are seen', async () => {

@@ -11,6 +11,8 @@ const script = await bundledFontBytes('Pacifico', 400);
 const engine = newEngine({
   'shop.ttf': withFsType(script, 0b10),
   'roboto.woff': new Uint8Array(await packagedFont('roboto')),
+  'roboto-ext.woff': new Uint8Array(await packagedFont('roboto', 'latin-ext')),
+  'roboto-bold-ext.woff': new Uint8Array(await packagedFont('roboto', 'latin-ext', 700)),
   'nunito.woff2': new Uint8Array(await variableWoff2('nunito')),
 });
 
@@ -107,6 +109,19 @@ describe('What a tag says of its fonts', () => {
       'info shop.ttf: According to its file, the font Pacifico may not be embedded in files without its maker’s permission. Cut letters contain no font, but read its licence before you sell files made with it. ';
     assert.deepEqual(await messages('font: shop.ttf', 'font: shop.ttf, weight: 400'), [restricted]);
     assert.deepEqual(await messages('font: roboto.woff', 'font: Pacifico'), []);
+  });
+
+  it('says nothing of a family that comes as several files, and tells apart by style what is of one family', async () => {
+    const said = async (others: string) => {
+      const { issues } = await report(
+        specOf([`body: {text: Eliška, font: [roboto.woff, ${others}], width: 60}`]),
+        engine,
+      );
+      return issues.filter(({ code }) => code === 'other-style').map(({ message }) => message);
+    };
+    assert.deepEqual(await said('roboto-ext.woff'), []);
+    const [bold] = await said('roboto-bold-ext.woff');
+    assert.match(bold!, /^Roboto has no “š”; that of Roboto Bold was used instead/);
   });
 
   it('names what was taken for a weight or an italic that the font lacks', async () => {

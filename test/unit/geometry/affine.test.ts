@@ -1,4 +1,13 @@
-import { applyTo, chain, identity, rotation, scaling, transform, translation } from '../../../src/geometry/affine.ts';
+import {
+  applyTo,
+  chain,
+  identity,
+  inverse,
+  rotation,
+  scaling,
+  transform,
+  translation,
+} from '../../../src/geometry/affine.ts';
 import { area, boundsOf, ringArea } from '../../../src/geometry/measure.ts';
 import type { Affine } from '../../../src/geometry/types.ts';
 import assert from 'node:assert/strict';
@@ -31,6 +40,13 @@ describe('Affine maps', () => {
     assertMaps(chain(turn, move), [0, 1], [11, 0]);
     assertMaps(chain(identity, move), [1, 2], [11, 2]);
     assertMaps(chain(rotation(30, { x: 4, y: 5 }), rotation(-30, { x: 4, y: 5 })), [9, 8], [9, 8]);
+  });
+
+  it('are undone by their inverse', () => {
+    const map = chain(chain(rotation(30, { x: 4, y: 5 }), scaling(-2, 3, { x: 1, y: 1 })), translation(7, -2));
+    assertMaps(chain(map, inverse(map)), [9, 8], [9, 8]);
+    assertMaps(chain(inverse(map), map), [-3, 2], [-3, 2]);
+    assertMaps(inverse(translation(1, 2)), [1, 2], [0, 0]);
   });
 
   it('keep outer rings counter-clockwise when they mirror', () => {

@@ -200,6 +200,18 @@ describe('A table of orders', () => {
     assert.equal(job.leftOut.length + made(job).length, 9);
   });
 
+  it('names the cell that is no length, and says that decimals have a point', async () => {
+    const wide = (files['named.tag.yaml'] as string).replace('[50 mm, 20 mm]', '["{wide}", 20 mm]');
+    const csv = 'order;name;wide;quantity\n1;Sorrel;60,5;2\n2;Rue;60.5 mm;1\n';
+    const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), {
+      ...files,
+      'named.tag.yaml': wide,
+      'orders.csv': csv,
+    });
+    assert.deepEqual(messagesInFiles(job), ['orders.csv:2:10 bad-length']);
+    assert.match(job.inFiles[0]!.issues[0]!.message, /Decimals are written with a point here: 60\.5, not 60,5\.$/);
+  });
+
   it('must have the columns that the spec asks for', async () => {
     const job = await withOrders('order,quantity,plant\n1,1,Sorrel\n');
     assert.match(job.issues[0]!.message, /“orders\.csv” has no column “name”, which named\.tag\.yaml asks for/);

@@ -1,0 +1,63 @@
+import assert from 'node:assert/strict';
+import { jobOf } from '../../../src/export/job.ts';
+import { proofPage } from '../../../src/export/proof.ts';
+import { wordsOn } from '../../../src/export/words-on.ts';
+import { boundsOf } from '../../../src/geometry/measure.ts';
+import type { Region } from '../../../src/geometry/types.ts';
+import { make } from '../support/engine.ts';
+import { tools } from '../support/tools.ts';
+
+const spec = (turned: string) => `tagwright: 1
+stock: {thickness: 3 mm}
+shapes:
+  plate: {rectangle: [60 mm, 40 mm]}
+  front: {text: Rue, font: Nunito, width: 30 mm, place: plate${turned}}
+  sign: {text: Rue, font: single line, width: 20 mm, place: {on: plate, at: bottom, margin: 2 mm}${turned}}
+pieces:
+  tag: {body: plate, engrave: [front], score: [sign]}
+`;
+
+const jobFrom = async (text: string) => jobOf((await make(text)).report)!;
+
+/** Corners of each letter, from the middle of them all, at one width. */
+function upToSize(letters: readonly Region[]): number[] {
+  const { minX, maxX, minY, maxY } = boundsOf(letters.flat())!;
+  const size = maxX - minX;
+  return letters.flatMap((region) => {
+    const box = boundsOf(region)!;
+    return [box.minX - minX, box.maxX - minX, box.minY - minY, box.maxY - maxY].map((each) => each / size);
+  });
+}
+
+describe('The words of a proof, as they are spelt', () => {
+  it('are drawn to be read, however they are turned and mirrored', async () => {
+    const upright = wordsOn(await jobFrom(spec('')))[0]!.lettering!;
+    for (const turned of [
+      ', mirror: left-right',
+      ', mirror: up-down',
+      ', rotate: 90',
+      ', mirror: left-right, rotate: 30',
+    ]) {
+      const { lettering } = wordsOn(await jobFrom(spec(turned)))[0]!;
+      const [now, was] = [upToSize(lettering!.toRead()), upToSize(upright.toRead())];
+      assert.equal(now.length, was.length);
+      for (const [index, each] of now.entries()) assert.ok(Math.abs(each - was[index]!) < 1e-6, `${turned}: ${each}`);
+    }
+  });
+
+  it('are said to be mirrored where they are', async () => {
+    const notes = async (turned: string) =>
+      (await proofPage(await jobFrom(spec(turned)), tools, true)).words
+        .map(({ text }) => text)
+        .filter((text) => /, in /.test(text));
+    assert.deepEqual(await notes(', mirror: left-right'), [
+      'Engraved, mirrored, in Nunito SemiBold',
+      'Drawn as a fine line, mirrored, in single strokes',
+    ]);
+    for (const turned of ['', ', rotate: 180'])
+      assert.deepEqual(await notes(turned), [
+        'Engraved, in Nunito SemiBold',
+        'Drawn as a fine line, in single strokes',
+      ]);
+  });
+});

@@ -2,20 +2,31 @@
 
 type Side = 'top' | 'bottom' | 'left' | 'right' | 'center';
 
-const words: Readonly<Record<Side, string>> = {
-  top: 'top upper up above oben boven haut arriba superior sopra alto',
-  bottom: 'bottom lower down below unten onder bas abajo inferior sotto basso',
-  left: 'left links gauche izquierda izquierdo sinistra sinistro',
-  right: 'right rechts droite derecha derecho destra destro',
-  center: 'center centre middle centred centered mitte mittig centro medio milieu midden mezzo',
+const words: Readonly<Record<Side, readonly string[]>> = {
+  top: ['top', 'upper', 'up', 'above', 'oben', 'boven', 'haut', 'arriba', 'superior', 'sopra', 'alto'],
+  bottom: ['bottom', 'lower', 'down', 'below', 'unten', 'onder', 'bas', 'abajo', 'inferior', 'sotto', 'basso'],
+  left: ['left', 'links', 'gauche', 'izquierda', 'izquierdo', 'sinistra', 'sinistro'],
+  right: ['right', 'rechts', 'droite', 'derecha', 'derecho', 'destra', 'destro'],
+  center: [
+    'center',
+    'centre',
+    'middle',
+    'centred',
+    'centered',
+    'mitte',
+    'mittig',
+    'centro',
+    'medio',
+    'milieu',
+    'midden',
+    'mezzo',
+  ],
 };
 
 /** Words between them: `en haut à gauche`, `arriba a la izquierda`. */
 const between: ReadonlySet<string> = new Set(['en', 'a', 'la', 'in', 'al', 'der', 'au', 'de', 'op', 'het']);
 
-const sideOf = new Map(
-  Object.entries(words).flatMap(([side, list]) => list.split(' ').map((word) => [word, side as Side])),
-);
+const sideOf = new Map(Object.entries(words).flatMap(([side, list]) => list.map((word) => [word, side as Side])));
 
 /** Longest first, so that “centre” is not read as “cent” and what is left. */
 const inOneWord = new RegExp(

@@ -16,8 +16,9 @@ export type LengthResult = { readonly mm: number } | { readonly problem: string 
 export function parseLength(value: number | string, units: Units): LengthResult {
   if (typeof value === 'number') return bounded(value * mmPer[units], String(value));
   const match = pattern.exec(value.trim());
-  const pointed = value.trim().replace(/(?<=^[+-]?\d+),(?=\d)/, '.');
-  if (!match && pattern.test(pointed)) return { problem: pointNotComma(pointed, value.trim()) };
+  const pointed = value.trim().replace(/^([+-]?\d+),(?=\d)/, '$1.');
+  if (!match && pointed !== value.trim() && pattern.test(pointed))
+    return { problem: pointNotComma(pointed, value.trim()) };
   if (!match)
     return { problem: `“${clip(value)}” is not a length. Write a number with a unit, such as 3 mm or 1/4 in.` };
   const [, sign, decimal, whole, numerator, denominator, unit] = match;

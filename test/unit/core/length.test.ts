@@ -50,7 +50,7 @@ describe('A length', () => {
     'mm',
     '3 m',
     '3 yards',
-    '3,5 mm',
+    '3,5 m',
     '1/0 in',
     '0/0',
     '1/2/3',
@@ -68,6 +68,17 @@ describe('A length', () => {
       assert.match(result.problem, /not a (length|number)/);
     });
   }
+
+  it('has a point, and a comma is told', () => {
+    for (const [written, pointed] of [
+      ['3,5 mm', '3.5 mm'],
+      ['60,5', '60.5'],
+      ['-0,25 in', '-0.25 in'],
+    ] as const)
+      assert.deepEqual(parseLength(written, 'mm'), {
+        problem: `Decimals are written with a point here: ${pointed}, not ${written}.`,
+      });
+  });
 
   it('is not beyond three metres either way, nor anything that is no number', () => {
     assert.equal(longestMm, 3000);

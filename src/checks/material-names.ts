@@ -1,14 +1,12 @@
 /** Names of materials, made alike, and how words are looked for in them. */
 
+import { withoutAccents } from '../core/names.ts';
+
 /** In lower case, without accents, with single spaces between runs of letters and digits. */
 export function plainName(name: string): string {
   return withoutAccents(name.toLowerCase())
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
-}
-
-function withoutAccents(text: string): string {
-  return text.normalize('NFKD').replace(/\p{M}/gu, '');
 }
 
 /**

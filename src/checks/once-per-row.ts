@@ -3,18 +3,15 @@
 import { samePath } from '../core/values.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
+import { groupedBy } from '../core/grouped.ts';
 
 /**
  * What is found on the hangers of a piece: of each kind the worst on each row, with the places of all; its message says how many
  * openings it is true of.
  */
 export function oncePerRow({ hangers }: Piece, findingsOn: (hanger: PlacedHanger) => readonly Finding[]): Finding[] {
-  const findings = hangers.flatMap(findingsOn);
-  const groups = new Map<string, Finding[]>();
-  for (const finding of findings) {
-    const key = JSON.stringify([finding.code, finding.severity, finding.path]);
-    groups.set(key, [...(groups.get(key) ?? []), finding]);
-  }
+  const keyOf = ({ code, severity, path }: Finding) => JSON.stringify([code, severity, path]);
+  const groups = groupedBy(hangers.flatMap(findingsOn), keyOf);
   return [...groups.values()].flatMap((group) => {
     const [first] = group;
     const row = hangers.filter(({ path }) => samePath(path, first!.path));

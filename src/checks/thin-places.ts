@@ -13,6 +13,7 @@ import { mm } from '../core/figures.ts';
 import { measuredOn } from '../spec/measured-values.ts';
 import { perRegion } from './per-region.ts';
 import { slackOf } from './slack.ts';
+import { groupedBy } from '../core/grouped.ts';
 
 export interface ThinPlace extends Neck {
   /** Its least allowed width, in mm. */
@@ -100,13 +101,7 @@ function askedWidthOf({ ends, length }: Neck, { drawn, walls, longest }: Intende
 
 /** Groups of places with the same limit, the one with the narrowest place first. */
 export function byMinimum(places: readonly ThinPlace[]): readonly (readonly ThinPlace[])[] {
-  const groups = new Map<number, ThinPlace[]>();
-  for (const place of places) {
-    const group = groups.get(place.minimum);
-    if (group) group.push(place);
-    else groups.set(place.minimum, [place]);
-  }
-  return [...groups.values()];
+  return [...groupedBy(places, ({ minimum }) => minimum).values()];
 }
 
 /** The place of a neck in a finding. */

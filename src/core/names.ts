@@ -25,6 +25,11 @@ export function listedWithCounts(names: readonly string[]): string {
   return listed([...counts].map(([name, count]) => (count > 1 ? `“${name}” (${count})` : `“${name}”`)));
 }
 
+/** “Mélamine” as “Melamine”. */
+export function withoutAccents(text: string): string {
+  return text.normalize('NFKD').replace(/\p{M}/gu, '');
+}
+
 /** With a capital at the beginning, as a sentence has it. */
 export function capitalised(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);

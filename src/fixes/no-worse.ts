@@ -5,6 +5,7 @@ import type { Judged } from '../engine/engine.ts';
 import { causeOf, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
+import { groupedBy } from '../core/grouped.ts';
 
 /** Widths that shrink by less than this, in mm, count as unchanged. */
 const sameWidthMm = 0.02;
@@ -40,8 +41,8 @@ export function solves(issue: Issue, before: Judged, after: Judged): boolean {
  */
 export function isNoWorse(before: Judged, after: Judged): boolean {
   if (!after.tag) return false;
-  const known = byCause([...before.issues, ...before.accepted]);
-  return [...byCause([...after.issues, ...after.accepted])].every(([cause, group]) => {
+  const known = groupedBy([...before.issues, ...before.accepted], causeIn);
+  return [...groupedBy([...after.issues, ...after.accepted], causeIn)].every(([cause, group]) => {
     const was = known.get(cause);
     return was
       ? isGroupNoWorse(was, group)
@@ -76,17 +77,6 @@ function isHarmless({ code }: Issue): boolean {
 function causeIn(issue: Issue): string {
   const { code, path } = issue;
   return causeOf(code === 'hard-to-read' && path.at(-1) === 'grow' ? { ...issue, path: path.slice(0, -1) } : issue);
-}
-
-function byCause(issues: readonly Issue[]): Map<string, Issue[]> {
-  const groups = new Map<string, Issue[]>();
-  for (const issue of issues) {
-    const cause = causeIn(issue);
-    const group = groups.get(cause);
-    if (group) group.push(issue);
-    else groups.set(cause, [issue]);
-  }
-  return groups;
 }
 
 function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[]): boolean {

@@ -6,6 +6,7 @@ import { pieceRows } from './job-table.ts';
 import { turnOf } from './orders.ts';
 import type { PieceRow } from './job-table.ts';
 import type { JobTag, LeftOutTag } from './work.ts';
+import { groupedBy } from '../core/grouped.ts';
 
 export interface PickedTag {
   readonly spec: string;
@@ -27,22 +28,14 @@ export interface PickedOrder {
 }
 
 export function byOrder(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'leftOut' | 'orders'>): PickedOrder[] {
-  const rows = new Map<string, PieceRow[]>();
-  for (const row of pieceRows(job)) {
-    const key = orderKey(row.order, row.spec, row.tag);
-    rows.set(key, [...(rows.get(key) ?? []), row]);
-  }
+  const rows = groupedBy(pieceRows(job), ({ order, spec, tag }) => orderKey(order, spec, tag));
   const { tags } = job.pieces;
   const nameOf = tagNames(job);
   const turn = turnOf(job.orders);
   const names = [...new Set([...tags, ...job.leftOut].map(({ order }) => order))].sort((a, b) => turn(a) - turn(b));
   const orders = names.map((order): PickedOrder => {
     const own = tags.filter((tag) => tag.order === order);
-    const kinds = new Map<string, JobTag[]>();
-    for (const tag of own) {
-      const key = orderKey(order, tag.spec, tag.label);
-      kinds.set(key, [...(kinds.get(key) ?? []), tag]);
-    }
+    const kinds = groupedBy(own, ({ spec, label }) => orderKey(order, spec, label));
     return {
       order,
       rush: own.some(({ rush }) => rush),

@@ -11,6 +11,7 @@ import type { Tag } from '../tag/tag.ts';
 import { madeName } from './by-order.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobTag } from './work.ts';
+import { groupedBy } from '../core/grouped.ts';
 
 /** Empty if nothing is glued. */
 export async function jobAssembly(
@@ -31,12 +32,7 @@ export async function jobAssembly(
 
 /** In the order in which they first come. */
 function byLayers(tags: readonly JobTag[]): AlikeTags[] {
-  const groups = new Map<string, JobTag[]>();
-  for (const each of tags) {
-    const key = layersKey(each.tag);
-    groups.set(key, [...(groups.get(key) ?? []), each]);
-  }
-  return [...groups.values()].map((own) => ({
+  return [...groupedBy(tags, ({ tag }) => layersKey(tag)).values()].map((own) => ({
     tag: own[0]!.tag,
     names: [...new Set(own.map(({ label }) => label))].filter((label) => label !== ''),
     copies: own.reduce((sum, { copies }) => sum + copies, 0),

@@ -6,6 +6,7 @@ import type { JobPiece } from './job-piece.ts';
 import type { LaidOutJob } from './job.ts';
 import { costsOfJob, estimateOfJob } from './totals.ts';
 import type { JobTag } from './work.ts';
+import { groupedBy } from '../core/grouped.ts';
 
 export interface Share {
   /** Absent if the price of a stock is unknown. */
@@ -56,9 +57,7 @@ function secondsOf({ layout }: Job): Map<JobTag, number> {
 /** The share of a tag, divided among its pieces in the same way. */
 export function sharesOfPieces(job: Job): (piece: JobPiece) => Share {
   const laid = new Set(laidOf(job.layout));
-  const byTag = new Map<JobTag, JobPiece[]>();
-  for (const piece of [...laid, ...job.layout.left.map(({ of }) => of)])
-    byTag.set(piece.of, [...(byTag.get(piece.of) ?? []), piece]);
+  const byTag = groupedBy([...laid, ...job.layout.left.map(({ of }) => of)], (piece) => piece.of);
   const ofTags = sharesOf(job);
   const shares = new Map<JobPiece, Share>();
   for (const [tag, pieces] of byTag) {

@@ -8,6 +8,7 @@ import { dropOnto } from './dropping.ts';
 import type { WorkBudget } from './work-budget.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import type { NestShape } from './shapes.ts';
+import { groupedBy } from '../core/grouped.ts';
 
 /** Number of rounds, and the movement in mm below which they stop early. */
 const rounds = 3;
@@ -42,13 +43,7 @@ export async function compactLayout(
     all.push({ laid: each, isFixed, upright: shape.exact(turn), sideways, x: each.x, y: each.y });
     await budget.pause();
   }
-  const sheets = new Map<number, CompactedPart[]>();
-  for (const each of all) {
-    const sheet = sheets.get(each.laid.sheet);
-    if (sheet) sheet.push(each);
-    else sheets.set(each.laid.sheet, [each]);
-  }
-  for (const sheet of sheets.values()) {
+  for (const sheet of groupedBy(all, (each) => each.laid.sheet).values()) {
     for (let round = 0, moved = Infinity; round < rounds && moved > movedMm; round += 1) {
       moved = Math.max(await moveDown(sheet, budget), await moveLeft(sheet, budget));
     }

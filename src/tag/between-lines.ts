@@ -3,14 +3,14 @@
 import { rotation, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, boxRing } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Letter, Lettering } from './letters.ts';
+import type { Lettering } from './letters.ts';
 
 /** From the middle of each line to that of the next. `rotate` is how far the lines are turned, in degrees clockwise. */
 export function betweenLines(lines: readonly Lettering[], rotate: number): Region {
   const about = { x: 0, y: 0 };
   const upright = rotation(-rotate, about);
   const boxes = lines
-    .flatMap((lettering) => linesOf(lettering.mapped(upright).letters))
+    .flatMap((lettering) => lettering.mapped(upright).lines)
     .flatMap((letters) => boundsOf(letters.flatMap(({ region }) => [...region])) ?? [])
     .sort((a, b) => boxCentre(b).y - boxCentre(a).y);
   const rooms = boxes.slice(1).flatMap((below, index) => {
@@ -19,14 +19,4 @@ export function betweenLines(lines: readonly Lettering[], rotate: number): Regio
     return maxX > minX ? [boxRing({ minX, maxX, minY: boxCentre(below).y, maxY: boxCentre(above).y })] : [];
   });
   return transform(rooms, rotation(rotate, about));
-}
-
-/** The letters of a text, line by line. */
-function linesOf(letters: readonly Letter[]): Letter[][] {
-  const lines = new Map<number, Letter[]>();
-  for (const letter of letters) {
-    const { line = 0 } = letter;
-    lines.set(line, [...(lines.get(line) ?? []), letter]);
-  }
-  return [...lines.values()];
 }

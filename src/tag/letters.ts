@@ -7,6 +7,7 @@ import { flatten } from '../geometry/flatten.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
+import { groupedBy } from '../core/grouped.ts';
 
 /** A letter, a ligature, or a letter with its marks. */
 export interface Letter {
@@ -101,6 +102,11 @@ export class Lettering {
    */
   get letters(): readonly Letter[] {
     return (this.#letters ??= this.#makeLetters());
+  }
+
+  /** The letters, line by line. */
+  get lines(): readonly (readonly Letter[])[] {
+    return [...groupedBy(this.letters, ({ line = 0 }) => line).values()];
   }
 
   /**

@@ -1,5 +1,7 @@
 /** Words for sides and corners, in English and the other languages that makers write: `upper left`, `links`, `en haut`. */
 
+import { withoutAccents } from '../../core/names.ts';
+
 type Side = 'top' | 'bottom' | 'left' | 'right' | 'center';
 
 const words: Readonly<Record<Side, readonly string[]>> = {
@@ -36,7 +38,7 @@ const inOneWord = new RegExp(
 
 /** What the words mean here: a side, a corner such as `top-left`, or `center`; `undefined` if they say anything else. */
 export function placeIn(text: string): string | undefined {
-  const plain = text.toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '');
+  const plain = withoutAccents(text.toLowerCase());
   const found = (plain.match(inOneWord) ?? []).filter((word) => !between.has(word)).map((word) => sideOf.get(word));
   if (found.length === 0 || found.includes(undefined)) return undefined;
   const upright = found.find((side) => side === 'top' || side === 'bottom');

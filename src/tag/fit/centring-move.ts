@@ -41,7 +41,11 @@ export function centringMove(
 ): Point {
   const shift = { x: 0, y: 0 };
   const known: { [along in 'x' | 'y']?: LevelsOfBoth } = {};
-  const inside = middlePart(points, middleShare);
+  let inside: Levels | undefined;
+  const seenSpace = (): FreeWay => {
+    inside ??= new Levels(middlePart(points), 'y', 'x');
+    return wayToEdges(inside, walls.region, true, 'y', 'x', { along: shift.y, across: shift.x });
+  };
   const toMiddle = (along: 'x' | 'y', across: 'x' | 'y'): number => {
     const levels = (known[along] ??= {
       points: new Levels(points, along, across),
@@ -51,7 +55,7 @@ export function centringMove(
     if (!Number.isFinite(back + ahead)) return 0;
     const [low, high] = extent(points, along);
     // A wide line that soon meets the sides of an oval says little of the space above it and below.
-    const seen = along === 'y' ? seenSpace(inside, walls, shift) : { back, ahead };
+    const seen = along === 'y' ? seenSpace() : { back, ahead };
     const isHeldAside = seen.back > wider * back || seen.ahead > wider * ahead;
     const middle = (low + high + seen.ahead - seen.back) / 2;
     const axis = axes[along];
@@ -75,16 +79,10 @@ export function centringMove(
 }
 
 /** The points above and below the middle of a shape. */
-function middlePart(points: readonly Point[], share: number): readonly Point[] {
+function middlePart(points: readonly Point[]): readonly Point[] {
   const [left, right] = extent(points, 'x');
-  const reach = (share * (right - left)) / 2;
+  const reach = (middleShare * (right - left)) / 2;
   return points.filter(({ x }) => Math.abs(x - (left + right) / 2) < reach);
-}
-
-/** From the middle of a shape up and down to the edges of the room. */
-function seenSpace(points: readonly Point[], { region }: Walls, shift: Point): FreeWay {
-  const moved = { along: shift.y, across: shift.x };
-  return wayToEdges(new Levels(points, 'y', 'x'), region, true, 'y', 'x', moved);
 }
 
 function extent(points: readonly Point[], along: 'x' | 'y'): [number, number] {

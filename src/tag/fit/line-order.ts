@@ -1,7 +1,7 @@
 /** Words that are fitted into one room, each by itself: they stand one below the other in the order in which they are written. */
 
 import { transform } from '../../geometry/affine.ts';
-import { boundsOf, widened } from '../../geometry/measure.ts';
+import { boundsOf, boxRing, widened } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import { textsOf } from '../../spec/shape-model.ts';
 import type { Generator, Shape } from '../../spec/shape-model.ts';
@@ -53,17 +53,9 @@ export function isWorthOrder(below: Fitted | undefined, anywhere: Fitted): boole
   return below !== undefined && below.scale >= worthOrder * anywhere.scale;
 }
 
-/** All of the height of a region above a level. */
+/** What covers all of a region above a level. */
 export function over(region: Region, level: number): Region {
   const box = boundsOf(region);
   if (!box || box.maxY <= level) return [];
-  const [{ minX, maxX, maxY }, y] = [widened(box, 1), level];
-  return [
-    [
-      { x: minX, y },
-      { x: maxX, y },
-      { x: maxX, y: maxY },
-      { x: minX, y: maxY },
-    ],
-  ];
+  return [boxRing({ ...widened(box, 1), minY: level })];
 }

@@ -12,6 +12,7 @@ import { circle } from '../plates.ts';
 import { furthestOnRay } from './direction.ts';
 import { isWide, placeInside, roomInside, sideOf } from './inside.ts';
 import type { HangerSide } from './inside.ts';
+import { firstOf, insetsOf } from './space.ts';
 
 export interface HangerObstacle {
   readonly region: Region;
@@ -76,9 +77,10 @@ interface HolePlace {
  * side if the spec names none, or a little off that line. If nothing is about as good, the hole stays at the default.
  */
 export function placeClear(hole: Hole, on: Region, inTheWay: readonly HangerObstacle[]): HolePlace | undefined {
-  const { at, inset, leastInset = inset, opening } = hole;
+  const { at, opening } = hole;
   const radius = opening / 2;
-  const first = placeInside(on, at, radius, inset) ?? placeInside(on, at, radius, leastInset);
+  const insets = insetsOf(hole);
+  const first = firstOf(insets, (inset) => placeInside(on, at, radius, inset));
   if (!first) return undefined;
   const asAsked = { centre: first, at };
   if (at.kind === 'point') return asAsked;
@@ -88,7 +90,6 @@ export function placeClear(hole: Hole, on: Region, inTheWay: readonly HangerObst
   const own = sideOf(on, at);
   const middle = centroid(on)!;
   const lever = Math.hypot(first.x - middle.x, first.y - middle.y);
-  const insets = leastInset < inset ? [inset, leastInset] : [inset];
   const find = (side: HangerSide, turns: readonly number[]): HolePlace | undefined => {
     for (const each of insets) {
       const found = roomInside(on, side, radius, each);

@@ -13,7 +13,7 @@ import type { HangerObstacle } from './clear-of.ts';
 import { placeInside } from './inside.ts';
 import type { RingReading } from './reading.ts';
 import { ringPlace } from './ring-place.ts';
-import { endsOf, isCorner, reachOf, slotTurn } from './space.ts';
+import { endsOf, firstOf, insetsOf, isCorner, reachOf, slotTurn } from './space.ts';
 import type { Opening } from './space.ts';
 
 /**
@@ -40,10 +40,11 @@ export function placeHanger(
   const withEnds = (each: Opening): Point | undefined => {
     const ends = endsOf(each);
     const allEnds = asides.flatMap(({ x, y }) => ends.map((end) => ({ x: x + end.x, y: y + end.y })));
-    const { inset, leastInset = inset } = each;
-    const within = (distance: number) => inside(reachOf(each), distance, allEnds);
+    const [insets, reach] = [insetsOf(each), reachOf(each)];
     // Where they have no room, a check says how much is left of it.
-    return within(inset) ?? within(leastInset) ?? inside(reachOf(each), inset) ?? inside(reachOf(each), leastInset);
+    return (
+      firstOf(insets, (inset) => inside(reach, inset, allEnds)) ?? firstOf(insets, (inset) => inside(reach, inset))
+    );
   };
   switch (kind) {
     case 'ring': {

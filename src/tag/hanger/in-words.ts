@@ -6,6 +6,7 @@ import { boundsOf } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Hanger } from '../../spec/model.ts';
 import type { PlacedHanger } from '../tag.ts';
+import { insetsOf } from './space.ts';
 
 /** “the hole at the top”, “the slot on the left”. Those of a row have one place, so they have the same words. */
 export function openingInWords({ kind, at, centre }: PlacedHanger, body: Region): string {
@@ -23,10 +24,10 @@ export function noRoomFor(hanger: Hanger, isLettering: boolean): string {
   if (isLettering)
     return `No letter has room for the ${kind} here: hang the tag by a “ring”, which stands beside the letters.`;
   if (kind === 'ring') return 'There is no room for the ring here; make the body larger or the ring smaller.';
-  const { inset, leastInset = inset } = hanger;
+  const least = insetsOf(hanger).at(-1)!;
   const across = kind === 'keyhole' ? hanger.head : hanger.opening;
   return (
-    `There is no room for the ${kind} here: ${limit(across)} and ${limit(leastInset)} of material on each side of it ` +
-    `are ${limit(across + 2 * leastInset)}. Make the body larger or the ${kind} smaller.`
+    `There is no room for the ${kind} here. It takes ${limit(across + 2 * least)}: ${limit(across)} for itself and ` +
+    `${limit(least)} of material on each side. Make the body larger or the ${kind} smaller.`
   );
 }

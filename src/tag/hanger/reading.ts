@@ -1,8 +1,8 @@
 /**
  * Finds where a ring would read as part of the lettering that it hangs: as a dot or an accent beside existing ones, as
  * an accent on a small letter, as a full stop at the foot of the line, as an “o” in front of, within or behind it, as
- * a sign between two words, as a “d” or a “9” with the stem of its first letter, or as the bowl of a “6” below one. The reaches are our own judgement,
- * the order of the costs what OCR makes of rings at 7000 places (`npm run ring-places -- --read` shows those chosen).
+ * a sign between two words, as a “d” or a “9” with the stem of its first letter, or as the bowl of a “6” below one. The
+ * reaches are our own judgement, the order of the costs what OCR makes of rings at 7000 places (`npm run ring-places -- --read` shows those chosen).
  */
 
 import { boundsOf, widened } from '../../geometry/measure.ts';
@@ -131,13 +131,9 @@ function markBounds({ lettering = [], band }: MadeShape): Bounds[] {
 /** Of lettering that is not upright there are none. */
 function letterLines({ band, lettering = [] }: MadeShape): LetterLine[] {
   if (!band) return [];
-  const lines = lettering.flatMap((each) => {
-    const numbers = new Set(each.letters.map(({ line }) => line));
-    return [...numbers].flatMap((number) => {
-      const letters = each.letters.filter(({ line }) => line === number);
-      return letterLine(letters, each, numbers.size > 1 || lettering.length > 1 ? undefined : band.top) ?? [];
-    });
-  });
+  const set = lettering.flatMap((each) => each.lines.map((letters) => ({ letters, each })));
+  const top = set.length > 1 ? undefined : band.top;
+  const lines = set.flatMap(({ letters, each }) => letterLine(letters, each, top) ?? []);
   return lines.map((line) => ({ ...line, isOverLine: lines.some(({ baseline }) => baseline < line.baseline) }));
 }
 

@@ -8,6 +8,20 @@ import { directionOf } from './direction.ts';
 /** A hole, slot or keyhole. */
 export type Opening = Unattached<Exclude<LoneHanger, { kind: 'ring' }>>;
 
+/** Distances from the edge that it may have, the one to be preferred first. */
+export function insetsOf({ inset, leastInset = inset }: Pick<Opening, 'inset' | 'leastInset'>): readonly number[] {
+  return leastInset < inset ? [inset, leastInset] : [inset];
+}
+
+/** What is found for the first of the distances that comes to anything. */
+export function firstOf<T>(insets: readonly number[], find: (inset: number) => T | undefined): T | undefined {
+  for (const inset of insets) {
+    const found = find(inset);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
 /** From its centre to its own edge on the side of the edge of the body, in mm. */
 export function reachOf(opening: Opening): number {
   // In a corner the round opening of a keyhole is nearer to the side than the slot is.

@@ -19,6 +19,7 @@ import { riseOf } from './lines.ts';
 import type { PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { slideLine } from './slide.ts';
+import { groupedBy } from '../../core/grouped.ts';
 
 /** Part of a letter, as drawn, and where it is now. */
 export interface PlacedPart {
@@ -53,7 +54,7 @@ export async function standingLetters(
   const shapes: GrownShape[] = [];
   let above: Region = [];
   let risen = 0;
-  for (const line of byLine(bodies)) {
+  for (const line of groupedBy(bodies, (body) => body.line).values()) {
     const slid = slideLine(line, measures);
     const marks = uncrowded(line, slid.baselinePoints, slid.heldByMark, measures);
     const pointsOn = (baseline: number) => slid.baselinePoints.map(({ x, y }) => ({ x, y: y + baseline }));
@@ -103,15 +104,4 @@ function grownAt(
 
 function regionOf(shapes: readonly GrownShape[]): Region {
   return shapes.flatMap(({ region }) => region);
-}
-
-/** The bodies by line, in their order. */
-function byLine(bodies: readonly LetterBody[]): LetterBody[][] {
-  const lines = new Map<number, LetterBody[]>();
-  for (const body of bodies) {
-    const line = lines.get(body.line);
-    if (line) line.push(body);
-    else lines.set(body.line, [body]);
-  }
-  return [...lines.values()];
 }

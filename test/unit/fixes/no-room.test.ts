@@ -33,7 +33,7 @@ describe('A hole that the letters of a name have no room for', () => {
     const { issues } = await engine.compute(text, options);
     assert.equal(
       issues.find(isError)!.message,
-      'There is no room for the hole here: 4 mm and 3.15 mm of material on each side of it are 10.3 mm. ' +
+      'There is no room for the hole here. It takes 10.3 mm: 4 mm for itself and 3.15 mm of material on each side. ' +
         'Make the body larger or the hole smaller.',
     );
   });

@@ -129,7 +129,9 @@ export class Editor {
     await page.keyboard.press('Escape');
     const tabs = page.locator('.tab');
     if ((await tabs.count()) > 0) {
-      await this.runCommand('View: Close All Editors');
+      // By keys: the palette, which lists all commands, takes ten times as long.
+      await page.keyboard.press('Control+k');
+      await page.keyboard.press('Control+w');
       const leave = page.locator('.monaco-dialog-box').getByRole('button', { name: "Don't Save", exact: true });
       await eventually('nothing to be open', async () => {
         if (await leave.isVisible()) await leave.click();
@@ -138,7 +140,7 @@ export class Editor {
     }
     if (await page.locator('.notifications-center, .notification-toast').first().isVisible())
       await this.runCommand('Notifications: Clear All Notifications');
-    if (await page.locator('.part.panel').isVisible()) await this.runCommand('View: Hide Panel');
+    if (await page.locator('.part.panel').isVisible()) await page.keyboard.press('Control+j');
     if (!(await page.locator('.explorer-folders-view').isVisible())) await this.runCommand('View: Show Explorer');
     await restore(this.folder, this.original);
   }
@@ -311,7 +313,19 @@ export class Editor {
   }
 
   async openPreview(): Promise<FrameLocator> {
-    await this.runCommand('Tagwright: Open Preview to the Side');
+    const isThere = this.page.locator('iframe.webview');
+    await eventually('a preview', async () => {
+      // By its key; a freshly opened editor learns of an extension's keys a little later.
+      await this.page.keyboard.press('Control+k');
+      await this.page.keyboard.press('v');
+      return isThere
+        .last()
+        .waitFor({ timeout: patienceMs })
+        .then(
+          () => true,
+          () => false,
+        );
+    });
     const preview = this.preview();
     await preview.locator('#drawing .solid').first().waitFor();
     return preview;

@@ -2,7 +2,7 @@
 
 import { mm } from '../core/figures.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
-import { isSolidWood } from '../spec/min-web-defaults.ts';
+import { isSolidWood } from '../spec/model/min-web-defaults.ts';
 import { isGrainUpright, otherGrain } from '../tag/grain-direction.ts';
 import type { Check } from './check.ts';
 

@@ -7,15 +7,15 @@ import { partsOf } from '../geometry/parts.ts';
 import { simplified } from '../geometry/simplify.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import type { Piece, Source } from '../tag/tag.ts';
-import { pointsAlong } from './points-along.ts';
-import { distanceTo } from './blame.ts';
+import { pointsAlong } from './measures/points-along.ts';
+import { distanceTo } from './measures/blame.ts';
 import type { Check } from './check.ts';
 import { mm, mmByMm } from '../core/figures.ts';
-import { nameForMessage } from './origin.ts';
-import { perRegion } from './per-region.ts';
-import { perRegionPair } from './per-region-pair.ts';
+import { nameForMessage } from './measures/origin.ts';
+import { perRegion } from './measures/per-region.ts';
+import { perRegionPair } from './measures/per-region-pair.ts';
 
 /** A cut that removes less material than this, in mm², cuts nothing. */
 const nothingMm2 = 0.02;

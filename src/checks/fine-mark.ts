@@ -7,10 +7,8 @@ import type { Mark, Piece } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { areasIn } from '../tag/open-lines.ts';
 import { mm } from '../core/figures.ts';
-import { perRegion } from './per-region.ts';
-
-/** Finest width that a beam draws, in mm. Rule of thumb, no source. */
-export const finestMm = 0.2;
+import { finestMm } from './measures/beam.ts';
+import { perRegion } from './measures/per-region.ts';
 
 /** Detail that is too fine over less than this in all, in mm, is not worth reporting. */
 const noticeableMm = 3;

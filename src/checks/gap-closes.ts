@@ -8,13 +8,13 @@ import type { ClosePlace } from '../geometry/close-edges.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Piece } from '../tag/tag.ts';
-import { distanceTo } from './blame.ts';
-import { byCause, locationOf } from './by-cause.ts';
+import { distanceTo } from './measures/blame.ts';
+import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
-import { measuredOn } from '../spec/measured-values.ts';
-import type { Stock } from '../spec/workshop-model.ts';
-import { perRegion } from './per-region.ts';
+import { measuredOn } from '../spec/model/measured-values.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
+import { perRegion } from './measures/per-region.ts';
 import { isSpeck } from './speck.ts';
 
 /** Tolerance of an outline, in mm: a gap this much below the kerf counts as wide enough. */

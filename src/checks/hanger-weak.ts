@@ -4,16 +4,16 @@ import { intersection } from '../geometry/clipper.ts';
 import { area } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
-import { distanceTo } from './blame.ts';
-import { locationOf } from './by-cause.ts';
+import { distanceTo } from './measures/blame.ts';
+import { locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
-import { oncePerRow } from './once-per-row.ts';
-import { perRegionPair } from './per-region-pair.ts';
-import { minimumNote, byMinimum, faultPlaceOf, minimumDated, thinPlaces } from './thin-places.ts';
-import type { ThinPlace } from './thin-places.ts';
+import { oncePerRow } from './measures/once-per-row.ts';
+import { perRegionPair } from './measures/per-region-pair.ts';
+import { minimumNote, byMinimum, faultPlaceOf, minimumDated, thinPlaces } from './measures/thin-places.ts';
+import type { ThinPlace } from './measures/thin-places.ts';
 
 /** An end of a neck is on the hole if it lies this near to it, in mm. */
 const onHoleMm = 0.05;

@@ -2,11 +2,11 @@
 
 import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { HangerPlace } from '../spec/model.ts';
-import type { Tie } from '../spec/workshop-model.ts';
+import type { HangerPlace } from '../spec/model/model.ts';
+import type { Tie } from '../spec/model/workshop-model.ts';
 import { directionOf, seenTilt } from '../tag/hanger/direction.ts';
 import type { PlacedHanger, Tag } from '../tag/tag.ts';
-import { assemblyOf, balanceOf } from './assembly.ts';
+import { assemblyOf, balanceOf } from './measures/assembly.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 

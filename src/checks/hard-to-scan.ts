@@ -10,16 +10,16 @@ import type { Finding, YamlPath } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
 import { channels } from '../look/channels.ts';
 import { lookOfStock } from '../look/stock-look.ts';
-import type { Shape } from '../spec/shape-model.ts';
-import type { Machine, Stock } from '../spec/workshop-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
+import type { Machine, Stock } from '../spec/model/workshop-model.ts';
 import { fromStock } from '../tag/by-stock.ts';
-import { clearModules, moduleOf, squareOf } from '../tag/code.ts';
-import type { Code } from '../tag/code.ts';
+import { clearModules, moduleOf, squareOf } from '../tag/shapes/code.ts';
+import type { Code } from '../tag/shapes/code.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { gluedOver } from './assembly.ts';
+import { gluedOver } from './measures/assembly.ts';
 import type { Check } from './check.ts';
-import { finestMm } from './fine-mark.ts';
-import { nameForMessage } from './origin.ts';
+import { finestMm } from './measures/beam.ts';
+import { nameForMessage } from './measures/origin.ts';
 
 /**
  * Least width of a module in beams, or in distances between hatch lines: an edge is off by up to half of one on either

@@ -5,20 +5,20 @@ import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, distance, widened } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import type { Tie } from '../spec/workshop-model.ts';
-import { strandOf } from '../spec/tie.ts';
-import { assemblyOf, balanceOf, gluedOver } from './assembly.ts';
+import type { Tie } from '../spec/model/workshop-model.ts';
+import { strandOf } from '../spec/model/tie.ts';
+import { assemblyOf, balanceOf, gluedOver } from './measures/assembly.ts';
 import type { Finding } from '../core/issue.ts';
 import type { ReadAs } from '../tag/hanger/reading.ts';
 import { piecesBelow } from '../tag/pieces-below.ts';
 import type { Piece, PlacedHanger, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { openingNeighbours, hasLetters, nearness, slipMm } from './hole-beside-marks.ts';
-import { lineWithin } from './line-within.ts';
-import { roomLeft } from './near.ts';
-import { oncePerRow } from './once-per-row.ts';
-import { perRegionPair } from './per-region-pair.ts';
-import { clearances, hasOwnHole } from './room-for-tie.ts';
+import { openingNeighbours, hasLetters, nearness, slipMm } from './measures/hole-beside-marks.ts';
+import { lineWithin } from './measures/line-within.ts';
+import { roomLeft } from './measures/near.ts';
+import { oncePerRow } from './measures/once-per-row.ts';
+import { perRegionPair } from './measures/per-region-pair.ts';
+import { clearances, hasOwnHole } from './measures/room-for-tie.ts';
 
 /**
  * Engraving that covers more of the opening than this share surrounds it: a field that the hole is set in, not

@@ -1,16 +1,16 @@
 /** Openings for the tie that are too near to an edge, open to it, joined to another opening, or outside the piece. */
 
 import type { Finding } from '../core/issue.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
-import { locationOf } from './by-cause.ts';
+import { locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
-import { stateOf } from './joined-opening.ts';
-import type { OpeningState } from './joined-opening.ts';
-import { oncePerRow } from './once-per-row.ts';
+import { stateOf } from './measures/joined-opening.ts';
+import type { OpeningState } from './measures/joined-opening.ts';
+import { oncePerRow } from './measures/once-per-row.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './thin-places.ts';
-import type { ThinPlace } from './thin-places.ts';
+import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './measures/thin-places.ts';
+import type { ThinPlace } from './measures/thin-places.ts';
 
 export const holeNearEdge: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) =>

@@ -1,14 +1,14 @@
 /** Openings that the tie does not go through. */
 
-import { tightestOpening } from '../spec/tie.ts';
+import { tightestOpening } from '../spec/model/tie.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Tie } from '../spec/workshop-model.ts';
+import type { Tie } from '../spec/model/workshop-model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
-import { oncePerRow } from './once-per-row.ts';
-import { slackOf } from './slack.ts';
-import { measuredOn } from '../spec/measured-values.ts';
+import { oncePerRow } from './measures/once-per-row.ts';
+import { slackOf } from './measures/slack.ts';
+import { measuredOn } from '../spec/model/measured-values.ts';
 
 export const holeTooSmall: Check = ({ tie, pieces }) =>
   tie ? pieces.flatMap((piece) => oncePerRow(piece, (hanger) => tooSmall(hanger, piece, tie))) : [];

@@ -13,10 +13,10 @@ import { rowsOf } from '../tag/overlap/runs.ts';
 import type { Piece, Source, Tag } from '../tag/tag.ts';
 import { wholeShapesOf } from '../tag/whole-shapes.ts';
 import { mm2, mmByMm } from '../core/figures.ts';
-import { blame } from './blame.ts';
-import { byCause, locationOf } from './by-cause.ts';
+import { blame } from './measures/blame.ts';
+import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
-import { isLettering } from './origin.ts';
+import { isLettering } from './measures/origin.ts';
 
 /** Most parts counted individually; a text whose letters all fall apart is reported as a whole. */
 const mostCounted = 6;

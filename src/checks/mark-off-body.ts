@@ -9,16 +9,16 @@ import { simplified } from '../geometry/simplify.ts';
 import { strokeMm } from '../geometry/strokes.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
-import { pointsAlong } from './points-along.ts';
+import { pointsAlong } from './measures/points-along.ts';
 import type { Check } from './check.ts';
-import { isCrossed } from './crossed.ts';
-import { isLettering } from './origin.ts';
+import { isCrossed } from './measures/crossed.ts';
+import { isLettering } from './measures/origin.ts';
 import { mm, mmByMm } from '../core/figures.ts';
-import { narrowGap, nearMm, roomLeft } from './near.ts';
-import { perRegion } from './per-region.ts';
-import { perRegionPair } from './per-region-pair.ts';
+import { narrowGap, nearMm, roomLeft } from './measures/near.ts';
+import { perRegion } from './measures/per-region.ts';
+import { perRegionPair } from './measures/per-region-pair.ts';
 
 /** Outlines this near to each other, in mm, are the same line drawn with different points; far below any kerf. */
 const sameLineMm = 0.05;

@@ -6,11 +6,11 @@ import type { InsideStretch } from '../geometry/length-inside.ts';
 import { area } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { isLettering, isMadeWith, nameForMessage, originOf } from './origin.ts';
+import { isLettering, isMadeWith, nameForMessage, originOf } from './measures/origin.ts';
 import {
   areaOfAll,
   beyondAHair,
@@ -23,10 +23,10 @@ import {
   touchesIn,
   touchesOf,
   uncovered,
-} from './overlap.ts';
-import { narrowGap, nearMm, roomLeft } from './near.ts';
-import { perRegion } from './per-region.ts';
-import { perRegionPair } from './per-region-pair.ts';
+} from './measures/overlap.ts';
+import { narrowGap, nearMm, roomLeft } from './measures/near.ts';
+import { perRegion } from './measures/per-region.ts';
+import { perRegionPair } from './measures/per-region-pair.ts';
 
 /** Lines that run through engraving over less than this in all, in mm, are not noticed (our own judgement). */
 const seenMm = 1;

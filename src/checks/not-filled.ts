@@ -5,7 +5,7 @@ import type { Finding, YamlPath } from '../core/issue.ts';
 import { isError } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
 import { listed } from '../core/names.ts';
-import type { Unfilled } from '../spec/problems.ts';
+import type { Unfilled } from '../spec/model/model.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 

@@ -7,14 +7,14 @@ import { findNarrow } from '../geometry/necks.ts';
 import type { Finding } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
 import { isWithin } from '../core/values.ts';
-import { unnamed, webDefaultOf } from '../spec/min-web-defaults.ts';
-import { textsOf } from '../spec/shape-model.ts';
+import { unnamed, webDefaultOf } from '../spec/model/min-web-defaults.ts';
+import { textsOf } from '../spec/model/shape-model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { engravedHeights, usualXHeightMm } from './hard-to-read.ts';
-import { perRegion } from './per-region.ts';
-import { slackOf } from './slack.ts';
-import { stockPath } from './stock-path.ts';
+import { perRegion } from './measures/per-region.ts';
+import { slackOf } from './measures/slack.ts';
+import { stockPath } from './measures/stock-path.ts';
 
 /** Beyond this many times the least width or height, a tag no longer depends on it. Our own judgement. */
 const nearLimit = 1.3;

@@ -4,7 +4,7 @@ import type { Finding } from '../core/issue.ts';
 import { limit, mm } from '../core/figures.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { stockPath } from './stock-path.ts';
+import { stockPath } from './measures/stock-path.ts';
 
 /** What the beams of lasers cut, in mm: common practice, no source. */
 const usualKerf = { least: 0.05, most: 0.5 } as const;

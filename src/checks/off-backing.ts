@@ -6,11 +6,11 @@ import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { bearingsOf } from './bearing.ts';
-import type { Bearing } from './bearing.ts';
-import { blame } from './blame.ts';
+import { bearingsOf } from './measures/bearing.ts';
+import type { Bearing } from './measures/bearing.ts';
+import { blame } from './measures/blame.ts';
 import type { Check } from './check.ts';
-import { areLevel } from './layers.ts';
+import { areLevel } from './measures/layers.ts';
 
 /** Overhang above this, in mm, is visible; less is within the accuracy of glueing by hand (our own judgement). */
 const seenMm = 0.3;

@@ -2,9 +2,9 @@
 
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import { centreOf } from '../tag/made-shape.ts';
-import { placingMove } from '../tag/place.ts';
+import { placingMove } from '../tag/shapes/place.ts';
 import type { MadeShape } from '../tag/made-shape.ts';
 import { axesOf } from '../tag/fit/room.ts';
 import { openingInWords } from '../tag/hanger/in-words.ts';
@@ -12,7 +12,7 @@ import { bottomPieceOf } from '../tag/pieces-below.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
-import { nameForMessage } from './origin.ts';
+import { nameForMessage } from './measures/origin.ts';
 
 /** Visible offset: this many mm, or this share of the smaller side of the target (our own judgement). */
 const seenMm = 0.5;

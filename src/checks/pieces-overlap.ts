@@ -7,11 +7,11 @@ import type { Finding } from '../core/issue.ts';
 import { mm2 } from '../core/figures.ts';
 import { piecesBelow } from '../tag/pieces-below.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { blame } from './blame.ts';
+import { blame } from './measures/blame.ts';
 import type { Check } from './check.ts';
-import { hiddenMarks, hiddenOpenings } from './hidden-below.ts';
-import { areLevel } from './layers.ts';
-import { areaOfAll, overlapCentre, overlapsOf } from './overlap.ts';
+import { hiddenMarks, hiddenOpenings } from './measures/hidden-below.ts';
+import { areLevel } from './measures/layers.ts';
+import { areaOfAll, overlapCentre, overlapsOf } from './measures/overlap.ts';
 
 export const piecesOverlap: Check = (tag) =>
   tag.pieces.flatMap((piece, index) => [...collisions(piece, index, tag), ...hidingFindings(piece, tag)]);

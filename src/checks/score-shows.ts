@@ -3,11 +3,11 @@
 import { contains } from '../geometry/measure.ts';
 import type { Point, Ring } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import type { Mark, Piece, Tag } from '../tag/tag.ts';
-import { distancesBeyond, hiddenMm, meantMm } from './beyond.ts';
+import { distancesBeyond, hiddenMm, meantMm } from './measures/beyond.ts';
 import type { Check } from './check.ts';
-import { isMadeFromSame } from './origin.ts';
+import { isMadeFromSame } from './measures/origin.ts';
 import { mm } from '../core/figures.ts';
 
 export const scoreShows: Check = (tag) => tag.pieces.flatMap((piece) => shownScores(piece, tag));

@@ -5,12 +5,12 @@ import type { Tip } from '../geometry/necks.ts';
 import type { Point } from '../geometry/types.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
-import { byCause } from './by-cause.ts';
+import { byCause } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
-import { letterNear } from './letter-at.ts';
-import { thinPlaces, tipsOf } from './thin-places.ts';
+import { letterNear } from './measures/letter-at.ts';
+import { thinPlaces, tipsOf } from './measures/thin-places.ts';
 
 /** A point thinner than this, in mm, or than four kerfs, burns away or breaks off (our own judgement). */
 const thinMm = 0.8;

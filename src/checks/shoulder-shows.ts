@@ -4,7 +4,7 @@ import { innerPoint } from '../geometry/inner-point.ts';
 import { area } from '../geometry/measure.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import type { Shoulder } from '../tag/made-shape.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';

@@ -7,12 +7,12 @@ import type { Region, Ring } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import { extentOf, speckMm } from '../tag/size.ts';
 import type { Piece, Source } from '../tag/tag.ts';
-import { distanceTo } from './blame.ts';
-import { byCause } from './by-cause.ts';
+import { distanceTo } from './measures/blame.ts';
+import { byCause } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 import { listedQuoted } from '../core/names.ts';
-import { perRegion } from './per-region.ts';
+import { perRegion } from './measures/per-region.ts';
 
 /** Outlines nearer than this are one, in mm. */
 const touchingMm = 0.02;

@@ -6,12 +6,12 @@ import type { Region } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
 import { capitalised, listedQuoted } from '../core/names.ts';
-import type { Letter } from '../tag/letters.ts';
+import type { Letter } from '../tag/lettering/letters.ts';
 import type { Piece, Source } from '../tag/tag.ts';
-import { distanceTo } from './blame.ts';
+import { distanceTo } from './measures/blame.ts';
 import type { Check } from './check.ts';
-import { nameForMessage } from './origin.ts';
-import { perRegion } from './per-region.ts';
+import { nameForMessage } from './measures/origin.ts';
+import { perRegion } from './measures/per-region.ts';
 
 /** Sticking out by less than this, in mm, is not seen (our own judgement). */
 const seenMm = 0.2;

@@ -1,14 +1,14 @@
 /** Whole runs of a piece that are thin. Lettering that is thin all over has one remedy, so it is one finding. */
 
 import type { Finding } from '../core/issue.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
-import { byCause, locationOf } from './by-cause.ts';
+import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
-import { letterAt } from './letter-at.ts';
+import { letterAt } from './measures/letter-at.ts';
 import { mm } from '../core/figures.ts';
-import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './thin-places.ts';
-import type { ThinPlace } from './thin-places.ts';
+import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './measures/thin-places.ts';
+import type { ThinPlace } from './measures/thin-places.ts';
 
 export const thinStrokes: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) => {

@@ -8,8 +8,8 @@ import type { Finding, YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
 import { listedQuoted } from '../core/names.ts';
 import { samePath } from '../core/values.ts';
-import { mostSetAside } from '../spec/batch.ts';
-import { textsOf } from '../spec/shape-model.ts';
+import { mostSetAside } from '../spec/batch/batch.ts';
+import { textsOf } from '../spec/model/shape-model.ts';
 import type { Tag } from '../tag/tag.ts';
 
 /**

@@ -3,10 +3,10 @@
 import type { Finding } from '../core/issue.ts';
 import { memoizeRecent } from '../core/recent.ts';
 import type { Check } from './check.ts';
-import { plainName, wholeWords } from './material-names.ts';
-import { stockPath } from './stock-path.ts';
-import { askedMaterials, unsafeMaterials } from './unsafe-words.ts';
-import type { UnsafeMaterial } from './unsafe-words.ts';
+import { plainName, wholeWords } from './measures/material-names.ts';
+import { stockPath } from './measures/stock-path.ts';
+import { askedMaterials, unsafeMaterials } from './measures/unsafe-words.ts';
+import type { UnsafeMaterial } from './measures/unsafe-words.ts';
 
 /** A single word, or one of the listed names of several words. */
 const thing = `${unsafeMaterials.map(({ words }) => words.source).join('|')}|\\p{L}+`;

@@ -2,14 +2,14 @@
 
 import { listedWithCounts } from '../core/names.ts';
 import type { Finding } from '../core/issue.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
-import { byCause, locationOf } from './by-cause.ts';
+import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
-import { letterAt, letterNear } from './letter-at.ts';
+import { letterAt, letterNear } from './measures/letter-at.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import { minimumNote, byMinimum, faultPlaceOf, thinPlaces, minimumDated } from './thin-places.ts';
-import type { ThinPlace } from './thin-places.ts';
+import { minimumNote, byMinimum, faultPlaceOf, thinPlaces, minimumDated } from './measures/thin-places.ts';
+import type { ThinPlace } from './measures/thin-places.ts';
 
 export const weakBridges: Check = ({ pieces, stock }) =>
   pieces.flatMap((piece) => {

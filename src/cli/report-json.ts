@@ -8,9 +8,9 @@ import { area, boundsOf, ringArea } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
 import { isError } from '../core/issue.ts';
 import type { Fix, Issue, TextEdit, TextRange } from '../core/issue.ts';
-import { estimateOfTag } from '../export/known-estimates.ts';
+import { estimateOfTag } from '../export/job/known-estimates.ts';
 import { estimateLoad } from '../strength/load.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import { stockOf } from '../tag/by-stock.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 

@@ -2,9 +2,9 @@
 
 import { mkdir } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import { sheetFiles } from '../export/sheet-files.ts';
-import { sheetJobs } from '../export/sheet-job.ts';
-import type { TagReport } from '../export/sheet-job.ts';
+import { sheetFiles } from '../export/sheets/sheet-files.ts';
+import { sheetJobs } from '../export/sheets/sheet-job.ts';
+import type { TagReport } from '../export/sheets/sheet-job.ts';
 import { collectGarbage } from './collect-garbage.ts';
 import { sheetFormatsOf } from './export.ts';
 import { specName } from '../core/names.ts';

@@ -7,7 +7,7 @@ import { freeFileName, tagFileName } from '../export/file-names.ts';
 import type { Format } from '../export/formats.ts';
 import { bytesOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
-import { labelOf } from '../spec/batch.ts';
+import { labelOf } from '../spec/batch/batch.ts';
 import { printReport } from './check.ts';
 import { eachTag } from './rows.ts';
 import { RowWorker } from './row-work.ts';

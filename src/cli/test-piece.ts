@@ -6,8 +6,8 @@
 import { mkdir } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
 import type { Severities } from '../engine/severity.ts';
-import { loadUses } from '../spec/used-files.ts';
-import { SpecSource } from '../spec/source.ts';
+import { loadUses } from '../spec/files/used-files.ts';
+import { SpecSource } from '../spec/yaml/source.ts';
 import { accepted } from '../test-pieces/accepted.ts';
 import { fieldValues, usualFor } from '../test-pieces/engraving-field.ts';
 import { headOfSpec, headOfUsed } from '../test-pieces/stock-head.ts';

@@ -1,6 +1,6 @@
 /** The table of default `min_web` values, for the guide's page on widths and the pages of the checks that use it. */
 
-import { unnamed, webDefaults } from '../spec/min-web-defaults.ts';
+import { unnamed, webDefaults } from '../spec/model/min-web-defaults.ts';
 import type { MarkdownTable } from './markdown-table.ts';
 
 /** Paths from the root of the project. */

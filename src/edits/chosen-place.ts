@@ -1,9 +1,9 @@
 /** Finds the definition of the chosen stock or tie: in the spec itself, or in a file that it uses. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { SpecSource } from '../spec/source.ts';
-import { allUsedFiles } from '../spec/used-files.ts';
-import type { UsedFile } from '../spec/used-files.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
+import { allUsedFiles } from '../spec/files/used-files.ts';
+import type { UsedFile } from '../spec/files/used-files.ts';
 import { valueAt } from '../core/values.ts';
 
 export interface ChosenPlace {

@@ -4,7 +4,7 @@ import type { TextEdit, YamlPath } from '../core/issue.ts';
 import { parseLength } from '../core/length.ts';
 import { finest, shortLength } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
-import type { SpecSource } from '../spec/source.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
 import { valueAt } from '../core/values.ts';
 
 /** Widest beam for cutting tags, in mm. */

@@ -3,8 +3,8 @@
 import type { Point } from '../geometry/types.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
-import { asksForColumns } from '../spec/row-values.ts';
-import type { SpecSource } from '../spec/source.ts';
+import { asksForColumns } from '../spec/batch/row-values.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
 import { lengthInMm, lengthText } from './length-text.ts';
 import { removeKey } from './remove-key.ts';
 import { valueAt } from '../core/values.ts';

@@ -1,7 +1,7 @@
 /** Removes an entry cleanly from a map in a spec's text. */
 
 import type { TextEdit, YamlPath } from '../core/issue.ts';
-import type { SpecSource } from '../spec/source.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
 
 /**
  * `undefined` if something else would go with it: a comment, the dash of a list entry or, in a block, the map itself if

@@ -2,7 +2,7 @@
 
 import { withEdits } from '../core/issue.ts';
 import type { YamlPath } from '../core/issue.ts';
-import { SpecSource } from '../spec/source.ts';
+import { SpecSource } from '../spec/yaml/source.ts';
 import { valueAt } from '../core/values.ts';
 
 /** `undefined` if the text has no place for it. */

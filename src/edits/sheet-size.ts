@@ -4,7 +4,7 @@ import { lastLineEnd, newLineOf } from '../core/lines.ts';
 import type { TextEdit } from '../core/issue.ts';
 import { mmPer } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
-import type { SpecSource } from '../spec/source.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
 
 /** In the spec's units, the longer side first: sizes that fit small machines, and their halves. Our own list. */
 const sizes: Readonly<Record<Units, readonly SheetSize[]>> = {

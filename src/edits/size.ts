@@ -2,9 +2,9 @@
 
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
-import type { Shape } from '../spec/shape-model.ts';
-import { asksForColumns } from '../spec/row-values.ts';
-import type { SpecSource } from '../spec/source.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
+import { asksForColumns } from '../spec/batch/row-values.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
 import { lengthInMm, lengthText } from './length-text.ts';
 import { valueAt } from '../core/values.ts';
 

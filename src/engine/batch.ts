@@ -10,7 +10,7 @@ import { keptSmall, unevenSizes } from '../checks/uneven-sizes.ts';
 import { acceptComments } from '../spec/accept-comments.ts';
 import { causeOf, inOrder, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
-import { labelOf } from '../spec/batch.ts';
+import { labelOf } from '../spec/batch/batch.ts';
 
 /** 1 for a spec without a batch. */
 export function rowCount({ batch }: Pick<Report, 'batch'>): number {

@@ -6,8 +6,8 @@ import type { Severity } from '../core/issue-kinds.ts';
 import { currentCode, isIssueCode, issueCodes, issueKinds } from '../core/issue-kinds.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import type { AcceptComment } from '../spec/accept-comments.ts';
-import type { SpecSource } from '../spec/source.ts';
-import { didYouMean, nearestWords } from '../spec/suggest.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
+import { didYouMean, nearestWords } from '../spec/schema/suggest.ts';
 
 /** Severities that replace the usual one of each kind. */
 export type Severities = Readonly<Partial<Record<IssueCode, Severity | 'off'>>>;

@@ -8,9 +8,9 @@ import { withArcsOnly } from '../geometry/biarcs.ts';
 import { startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { channels } from '../look/channels.ts';
-import { errorNote, kerfNote } from './job.ts';
-import type { Job } from './job.ts';
-import { styleOf } from './styles.ts';
+import { errorNote, kerfNote } from './job/job.ts';
+import type { Job } from './job/job.ts';
+import { styleOf } from './page/styles.ts';
 
 /** The newest of the plain versions; fewer programs read later ones. */
 const version = 'AC1015';

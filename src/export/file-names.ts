@@ -1,7 +1,7 @@
 /** File names for a batch: the spec's name followed by the tag's label. */
 
 import { freeName } from '../core/names.ts';
-import { labelOf } from '../spec/batch.ts';
+import { labelOf } from '../spec/batch/batch.ts';
 
 /** Longest name, in characters, that is accepted everywhere. */
 const longest = 60;

@@ -1,12 +1,12 @@
 /** The file formats that a tag can be exported to. */
 
-import { isLayered, toAssemblySheet } from './assembly-sheet.ts';
+import { isLayered, toAssemblySheet } from './bench/assembly-sheet.ts';
 import { toDxf } from './dxf.ts';
-import { jobsByStock } from './job.ts';
-import type { Job, Tools } from './job.ts';
-import { toJobSheet } from './job-sheet.ts';
-import { toPdf, toProof } from './pdf.ts';
-import { toPng } from './png.ts';
+import { jobsByStock } from './job/job.ts';
+import type { Job, Tools } from './job/job.ts';
+import { toJobSheet } from './bench/job-sheet.ts';
+import { toPdf, toProof } from './pdf/pdf.ts';
+import { toPng } from './proof/png.ts';
 import { toSvg } from './svg.ts';
 
 /** `proof` is for the customer only, `job` and `assembly` are for the bench. */

@@ -3,7 +3,7 @@
 import { zipSync } from 'fflate';
 import { filesIn } from './formats.ts';
 import type { Format } from './formats.ts';
-import type { Job, Tools } from './job.ts';
+import type { Job, Tools } from './job/job.ts';
 import { packReadme } from './readme.ts';
 
 /** Complete files, by name. */

@@ -4,13 +4,13 @@ import { lookNames } from '../look/looks.ts';
 import type { LookName } from '../look/looks.ts';
 import { materialOf } from '../strength/materials.ts';
 import { byStock } from '../tag/by-stock.ts';
-import type { UsedFont } from '../tag/fonts-used.ts';
-import { isLayered } from './assembly-sheet.ts';
+import type { UsedFont } from '../tag/lettering/fonts-used.ts';
+import { isLayered } from './bench/assembly-sheet.ts';
 import { endings } from './formats.ts';
-import { draftNote, isDraft, jobsByStock } from './job.ts';
-import type { Job } from './job.ts';
-import { proofFacts } from './proof-facts.ts';
-import { wordsOn } from './words-on.ts';
+import { draftNote, isDraft, jobsByStock } from './job/job.ts';
+import type { Job } from './job/job.ts';
+import { proofFacts } from './proof/proof-facts.ts';
+import { wordsOn } from './words/words-on.ts';
 
 /** Line length of plain text that mail programs and terminals have always shown. */
 const widest = 76;

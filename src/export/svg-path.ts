@@ -3,7 +3,7 @@
 import { radiusOf, startsOf } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/types.ts';
-import { formatNumber } from './job.ts';
+import { formatNumber } from './job/job.ts';
 
 /** Height `top` becomes y = 0. */
 export function svgPath(contours: readonly Contour[], top: number): string {

@@ -1,9 +1,9 @@
 /** Writes a tag as an SVG file (SVG 1.1) in real millimetres. */
 
-import { errorNote, formatNumber, kerfNote } from './job.ts';
-import type { Job } from './job.ts';
-import { operationNames, styleOf } from './styles.ts';
-import type { Style } from './styles.ts';
+import { errorNote, formatNumber, kerfNote } from './job/job.ts';
+import type { Job } from './job/job.ts';
+import { operationNames, styleOf } from './page/styles.ts';
+import type { Style } from './page/styles.ts';
 import { svgPath } from './svg-path.ts';
 import type { Operation } from '../tag/tag.ts';
 

@@ -1,6 +1,6 @@
 /** Decides whether a change brings an opening for the tie so near to the end of a line that it reads as one more letter. */
 
-import { openingNeighbours } from '../checks/hole-beside-marks.ts';
+import { openingNeighbours } from '../checks/measures/hole-beside-marks.ts';
 import type { Report } from '../engine/engine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds } from '../geometry/types.ts';

@@ -3,12 +3,12 @@
 import { samePath, valueAt as valueIn } from '../core/values.ts';
 import { mmPerInch, shortLength } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
-import { columnsIn } from '../spec/batch.ts';
-import { asksForColumns } from '../spec/row-values.ts';
+import { columnsIn } from '../spec/batch/batch.ts';
+import { asksForColumns } from '../spec/batch/row-values.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Issue, TextEdit, YamlPath } from '../core/issue.ts';
-import type { Shape } from '../spec/shape-model.ts';
-import type { TagModel } from '../spec/model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
+import type { TagModel } from '../spec/model/model.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
 
 /** One change of the text and its description, such as “grow 0.49 mm”. */

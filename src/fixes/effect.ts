@@ -2,7 +2,7 @@
 
 import { samePath } from '../core/values.ts';
 import type { Report } from '../engine/engine.ts';
-import { slackOf } from '../checks/slack.ts';
+import { slackOf } from '../checks/measures/slack.ts';
 import { boundsOf, distance, ringArea } from '../geometry/measure.ts';
 import { findNecks } from '../geometry/necks.ts';
 import type { Point, Region } from '../geometry/types.ts';

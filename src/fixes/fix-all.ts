@@ -4,7 +4,7 @@ import { checkBatch } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { causeOf } from '../core/issue.ts';
 import { listedQuoted } from '../core/names.ts';
-import { labelOf } from '../spec/batch.ts';
+import { labelOf } from '../spec/batch/batch.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { withEdits, workingFixes } from './find-fixes.ts';

@@ -11,9 +11,9 @@ import { intersection, union } from '../geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Report } from '../engine/engine.ts';
-import type { Letter, Lettering } from '../tag/letters.ts';
+import type { Letter, Lettering } from '../tag/lettering/letters.ts';
 import type { Piece } from '../tag/tag.ts';
-import { marksAbove } from '../tag/marks-above.ts';
+import { marksAbove } from '../tag/lettering/marks-above.ts';
 import { lettersInWords, seenShare } from './letters-in-words.ts';
 
 export interface LookChange {

@@ -1,9 +1,9 @@
 /** Decides whether lettering is as legible after a change as before: no counter closes, and no letters run together. */
 
 import { samePath } from '../core/values.ts';
-import { letteringOn } from '../checks/lettering-on.ts';
-import type { LetteringOn } from '../checks/lettering-on.ts';
-import { doubtful, readability } from '../checks/readability.ts';
+import { letteringOn } from '../checks/measures/lettering-on.ts';
+import type { LetteringOn } from '../checks/measures/lettering-on.ts';
+import { doubtful, readability } from '../checks/measures/readability.ts';
 import type { Report } from '../engine/engine.ts';
 
 /**
@@ -13,7 +13,7 @@ import type { Report } from '../engine/engine.ts';
 const jointShare = 0.3;
 
 /**
- * An increase in doubt below this counts as none, if there was some before; see `checks/readability.ts` for the scale.
+ * An increase in doubt below this counts as none, if there was some before; see `checks/measures/readability.ts` for the scale.
  */
 const sameDoubt = 0.05;
 

@@ -4,8 +4,8 @@ import { lineStart } from '../core/lines.ts';
 import { listedQuoted } from '../core/names.ts';
 import { valueAt } from '../core/values.ts';
 import type { TextEdit } from '../core/issue.ts';
-import type { BatchRow } from '../spec/batch.ts';
-import type { SpecSource } from '../spec/source.ts';
+import type { BatchRow } from '../spec/batch/batch.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
 
 /** Such as `“Fig” aside as a separate tag`. */
 export function asideInWords(labels: readonly string[]): string {

@@ -4,7 +4,7 @@ import { sizeSetters } from '../checks/uneven-sizes.ts';
 import type { Fix } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { isWithin } from '../core/values.ts';
-import { labelOf, mostSetAside } from '../spec/batch.ts';
+import { labelOf, mostSetAside } from '../spec/batch/batch.ts';
 import type { Case } from './candidate.ts';
 import { asideInWords, setAside } from './set-aside.ts';
 

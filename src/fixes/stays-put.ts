@@ -4,7 +4,7 @@ import { samePath, valueAt } from '../core/values.ts';
 import type { Report } from '../engine/engine.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../geometry/types.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import type { Piece } from '../tag/tag.ts';
 
 /**

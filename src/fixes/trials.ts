@@ -5,7 +5,7 @@ import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts
 import { withEdits, causeOf } from '../core/issue.ts';
 import type { Fix, TextEdit } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
-import { labelOf, mostSetAside } from '../spec/batch.ts';
+import { labelOf, mostSetAside } from '../spec/batch/batch.ts';
 import { listedQuoted } from '../core/names.ts';
 import { keepsApart } from './apart-from-letters.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';

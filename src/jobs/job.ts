@@ -8,21 +8,21 @@ import type { IssueCode, Severity } from '../core/issue-kinds.ts';
 import { clip } from '../core/length.ts';
 import { counted } from '../core/units.ts';
 import { usualEffort } from '../nesting/nest.ts';
-import { SpecSource } from '../spec/source.ts';
-import { loadUses } from '../spec/used-files.ts';
-import type { Uses } from '../spec/used-files.ts';
-import { layOut } from './layout.ts';
-import type { JobLayout, LayoutOptions } from './layout.ts';
-import type { FileIssues, JobModel } from './model.ts';
-import { readOffcuts, takenFrom } from './offcuts.ts';
-import type { OffcutFile } from './offcuts.ts';
-import { turnOf } from './orders.ts';
-import { jobPieces } from './pieces.ts';
-import type { JobPieces } from './pieces.ts';
-import { readJob } from './read-job.ts';
-import { jobWork } from './work.ts';
-import type { JobReading } from './reading.ts';
-import type { JobWork, LeftOutTag } from './work.ts';
+import { SpecSource } from '../spec/yaml/source.ts';
+import { loadUses } from '../spec/files/used-files.ts';
+import type { Uses } from '../spec/files/used-files.ts';
+import { layOut } from './layout/layout.ts';
+import type { JobLayout, LayoutOptions } from './layout/layout.ts';
+import type { FileIssues, JobModel } from './read/model.ts';
+import { readOffcuts, takenFrom } from './read/offcuts.ts';
+import type { OffcutFile } from './read/offcuts.ts';
+import { turnOf } from './orders/orders.ts';
+import { jobPieces } from './layout/pieces.ts';
+import type { JobPieces } from './layout/pieces.ts';
+import { readJob } from './read/read-job.ts';
+import { jobWork } from './orders/work.ts';
+import type { JobReading } from './orders/reading.ts';
+import type { JobWork, LeftOutTag } from './orders/work.ts';
 
 /** A job whose tags have been made. */
 export interface CheckedJob {

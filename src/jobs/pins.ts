@@ -1,11 +1,11 @@
 /** Turns pins from the sheets page, given by piece ids and sheet names, into edits of the job's text. */
 
 import type { TextEdit } from '../core/issue.ts';
-import { fixEdits, releaseEdits } from './fixed-text.ts';
-import type { PlaceToFix } from './fixed-text.ts';
+import { fixEdits, releaseEdits } from './layout/fixed-text.ts';
+import type { PlaceToFix } from './layout/fixed-text.ts';
 import type { CheckedJob } from './job.ts';
-import { pieceId } from './job-piece.ts';
-import type { DraftSheet } from './layout.ts';
+import { pieceId } from './orders/job-piece.ts';
+import type { DraftSheet } from './layout/layout.ts';
 
 export interface Pin {
   readonly piece: string;

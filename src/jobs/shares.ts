@@ -1,11 +1,11 @@
 /** What each tag and each piece of a job costs and takes: its share of the job's material cost and machine time, rounded so that all add up. */
 
-import { estimateOfPiece, estimateOfTag } from '../export/known-estimates.ts';
+import { estimateOfPiece, estimateOfTag } from '../export/job/known-estimates.ts';
 import type { Cost } from '../toolpath/estimate.ts';
-import type { JobPiece } from './job-piece.ts';
+import type { JobPiece } from './orders/job-piece.ts';
 import type { LaidOutJob } from './job.ts';
 import { costsOfJob, estimateOfJob } from './totals.ts';
-import type { JobTag } from './work.ts';
+import type { JobTag } from './orders/work.ts';
 import { groupedBy } from '../core/grouped.ts';
 
 export interface Share {

@@ -5,14 +5,14 @@ import type { Cost, JobEstimate } from '../toolpath/estimate.ts';
 import { fromStock } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
 import { counted } from '../core/units.ts';
-import { money, sizeIn } from '../export/in-words.ts';
-import { estimateOfTag } from '../export/known-estimates.ts';
-import { sumOfCosts } from '../export/sum-of-costs.ts';
-import { estimateFacts } from '../export/estimate-facts.ts';
-import type { Fact } from '../export/estimate-facts.ts';
+import { money, sizeIn } from '../core/in-words.ts';
+import { estimateOfTag } from '../export/job/known-estimates.ts';
+import { sumOfCosts } from '../export/job/sum-of-costs.ts';
+import { estimateFacts } from '../export/words/estimate-facts.ts';
+import type { Fact } from '../export/words/estimate-facts.ts';
 import type { LaidOutJob } from './job.ts';
-import type { JobSheet } from './layout.ts';
-import type { JobTag } from './work.ts';
+import type { JobSheet } from './layout/layout.ts';
+import type { JobTag } from './orders/work.ts';
 
 /** A sheet as a single tag, for code that exports or estimates tags. */
 export function sheetTag(sheet: JobSheet, title: string): Tag {

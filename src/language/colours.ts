@@ -2,7 +2,7 @@
 
 import type { TextRange } from '../core/issue.ts';
 import { channels } from '../look/channels.ts';
-import type { SpecSource } from '../spec/source.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
 import { isColour } from './schema.ts';
 import { valuesIn } from './values-with-schema.ts';
 

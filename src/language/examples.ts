@@ -1,7 +1,7 @@
 /** Initial values for keys, as snippets: examples from the schema, with names from the spec. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { UsedFile, Uses } from '../spec/used-files.ts';
+import type { UsedFile, Uses } from '../spec/files/used-files.ts';
 import { bundledFonts } from '../text/bundled-fonts.ts';
 import { isLeftOutName, namesToLeaveOut } from './left-out-names.ts';
 import { shapesFor } from './navigation/names.ts';

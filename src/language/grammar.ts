@@ -1,9 +1,9 @@
 /** A language other than specs, for completion. */
 
-import { readJob } from '../jobs/read-job.ts';
-import { readOffcuts } from '../jobs/offcuts.ts';
+import { readJob } from '../jobs/read/read-job.ts';
+import { readOffcuts } from '../jobs/read/offcuts.ts';
 import type { Issue } from '../core/issue.ts';
-import type { Uses } from '../spec/used-files.ts';
+import type { Uses } from '../spec/files/used-files.ts';
 import { jobSchema, offcutsSchema } from './schema.ts';
 import type { SchemaNode } from './schema.ts';
 import { nowherePlaces } from './nowhere.ts';

@@ -1,9 +1,9 @@
 /** The names of a table that `without` may leave out of a batch. */
 
 import { isGroup, valueAt } from '../core/values.ts';
-import { columnsInWords } from '../spec/batch.ts';
-import { namesInTable } from '../spec/read-batch.ts';
-import type { Uses } from '../spec/used-files.ts';
+import { columnsInWords } from '../spec/batch/batch.ts';
+import { namesInTable } from '../spec/read/read-batch.ts';
+import type { Uses } from '../spec/files/used-files.ts';
 import type { SchemaNode } from './schema.ts';
 
 export function isLeftOutName({ title }: SchemaNode): boolean {

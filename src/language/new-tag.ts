@@ -3,7 +3,7 @@
 import { newLineOf } from '../core/lines.ts';
 import { withEdits } from '../fixes/find-fixes.ts';
 import type { YamlPath } from '../core/issue.ts';
-import { SpecSource } from '../spec/source.ts';
+import { SpecSource } from '../spec/yaml/source.ts';
 import { yamlText } from './completion/snippets.ts';
 import { isGroup, valueAt } from '../core/values.ts';
 

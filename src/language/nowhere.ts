@@ -1,6 +1,6 @@
 /** Places for a value that is in no text. */
 
-import type { SpecPlaces } from '../spec/source.ts';
+import type { SpecPlaces } from '../spec/yaml/source.ts';
 
 const nowhere = { start: 0, end: 0 };
 

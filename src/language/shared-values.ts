@@ -1,6 +1,6 @@
 /** Looks up a workshop name (stock, tie or machine) in the spec or the files it uses, and describes it. */
 
-import type { UsedFile, Uses } from '../spec/used-files.ts';
+import type { UsedFile, Uses } from '../spec/files/used-files.ts';
 import { escapeMarkdown } from './hover/escape-markdown.ts';
 import { isGroup, valueAt } from '../core/values.ts';
 

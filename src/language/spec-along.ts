@@ -1,11 +1,11 @@
 /** Embeds the text of a spec in its exports: self-contained, and without the price of the sheet. */
 
 import type { Report } from '../engine/engine.ts';
-import type { Job } from '../export/job.ts';
+import type { Job } from '../export/job/job.ts';
 import { withEdits } from '../core/issue.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { removeKey } from '../edits/remove-key.ts';
-import { SpecSource } from '../spec/source.ts';
+import { SpecSource } from '../spec/yaml/source.ts';
 import { selfContained } from './self-contained.ts';
 import { isGroup, valueAt } from '../core/values.ts';
 

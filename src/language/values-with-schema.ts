@@ -1,7 +1,7 @@
 /** Walks all values of a spec's text together with the schema nodes that describe them. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { SpecNode } from '../spec/tree.ts';
+import type { SpecNode } from '../spec/yaml/tree.ts';
 import { rootSchemas, schemasUnder } from './schema.ts';
 import type { SchemaNode } from './schema.ts';
 

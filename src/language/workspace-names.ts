@@ -1,7 +1,7 @@
 /** Things outside a spec that it can name. */
 
-import { noUses } from '../spec/used-files.ts';
-import type { Uses } from '../spec/used-files.ts';
+import { noUses } from '../spec/files/used-files.ts';
+import type { Uses } from '../spec/files/used-files.ts';
 import type { Grammar } from './grammar.ts';
 
 export interface FontNote {

@@ -1,6 +1,6 @@
 /** Areas: the shapes that others are fitted into or placed on, as the page shows them during work on either. Pure. */
 
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import type { Area, Piece } from '../tag/tag.ts';
 import type { SceneArea } from '../protocol/scene.ts';
 import { pathData } from './path-data.ts';

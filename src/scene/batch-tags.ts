@@ -3,7 +3,7 @@
  * severity. Pure.
  */
 
-import { assemblyOf } from '../checks/assembly.ts';
+import { assemblyOf } from '../checks/measures/assembly.ts';
 import type { Report } from '../engine/engine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import { severityRank } from '../core/issue.ts';

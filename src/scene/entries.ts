@@ -1,6 +1,6 @@
 /** The entries of a piece's lists, each with the ids of what it makes in a scene. */
 
-import type { ShapeEntry, PieceModel } from '../spec/model.ts';
+import type { ShapeEntry, PieceModel } from '../spec/model/model.ts';
 import { ids } from './scene-ids.ts';
 
 export interface EntryIds extends ShapeEntry {

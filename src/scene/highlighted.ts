@@ -2,8 +2,8 @@
 
 import { isWithin } from '../core/values.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { PieceModel, TagModel } from '../spec/model.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { PieceModel, TagModel } from '../spec/model/model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import { targetOf } from './areas.ts';
 import { entriesOf } from './entries.ts';
 import { ids } from './scene-ids.ts';

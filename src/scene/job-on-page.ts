@@ -1,10 +1,10 @@
 /** The sheets of a job, for the page that draws them. Pure. */
 
-import { tagNames } from '../jobs/by-order.ts';
+import { tagNames } from '../jobs/papers/by-order.ts';
 import type { CheckedJob } from '../jobs/job.ts';
-import type { DraftSheet } from '../jobs/layout.ts';
-import { pieceId } from '../jobs/job-piece.ts';
-import { pieceName } from '../jobs/sheet-map.ts';
+import type { DraftSheet } from '../jobs/layout/layout.ts';
+import { pieceId } from '../jobs/orders/job-piece.ts';
+import { pieceName } from '../jobs/papers/sheet-map.ts';
 import type { SheetOnPage, SheetShape } from '../protocol/sheets.ts';
 import { sheetsOnPage } from './sheets-scene.ts';
 import type { SheetToShow } from './sheets-scene.ts';

@@ -1,7 +1,7 @@
 /** Finds what moves with a shape: whatever is made from it, placed on it or fitted into it. Pure. */
 
-import type { ShapeEntry, PieceModel } from '../spec/model.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { ShapeEntry, PieceModel } from '../spec/model/model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import { bottomPieceOf } from '../tag/pieces-below.ts';
 import { entriesOf } from './entries.ts';
 

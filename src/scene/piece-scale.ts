@@ -1,7 +1,7 @@
 /** Scale at which the shapes of a piece are drawn. Pure. */
 
 import { boundsOf } from '../geometry/measure.ts';
-import type { TagModel } from '../spec/model.ts';
+import type { TagModel } from '../spec/model/model.ts';
 import type { Tag } from '../tag/tag.ts';
 
 /** Scale by piece id; 1 unless the whole piece, or the one it is glued to, is given a size. */

@@ -4,7 +4,7 @@
  */
 
 import { area, boundsOf, boxCentre, centroid, ringArea } from '../geometry/measure.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Ghost } from '../tag/tag.ts';
 import { isGrainUpright } from '../tag/grain-direction.ts';
 import { coloursOf } from '../tag/operation-colours.ts';

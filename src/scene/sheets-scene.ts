@@ -7,7 +7,7 @@ import type { Affine, Region } from '../geometry/types.ts';
 import { blend } from '../look/blend.ts';
 import { lookOfStock } from '../look/stock-look.ts';
 import type { PieceOnSheet, SheetBox, SheetOnPage, SheetShape } from '../protocol/sheets.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
 import { scoreData, pathData } from './path-data.ts';
 

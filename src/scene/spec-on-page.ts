@@ -1,8 +1,8 @@
 /** The sheets of a spec's tags, for the page that draws them. Pure. */
 
 import { isError } from '../core/issue.ts';
-import type { Job } from '../export/job.ts';
-import type { SheetPlan } from '../export/sheet-plan.ts';
+import type { Job } from '../export/job/job.ts';
+import type { SheetPlan } from '../export/sheets/sheet-plan.ts';
 import type { Region } from '../geometry/types.ts';
 import type { SheetOnPage, SheetShape } from '../protocol/sheets.ts';
 import { sheetsOnPage } from './sheets-scene.ts';

@@ -5,7 +5,7 @@
 
 import { lineStart } from '../core/lines.ts';
 import type { TextRange } from '../core/issue.ts';
-import { tokensOf } from './tokens.ts';
+import { tokensOf } from './yaml/tokens.ts';
 
 export interface AcceptComment {
   /** Range of the whole comment, `#` included. */

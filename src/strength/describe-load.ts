@@ -2,7 +2,7 @@
 
 import { capitalised } from '../core/names.ts';
 import { fine, lengthText, mmPerInch, shortLength, type Units } from '../core/units.ts';
-import type { Measured } from '../spec/workshop-model.ts';
+import type { Measured } from '../spec/model/workshop-model.ts';
 import type { LoadEstimate, LoadSection } from './load.ts';
 import { cutEdge } from './resistance.ts';
 

@@ -13,7 +13,7 @@
  * Forces in N, lengths in mm.
  */
 
-import type { Measured, Stock } from '../spec/workshop-model.ts';
+import type { Measured, Stock } from '../spec/model/workshop-model.ts';
 import type { Piece, PlacedHanger } from '../tag/tag.ts';
 import type { Grain, Material } from './material.ts';
 import { cutEdge, resistancesOf } from './resistance.ts';

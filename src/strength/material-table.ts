@@ -1,6 +1,6 @@
 /** The materials that tags are cut from. Every figure names its source, and whether that was seen. */
 
-import { wordsOf } from '../spec/material-words.ts';
+import { wordsOf } from '../spec/model/material-words.ts';
 import type { SourcedValue, Material, Strength, Strengths } from './material.ts';
 import { birchPlywood } from './plywood-table.ts';
 

@@ -1,6 +1,6 @@
 /** Finds the material that a person names. */
 
-import { wordsOf } from '../spec/material-words.ts';
+import { wordsOf } from '../spec/model/material-words.ts';
 import type { Material } from './material.ts';
 import { entries } from './material-table.ts';
 

@@ -1,7 +1,7 @@
 /** The load per mm of effective width that a stock bears, as measured or published. In N/mm. */
 
-import { isSolidWood } from '../spec/min-web-defaults.ts';
-import type { Measured, Stock } from '../spec/workshop-model.ts';
+import { isSolidWood } from '../spec/model/min-web-defaults.ts';
+import type { Measured, Stock } from '../spec/model/workshop-model.ts';
 import { sourceOf } from './material.ts';
 import type { Grain, Material, Strength } from './material.ts';
 import { materialOf } from './materials.ts';

@@ -4,7 +4,7 @@ import { transform } from '../geometry/affine.ts';
 import { offset } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Affine, Region, Ring } from '../geometry/types.ts';
-import type { Generator } from '../spec/shape-model.ts';
+import type { Generator } from '../spec/model/shape-model.ts';
 
 export interface AskedWidth {
   /** The region drawn that wide; a neck is intended if both its ends lie on its outline. */

@@ -1,8 +1,8 @@
 /** Builds the tag from a model: pieces with bodies united, marks in place, hangers joined and openings cut. */
 
-import type { TagModel } from '../spec/model.ts';
-import { textsOf } from '../spec/shape-model.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { TagModel } from '../spec/model/model.ts';
+import { textsOf } from '../spec/model/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import { cutOnTheLine } from './uncompensated.ts';
 import { everyShape } from './load.ts';
 import type { Resources } from './resources.ts';

@@ -1,7 +1,7 @@
 /** The stock that each piece of a tag is cut from. */
 
-import type { CutFrom } from '../spec/model.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { CutFrom } from '../spec/model/model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Piece, Tag } from './tag.ts';
 
 export function stockOf({ cutFrom }: Pick<Piece, 'cutFrom'>, { stock }: Pick<Tag, 'stock'>): Stock {

@@ -9,15 +9,15 @@ import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { capHeight, smallHeight } from '../text/single-line-letters.ts';
-import { hasSmallLetters } from '../spec/evenly.ts';
+import { hasSmallLetters } from '../spec/read/evenly.ts';
 import type { Checkpoint } from './cache.ts';
-import { flattenLetters, Lettering } from './letters.ts';
-import type { LetterCurves } from './letters.ts';
+import { flattenLetters, Lettering } from './lettering/letters.ts';
+import type { LetterCurves } from './lettering/letters.ts';
 import { mapBand, mapShape } from './made-shape.ts';
 import type { LetterBand, MadeShape } from './made-shape.ts';
 import { drawnTogether } from './open-lines.ts';
 import type { StrokeText } from './open-lines.ts';
-import type { DrawnShape } from './svg-drawing.ts';
+import type { DrawnShape } from './drawing/svg-drawing.ts';
 
 /** Half the width and half the height of an ellipse, in mm. */
 export interface HalfAxes {

@@ -1,8 +1,8 @@
 /** Shapes that are drawn but would not be cut: those that no piece uses yet, and those made with a stand-in. */
 
 import type { YamlPath } from '../core/issue.ts';
-import type { Shape } from '../spec/shape-model.ts';
-import type { TagModel } from '../spec/model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
+import type { TagModel } from '../spec/model/model.ts';
 import { shapesOf } from './load.ts';
 import type { Ghost, Mark, Piece, Source, Tag } from './tag.ts';
 

@@ -1,7 +1,7 @@
 /** The direction of the grain on a piece. */
 
 import { oncePer } from '../core/once-per.ts';
-import type { Shape } from '../spec/shape-model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
 import { stockOf } from './by-stock.ts';
 import type { Piece, Tag } from './tag.ts';
 

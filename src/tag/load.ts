@@ -1,19 +1,19 @@
 /** Loads the font and drawing files that a model names, before anything is made of them. */
 
 import type { Finding } from '../core/issue.ts';
-import { nearFiles } from '../spec/near-files.ts';
-import { didYouMean } from '../spec/suggest.ts';
-import type { PieceModel, TagModel } from '../spec/model.ts';
-import type { Shape, TextGenerator } from '../spec/shape-model.ts';
+import { nearFiles } from '../spec/files/near-files.ts';
+import { didYouMean } from '../spec/schema/suggest.ts';
+import type { PieceModel, TagModel } from '../spec/model/model.ts';
+import type { Shape, TextGenerator } from '../spec/model/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import { isFontFile } from '../text/font-files.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { contentHash } from '../text/content-hash.ts';
-import { faceOf, fontFindings, fontsUsed } from './fonts-used.ts';
-import type { FontUse, UsedFont } from './fonts-used.ts';
-import { leftOutFindings } from './left-out.ts';
+import { faceOf, fontFindings, fontsUsed } from './lettering/fonts-used.ts';
+import type { FontUse, UsedFont } from './lettering/fonts-used.ts';
+import { leftOutFindings } from './drawing/left-out.ts';
 import type { LoadedDrawing } from './resources.ts';
-import { parseSvgDrawing } from './svg-drawing.ts';
+import { parseSvgDrawing } from './drawing/svg-drawing.ts';
 
 export interface Loaded {
   readonly fonts: ReadonlyMap<TextGenerator, FontFace>;

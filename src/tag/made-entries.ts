@@ -4,7 +4,7 @@ import { changedWithin } from '../geometry/change-within.ts';
 import { difference } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Region } from '../geometry/types.ts';
-import type { ShapeEntry } from '../spec/model.ts';
+import type { ShapeEntry } from '../spec/model/model.ts';
 import type { Stage } from './cache.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area, Mark, PlacedHanger, Source } from './tag.ts';

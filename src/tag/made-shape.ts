@@ -3,12 +3,12 @@
 import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
 import type { Affine, Point, Region } from '../geometry/types.ts';
-import type { CentreRule } from '../spec/shape-model.ts';
-import { scaledBorder } from './border.ts';
-import type { Border } from './border.ts';
-import { mapCode } from './code.ts';
-import type { Code } from './code.ts';
-import type { Lettering } from './letters.ts';
+import type { CentreRule } from '../spec/model/shape-model.ts';
+import { scaledBorder } from './shapes/border.ts';
+import type { Border } from './shapes/border.ts';
+import { mapCode } from './shapes/code.ts';
+import type { Code } from './shapes/code.ts';
+import type { Lettering } from './lettering/letters.ts';
 import type { Drawn, StrokeText } from './open-lines.ts';
 import { mapAskedWidths } from './asked-width.ts';
 import type { AskedWidth } from './asked-width.ts';

@@ -1,6 +1,6 @@
 /** The colours of the operations, on the screen and in files. */
 
-import type { Output } from '../spec/workshop-model.ts';
+import type { Output } from '../spec/model/workshop-model.ts';
 import type { Operation } from './tag.ts';
 
 /**

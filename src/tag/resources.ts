@@ -2,11 +2,11 @@
 
 import type { Finding } from '../core/issue.ts';
 import type { CurvePath } from '../geometry/curves.ts';
-import type { Shape, TextGenerator } from '../spec/shape-model.ts';
+import type { Shape, TextGenerator } from '../spec/model/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { Checkpoint, StageCache } from './cache.ts';
-import type { LeftOut } from './left-out.ts';
-import type { DrawnShape } from './svg-drawing.ts';
+import type { LeftOut } from './drawing/left-out.ts';
+import type { DrawnShape } from './drawing/svg-drawing.ts';
 
 export interface LoadedDrawing {
   /** Changes whenever the content of the file does. */

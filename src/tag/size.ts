@@ -5,7 +5,7 @@ import { offset } from '../geometry/clipper.ts';
 import type { Corners } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, contains, ringArea } from '../geometry/measure.ts';
 import type { Bounds, Region, Ring } from '../geometry/types.ts';
-import { grownBorder } from './border.ts';
+import { grownBorder } from './shapes/border.ts';
 import type { Checkpoint } from './cache.ts';
 import type { CurveOutline, JoinedLetters, SlidLetters } from './curve-outline.ts';
 import { asArea, mapShape } from './made-shape.ts';

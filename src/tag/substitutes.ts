@@ -1,12 +1,12 @@
 /** Stand-ins for fonts and drawings that cannot be loaded, to show where their shapes would be. */
 
-import type { TagModel } from '../spec/model.ts';
-import type { TextGenerator } from '../spec/shape-model.ts';
+import type { TagModel } from '../spec/model/model.ts';
+import type { TextGenerator } from '../spec/model/shape-model.ts';
 import type { FontFace } from '../text/font-face.ts';
 import type { FontLibrary } from '../text/font-library.ts';
 import { everyShape, type Loaded } from './load.ts';
 import type { LoadedDrawing } from './resources.ts';
-import { parseSvgDrawing } from './svg-drawing.ts';
+import { parseSvgDrawing } from './drawing/svg-drawing.ts';
 
 /** A plain face, so that nobody takes it for the one that was asked for; it is bundled. */
 const plainFamily = 'Nunito';

@@ -2,13 +2,12 @@
 
 import type { Point, Region } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
-import type { CutFrom, HangerPlace } from '../spec/model.ts';
-import type { Shape } from '../spec/shape-model.ts';
-import type { Machine, Output, Sheet, Stock, Tie } from '../spec/workshop-model.ts';
-import type { Unfilled } from '../spec/problems.ts';
-import type { Code } from './code.ts';
+import type { CutFrom, HangerPlace, Unfilled } from '../spec/model/model.ts';
+import type { Shape } from '../spec/model/shape-model.ts';
+import type { Machine, Output, Sheet, Stock, Tie } from '../spec/model/workshop-model.ts';
+import type { Code } from './shapes/code.ts';
 import type { ReadAs } from './hanger/reading.ts';
-import type { Lettering } from './letters.ts';
+import type { Lettering } from './lettering/letters.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Drawn } from './open-lines.ts';

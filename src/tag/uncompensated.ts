@@ -3,7 +3,7 @@
 import { difference, offset, union } from '../geometry/clipper.ts';
 import { partsOf } from '../geometry/parts.ts';
 import type { Region } from '../geometry/types.ts';
-import type { Stock } from '../spec/workshop-model.ts';
+import type { Stock } from '../spec/model/workshop-model.ts';
 import { lessKerf } from './asked-width.ts';
 import { stockOf } from './by-stock.ts';
 import type { Resources } from './resources.ts';

@@ -1,6 +1,6 @@
 /** The reason why a shape that is not fitted has no area, as the end of the sentence “This shape …”. */
 
-import type { Generator, Modifiers } from '../spec/shape-model.ts';
+import type { Generator, Modifiers } from '../spec/model/shape-model.ts';
 
 const byKind: Readonly<Partial<Record<Generator['kind'], string>>> = {
   path: 'encloses nothing. To score or engrave along it, add “lines: true”',

@@ -8,8 +8,8 @@ import { withValue } from '../edits/set-value.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { parseLength } from '../core/length.ts';
 import type { Units } from '../core/units.ts';
-import { mostMm } from '../spec/measured-values.ts';
-import { SpecSource } from '../spec/source.ts';
+import { mostMm } from '../spec/model/measured-values.ts';
+import { SpecSource } from '../spec/yaml/source.ts';
 import { fieldCells } from './engraving-field.ts';
 
 /** Values by their path in a stock or a tie. */

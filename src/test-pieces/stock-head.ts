@@ -4,8 +4,8 @@ import { chosenMachine, chosenPlace } from '../edits/chosen-place.ts';
 import { valueAt, unitsOf } from '../core/values.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { clip } from '../core/length.ts';
-import type { SpecSource } from '../spec/source.ts';
-import type { UsedFile } from '../spec/used-files.ts';
+import type { SpecSource } from '../spec/yaml/source.ts';
+import type { UsedFile } from '../spec/files/used-files.ts';
 import { yamlText } from '../language/completion/snippets.ts';
 
 export interface StockHead {

@@ -7,7 +7,7 @@ import { contourLength, endOf, flattenContour } from '../geometry/contour.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { area, distance } from '../geometry/measure.ts';
 import type { Bounds, Point } from '../geometry/types.ts';
-import type { Machine, Stock } from '../spec/workshop-model.ts';
+import type { Machine, Stock } from '../spec/model/workshop-model.ts';
 import type { Operation, Tag } from '../tag/tag.ts';
 import { engravingSeconds } from './hatching.ts';
 import { materialOf } from '../strength/materials.ts';

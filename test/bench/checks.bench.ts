@@ -7,8 +7,8 @@
 import { checks } from '../../src/checks/all.ts';
 import type { IssueCode } from '../../src/core/issue-kinds.ts';
 import { parseSpec } from '../../src/spec/parse.ts';
-import { SpecSource } from '../../src/spec/source.ts';
-import { loadUses } from '../../src/spec/used-files.ts';
+import { SpecSource } from '../../src/spec/yaml/source.ts';
+import { loadUses } from '../../src/spec/files/used-files.ts';
 import { buildTag } from '../../src/tag/build.ts';
 import { StageCache } from '../../src/tag/cache.ts';
 import { loadFiles } from '../../src/tag/load.ts';

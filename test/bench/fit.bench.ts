@@ -7,9 +7,9 @@
  */
 
 import { union } from '../../src/geometry/clipper.ts';
-import { makePlate } from '../../src/tag/plates.ts';
+import { makePlate } from '../../src/tag/shapes/plates.ts';
 import { centredOutline } from '../../src/tag/curve-outline.ts';
-import { setAt } from '../../src/tag/lettering.ts';
+import { setAt } from '../../src/tag/lettering/lettering.ts';
 import { sizeAndGrow } from '../../src/tag/size.ts';
 import { fitted } from '../../src/tag/fit/fitted.ts';
 import { roomIn } from '../../src/tag/fit/room.ts';

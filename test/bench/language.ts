@@ -7,7 +7,7 @@ import { completionsAt } from '../../src/language/completion/complete.ts';
 import { fontNotes } from '../../src/language/completion/fonts.ts';
 import { hoverAt } from '../../src/language/hover/hover.ts';
 import { noWorkspaceNames } from '../../src/language/workspace-names.ts';
-import { SpecSource } from '../../src/spec/source.ts';
+import { SpecSource } from '../../src/spec/yaml/source.ts';
 
 export async function languageTimes(folder: string, engine: Engine): Promise<Map<string, number[]>> {
   const completion: number[] = [];

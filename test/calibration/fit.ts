@@ -1,6 +1,6 @@
 /** Weights by logistic regression, readable and unreadable words weighing alike: `npm run calibrate -- --fit`. */
 
-import type { LetterMeasure } from '../../src/checks/readability.ts';
+import type { LetterMeasure } from '../../src/checks/measures/readability.ts';
 import { balancedAccuracy, confusionOf } from './table.ts';
 import type { Judged } from './table.ts';
 

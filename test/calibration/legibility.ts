@@ -1,5 +1,5 @@
 /**
- * How well the figures of `checks/readability.ts` foretell what an independent reader makes of lettering: words that it reads
+ * How well the figures of `checks/measures/readability.ts` foretell what an independent reader makes of lettering: words that it reads
  * as the font draws them, shown again as they come out of the machine.
  *
  *   npm run calibrate -- [--words N] [--faces tuned|held-out|all|unseen] [--every] [--fit] [--readings FILE] [--out FILE.md]
@@ -11,7 +11,7 @@
 
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { doubtful, readability, unlikely } from '../../src/checks/readability.ts';
+import { doubtful, readability, unlikely } from '../../src/checks/measures/readability.ts';
 import { casesOf, inkOf, letteringOf, stemOf } from './cases.ts';
 import type { Case } from './cases.ts';
 import { drawn } from './drawn.ts';

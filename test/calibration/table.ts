@@ -1,6 +1,6 @@
 /** What came out of a calibration, in figures. */
 
-import type { Readability } from '../../src/checks/readability.ts';
+import type { Readability } from '../../src/checks/measures/readability.ts';
 
 export interface Judged {
   readonly name: string;

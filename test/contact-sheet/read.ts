@@ -2,8 +2,8 @@
 
 import type { Engine, Report } from '../../src/engine/engine.ts';
 import { checkBatch } from '../../src/engine/batch.ts';
-import { letteringOn } from '../../src/checks/lettering-on.ts';
-import type { LetteringOn } from '../../src/checks/lettering-on.ts';
+import { letteringOn } from '../../src/checks/measures/lettering-on.ts';
+import type { LetteringOn } from '../../src/checks/measures/lettering-on.ts';
 import { fixAll } from '../../src/fixes/fix-all.ts';
 import { difference, intersection, normalise, offset, union } from '../../src/geometry/clipper.ts';
 import { boundsOf } from '../../src/geometry/measure.ts';

@@ -3,8 +3,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
-import { movedUp, PageBuilder } from '../../src/export/page.ts';
-import { pageSvg } from '../../src/export/page-svg.ts';
+import { movedUp, PageBuilder } from '../../src/export/page/page.ts';
+import { pageSvg } from '../../src/export/page/page-svg.ts';
 import type { Tile } from './tile.ts';
 
 const gutterMm = 8;

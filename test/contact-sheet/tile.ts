@@ -2,10 +2,10 @@
 
 import type { Report } from '../../src/engine/engine.ts';
 import type { Severity } from '../../src/core/issue-kinds.ts';
-import { wrapped } from '../../src/export/page.ts';
-import type { PageBuilder } from '../../src/export/page.ts';
-import { proofPicture } from '../../src/export/proof-picture.ts';
-import type { PicturePlace } from '../../src/export/proof-picture.ts';
+import { wrapped } from '../../src/export/page/page.ts';
+import type { PageBuilder } from '../../src/export/page/page.ts';
+import { proofPicture } from '../../src/export/pictures/proof-picture.ts';
+import type { PicturePlace } from '../../src/export/pictures/proof-picture.ts';
 import type { FontFace } from '../../src/text/font-face.ts';
 import { listed, reportedIn } from '../collection/designs.ts';
 

@@ -30,6 +30,13 @@ const rooms =
   'look geometry core text spec edits tag checks strength toolpath nesting engine export jobs fixes language test-pieces protocol scene cli vscode dev'.split(
     ' ',
   );
+/** The folders of large rooms likewise; `.` stands for what lies in none. */
+const subRooms: Readonly<Record<string, string>> = {
+  spec: 'yaml schema files batch slips model read .',
+  checks: 'measures .',
+  export: 'job page pictures words proof pdf bench . sheets',
+  jobs: 'read orders layout . offcuts papers',
+};
 const roomOf = (file: string): string => file.split('/')[1]!;
 const isEngineFile = (file: string): boolean =>
   file.startsWith('src/') && !['cli', 'vscode', 'dev'].includes(roomOf(file));
@@ -92,6 +99,24 @@ describe('The arrows between the parts of the code', () => {
       'each room uses those before it',
     );
   });
+
+  for (const [room, order] of Object.entries(subRooms))
+    it(`run one way within ${room}`, () => {
+      const places = order.split(' ');
+      const placeOf = (file: string): number => {
+        const [, , folder = '', rest] = file.split('/');
+        return places.indexOf(rest === undefined ? '.' : folder);
+      };
+      const within = imports.filter(({ file, to }) => [file, to].every((each) => each.startsWith(`src/${room}/`)));
+      assert.deepEqual(
+        [...new Set(within.map(({ file }) => file))].filter((file) => placeOf(file) < 0),
+        [],
+      );
+      assertNone(
+        within.filter(({ file, to }) => !to.includes('.generated.') && placeOf(to) > placeOf(file)),
+        `each folder of ${room} uses those before it`,
+      );
+    });
 
   it('never run in a circle', () => {
     assert.deepEqual(circles(), []);
@@ -170,10 +195,10 @@ describe('The arrows between the parts of the code', () => {
   for (const [library, where] of [
     ['clipper-lib', /^src\/geometry\/clipper\.ts$/],
     ['harfbuzzjs', /^src\/text\/[a-z-]+\.ts$/],
-    ['papaparse', /^src\/spec\/table\.ts$/],
-    ['svgpath', /^src\/tag\/svg-path\.ts$/],
-    ['qr', /^src\/tag\/code\.ts$/],
-    ['yaml', /^src\/spec\/[a-z-]+\.ts$/],
+    ['papaparse', /^src\/spec\/files\/table\.ts$/],
+    ['svgpath', /^src\/tag\/drawing\/svg-path\.ts$/],
+    ['qr', /^src\/tag\/shapes\/code\.ts$/],
+    ['yaml', /^src\/spec\/(yaml|files)\/[a-z-]+\.ts$/],
     ['delaunator', /^src\/geometry\//],
   ] as const) {
     it(`keep ${library} in its place`, () => {

@@ -9,7 +9,7 @@ import { findFixes } from '../../src/fixes/find-fixes.ts';
 import { issueCodes, issueKinds } from '../../src/core/issue-kinds.ts';
 import type { IssueCode } from '../../src/core/issue-kinds.ts';
 import { canBeSilenced } from '../../src/engine/severity.ts';
-import { longestSpec } from '../../src/spec/source.ts';
+import { longestSpec } from '../../src/spec/yaml/source.ts';
 import { bundledFontBytes } from '../fonts/font-files.ts';
 import { withFsType } from '../fonts/fs-type.ts';
 import { newEngine, placeOf } from './support/engine.ts';

@@ -5,7 +5,7 @@
 
 import { freeName } from '../../core/names.ts';
 import type { TextEdit } from '../../core/issue.ts';
-import type { PieceModel } from '../../spec/model.ts';
+import type { PieceModel } from '../../spec/model/model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { replacing, shapeAt, valueAt, specLength } from '../candidate.ts';
 

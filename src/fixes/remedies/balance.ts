@@ -4,7 +4,7 @@ import { intendedUp } from '../../checks/hangs-askew.ts';
 import { isGroup, samePath } from '../../core/values.ts';
 import { boundsOf, distance } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
-import type { Hanger } from '../../spec/model.ts';
+import type { Hanger } from '../../spec/model/model.ts';
 import type { PlacedHanger } from '../../tag/tag.ts';
 import { replacing, setting, settingLengths, specLength, valueAt } from '../candidate.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';

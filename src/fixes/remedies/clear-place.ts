@@ -3,14 +3,14 @@
  * which the tag hangs straight if possible, else anywhere.
  */
 
-import { assemblyOf, balanceOf, gluedOver } from '../../checks/assembly.ts';
+import { assemblyOf, balanceOf, gluedOver } from '../../checks/measures/assembly.ts';
 import { intendedUp } from '../../checks/hangs-askew.ts';
-import { accentAbove, openingNeighbours, slipMm } from '../../checks/hole-beside-marks.ts';
+import { accentAbove, openingNeighbours, slipMm } from '../../checks/measures/hole-beside-marks.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { boundsOf, distanceToSegment } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
-import { strandOf } from '../../spec/tie.ts';
+import { strandOf } from '../../spec/model/tie.ts';
 import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';

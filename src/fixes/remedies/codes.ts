@@ -2,9 +2,9 @@
 
 import { samePath } from '../../core/values.ts';
 import { boundsOf, contains } from '../../geometry/measure.ts';
-import { clearModules, squareOf } from '../../tag/code.ts';
-import type { ShapeEntry } from '../../spec/model.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import { clearModules, squareOf } from '../../tag/shapes/code.ts';
+import type { ShapeEntry } from '../../spec/model/model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, setting, settingLengths } from '../candidate.ts';
 import { clearWays } from './clear-ways.ts';

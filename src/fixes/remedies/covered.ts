@@ -1,11 +1,11 @@
 /** Remedies for letters that another shape of their body runs over: that shape makes way. */
 
-import { coveringMost } from '../../checks/covered-letters.ts';
-import { letteringOn } from '../../checks/lettering-on.ts';
+import { coveringMost } from '../../checks/measures/covered-letters.ts';
+import { letteringOn } from '../../checks/measures/lettering-on.ts';
 import { samePath } from '../../core/values.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { settingLengths, shapeTitle } from '../candidate.ts';
 import { madeSmaller, movedBy } from './moving.ts';

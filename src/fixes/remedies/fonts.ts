@@ -1,8 +1,8 @@
 /** Remedies that set lettering in another font: the last resort, because it changes the look. */
 
 import { samePath } from '../../core/values.ts';
-import { withLines } from '../../spec/shape-model.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import { withLines } from '../../spec/model/shape-model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { setting, shapeTitle, valueAt } from '../candidate.ts';

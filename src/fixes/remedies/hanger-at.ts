@@ -2,7 +2,7 @@
 
 import { samePath } from '../../core/values.ts';
 import { distance } from '../../geometry/measure.ts';
-import type { Hanger } from '../../spec/model.ts';
+import type { Hanger } from '../../spec/model/model.ts';
 import type { PlacedHanger } from '../../tag/tag.ts';
 import type { Case } from '../candidate.ts';
 

@@ -1,10 +1,10 @@
 /** Remedies that make a hanger hold and let the tie through. */
 
 import { distance } from '../../geometry/measure.ts';
-import type { Anchor } from '../../spec/shape-model.ts';
-import type { Hanger } from '../../spec/model.ts';
-import { usualInset } from '../../spec/read-hangers.ts';
-import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/tie.ts';
+import type { Anchor } from '../../spec/model/shape-model.ts';
+import type { Hanger } from '../../spec/model/model.ts';
+import { usualInset } from '../../spec/read/read-hangers.ts';
+import { comfortableOpening, slotEaseMm, tightestOpening } from '../../spec/model/tie.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
 import { setting, settingLengths, shapeTitle, valueAt } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';

@@ -1,6 +1,6 @@
 /** Widens the straps and bridges that hold a shape together. */
 
-import type { HoldWidth } from '../../spec/shape-model.ts';
+import type { HoldWidth } from '../../spec/model/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, setting, settingLengths, shapeAt, specLength } from '../candidate.ts';
 

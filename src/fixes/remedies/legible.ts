@@ -1,9 +1,9 @@
 /** Remedies that make lettering legible again. */
 
-import { buried, buriedShare } from '../../checks/buried-share.ts';
-import { letteringOn } from '../../checks/lettering-on.ts';
+import { buried, buriedShare } from '../../checks/measures/buried-share.ts';
+import { letteringOn } from '../../checks/measures/lettering-on.ts';
 import { samePath } from '../../core/values.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, settingLengths, shapeAt } from '../candidate.ts';
 import { onBacking } from './backing.ts';

@@ -2,7 +2,7 @@
 
 import { samePath } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
-import type { Shape, TextGenerator } from '../../spec/shape-model.ts';
+import type { Shape, TextGenerator } from '../../spec/model/shape-model.ts';
 import { lapMm } from '../../tag/overlap/lap.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';

@@ -3,7 +3,7 @@
 import { innerPoint } from '../../geometry/inner-point.ts';
 import { contains } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, setting, settingLengths, shapeAt } from '../candidate.ts';
 import { wallBesideCut } from './windows.ts';

@@ -3,12 +3,12 @@
  * smaller.
  */
 
-import { gluedOver } from '../../checks/assembly.ts';
-import { slipMm } from '../../checks/hole-beside-marks.ts';
+import { gluedOver } from '../../checks/measures/assembly.ts';
+import { slipMm } from '../../checks/measures/hole-beside-marks.ts';
 import { boundsArea, boundsOf, boxCentre, widened } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit } from '../../core/issue.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
 import { shapeTitle } from '../candidate.ts';
 import { placedAt } from './hanger-at.ts';

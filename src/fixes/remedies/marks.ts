@@ -3,7 +3,7 @@
 import { samePath } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds } from '../../geometry/types.ts';
-import type { ShapeEntry } from '../../spec/model.ts';
+import type { ShapeEntry } from '../../spec/model/model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { growthOf, shapeTitle, replacing, setting, settingLengths, valueAt, specLength } from '../candidate.ts';
 import { madeSmallerFor, movedInto } from './moving.ts';

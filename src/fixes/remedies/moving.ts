@@ -3,7 +3,7 @@
 import { boxCentre } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Candidate, Case } from '../candidate.ts';
 import { fontSizeKeys, inSteps, moveStep, setting, valueAt, specLength } from '../candidate.ts';
 import { shortLength } from '../../core/units.ts';

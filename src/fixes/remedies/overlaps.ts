@@ -1,8 +1,8 @@
 /** Remedies that separate overlapping marks and glued pieces. */
 
 import { samePath } from '../../core/values.ts';
-import { isLettering } from '../../checks/origin.ts';
-import { hairMm } from '../../checks/overlap.ts';
+import { isLettering } from '../../checks/measures/origin.ts';
+import { hairMm } from '../../checks/measures/overlap.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area, boundsArea, boundsOf, boxRing, contains } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';

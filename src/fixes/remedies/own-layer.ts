@@ -2,7 +2,7 @@
 
 import { freeName } from '../../core/names.ts';
 import type { TextEdit } from '../../core/issue.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { shapeTitle, valueAt } from '../candidate.ts';
 import { madeSmaller, withoutEntry } from './moving.ts';

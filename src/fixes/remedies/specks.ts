@@ -3,7 +3,7 @@
 import { shapesBeside } from '../../checks/speck.ts';
 import { listedQuoted } from '../../core/names.ts';
 import { boundsArea, boundsOf, contains } from '../../geometry/measure.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import { extentOf } from '../../tag/size.ts';
 import type { Source } from '../../tag/tag.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';

@@ -1,7 +1,7 @@
 /** Widens a weak wall beside a window, or between two windows, by changing the window, not the plate. */
 
 import { distance } from '../../geometry/measure.ts';
-import { distanceTo } from '../../checks/blame.ts';
+import { distanceTo } from '../../checks/measures/blame.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { Source } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';

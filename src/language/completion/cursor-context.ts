@@ -4,10 +4,10 @@
  */
 
 import type { TextRange, YamlPath } from '../../core/issue.ts';
-import { SpecSource } from '../../spec/source.ts';
-import { tokensOf } from '../../spec/tokens.ts';
-import type { SpecToken } from '../../spec/tokens.ts';
-import type { SpecNode } from '../../spec/tree.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
+import { tokensOf } from '../../spec/yaml/tokens.ts';
+import type { SpecToken } from '../../spec/yaml/tokens.ts';
+import type { SpecNode } from '../../spec/yaml/tree.ts';
 import { without } from '../changed-copies.ts';
 
 /** Letters only, so that it can be a key or a value and is never read as a number. */

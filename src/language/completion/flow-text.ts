@@ -1,8 +1,8 @@
 /** Rewrites part of a spec in flow style, on one line. */
 
-import type { SpecSource } from '../../spec/source.ts';
-import { tokensOf } from '../../spec/tokens.ts';
-import type { SpecNode } from '../../spec/tree.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
+import { tokensOf } from '../../spec/yaml/tokens.ts';
+import type { SpecNode } from '../../spec/yaml/tree.ts';
 
 /** `undefined` if something would be lost: a comment, an anchor, or multi-line text. */
 export function flowText(source: SpecSource, node: SpecNode): string | undefined {

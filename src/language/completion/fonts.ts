@@ -1,7 +1,7 @@
 /** Fonts that a spec can name, each with a note. */
 
 import { bundledFonts } from '../../text/bundled-fonts.ts';
-import { singleLine } from '../../spec/single-line.ts';
+import { singleLine } from '../../spec/read/single-line.ts';
 import type { FontStyle } from '../../text/font-match.ts';
 import type { SystemFonts } from '../../text/system-fonts.ts';
 import type { FontNote } from '../workspace-names.ts';

@@ -1,6 +1,6 @@
 /** Suggestions for keys that a map lacks, each with a first value. */
 
-import { generatorKeys } from '../../spec/read-generator.ts';
+import { generatorKeys } from '../../spec/read/read-generator.ts';
 import { keyDocs, kindOfValue } from '../hover/docs.ts';
 import { exampleSnippet } from '../examples.ts';
 import type { SuggestionSetting } from '../examples.ts';

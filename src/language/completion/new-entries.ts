@@ -1,7 +1,7 @@
 /** Suggestions for whole entries: a new shape or piece under a new name, or a whole tag in an empty file. */
 
 import { freeName } from '../../core/names.ts';
-import { generatorKeys } from '../../spec/read-generator.ts';
+import { generatorKeys } from '../../spec/read/read-generator.ts';
 import { exampleSnippet, namesFor } from '../examples.ts';
 import type { SuggestionSetting } from '../examples.ts';
 import { valueOfSnippet } from './suggestion.ts';

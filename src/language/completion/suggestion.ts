@@ -3,7 +3,7 @@
 import type { TextRange } from '../../core/issue.ts';
 import type { CursorContext } from './cursor-context.ts';
 import { plainOf } from './snippets.ts';
-import { SpecSource } from '../../spec/source.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
 
 export type SuggestionKind = 'key' | 'generator' | 'value' | 'unit' | 'font' | 'shape' | 'piece' | 'file' | 'snippet';
 

@@ -1,7 +1,7 @@
 /** Tries suggestions on the value of the spec: none may cause a problem that is not there already. */
 
 import { readSpec } from '../../spec/parse.ts';
-import type { Uses } from '../../spec/used-files.ts';
+import type { Uses } from '../../spec/files/used-files.ts';
 import type { Grammar } from '../grammar.ts';
 import { nowherePlaces } from '../nowhere.ts';
 import type { WorkspaceNames } from '../workspace-names.ts';

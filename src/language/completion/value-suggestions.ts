@@ -1,10 +1,10 @@
 /** Suggestions for the value of a key or a list entry. */
 
 import { materialNames } from '../../strength/materials.ts';
-import { nameColumn } from '../../spec/batch.ts';
-import { generatorKeys } from '../../spec/read-generator.ts';
-import { tableNameIn } from '../../spec/used-files.ts';
-import type { Uses } from '../../spec/used-files.ts';
+import { nameColumn } from '../../spec/batch/batch.ts';
+import { generatorKeys } from '../../spec/read/read-generator.ts';
+import { tableNameIn } from '../../spec/files/used-files.ts';
+import type { Uses } from '../../spec/files/used-files.ts';
 import { isFontFile } from '../../text/font-files.ts';
 import { exampleSnippet, inUnits, namesFor } from '../examples.ts';
 import type { SuggestionSetting } from '../examples.ts';

@@ -3,8 +3,8 @@
 import { isWithin } from '../../core/values.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { YamlPath } from '../../core/issue.ts';
-import type { CentreRule } from '../../spec/shape-model.ts';
-import { placingMove } from '../../tag/place.ts';
+import type { CentreRule } from '../../spec/model/shape-model.ts';
+import { placingMove } from '../../tag/shapes/place.ts';
 import type { Tag } from '../../tag/tag.ts';
 import { shortLength } from '../../core/units.ts';
 

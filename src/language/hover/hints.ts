@@ -2,8 +2,8 @@
 
 import type { Report } from '../../engine/engine.ts';
 import type { YamlPath } from '../../core/issue.ts';
-import type { SpecSource } from '../../spec/source.ts';
-import type { Shape } from '../../spec/shape-model.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { PlacedHanger, Tag } from '../../tag/tag.ts';
 import { shortLength, sizeText } from '../../core/units.ts';
 import { sizeOfRegion } from './sizes.ts';

@@ -1,8 +1,8 @@
 /** Finds where a name in a spec is defined and used, and renames it. */
 
 import type { TextEdit, TextRange } from '../../core/issue.ts';
-import type { SpecSource } from '../../spec/source.ts';
-import type { UsedFile } from '../../spec/used-files.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
+import type { UsedFile } from '../../spec/files/used-files.ts';
 import { namesIn } from './names.ts';
 import type { AnyNameKind, NamePlace } from './names.ts';
 

@@ -1,7 +1,7 @@
 /** Hit test: the word of a spec at an offset of its text. */
 
 import type { TextRange, YamlPath } from '../../core/issue.ts';
-import type { SpecNode, SpecScalar } from '../../spec/tree.ts';
+import type { SpecNode, SpecScalar } from '../../spec/yaml/tree.ts';
 
 export interface Hit {
   /** Path of the value that the word is, or is the key of. */

@@ -2,7 +2,7 @@
 
 import type { Report } from '../../engine/engine.ts';
 import { tally, type Issue, type TextRange } from '../../core/issue.ts';
-import type { SpecSource } from '../../spec/source.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
 import { shapesOf } from '../../tag/load.ts';
 import { counted, sizeText } from '../../core/units.ts';
 import { countParts, sizeOfRegion } from '../hover/sizes.ts';

@@ -1,7 +1,7 @@
 /** Links to the files that a spec names. */
 
 import type { TextRange } from '../../core/issue.ts';
-import type { SpecSource } from '../../spec/source.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
 import { isFontFile } from '../../text/font-files.ts';
 import { namesIn } from './names.ts';
 import type { AnyNameKind } from './names.ts';

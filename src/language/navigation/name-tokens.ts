@@ -1,7 +1,7 @@
 /** Semantic highlighting: the names of a spec with their kinds. */
 
 import type { TextRange } from '../../core/issue.ts';
-import type { SpecSource } from '../../spec/source.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
 import { namesIn } from './names.ts';
 
 export const nameTokenKinds = ['shape', 'piece', 'named'] as const;

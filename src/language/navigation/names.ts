@@ -1,9 +1,9 @@
 /** The names in a spec, of shapes, pieces and so on: where each is defined and where it is used. */
 
 import type { TextRange, YamlPath } from '../../core/issue.ts';
-import { columnsIn } from '../../spec/batch.ts';
-import type { SpecSource } from '../../spec/source.ts';
-import type { SpecMap, SpecNode, SpecScalar } from '../../spec/tree.ts';
+import { columnsIn } from '../../spec/batch/batch.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
+import type { SpecMap, SpecNode, SpecScalar } from '../../spec/yaml/tree.ts';
 import { nameKindOf } from '../schema.ts';
 import type { NameKind } from '../schema.ts';
 import { valuesIn } from '../values-with-schema.ts';

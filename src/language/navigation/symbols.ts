@@ -1,8 +1,8 @@
 /** Document outline of a spec: its sections, the names defined in them, and the parts of each piece. */
 
 import type { TextRange } from '../../core/issue.ts';
-import { generatorKeys } from '../../spec/read-generator.ts';
-import type { SpecEntry, SpecNode } from '../../spec/tree.ts';
+import { generatorKeys } from '../../spec/read/read-generator.ts';
+import type { SpecEntry, SpecNode } from '../../spec/yaml/tree.ts';
 import { inline } from '../hover/docs.ts';
 
 export interface SpecSymbol {

@@ -5,7 +5,7 @@ import { lengthText } from '../../edits/length-text.ts';
 import type { TextEdit } from '../../core/issue.ts';
 import { parseLength } from '../../core/length.ts';
 import type { Units } from '../../core/units.ts';
-import type { SpecSource } from '../../spec/source.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
 import { isLength } from '../schema.ts';
 import { isGroup, unitsOf } from '../../core/values.ts';
 import { valuesIn } from '../values-with-schema.ts';

@@ -4,9 +4,9 @@
  */
 
 import { newLineOf } from '../../core/lines.ts';
-import { SpecSource } from '../../spec/source.ts';
-import { tokensOf } from '../../spec/tokens.ts';
-import type { SpecToken } from '../../spec/tokens.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
+import { tokensOf } from '../../spec/yaml/tokens.ts';
+import type { SpecToken } from '../../spec/yaml/tokens.ts';
 import { Indentation } from './indentation.ts';
 
 /** The formatted text, or the text unchanged if it cannot be parsed. */

@@ -1,7 +1,7 @@
 /** Indentation of each line of a spec, and alignment of values within a map. */
 
-import type { SpecSource } from '../../spec/source.ts';
-import type { SpecEntry, SpecMap, SpecNode } from '../../spec/tree.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
+import type { SpecEntry, SpecMap, SpecNode } from '../../spec/yaml/tree.ts';
 
 /** Spaces for each level. */
 const step = 2;

@@ -2,9 +2,9 @@
 
 import { newLineOf } from '../../core/lines.ts';
 import type { TextEdit } from '../../core/issue.ts';
-import { nameColumn } from '../../spec/batch.ts';
-import type { SpecSource } from '../../spec/source.ts';
-import type { SpecScalar } from '../../spec/tree.ts';
+import { nameColumn } from '../../spec/batch/batch.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
+import type { SpecScalar } from '../../spec/yaml/tree.ts';
 import type { Refactoring } from './refactoring.ts';
 import { yamlText } from '../completion/snippets.ts';
 import { isGroup } from '../../core/values.ts';

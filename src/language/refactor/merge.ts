@@ -2,8 +2,8 @@
 
 import { freeName } from '../../core/names.ts';
 import { withEdits } from '../../fixes/find-fixes.ts';
-import { SpecSource } from '../../spec/source.ts';
-import type { SpecEntry, SpecNode } from '../../spec/tree.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
+import type { SpecEntry, SpecNode } from '../../spec/yaml/tree.ts';
 import { renaming } from '../navigation/find-names.ts';
 import { inFlow } from '../completion/flow-text.ts';
 import type { NameKind } from '../schema.ts';

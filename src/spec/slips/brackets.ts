@@ -1,6 +1,6 @@
 /** Repairs brackets that are not closed, close nothing or close another kind, and the commas between them. */
 
-import { knownKeys } from '../known-keys.ts';
+import { knownKeys } from '../schema/known-keys.ts';
 import { closing } from './spec-lines.ts';
 import type { LineSign, SpecLine } from './spec-lines.ts';
 import { insertion, quoted, replacement, sign } from './repair.ts';

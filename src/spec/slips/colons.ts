@@ -1,6 +1,6 @@
 /** Repairs colons that are missing, lack their space, or are another sign. */
 
-import { knownKeys } from '../known-keys.ts';
+import { knownKeys } from '../schema/known-keys.ts';
 import type { SpecLine } from './spec-lines.ts';
 import { insertion, quoted, replacement, sign } from './repair.ts';
 import type { Repair } from './repair.ts';

@@ -1,7 +1,7 @@
 /** Entries of groups as text: reading and removing them. */
 
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
-import type { SpecSource } from '../source.ts';
+import type { SpecSource } from '../yaml/source.ts';
 
 /** Range from the key to the end of the value; `undefined` if either is missing. */
 export function entryRange(source: SpecSource, path: YamlPath): TextRange | undefined {

@@ -6,7 +6,7 @@
 
 import { withEdits } from '../../core/issue.ts';
 import type { Issue, TextChange } from '../../core/issue.ts';
-import type { SpecSource } from '../source.ts';
+import type { SpecSource } from '../yaml/source.ts';
 import { backslashRepairs, quoteRepairs } from './quotes.ts';
 import { blankRepairs, indentRepairs } from './indents.ts';
 import { bracketRepairs } from './brackets.ts';

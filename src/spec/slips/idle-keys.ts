@@ -2,8 +2,8 @@
 
 import { valueAt } from '../../core/values.ts';
 import type { Issue } from '../../core/issue.ts';
-import { idleCorners } from '../idle-corners.ts';
-import type { SpecSource } from '../source.ts';
+import { idleCorners } from './idle-corners.ts';
+import type { SpecSource } from '../yaml/source.ts';
 import { entryRange, takenOut } from './entries.ts';
 import { replacement } from './repair.ts';
 import type { Repair } from './repair.ts';

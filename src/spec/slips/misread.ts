@@ -6,7 +6,7 @@
 
 import { withEdits, inOrder } from '../../core/issue.ts';
 import type { Issue, TextChange } from '../../core/issue.ts';
-import type { SpecSource } from '../source.ts';
+import type { SpecSource } from '../yaml/source.ts';
 import { bracketRepairs } from './brackets.ts';
 import { colonRepairs } from './colons.ts';
 import { dashedGroupRepairs, dashRepairs } from './dashes.ts';

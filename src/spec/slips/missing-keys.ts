@@ -2,7 +2,7 @@
 
 import { newLineOf } from '../../core/lines.ts';
 import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
-import type { SpecSource } from '../source.ts';
+import type { SpecSource } from '../yaml/source.ts';
 import { insertion, quoted } from './repair.ts';
 import type { Repair } from './repair.ts';
 import { firstPiece } from './first-piece.ts';

@@ -2,8 +2,8 @@
 
 import type { Issue, TextEdit, YamlPath } from '../../core/issue.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
-import { shortKeyOf } from '../short-forms.ts';
-import type { SpecSource } from '../source.ts';
+import { shortKeyOf } from '../yaml/short-forms.ts';
+import type { SpecSource } from '../yaml/source.ts';
 import { entryRange, takenOut, writtenValue } from './entries.ts';
 import { homes, otherNames } from './other-names.ts';
 import { insertion, quoted, replacement } from './repair.ts';

@@ -2,7 +2,7 @@
 
 import type { Issue } from '../../core/issue.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
-import type { SpecSource } from '../source.ts';
+import type { SpecSource } from '../yaml/source.ts';
 import { entryRange, writtenValue } from './entries.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';

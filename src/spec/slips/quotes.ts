@@ -1,6 +1,6 @@
 /** Repairs texts that YAML misreads unless they are in quotes, and quotes that do not match. */
 
-import { knownKeys } from '../known-keys.ts';
+import { knownKeys } from '../schema/known-keys.ts';
 import type { SpecLine } from './spec-lines.ts';
 import { inQuotes, insertion, quoted, replacement, sign } from './repair.ts';
 import type { Repair } from './repair.ts';

@@ -2,7 +2,7 @@
 
 import type { Issue } from '../../core/issue.ts';
 import { pointNotComma } from '../../core/length.ts';
-import type { SpecSource } from '../source.ts';
+import type { SpecSource } from '../yaml/source.ts';
 import type { SpecLine } from './spec-lines.ts';
 import { inQuotes, quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';

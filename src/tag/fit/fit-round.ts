@@ -4,7 +4,7 @@ import { chain, translation } from '../../geometry/affine.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
-import type { Modifiers } from '../../spec/shape-model.ts';
+import type { Modifiers } from '../../spec/model/shape-model.ts';
 import type { MadeShape } from '../made-shape.ts';
 import type { CurveOutline, HalfAxes, RoundSetter, Sunk } from '../curve-outline.ts';
 import { turning } from './fitted.ts';

@@ -3,9 +3,9 @@
 import { chain, identity, rotation, scaling, translation } from '../../geometry/affine.ts';
 import { boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Affine, Point } from '../../geometry/types.ts';
-import type { Modifiers } from '../../spec/shape-model.ts';
+import type { Modifiers } from '../../spec/model/shape-model.ts';
 import type { Checkpoint } from '../cache.ts';
-import { clearModules, squareOf } from '../code.ts';
+import { clearModules, squareOf } from '../shapes/code.ts';
 import { centreOf, evenMiddle, mapShape } from '../made-shape.ts';
 import type { LetterBand, MadeShape } from '../made-shape.ts';
 import type { CurveOutline } from '../curve-outline.ts';

@@ -3,8 +3,8 @@
 import { transform } from '../../geometry/affine.ts';
 import { boundsOf, boxRing, widened } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
-import { textsOf } from '../../spec/shape-model.ts';
-import type { Generator, Shape } from '../../spec/shape-model.ts';
+import { textsOf } from '../../spec/model/shape-model.ts';
+import type { Generator, Shape } from '../../spec/model/shape-model.ts';
 import type { MadeShape } from '../made-shape.ts';
 import type { Fitted } from './fitted.ts';
 

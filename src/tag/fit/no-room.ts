@@ -5,7 +5,7 @@ import { capitalised, listed } from '../../core/names.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
-import type { Fit } from '../../spec/shape-model.ts';
+import type { Fit } from '../../spec/model/shape-model.ts';
 import type { LinesAbove } from './line-order.ts';
 
 /** What a fitted shape keeps clear of, and the quiet zones of codes, which it stays out of but may touch. */

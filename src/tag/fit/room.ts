@@ -8,7 +8,7 @@ import { partsOf } from '../../geometry/parts.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
-import type { CentreRule } from '../../spec/shape-model.ts';
+import type { CentreRule } from '../../spec/model/shape-model.ts';
 import { centreOf } from '../made-shape.ts';
 
 /** Tolerance of the room's outline, in mm: in the close and in the rough search. */

@@ -2,13 +2,13 @@
 
 import { offset, union } from '../../geometry/clipper.ts';
 import type { Region } from '../../geometry/types.ts';
-import type { Modifiers, Shape, Target } from '../../spec/shape-model.ts';
+import type { Modifiers, Shape, Target } from '../../spec/model/shape-model.ts';
 import type { Stage } from '../cache.ts';
-import { insideBorder } from '../border.ts';
-import { quietZoneOf } from '../code.ts';
+import { insideBorder } from '../shapes/border.ts';
+import { quietZoneOf } from '../shapes/code.ts';
 import type { CurveOutline } from '../curve-outline.ts';
 import type { MadeShape } from '../made-shape.ts';
-import { isBeside } from '../place.ts';
+import { isBeside } from '../shapes/place.ts';
 import { sizeKey } from '../resources.ts';
 import type { Resources } from '../resources.ts';
 import { sizeAndGrow } from '../size.ts';

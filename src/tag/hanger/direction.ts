@@ -1,8 +1,8 @@
 /** Directions in which a hanger may lie. */
 
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
-import type { Anchor } from '../../spec/shape-model.ts';
-import type { HangerPlace } from '../../spec/model.ts';
+import type { Anchor } from '../../spec/model/shape-model.ts';
+import type { HangerPlace } from '../../spec/model/model.ts';
 
 const diagonal = Math.SQRT1_2;
 

@@ -3,8 +3,8 @@
 import { rotation, transform, translation } from '../../geometry/affine.ts';
 import { union } from '../../geometry/clipper.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Hanger } from '../../spec/model.ts';
-import { circle, roundedRectangle } from '../plates.ts';
+import type { Hanger } from '../../spec/model/model.ts';
+import { circle, roundedRectangle } from '../shapes/plates.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { directionOf } from './direction.ts';
 import { placeClear } from './clear-of.ts';

@@ -4,7 +4,7 @@ import { limit } from '../../core/figures.ts';
 import { placeInWords } from '../../core/place-in-words.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
-import type { Hanger } from '../../spec/model.ts';
+import type { Hanger } from '../../spec/model/model.ts';
 import type { PlacedHanger } from '../tag.ts';
 import { insetsOf } from './space.ts';
 

@@ -4,7 +4,7 @@ import { translation, transform } from '../../geometry/affine.ts';
 import { intersection, offset } from '../../geometry/clipper.ts';
 import { boundsOf, boxCentre, centroid } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { HangerPlace } from '../../spec/model.ts';
+import type { HangerPlace } from '../../spec/model/model.ts';
 import { aimFrom, furthestOnRay, tiltDegrees } from './direction.ts';
 
 /**

@@ -2,7 +2,7 @@
 
 import { crossingsAt } from '../../geometry/crossings-at.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Hanger, HangerPlace } from '../../spec/model.ts';
+import type { Hanger, HangerPlace } from '../../spec/model/model.ts';
 import { placeInside, roomFor, roomInside } from './inside.ts';
 import { endsOf, reachOf } from './space.ts';
 import type { Opening } from './space.ts';

@@ -6,10 +6,10 @@
  */
 
 import { boundsOf, widened } from '../../geometry/measure.ts';
-import { hasSmallLetters as areSmall } from '../../spec/evenly.ts';
+import { hasSmallLetters as areSmall } from '../../spec/read/evenly.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
-import type { Letter, Lettering } from '../letters.ts';
-import { marksAbove } from '../marks-above.ts';
+import type { Letter, Lettering } from '../lettering/letters.ts';
+import { marksAbove } from '../lettering/marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { coverableOf, coverCost, coversOf } from './cover.ts';
 import type { Coverable } from './cover.ts';

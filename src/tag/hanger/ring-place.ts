@@ -2,7 +2,7 @@
 
 import { EdgeIndex } from '../../geometry/edge-index.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Hanger, HangerPlace } from '../../spec/model.ts';
+import type { Hanger, HangerPlace } from '../../spec/model/model.ts';
 import { levelOf } from './level.ts';
 import { misreadingCost } from './reading.ts';
 import type { RingReading } from './reading.ts';

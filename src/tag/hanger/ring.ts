@@ -10,7 +10,7 @@ import { boundsOf, boxCentre, centroid, distance, ringArea } from '../../geometr
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import { walkRing } from '../../geometry/walk-ring.ts';
-import type { HangerPlace } from '../../spec/model.ts';
+import type { HangerPlace } from '../../spec/model/model.ts';
 import { aimFrom, furthestOnRay, seenTilt, tiltDegrees } from './direction.ts';
 import { misreadingCost } from './reading.ts';
 import type { RingReading } from './reading.ts';

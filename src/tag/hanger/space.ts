@@ -2,7 +2,7 @@
 
 import { rotation, transform } from '../../geometry/affine.ts';
 import type { Point } from '../../geometry/types.ts';
-import type { HangerPlace, LoneHanger, Unattached } from '../../spec/model.ts';
+import type { HangerPlace, LoneHanger, Unattached } from '../../spec/model/model.ts';
 import { directionOf } from './direction.ts';
 
 /** A hole, slot or keyhole. */

@@ -6,7 +6,7 @@ import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { boundsOf, distance, widened } from '../../geometry/measure.ts';
 import { findNecks } from '../../geometry/necks.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import { circle } from '../plates.ts';
+import { circle } from '../shapes/plates.ts';
 import { jointLengths } from './ring.ts';
 import type { RingSize } from './ring.ts';
 import { withoutSlits } from './slits.ts';

@@ -2,7 +2,7 @@
 
 import { translation, transform } from '../../geometry/affine.ts';
 import type { Region } from '../../geometry/types.ts';
-import { roundedRectangle } from '../plates.ts';
+import { roundedRectangle } from '../shapes/plates.ts';
 import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';

@@ -1,6 +1,6 @@
 /** The largest overlap of letters in a text with `overlap`. */
 
-import type { TextGenerator } from '../../spec/shape-model.ts';
+import type { TextGenerator } from '../../spec/model/shape-model.ts';
 
 /** The overlap for `overlap: auto`, in widths of a joint: 0.6 mm for 1.5 mm joins most faces (our own judgement). */
 const usualLap = 0.4;

@@ -1,7 +1,7 @@
 /** Slides the letters of a line together one after the other, and adds what joins those that cannot meet. */
 
 import type { Point } from '../../geometry/types.ts';
-import { hasSmallLetters } from '../../spec/evenly.ts';
+import { hasSmallLetters } from '../../spec/read/evenly.ts';
 import { postBar } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { filletFor } from './fillets.ts';

@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { TextEdit } from '../../core/issue.ts';
-import type { SpecSource } from '../../spec/source.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
 import { toRange } from '../features/problems.ts';
 
 export function workspaceEdit(uri: vscode.Uri, source: SpecSource, edits: readonly TextEdit[]): vscode.WorkspaceEdit {

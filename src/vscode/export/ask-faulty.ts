@@ -7,7 +7,7 @@ import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
 import { isError, type Issue } from '../../core/issue.ts';
-import { mostInQuestion } from '../../export/in-words.ts';
+import { mostInQuestion } from '../../core/in-words.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 
 export interface Faulty {

@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
 import { allFormats, sheetFormats } from '../../export/formats.ts';
-import { jobOf } from '../../export/job.ts';
+import { jobOf } from '../../export/job/job.ts';
 import { toSvg } from '../../export/svg.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { askFaulty, sayNothingToCut } from './ask-faulty.ts';

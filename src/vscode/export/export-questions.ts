@@ -1,7 +1,7 @@
 /** Questions before an export. Each answer is `undefined` if the question was dismissed. */
 
 import * as vscode from 'vscode';
-import type { Batch } from '../../spec/batch.ts';
+import type { Batch } from '../../spec/batch/batch.ts';
 import type { Format } from '../../export/formats.ts';
 import { tagSpecGlob } from '../common/documents.ts';
 import type { TagService } from '../service/service.ts';

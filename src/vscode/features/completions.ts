@@ -7,7 +7,7 @@ import { isJob, isOffcutsFile, jobGlob, offcutsGlob, tagSpecSelector } from '../
 import type { JobChecks } from '../jobs/job-checks.ts';
 import { jobGrammar, offcutsGrammar } from '../../language/grammar.ts';
 import type { WorkspaceNames } from '../../language/workspace-names.ts';
-import { noUses } from '../../spec/used-files.ts';
+import { noUses } from '../../spec/files/used-files.ts';
 import type { WorkspaceContext } from '../service/workspace-context.ts';
 
 const { CompletionItemKind: Kind } = vscode;

@@ -3,8 +3,8 @@
 import * as vscode from 'vscode';
 import { hintsOf } from '../../language/hover/hints.ts';
 import { lensesOf } from '../../language/navigation/lenses.ts';
-import { estimateOfPiece } from '../../export/known-estimates.ts';
-import { estimateLine } from '../../export/estimate-facts.ts';
+import { estimateOfPiece } from '../../export/job/known-estimates.ts';
+import { estimateLine } from '../../export/words/estimate-facts.ts';
 import type { Piece, Tag } from '../../tag/tag.ts';
 import { tagSpecSelector } from '../common/documents.ts';
 import { toRange } from './problems.ts';

@@ -7,7 +7,7 @@ import { linksIn } from '../../language/navigation/links.ts';
 import type { NamePlace } from '../../language/navigation/names.ts';
 import { symbolsOf } from '../../language/navigation/symbols.ts';
 import type { SpecSymbol } from '../../language/navigation/symbols.ts';
-import type { SpecSource } from '../../spec/source.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
 import { tagSpecSelector } from '../common/documents.ts';
 import { locateBeside } from '../service/font-files.ts';
 import { toRange } from './problems.ts';

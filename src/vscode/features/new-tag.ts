@@ -7,7 +7,7 @@ import type { Fix } from '../../core/issue.ts';
 import { isOnePiece, letteringOf, tagOf, fromStock } from '../../language/new-tag.ts';
 import type { FontNote } from '../../language/workspace-names.ts';
 import { plainName } from '../../export/file-names.ts';
-import { SpecSource } from '../../spec/source.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { DraftDocument } from './draft.ts';
 import { back, askPick, askText } from '../common/quick-input.ts';

@@ -5,7 +5,7 @@
 import * as vscode from 'vscode';
 import { stockName, workshopText } from '../../language/workshop-text.ts';
 import { materialNames } from '../../strength/materials.ts';
-import { mostMm } from '../../spec/measured-values.ts';
+import { mostMm } from '../../spec/model/measured-values.ts';
 import { longestMm, parseLength } from '../../core/length.ts';
 import { fileExists } from '../common/documents.ts';
 import { showText } from '../common/tabs.ts';

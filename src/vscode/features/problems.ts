@@ -6,7 +6,7 @@ import type { Severity } from '../../core/issue-kinds.ts';
 import { problemPageLink } from './problem-pages.ts';
 import type { Checked } from '../service/checked.ts';
 import type { TagService } from '../service/service.ts';
-import type { SpecSource } from '../../spec/source.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
 
 const severities: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
   error: vscode.DiagnosticSeverity.Error,

@@ -5,7 +5,7 @@ import { unitConversion } from '../../language/refactor/convert-units.ts';
 import { formatted } from '../../language/refactor/format.ts';
 import { refactoringsAt } from '../../language/refactor/refactor.ts';
 import type { Refactoring } from '../../language/refactor/refactoring.ts';
-import { noUses } from '../../spec/used-files.ts';
+import { noUses } from '../../spec/files/used-files.ts';
 import { workspaceEdit } from '../common/apply-edits.ts';
 import { jobGlob, offcutsGlob, tagSpecSelector } from '../common/documents.ts';
 import type { TagService } from '../service/service.ts';

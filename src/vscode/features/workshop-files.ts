@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import { inShort } from '../../language/shared-values.ts';
 import type { SharedGroup } from '../../language/shared-values.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
-import { SpecSource } from '../../spec/source.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
 import { isWorkshopFile, openDocument, workshopGlob } from '../common/documents.ts';
 
 /** A stock or tie of a workshop file. */

@@ -2,10 +2,10 @@
 
 import * as vscode from 'vscode';
 import type { CheckedJob } from '../../jobs/job.ts';
-import type { DraftSheet } from '../../jobs/layout.ts';
-import { pieceId } from '../../jobs/job-piece.ts';
-import type { JobPiece } from '../../jobs/job-piece.ts';
-import { SpecSource } from '../../spec/source.ts';
+import type { DraftSheet } from '../../jobs/layout/layout.ts';
+import { pieceId } from '../../jobs/orders/job-piece.ts';
+import type { JobPiece } from '../../jobs/orders/job-piece.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
 import { locateBeside } from '../service/font-files.ts';
 import { offsetOf, rowAt, rowStart } from '../sheets/offsets.ts';
 import type { PiecePlaces, TextPlace } from '../sheets/piece-places.ts';

@@ -2,8 +2,8 @@
 
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
-import { captionFont } from '../../export/job.ts';
-import type { Tools } from '../../export/job.ts';
+import { captionFont } from '../../export/job/job.ts';
+import type { Tools } from '../../export/job/job.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { isJob } from '../common/documents.ts';
 import { exportJob } from './export-job.ts';

@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
-import type { UsedIssues } from '../../spec/scope.ts';
+import type { UsedIssues } from '../../spec/read/scope.ts';
 import type { TagResult } from './results.ts';
 import { baseName } from '../common/write-whole.ts';
 

@@ -3,7 +3,7 @@
 import type * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
 import type { Issue, TextRange, YamlPath } from '../../core/issue.ts';
-import type { TagModel } from '../../spec/model.ts';
+import type { TagModel } from '../../spec/model/model.ts';
 import type { Tag } from '../../tag/tag.ts';
 import type { BatchTag } from '../../protocol/preview.ts';
 

@@ -9,7 +9,7 @@ import { besideOthers, tagByItself } from '../../scene/batch-tags.ts';
 import type { TagByItself } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
-import type { UsedIssues } from '../../spec/scope.ts';
+import type { UsedIssues } from '../../spec/read/scope.ts';
 import type { TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
 import { WaitingWork } from './waiting-work.ts';

@@ -3,8 +3,8 @@
 import * as vscode from 'vscode';
 import { definitionIn, definingFile, isOwn, placesOf } from '../../language/navigation/find-names.ts';
 import type { Name } from '../../language/navigation/find-names.ts';
-import type { SpecSource } from '../../spec/source.ts';
-import type { UsedFile } from '../../spec/used-files.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
+import type { UsedFile } from '../../spec/files/used-files.ts';
 import { openDocument } from '../common/documents.ts';
 import { locateBeside } from './font-files.ts';
 import type { Checked } from './checked.ts';

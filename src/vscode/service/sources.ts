@@ -1,7 +1,7 @@
 /** Parsed texts of open specs. */
 
 import type * as vscode from 'vscode';
-import { SpecSource } from '../../spec/source.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
 
 const read = new WeakMap<vscode.TextDocument, SpecSource>();
 

@@ -1,8 +1,8 @@
 /** Offsets of values and table rows in the present text. */
 
 import type { YamlPath } from '../../core/issue.ts';
-import { SpecSource } from '../../spec/source.ts';
-import { parseTable } from '../../spec/table.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
+import { parseTable } from '../../spec/files/table.ts';
 
 /** Offset of a value's key in YAML; `undefined` if the text is not YAML. */
 export function offsetOf(text: string, path: YamlPath): number | undefined {

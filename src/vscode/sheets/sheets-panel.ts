@@ -1,7 +1,7 @@
 /** Sheets page beside its text, independent of what lays the sheets out; one for each text. */
 
 import * as vscode from 'vscode';
-import { SpecSource } from '../../spec/source.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
 import { showText } from '../common/tabs.ts';

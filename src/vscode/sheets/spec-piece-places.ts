@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
 import type { SheetOnPage } from '../../protocol/sheets.ts';
 import type { SpecPieceId } from '../../scene/spec-on-page.ts';
-import { SpecSource } from '../../spec/source.ts';
+import { SpecSource } from '../../spec/yaml/source.ts';
 import { locateBeside } from '../service/font-files.ts';
 import { offsetOf, rowAt, rowStart } from './offsets.ts';
 import type { PiecePlaces, TextPlace } from './piece-places.ts';

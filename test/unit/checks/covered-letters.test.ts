@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
-import { coveredLetters } from '../../../src/checks/covered-letters.ts';
+import { coveredLetters } from '../../../src/checks/measures/covered-letters.ts';
 import { boxRing } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import { Lettering } from '../../../src/tag/letters.ts';
+import { Lettering } from '../../../src/tag/lettering/letters.ts';
 
 function covered(letter: Region, by: Region) {
   const lettering = new Lettering({ path: [], xHeight: 10, grow: 0, as: 'material' }, () => [

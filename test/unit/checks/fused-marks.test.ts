@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
-import { fusedMarks } from '../../../src/checks/fused-marks.ts';
+import { fusedMarks } from '../../../src/checks/measures/fused-marks.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import type { Letter } from '../../../src/tag/letters.ts';
+import type { Letter } from '../../../src/tag/lettering/letters.ts';
 
 function block(left: number, bottom: number, width: number, height: number): Region {
   const [right, top] = [left + width, bottom + height];

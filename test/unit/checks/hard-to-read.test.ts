@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
-import { cutAway } from '../../../src/checks/cut-away.ts';
+import { cutAway } from '../../../src/checks/measures/cut-away.ts';
 import { hardToRead } from '../../../src/checks/hard-to-read.ts';
-import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from '../../../src/checks/readability.ts';
-import { Lettering } from '../../../src/tag/letters.ts';
+import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from '../../../src/checks/measures/readability.ts';
+import { Lettering } from '../../../src/tag/lettering/letters.ts';
 import { letteringOf } from '../../calibration/cases.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { checked } from '../support/checked.ts';

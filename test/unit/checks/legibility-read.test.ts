@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { doubtful } from '../../../src/checks/readability.ts';
+import { doubtful } from '../../../src/checks/measures/readability.ts';
 import { calibrationFaces } from '../../calibration/faces.ts';
 import { calibrate } from '../../calibration/legibility.ts';
 import { isSame } from '../../calibration/reader.ts';

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import { hardToRead } from '../../../src/checks/hard-to-read.ts';
-import { lostInWords, lostMarks } from '../../../src/checks/lost-marks.ts';
+import { lostInWords, lostMarks } from '../../../src/checks/measures/lost-marks.ts';
 import { union } from '../../../src/geometry/clipper.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import { Lettering } from '../../../src/tag/letters.ts';
+import { Lettering } from '../../../src/tag/lettering/letters.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
 import { make, newEngine, specOf } from '../support/engine.ts';
 import { box } from '../support/shapes.ts';

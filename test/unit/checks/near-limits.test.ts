@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
-import { isAt } from '../../../src/checks/blame.ts';
-import { closeness } from '../../../src/checks/closeness.ts';
+import { isAt } from '../../../src/checks/measures/blame.ts';
+import { closeness } from '../../../src/checks/measures/closeness.ts';
 import { hangerWeak } from '../../../src/checks/hanger-weak.ts';
-import { doubtful, readability } from '../../../src/checks/readability.ts';
-import { thinPlaces } from '../../../src/checks/thin-places.ts';
+import { doubtful, readability } from '../../../src/checks/measures/readability.ts';
+import { thinPlaces } from '../../../src/checks/measures/thin-places.ts';
 import { union } from '../../../src/geometry/clipper.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import type { Stock } from '../../../src/spec/workshop-model.ts';
-import { Lettering } from '../../../src/tag/letters.ts';
+import type { Stock } from '../../../src/spec/model/workshop-model.ts';
+import { Lettering } from '../../../src/tag/lettering/letters.ts';
 import type { Piece, PlacedHanger, Tag } from '../../../src/tag/tag.ts';
 
 function block(left: number, bottom: number, right: number, top: number): Region {

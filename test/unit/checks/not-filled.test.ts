@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { jobOf } from '../../../src/export/job.ts';
-import { proofPage } from '../../../src/export/proof.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
+import { proofPage } from '../../../src/export/proof/proof.ts';
 import { newEngine, report } from '../support/engine.ts';
 import { tools } from '../support/tools.ts';
 

@@ -4,7 +4,7 @@ import { boundsOf, ringArea } from '../../../src/geometry/measure.ts';
 import { planCuts } from '../../../src/toolpath/cut-plan.ts';
 import { contourBounds } from '../../../src/geometry/contour.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { assertNear, make } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';
 

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { parse } from 'yaml';
 import { nudgeAt, nudgeEdits } from '../../../src/edits/nudge.ts';
 import { withEdits } from '../../../src/fixes/find-fixes.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 
 const path = ['shapes', 'word'];
 

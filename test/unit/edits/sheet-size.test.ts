@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { writtenSize } from '../../../src/core/units.ts';
 import { sheetSizeEdit, sheetSizesFor } from '../../../src/edits/sheet-size.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { report } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';
 

@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
-import { assemblyPages, toAssemblySheet } from '../../../src/export/assembly-sheet.ts';
-import { beforeGluing } from '../../../src/export/assembly-steps.ts';
+import { assemblyPages, toAssemblySheet } from '../../../src/export/bench/assembly-sheet.ts';
+import { beforeGluing } from '../../../src/export/bench/assembly-steps.ts';
 import { filesIn } from '../../../src/export/formats.ts';
-import { jobOf } from '../../../src/export/job.ts';
-import type { Job } from '../../../src/export/job.ts';
-import { pathOfLetters } from '../../../src/export/page.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
+import type { Job } from '../../../src/export/job/job.ts';
+import { pathOfLetters } from '../../../src/export/page/page.ts';
 import { make } from '../support/engine.ts';
 import { readPdf } from '../support/file-readers.ts';
 import { samples } from '../support/samples.ts';

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { captionPlaces } from '../../../src/export/caption-places.ts';
-import type { Captioned } from '../../../src/export/caption-places.ts';
+import { captionPlaces } from '../../../src/export/page/caption-places.ts';
+import type { Captioned } from '../../../src/export/page/caption-places.ts';
 import type { Bounds, Region } from '../../../src/geometry/types.ts';
 import { box } from '../support/shapes.ts';
 import { area as areaByClipper2, intersection } from '../support/clipper2.ts';

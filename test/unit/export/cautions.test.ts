@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { cautionsFor, cautionsOf } from '../../../src/export/cautions.ts';
+import { cautionsFor, cautionsOf } from '../../../src/export/words/cautions.ts';
 
 const root = new URL('../../../', import.meta.url);
 const readme = readFileSync(new URL('README.md', root), 'utf8').replaceAll(/\s+/g, ' ');

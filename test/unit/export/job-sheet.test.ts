@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
-import { jobOf } from '../../../src/export/job.ts';
-import type { Job } from '../../../src/export/job.ts';
-import { toJobSheet } from '../../../src/export/job-sheet.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
+import type { Job } from '../../../src/export/job/job.ts';
+import { toJobSheet } from '../../../src/export/bench/job-sheet.ts';
 import { make, specOf } from '../support/engine.ts';
 import { readPdf } from '../support/file-readers.ts';
 import { hardSpecs } from '../support/hard-specs.ts';

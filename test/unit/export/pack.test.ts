@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { jobOf } from '../../../src/export/job.ts';
-import type { Job } from '../../../src/export/job.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
+import type { Job } from '../../../src/export/job/job.ts';
 import { archiveOf, packOf } from '../../../src/export/pack.ts';
 import { packReadme } from '../../../src/export/readme.ts';
 import { make, specOf } from '../support/engine.ts';

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
-import { assembliesOf } from '../../../src/export/assemblies.ts';
-import { hangingInWords, sizeOf } from '../../../src/export/proof-facts.ts';
-import { explodedDrawing } from '../../../src/export/exploded-drawing.ts';
-import { PageBuilder } from '../../../src/export/page.ts';
+import { assembliesOf } from '../../../src/export/pictures/assemblies.ts';
+import { hangingInWords, sizeOf } from '../../../src/export/proof/proof-facts.ts';
+import { explodedDrawing } from '../../../src/export/pictures/exploded-drawing.ts';
+import { PageBuilder } from '../../../src/export/page/page.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
 

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
-import { jobOf } from '../../../src/export/job.ts';
-import { proofPage } from '../../../src/export/proof.ts';
-import { wordsOn } from '../../../src/export/words-on.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
+import { proofPage } from '../../../src/export/proof/proof.ts';
+import { wordsOn } from '../../../src/export/words/words-on.ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { make } from '../support/engine.ts';

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
-import { jobOf } from '../../../src/export/job.ts';
-import type { Job } from '../../../src/export/job.ts';
-import { pageSvg } from '../../../src/export/page-svg.ts';
-import { toPdf, toProof } from '../../../src/export/pdf.ts';
-import { proofPage } from '../../../src/export/proof.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
+import type { Job } from '../../../src/export/job/job.ts';
+import { pageSvg } from '../../../src/export/page/page-svg.ts';
+import { toPdf, toProof } from '../../../src/export/pdf/pdf.ts';
+import { proofPage } from '../../../src/export/proof/proof.ts';
 import { packReadme } from '../../../src/export/readme.ts';
 import { make } from '../support/engine.ts';
 import { readPdf } from '../support/file-readers.ts';

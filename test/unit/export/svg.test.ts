@@ -4,7 +4,7 @@ import { svgPathProperties } from 'svg-path-properties';
 import { offset } from '../../../src/geometry/clipper.ts';
 import { contourLength } from '../../../src/geometry/contour.ts';
 import { area, boundsOf, ringArea } from '../../../src/geometry/measure.ts';
-import { jobOf } from '../../../src/export/job.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
 import { toSvg } from '../../../src/export/svg.ts';
 import { assertNear, make, newEngine, specOf } from '../support/engine.ts';
 import { samples } from '../support/samples.ts';

@@ -4,7 +4,7 @@ import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
 import { isNoWorse } from '../../../src/fixes/no-worse.ts';
 import { setAside } from '../../../src/fixes/set-aside.ts';
-import { mostSetAside } from '../../../src/spec/batch.ts';
+import { mostSetAside } from '../../../src/spec/batch/batch.ts';
 import { checkBatch } from '../../../src/engine/batch.ts';
 import { packagedWoff2 } from '../../fonts/font-files.ts';
 import { newEngine } from '../support/engine.ts';

@@ -12,7 +12,7 @@ import {
 import { flatten } from '../../../src/geometry/flatten.ts';
 import { area, boundsOf, perimeter, ringArea } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import { roundedRectangle } from '../../../src/tag/plates.ts';
+import { roundedRectangle } from '../../../src/tag/shapes/plates.ts';
 import { FontLibrary } from '../../../src/text/font-library.ts';
 import { layoutText } from '../../../src/text/text-layout.ts';
 import { packagedFontFiles } from '../../fonts/font-files.ts';

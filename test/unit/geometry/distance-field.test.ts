@@ -1,6 +1,6 @@
 import { DistanceField } from '../../../src/geometry/distance-field.ts';
 import { normalise } from '../../../src/geometry/clipper.ts';
-import { circle } from '../../../src/tag/plates.ts';
+import { circle } from '../../../src/tag/shapes/plates.ts';
 import { assertNear } from '../support/engine.ts';
 import { seededRandom } from '../support/shapes.ts';
 

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { difference } from '../../../src/geometry/clipper.ts';
 import { thinnestWall } from '../../../src/geometry/thinnest-wall.ts';
-import { circle, roundedRectangle } from '../../../src/tag/plates.ts';
+import { circle, roundedRectangle } from '../../../src/tag/shapes/plates.ts';
 import { assertNear } from '../support/engine.ts';
 
 describe('The thinnest wall', () => {

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { usage } from '../../../src/cli/usage.ts';
-import { generatorKeys } from '../../../src/spec/read-generator.ts';
+import { generatorKeys } from '../../../src/spec/read/read-generator.ts';
 import { newEngine, report } from '../support/engine.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..');

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { hoverAt } from '../../../src/language/hover/hover.ts';
 import { referenceSectionOf } from '../../../src/language/reference-sections.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import type { YamlPath } from '../../../src/core/issue.ts';
 import { samples } from '../language/marked.ts';
 

@@ -2,8 +2,8 @@
 
 import assert from 'node:assert/strict';
 import { withEdits } from '../../../src/core/issue.ts';
-import { fixEdits, releaseEdits } from '../../../src/jobs/fixed-text.ts';
-import type { PlaceToFix } from '../../../src/jobs/fixed-text.ts';
+import { fixEdits, releaseEdits } from '../../../src/jobs/layout/fixed-text.ts';
+import type { PlaceToFix } from '../../../src/jobs/layout/fixed-text.ts';
 import type { CheckedJob } from '../../../src/jobs/job.ts';
 import { checkedJob, files, jobOf } from '../support/jobs.ts';
 

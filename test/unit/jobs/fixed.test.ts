@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
-import type { LaidJobPiece } from '../../../src/jobs/layout.ts';
+import type { LaidJobPiece } from '../../../src/jobs/layout/layout.ts';
 import { checkedJob, files, jobOf, laidOutJob } from '../support/jobs.ts';
 import { distanceByJts } from '../support/reference.ts';
 

@@ -3,9 +3,9 @@ import { completionsAt } from '../../../src/language/completion/complete.ts';
 import { jobGrammar, offcutsGrammar } from '../../../src/language/grammar.ts';
 import { plainOf } from '../../../src/language/completion/snippets.ts';
 import type { WorkspaceNames } from '../../../src/language/workspace-names.ts';
-import { readJob } from '../../../src/jobs/read-job.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
-import type { Uses } from '../../../src/spec/used-files.ts';
+import { readJob } from '../../../src/jobs/read/read-job.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
+import type { Uses } from '../../../src/spec/files/used-files.ts';
 import { workshop } from '../support/jobs.ts';
 
 const uses: Uses = {

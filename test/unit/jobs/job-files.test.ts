@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
-import { byOrder } from '../../../src/jobs/by-order.ts';
-import { jobAssembly } from '../../../src/jobs/job-assembly.ts';
-import { jobFiles } from '../../../src/jobs/job-files.ts';
+import { byOrder } from '../../../src/jobs/papers/by-order.ts';
+import { jobAssembly } from '../../../src/jobs/papers/job-assembly.ts';
+import { jobFiles } from '../../../src/jobs/papers/job-files.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
-import { sheetMap } from '../../../src/jobs/sheet-map.ts';
+import { sheetMap } from '../../../src/jobs/papers/sheet-map.ts';
 import { costsOfJob, estimateOfJob, piecesWanted } from '../../../src/jobs/totals.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
 import { assertNear } from '../support/engine.ts';

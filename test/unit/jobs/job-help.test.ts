@@ -5,7 +5,7 @@ import type { CheckedJob } from '../../../src/jobs/job.ts';
 import { jobDefinitionAt, jobHoverAt, jobLinksIn } from '../../../src/language/job-help.ts';
 import { formatted } from '../../../src/language/refactor/format.ts';
 import { offcutsSchema } from '../../../src/language/schema.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { checkedJob, files, jobOf } from '../support/jobs.ts';
 
 const orders = 'order,name,quantity\nA-1,Rue,2\nA-1,Dill,1\nB-7,Sorrel,two\n';

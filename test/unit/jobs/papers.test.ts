@@ -1,11 +1,11 @@
 import assert from 'node:assert/strict';
-import type { Page } from '../../../src/export/page.ts';
+import type { Page } from '../../../src/export/page/page.ts';
 import type { Issue } from '../../../src/core/issue.ts';
 import { boxRing } from '../../../src/geometry/measure.ts';
-import { sheetMap } from '../../../src/jobs/sheet-map.ts';
-import { keptLabel } from '../../../src/jobs/kept-label.ts';
-import { TagWarnings, warningOnPaper } from '../../../src/jobs/tag-warnings.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { sheetMap } from '../../../src/jobs/papers/sheet-map.ts';
+import { keptLabel } from '../../../src/jobs/papers/kept-label.ts';
+import { TagWarnings, warningOnPaper } from '../../../src/jobs/orders/tag-warnings.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { files, jobOf, laidOutJob, named, plate } from '../support/jobs.ts';
 import { tools } from '../support/tools.ts';
 

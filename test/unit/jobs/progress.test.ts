@@ -2,10 +2,10 @@
 
 import assert from 'node:assert/strict';
 import { withEdits } from '../../../src/core/issue.ts';
-import { gapEdits, gapsOf } from '../../../src/jobs/gaps.ts';
+import { gapEdits, gapsOf } from '../../../src/jobs/layout/gaps.ts';
 import { layOutJob } from '../../../src/jobs/job.ts';
-import type { DraftSheet } from '../../../src/jobs/layout.ts';
-import { pieceTable } from '../../../src/jobs/job-table.ts';
+import type { DraftSheet } from '../../../src/jobs/layout/layout.ts';
+import { pieceTable } from '../../../src/jobs/papers/job-table.ts';
 import { checkedJob, files, jobOf, plate } from '../support/jobs.ts';
 import { littleEffort, never } from '../support/sheets.ts';
 

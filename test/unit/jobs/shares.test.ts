@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { jobJson } from '../../../src/jobs/job-json.ts';
-import { pieceTable } from '../../../src/jobs/job-table.ts';
-import { pickList } from '../../../src/jobs/pick-list.ts';
-import { sheetMap } from '../../../src/jobs/sheet-map.ts';
+import { jobJson } from '../../../src/jobs/papers/job-json.ts';
+import { pieceTable } from '../../../src/jobs/papers/job-table.ts';
+import { pickList } from '../../../src/jobs/papers/pick-list.ts';
+import { sheetMap } from '../../../src/jobs/papers/sheet-map.ts';
 import { sharesOf, wholeShares } from '../../../src/jobs/shares.ts';
 import { costsOfJob } from '../../../src/jobs/totals.ts';
 import { assertNear } from '../support/engine.ts';

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import { accept, accepted, around, labels, marked, offered, samples } from './marked.ts';
 import { completionsAt } from '../../../src/language/completion/complete.ts';
-import { parseTable } from '../../../src/spec/table.ts';
-import type { Table } from '../../../src/spec/table.ts';
-import { noUses } from '../../../src/spec/used-files.ts';
+import { parseTable } from '../../../src/spec/files/table.ts';
+import type { Table } from '../../../src/spec/files/table.ts';
+import { noUses } from '../../../src/spec/files/used-files.ts';
 import { noWorkspaceNames } from '../../../src/language/workspace-names.ts';
 
 /** A spec around a line of shapes. */

@@ -3,7 +3,7 @@ import { fontNotes } from '../../../src/language/completion/fonts.ts';
 import { hoverAt } from '../../../src/language/hover/hover.ts';
 import { pictureOf } from '../../../src/language/hover/picture.ts';
 import { signatureAt } from '../../../src/language/completion/signature.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { report } from '../support/engine.ts';
 import { marked, samples } from './marked.ts';
 

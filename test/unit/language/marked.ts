@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { completionsAt } from '../../../src/language/completion/complete.ts';
 import type { Completion } from '../../../src/language/completion/suggestion.ts';
-import { noUses } from '../../../src/spec/used-files.ts';
+import { noUses } from '../../../src/spec/files/used-files.ts';
 import { plainOf } from '../../../src/language/completion/snippets.ts';
 import type { SampleNote, WorkspaceNames } from '../../../src/language/workspace-names.ts';
 

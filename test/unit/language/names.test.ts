@@ -14,8 +14,8 @@ import type { SpecSymbol } from '../../../src/language/navigation/symbols.ts';
 import { symbolsOf } from '../../../src/language/navigation/symbols.ts';
 import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
-import { loadUses } from '../../../src/spec/used-files.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
+import { loadUses } from '../../../src/spec/files/used-files.ts';
 import { samples } from './marked.ts';
 
 /** Every place in which a shape can be named. */

@@ -3,7 +3,7 @@ import { boundsOf } from '../../../src/geometry/measure.ts';
 import { merged } from '../../../src/language/refactor/merge.ts';
 import { fromStock, letteringOf, tagOf } from '../../../src/language/new-tag.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { assertNear, report } from '../support/engine.ts';
 import { samples } from './marked.ts';
 

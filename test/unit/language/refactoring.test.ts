@@ -5,8 +5,8 @@ import { unitConversion } from '../../../src/language/refactor/convert-units.ts'
 import { formatted } from '../../../src/language/refactor/format.ts';
 import { refactoringsAt } from '../../../src/language/refactor/refactor.ts';
 import type { Refactoring } from '../../../src/language/refactor/refactoring.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
-import { noUses } from '../../../src/spec/used-files.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
+import { noUses } from '../../../src/spec/files/used-files.ts';
 import { assertNear, report } from '../support/engine.ts';
 import { marked, samples } from './marked.ts';
 

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { selfContained } from '../../../src/language/self-contained.ts';
 import { stockName, workshopText } from '../../../src/language/workshop-text.ts';
 import { readShared } from '../../../src/spec/parse.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { newEngine, report } from '../support/engine.ts';
 import type { Beside } from '../support/engine.ts';
 

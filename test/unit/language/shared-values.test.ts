@@ -3,7 +3,7 @@ import { completionsAt } from '../../../src/language/completion/complete.ts';
 import { hoverAt } from '../../../src/language/hover/hover.ts';
 import { noWorkspaceNames } from '../../../src/language/workspace-names.ts';
 import { readShared } from '../../../src/spec/parse.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { newEngine, report } from '../support/engine.ts';
 
 const shop = `tagwright: 1

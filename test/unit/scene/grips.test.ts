@@ -4,7 +4,7 @@ import { editsOf, gripsOf } from '../../../src/scene/grips.ts';
 import type { HandChange } from '../../../src/protocol/scene.ts';
 import { pieceScales } from '../../../src/scene/piece-scale.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { report } from '../support/engine.ts';
 
 const glued = `tagwright: 1

@@ -6,7 +6,7 @@ import { innerPoint } from '../../../src/geometry/inner-point.ts';
 import { pathData } from '../../../src/scene/path-data.ts';
 import { pinsOf } from '../../../src/scene/pins.ts';
 import { sceneOf } from '../../../src/scene/scene.ts';
-import type { Shape } from '../../../src/spec/shape-model.ts';
+import type { Shape } from '../../../src/spec/model/shape-model.ts';
 import type { Piece, Tag } from '../../../src/tag/tag.ts';
 import { contains } from '../../../src/geometry/measure.ts';
 import { ringsOf } from '../../../webview/preview/scene/outline-points.ts';

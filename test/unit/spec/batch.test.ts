@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { ofBatch } from '../../../src/engine/batch.ts';
 import type { Report } from '../../../src/engine/engine.ts';
-import { textsOf } from '../../../src/spec/shape-model.ts';
-import type { TextGenerator } from '../../../src/spec/shape-model.ts';
+import { textsOf } from '../../../src/spec/model/shape-model.ts';
+import type { TextGenerator } from '../../../src/spec/model/shape-model.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { newEngine, placeOf, report } from '../support/engine.ts';
 import type { Beside } from '../support/engine.ts';

@@ -4,7 +4,7 @@ import { hoverAt } from '../../../src/language/hover/hover.ts';
 import { selfContained } from '../../../src/language/self-contained.ts';
 import { noWorkspaceNames } from '../../../src/language/workspace-names.ts';
 import { measuredPlace } from '../../../src/edits/chosen-place.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { measurements, withMeasured } from '../../../src/test-pieces/measurements.ts';
 import { headOfSpec } from '../../../src/test-pieces/stock-head.ts';
 import { newEngine, placeOf, report } from '../support/engine.ts';

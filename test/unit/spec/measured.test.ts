@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { parseForce } from '../../../src/spec/forces.ts';
+import { parseForce } from '../../../src/spec/read/forces.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { assertNear } from '../support/engine.ts';
 

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { markdownTable } from '../../../src/dev/markdown-table.ts';
 import { filesWithWebTable, webTable } from '../../../src/dev/min-web-table.ts';
 import { materialNames } from '../../../src/strength/materials.ts';
-import { defaultMinWeb, webDefaultOf } from '../../../src/spec/min-web-defaults.ts';
+import { defaultMinWeb, webDefaultOf } from '../../../src/spec/model/min-web-defaults.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 
 function stockOf(stock: string) {

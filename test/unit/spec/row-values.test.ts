@@ -2,8 +2,8 @@ import assert from 'node:assert/strict';
 import Papa from 'papaparse';
 import { parse } from 'yaml';
 import { checkBatch } from '../../../src/engine/batch.ts';
-import { specAsksForColumns } from '../../../src/spec/row-values.ts';
-import { TablePlaces } from '../../../src/spec/table-places.ts';
+import { specAsksForColumns } from '../../../src/spec/batch/row-values.ts';
+import { TablePlaces } from '../../../src/spec/files/table-places.ts';
 import { newEngine, placeOf, report } from '../support/engine.ts';
 import type { Beside } from '../support/engine.ts';
 

@@ -3,7 +3,7 @@ import { nudgedCopy, nudgeEdits } from '../../../src/edits/nudge.ts';
 import { withEdits } from '../../../src/core/issue.ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { report } from '../support/engine.ts';
 
 const spec = (shape: string, hanger = '{hole: {at: top}}', body = '[plate]'): string =>

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { parseTable } from '../../../src/spec/table.ts';
-import type { Table } from '../../../src/spec/table.ts';
+import { parseTable } from '../../../src/spec/files/table.ts';
+import type { Table } from '../../../src/spec/files/table.ts';
 
 function table(text: string): Table {
   const read = parseTable(text);

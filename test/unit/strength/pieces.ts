@@ -6,7 +6,7 @@ import type { Point, Region } from '../../../src/geometry/types.ts';
 import { estimateLoad } from '../../../src/strength/load.ts';
 import type { LoadEstimate, LoadSection } from '../../../src/strength/load.ts';
 import type { SectionKind } from '../../../src/strength/section.ts';
-import type { Stock } from '../../../src/spec/workshop-model.ts';
+import type { Stock } from '../../../src/spec/model/workshop-model.ts';
 import type { Piece, PlacedHanger } from '../../../src/tag/tag.ts';
 import { assertNear } from '../support/engine.ts';
 import { box, disc, roundedBox, subtract, transformed, unite } from '../support/shapes.ts';

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { measuredShare, resistancesOf } from '../../../src/strength/resistance.ts';
-import type { Stock } from '../../../src/spec/workshop-model.ts';
+import type { Stock } from '../../../src/spec/model/workshop-model.ts';
 import { assertNear } from '../support/engine.ts';
 import { assertClose, bearing, dumbbell, estimateOf, sectionOf, stockOf } from './pieces.ts';
 import { estimateLoad } from '../../../src/strength/load.ts';

@@ -2,8 +2,8 @@
 
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { captionFont } from '../../../src/export/job.ts';
-import type { Tools } from '../../../src/export/job.ts';
+import { captionFont } from '../../../src/export/job/job.ts';
+import type { Tools } from '../../../src/export/job/job.ts';
 import { newEngine } from './engine.ts';
 
 const { fonts } = newEngine();

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
-import { sheetJobs } from '../../../src/export/sheet-job.ts';
+import { sheetJobs } from '../../../src/export/sheets/sheet-job.ts';
 import { filesIn } from '../../../src/export/formats.ts';
-import { jobOf } from '../../../src/export/job.ts';
-import { estimateOfTag } from '../../../src/export/known-estimates.ts';
-import { proofFacts } from '../../../src/export/proof-facts.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
+import { estimateOfTag } from '../../../src/export/job/known-estimates.ts';
+import { proofFacts } from '../../../src/export/proof/proof-facts.ts';
 import { sceneOf } from '../../../src/scene/scene.ts';
 import { byStock } from '../../../src/tag/by-stock.ts';
 import { assertNear, make, newEngine, placeOf, report } from '../support/engine.ts';

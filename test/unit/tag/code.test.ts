@@ -1,14 +1,14 @@
 import assert from 'node:assert/strict';
 import jsQR from 'jsqr';
 import { PNG } from 'pngjs';
-import { jobOf } from '../../../src/export/job.ts';
-import { proofFacts } from '../../../src/export/proof-facts.ts';
-import { toPng } from '../../../src/export/png.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
+import { proofFacts } from '../../../src/export/proof/proof-facts.ts';
+import { toPng } from '../../../src/export/proof/png.ts';
 import { area, boundsOf } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { crossings } from '../../../src/strength/line-stretches.ts';
-import { moduleOf } from '../../../src/tag/code.ts';
+import { moduleOf } from '../../../src/tag/shapes/code.ts';
 import { assertNear, make, makeShapeUnchecked, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { tools } from '../support/tools.ts';

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { Resvg } from '@resvg/resvg-js';
 import { PNG } from 'pngjs';
-import { parseSvgDrawing } from '../../../src/tag/svg-drawing.ts';
+import { parseSvgDrawing } from '../../../src/tag/drawing/svg-drawing.ts';
 import { assertNear, makeShape, newEngine } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { assertWorked, worked } from '../support/effort.ts';

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { difference, offset, union } from '../../../src/geometry/clipper.ts';
 import { area, boundsOf, perimeter } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import type { Lettering } from '../../../src/tag/letters.ts';
+import type { Lettering } from '../../../src/tag/lettering/letters.ts';
 import { assertNear, make, specOf } from '../support/engine.ts';
 
 /** All the lettering of the first piece, through its sources and its marks. */

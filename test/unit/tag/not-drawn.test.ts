@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
 import { area } from '../../../src/geometry/measure.ts';
-import { parseStyleSheet, propertiesOf } from '../../../src/tag/svg-style.ts';
+import { parseStyleSheet, propertiesOf } from '../../../src/tag/drawing/svg-style.ts';
 import { assertSilent, found, only } from '../checks/found.ts';
 import { assertNear, make, newEngine, placeOf, report, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';

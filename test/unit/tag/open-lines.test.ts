@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { svgPathProperties } from 'svg-path-properties';
-import { jobOf } from '../../../src/export/job.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
 import { toDxf } from '../../../src/export/dxf.ts';
 import { toSvg } from '../../../src/export/svg.ts';
 import { fitLines, reversed, strokesAlong } from '../../../src/geometry/strokes.ts';

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { boundsOf, centroid } from '../../../src/geometry/measure.ts';
 import { intersection } from '../../../src/geometry/clipper.ts';
-import type { Letter } from '../../../src/tag/letters.ts';
+import type { Letter } from '../../../src/tag/lettering/letters.ts';
 import { assertNear, make, report, specOf } from '../support/engine.ts';
 import { differenceAreaByJts, distanceByJts } from '../support/reference.ts';
 

@@ -3,7 +3,7 @@ import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { Line } from '../../../src/geometry/types.ts';
 import { estimateJob } from '../../../src/toolpath/estimate.ts';
 import { planCuts } from '../../../src/toolpath/cut-plan.ts';
-import { wordsOn } from '../../../src/export/words-on.ts';
+import { wordsOn } from '../../../src/export/words/words-on.ts';
 import { report } from '../support/engine.ts';
 
 const spec = (text: string, list = 'score') =>

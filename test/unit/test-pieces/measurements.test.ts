@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { chosenPlace } from '../../../src/edits/chosen-place.ts';
 import { readShared } from '../../../src/spec/parse.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { measurements, withMeasured } from '../../../src/test-pieces/measurements.ts';
 import type { MeasurementName } from '../../../src/test-pieces/measurements.ts';
 import { newEngine, report } from '../support/engine.ts';

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { contains, ringArea } from '../../../src/geometry/measure.ts';
-import { jobOf } from '../../../src/export/job.ts';
+import { jobOf } from '../../../src/export/job/job.ts';
 import { toDxf } from '../../../src/export/dxf.ts';
 import { toSvg } from '../../../src/export/svg.ts';
 import { accepted } from '../../../src/test-pieces/accepted.ts';
@@ -8,7 +8,7 @@ import { engravingField, fieldCells, fieldValues, usualFor } from '../../../src/
 import { spacingsMm, xHeightsMm } from '../../../src/test-pieces/engraving-ladder.ts';
 import { holesMm } from '../../../src/test-pieces/hole-comb.ts';
 import { headOfSpec, headOfUsed } from '../../../src/test-pieces/stock-head.ts';
-import { SpecSource } from '../../../src/spec/source.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { isTestPiece, testPieceNames, testPieces } from '../../../src/test-pieces/all.ts';
 import type { TestPieceName } from '../../../src/test-pieces/all.ts';
 import { neckWidthsMm } from '../../../src/test-pieces/web-comb.ts';

@@ -1,0 +1,109 @@
+/** Openings for the tie so near to marks or lettering that they look like a mistake, or read as an accent. */
+
+import { boundsOf, contains, ringArea } from '../../geometry/measure.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { Lettering } from '../../tag/lettering/letters.ts';
+import type { Piece, PlacedHanger } from '../../tag/tag.ts';
+import { clearance } from './clearance.ts';
+import { gluedOver } from './assembly.ts';
+import { perRegionPair } from './per-region-pair.ts';
+
+/** Below this distance, in mm, a hole looks misplaced (our own judgement). */
+export const slipMm = 1;
+
+/**
+ * A hole over a letter reads as its accent if it is about as large and as near as one: within this many x-heights above
+ * its middle, less the farther it is to the side, and not beyond its edge (our own judgement, from looking at Å and i
+ * in the bundled fonts).
+ */
+const accentGap = 0.35;
+const smallestAccent = 0.2;
+const largestAccent = 0.7;
+
+/** Capitals that have a ring or a dot above in a language of Europe; nobody reads one over an S. */
+const accentedCapital = /^[AUEICGZ]/;
+
+/** Something drawn, cut or glued beside an opening. */
+export interface OpeningNeighbour {
+  readonly region: Region;
+  readonly lettering: readonly Lettering[];
+  /** Such as “name”, or “engraving”. */
+  readonly name: string;
+}
+
+/**
+ * Everything an opening should keep clear of: engraving, lettering that is cut through or scored, and glued lettering.
+ */
+export function openingNeighbours(piece: Piece, pieces: readonly Piece[], hanger: PlacedHanger): OpeningNeighbour[] {
+  const marks = piece.marks.flatMap(({ operation, region, lettering = [], shape }) =>
+    operation === 'engrave' || lettering.length > 0
+      ? [{ region, lettering, name: nameOr(shape.name, 'engraving') }]
+      : [],
+  );
+  const cuts = piece.sources.flatMap(({ use, lettering = [], region, shape }) =>
+    lettering
+      .filter(({ as }) => (as === 'opening') !== (use === 'cut'))
+      .map((each) => ({ region: each.shape ?? region, lettering: [each], name: nameOr(shape.name, 'lettering') })),
+  );
+  const glued = gluedOver(piece, pieces).flatMap(({ region, sources, title }) => {
+    const lettering = sources.flatMap(({ use, lettering: own = [] }) => (use === 'body' ? own : []));
+    return lettering.length > 0 ? [{ region, lettering, name: `“${title}”` }] : [];
+  });
+  return [...marks, ...cuts, ...glued].filter((each) => !surrounds(each, hanger));
+}
+
+/**
+ * Whether the opening is set in a field or inside a border, which is intended. Letters are not: nobody sets an opening
+ * in one on purpose.
+ */
+function surrounds({ region, lettering }: OpeningNeighbour, { centre }: PlacedHanger): boolean {
+  if (hasLetters(lettering)) return false;
+  return contains(region, centre) || region.some((ring) => ringArea(ring) < 0 && contains([ring], centre));
+}
+
+/** Whether the letters themselves are drawn, rather than left bright in a field. */
+export function hasLetters(lettering: readonly Lettering[] = []): boolean {
+  return lettering.some(({ as }) => as === 'material');
+}
+
+export interface Nearness {
+  readonly width: number;
+  /** The letter whose accent it reads as. */
+  readonly accentOf?: string;
+}
+
+/** Distance of an opening from what is beside it; `undefined` if it looks intended. */
+export function nearness(hanger: PlacedHanger, { region, lettering }: OpeningNeighbour): Nearness | undefined {
+  const width = gapTo(hanger.opening, region);
+  if (width < slipMm) return { width };
+  const above = accentAbove(hanger, lettering);
+  return above && { width: above.gap, accentOf: above.letter };
+}
+
+/** The letter that an opening reads as an accent of, and the distance above it; only round ones do. */
+export function accentAbove(
+  { kind, centre, openingSize }: Pick<PlacedHanger, 'kind' | 'centre' | 'openingSize'>,
+  lettering: readonly Lettering[],
+): { readonly gap: number; readonly letter: string } | undefined {
+  if (kind === 'slot' || kind === 'keyhole') return undefined;
+  for (const { letters, grow, xHeight } of lettering) {
+    const share = openingSize / xHeight;
+    if (share < smallestAccent || share > largestAccent) continue;
+    for (const { region, text } of letters) {
+      const box = boundsOf(region);
+      if (!box || (/^\p{Lu}/u.test(text) && !accentedCapital.test(text))) continue;
+      const gap = centre.y - openingSize / 2 - (box.maxY + grow);
+      const aside = Math.abs(centre.x - (box.minX + box.maxX) / 2);
+      // Over an i, which is narrower than the hole, it only needs to be centred within its own width.
+      const reach = Math.max((box.maxX - box.minX) / 2 + grow, openingSize / 2);
+      if (gap > 0 && Math.hypot(aside / reach, gap / (accentGap * xHeight)) < 1) return { gap, letter: text };
+    }
+  }
+  return undefined;
+}
+
+function nameOr(name: string | undefined, otherwise: string): string {
+  return name === undefined ? `the ${otherwise}` : `“${name}”`;
+}
+
+const gapTo = perRegionPair((opening, region) => clearance(opening, region, slipMm));

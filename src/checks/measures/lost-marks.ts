@@ -1,0 +1,69 @@
+/** Dots and accents that melt into their own letter, so that an i has no dot, or two dots are one bump. */
+
+import { listedWithCounts } from '../../core/names.ts';
+import { clippedToBox } from '../../geometry/clip-to-box.ts';
+import { difference, intersection, normalise, offset, union } from '../../geometry/clipper.ts';
+import { area, boundsOf, widened } from '../../geometry/measure.ts';
+import { simplified } from '../../geometry/simplify.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { Letter, Lettering } from '../../tag/lettering/letters.ts';
+import { marksAbove } from '../../tag/lettering/marks-above.ts';
+
+/** A mark is told from its letter by the white in the notches round it that a disc of this radius, in x-heights, leaves out. */
+const discShare = 0.5;
+
+/** Only this near to the mark, in x-heights. */
+const nearShare = 0.12;
+
+/**
+ * Less white than this, as a share of the marks of a letter, and they are lost: two dots, told from each other as well, need more than a
+ * single mark. By eye, on names in fourteen faces (our own judgement).
+ */
+const leastWhite = { single: 0.04, several: 0.13 } as const;
+
+/** Tolerance of outlines, in x-heights: it changes that share by a hundredth at most. */
+const toleranceShare = 0.001;
+
+/** The letters with marks that are lost in `shape`, what is made of the lettering; only if letters or marks were moved. */
+export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region): Letter[] {
+  return letters.filter(({ region, asSet }) => {
+    const marks = asSet ? marksAbove(region) : [];
+    if (marks.length === 0) return false;
+    const least = marks.length === 1 ? leastWhite.single : leastWhite.several;
+    return whiteRound(marks, region, shape, { xHeight, grow }) < least;
+  });
+}
+
+/** What is white between marks and their letter, as a share of the marks. */
+function whiteRound(
+  marks: readonly Region[],
+  letter: Region,
+  shape: Region,
+  { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
+): number {
+  const disc = discShare * xHeight;
+  const tolerance = toleranceShare * xHeight;
+  const made = offset(union(marks), grow, 'round', tolerance);
+  const near = offset(made, nearShare * xHeight, 'round', tolerance);
+  const box = boundsOf(near);
+  if (!box) return 0;
+  // What is further off than two discs leaves the notches as they are.
+  const about = normalise(simplified(clippedToBox(letter, widened(box, 2 * disc + Math.abs(grow))), tolerance));
+  const filled = offset(offset(about, grow + disc, 'round', tolerance), -disc, 'round', tolerance);
+  const notches = intersection(difference(filled, [clippedToBox(shape, box)]), near);
+  return area(notches) / area(made);
+}
+
+/** Such as `the dot of the “i” hardly stands out from the letter`. */
+export function lostInWords(letters: readonly Letter[]): string {
+  const [one] = letters;
+  const isOne = one !== undefined && letters.length === 1;
+  if (isOne)
+    return `${marksOf(one)} of the “${one.text}” hardly ${marksAbove(one.region).length === 1 ? 'stands' : 'stand'} out from the letter`;
+  return `the dots or accents of ${listedWithCounts(letters.map(({ text }) => text))} hardly stand out from their letters`;
+}
+
+function marksOf({ text, region }: Letter): string {
+  const mark = /(?:[ij]|\u0307|\u0308)$/iu.test(text.normalize('NFD')) ? 'dot' : 'accent';
+  return `the ${mark}${marksAbove(region).length === 1 ? '' : 's'}`;
+}

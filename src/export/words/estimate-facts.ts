@@ -1,0 +1,39 @@
+/** What cutting takes (lengths, time, cost, weight), in words: the same wording for a figure wherever it is shown. */
+
+import type { JobEstimate } from '../../toolpath/estimate.ts';
+import type { Units } from '../../core/units.ts';
+import { areaText, shortLength, finest } from '../../core/units.ts';
+import { grams, minutes, money, wayIn } from '../../core/in-words.ts';
+
+export interface Fact {
+  readonly name: string;
+  readonly value: string;
+}
+
+export function estimateFacts(estimate: JobEstimate, units: Units): Fact[] {
+  const { cutLength, scoreLength, travelLength, engravedArea, hatch, sheetArea, cost, weight } = estimate;
+  const facts = [{ name: 'Cut', value: wayIn(cutLength, units) }];
+  if (scoreLength > 0) facts.push({ name: 'Score', value: wayIn(scoreLength, units) });
+  if (travelLength > 0) facts.push({ name: 'Travel', value: wayIn(travelLength, units) });
+  if (engravedArea > 0) {
+    const lines = hatch === undefined ? '' : `, lines ${shortLength(hatch, units, finest)} apart`;
+    facts.push({ name: 'Engraved', value: `${areaText(engravedArea, units)}${lines}` });
+  }
+  facts.push({ name: 'Sheet', value: areaText(sheetArea, units) });
+  const time = timeIn(estimate);
+  if (time !== undefined) facts.push({ name: 'Machine', value: time });
+  if (weight !== undefined) facts.push({ name: 'Weight', value: grams(weight) });
+  if (cost) facts.push({ name: 'Material cost', value: money(cost) });
+  return facts;
+}
+
+/** The most useful facts, short enough for one line above the piece. */
+export function estimateLine(estimate: JobEstimate, units: Units): string {
+  const weight = estimate.weight === undefined ? undefined : grams(estimate.weight);
+  const parts = [`cut ${wayIn(estimate.cutLength, units)}`, timeIn(estimate), weight];
+  return parts.filter((part) => part !== undefined).join(' · ');
+}
+
+function timeIn({ time }: JobEstimate): string | undefined {
+  return 'seconds' in time ? `about ${minutes(time.seconds)}` : undefined;
+}

@@ -1,0 +1,278 @@
+/**
+ * Distributes the pieces of one stock over its sheets, in the order in which those are used: rush pieces first, orders
+ * kept together if requested. Dense packing is the task of `nesting/nest.ts`, which way up pieces lie that of
+ * `nesting/upright-first.ts`.
+ */
+
+import { area } from '../../geometry/measure.ts';
+import type { Affine, Region } from '../../geometry/types.ts';
+import { nestHere } from '../../nesting/best-of.ts';
+import type { Nester } from '../../nesting/best-of.ts';
+import { usualEffort } from '../../nesting/nest.ts';
+import type { Layout, PartToNest } from '../../nesting/nest.ts';
+import { uprightFirst } from '../../nesting/upright-first.ts';
+import { fixedIn, sheetNumbers } from './fixed-in-room.ts';
+import type { FixedInRoom, FixedContents } from './fixed-in-room.ts';
+import { fits, turnsOf } from './rooms.ts';
+import type { Room } from './rooms.ts';
+
+export interface PieceToFill {
+  readonly region: Region;
+  /** Pieces of one order may be kept together. */
+  readonly order: string;
+  readonly rush: boolean;
+}
+
+export interface Filled<P> {
+  readonly room: Room;
+  /** Counted over all sheets of the stock; 0 for offcuts. */
+  readonly number: number;
+  readonly laid: readonly { readonly piece: P; readonly transform: Affine }[];
+}
+
+export interface FillOptions {
+  readonly keepTogether: boolean;
+  readonly checkpoint: () => Promise<void>;
+  /** As for `nest`. */
+  readonly effort?: number;
+  /** Here, unless said otherwise. */
+  readonly nest?: Nester;
+  readonly fixed?: readonly FixedInRoom[];
+}
+
+/** Called with each improvement of the result so far. */
+type OnBetter<P> = (filled: readonly Filled<P>[]) => void;
+
+type LaidPieces<P> = Filled<P>['laid'];
+
+/** `left`: pieces that fit on no sheet. */
+export async function fill<P extends PieceToFill>(
+  pieces: readonly P[],
+  rooms: readonly Room[],
+  options: FillOptions,
+  onBetter?: OnBetter<P>,
+): Promise<{ readonly filled: readonly Filled<P>[]; readonly left: readonly P[] }> {
+  // Rush pieces first.
+  let waiting = [...pieces.filter(({ rush }) => rush), ...pieces.filter(({ rush }) => !rush)];
+  const filled: Filled<P>[] = [];
+  for (const room of rooms) {
+    const fitting = waiting.filter(({ region }) => fits(region, room));
+    if (fitting.length === 0) continue;
+    const fixed = fixedIn(room, options.fixed ?? []);
+    const asFilled = (sheets: readonly LaidPieces<P>[]): Filled<P>[] => {
+      const numbers = sheetNumbers(room, [...fixed.keys()], sheets.length);
+      const own = sheets.map((laid, index) => ({ room, number: numbers[index]!, laid }));
+      return own.filter(({ laid }) => laid.length > 0).sort((a, b) => a.number - b.number);
+    };
+    const reportBetter = (sheets: readonly LaidPieces<P>[]) => onBetter?.([...filled, ...asFilled(sheets)]);
+    const sheets = await new Filler<P>(room, [...fixed.values()], options, reportBetter).sheets(fitting);
+    const done = new Set(sheets.flatMap((laid) => laid.map(({ piece }) => piece)));
+    filled.push(...asFilled(sheets));
+    onBetter?.(filled);
+    waiting = waiting.filter((piece) => !done.has(piece));
+  }
+  return { filled, left: waiting };
+}
+
+/** Share of the sheet's area that is offered in pieces; more than they can ever fill. */
+const hardlyFilled = 1.1;
+
+/** Share of the effort for a layout that is one of several tries. */
+const trialShare = 0.25;
+
+/** Number of tries to fill up a sheet of rush pieces with fewer and fewer others. */
+const mostTrials = 4;
+
+class Filler<P extends PieceToFill> {
+  readonly #room: Room;
+  readonly #fixed: readonly FixedContents[];
+  readonly #options: FillOptions;
+  readonly #onBetter: (sheets: readonly LaidPieces<P>[]) => void;
+
+  constructor(
+    room: Room,
+    fixed: readonly FixedContents[],
+    options: FillOptions,
+    onBetter: (sheets: readonly LaidPieces<P>[]) => void,
+  ) {
+    this.#room = room;
+    this.#fixed = fixed;
+    this.#options = options;
+    this.#onBetter = onBetter;
+  }
+
+  /**
+   * At most as many sheets as there are: first those with fixed pieces, possibly with nothing else, then those with
+   * rush pieces.
+   */
+  async sheets(pieces: readonly P[]): Promise<LaidPieces<P>[]> {
+    const { most } = this.#room;
+    const { keepTogether } = this.#options;
+    // No more pieces than can fit; the rest is for later sheets.
+    const some = most === Infinity ? pieces : upTo(pieces, most * hardlyFilled * this.#area);
+    const nested = await this.#nested(some, undefined, undefined, (sheets) => {
+      if (sheets.length <= most) this.#onBetter(sheets);
+    });
+    const count = this.#fixed.length;
+    const close = [...nested.slice(0, count), ...rushedFirst(nested.slice(count), most)];
+    if (keepTogether) return (await this.#together(pieces, close)).slice(0, most);
+    // With fixed pieces on the sheets, rush pieces are not gathered on sheets of their own.
+    return (count > 0 ? close : await this.#hastily(some, close)).slice(0, most);
+  }
+
+  get #area(): number {
+    const { room, missing } = this.#room;
+    const { width, height, margin } = room;
+    return (width - 2 * margin) * (height - 2 * margin) - missing.reduce((sum, region) => sum + area(region), 0);
+  }
+
+  /** A few sheets or an offcut get less effort than an unlimited number of sheets. */
+  async #nested(
+    pieces: readonly P[],
+    share = this.#room.most === Infinity ? 1 : trialShare,
+    settled: readonly FixedContents[] = this.#fixed,
+    onBetter?: (sheets: readonly LaidPieces<P>[]) => void,
+  ): Promise<LaidPieces<P>[]> {
+    const fixed = settled.map(({ regions }) => regions);
+    if (pieces.length === 0) return fixed.map(() => []);
+    const { checkpoint, effort = usualEffort, nest = nestHere } = this.#options;
+    const turns = turnsOf[this.#room.turn];
+    const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
+    const bySheet = ({ placements, sheets }: Layout): LaidPieces<P>[] =>
+      Array.from({ length: sheets }, (_, sheet) =>
+        placements
+          .filter((placement) => placement.sheet === sheet)
+          .map(({ part, transform: onto }) => ({ piece: pieces[part]!, transform: onto })),
+      );
+    const reporting = onBetter && {
+      onBetter: (layout: Layout) => {
+        onBetter(bySheet(layout));
+      },
+    };
+    return bySheet(
+      await uprightFirst(nest)(parts, this.#room.room, checkpoint, effort * share, { fixed, ...reporting }),
+    );
+  }
+
+  /**
+   * Rush pieces on sheets of their own, the last one filled up with others. If that takes more sheets than laying out
+   * everything together, the latter is kept, with the sheets that have rush pieces first.
+   */
+  async #hastily(pieces: readonly P[], close: LaidPieces<P>[]): Promise<LaidPieces<P>[]> {
+    const rushed = pieces.filter(({ rush }) => rush);
+    const others = pieces.filter(({ rush }) => !rush);
+    if (rushed.length === 0 || others.length === 0 || close.length < 2) return close;
+    const first = await this.#nested(rushed);
+    if (first.length === close.filter(isRushed).length) return close;
+    const last = first.pop() ?? [];
+    const shared = await this.#filledUp(
+      last.map(({ piece }) => piece),
+      others,
+    );
+    const done = new Set((shared ?? last).map(({ piece }) => piece));
+    const rest = await this.#nested(others.filter((piece) => !done.has(piece)));
+    const apart = [...first, shared ?? last, ...rest];
+    return apart.length <= close.length ? apart : close;
+  }
+
+  /** A sheet with all of the first pieces and as many of the others as are found to fit with them. */
+  async #filledUp(all: readonly P[], others: readonly P[]): Promise<LaidPieces<P> | undefined> {
+    let free = this.#area - all.reduce((sum, { region }) => sum + area(region), 0);
+    for (let trial = 0; trial < mostTrials; trial++, free *= 0.75) {
+      const added = upTo(others, free);
+      if (added.length === 0) return undefined;
+      const sheets = await this.#nested([...all, ...added], trialShare);
+      const whole = sheets.find((laid) => all.every((piece) => laid.some((each) => each.piece === piece)));
+      if (whole) return whole;
+    }
+    return undefined;
+  }
+
+  /**
+   * Keeps orders together: each on a single sheet if it fits on one; the next one shares the sheet if there is room.
+   */
+  async #together(pieces: readonly P[], close: LaidPieces<P>[]): Promise<LaidPieces<P>[]> {
+    if (close.every((laid) => ordersOf(laid.map(({ piece }) => piece)).every((order) => isWhole(order, laid, pieces))))
+      return close;
+    let waiting = pieces;
+    const sheets: LaidPieces<P>[] = [];
+    const take = (laid: LaidPieces<P>): void => {
+      sheets.push(laid);
+      const done = new Set(laid.map(({ piece }) => piece));
+      waiting = waiting.filter((piece) => !done.has(piece));
+    };
+    for (const settled of this.#fixed) {
+      const own = waiting.filter(({ order }) => settled.orders.has(order));
+      take(await this.#wholeOrders([...own, ...waiting.filter((piece) => !own.includes(piece))], settled));
+    }
+    while (waiting.length > 0 && sheets.length < this.#room.most) {
+      const laid = await this.#wholeOrders(waiting);
+      if (laid.length === 0) break;
+      take(laid);
+    }
+    return sheets;
+  }
+
+  /**
+   * One sheet: starts with the orders likely to fit, removes those that are not complete on it, then tries others one
+   * by one.
+   */
+  async #wholeOrders(waiting: readonly P[], settled?: FixedContents): Promise<LaidPieces<P>> {
+    if (waiting.length === 0) return [];
+    const round = settled ? [settled] : [];
+    const free = this.#area - (settled?.regions ?? []).reduce((sum, region) => sum + area(region), 0);
+    const likely = upTo(waiting, 0.9 * free);
+    const nested = await this.#nested(likely, trialShare, round);
+    // The fixed pieces are on the first sheet.
+    const sheets = settled ? nested.slice(0, 1) : nested;
+    const wholly = sheets.map((laid) => laid.filter(({ piece }) => isWhole(piece.order, laid, waiting)));
+    let kept = wholly.reduce<LaidPieces<P>>((best, laid) => (laidArea(laid) > laidArea(best) ? laid : best), []);
+    const others = ordersOf(waiting).filter((order) => !kept.some(({ piece }) => piece.order === order));
+    for (let failed = 0; failed < mostTrials && others.length > 0;) {
+      const order = others.shift();
+      const tried = [...kept.map(({ piece }) => piece), ...waiting.filter((piece) => piece.order === order)];
+      const fitting = tried.reduce((sum, { region }) => sum + area(region), 0) <= free;
+      const [first, ...more] = fitting ? await this.#nested(tried, trialShare, round) : [];
+      if (first && more.length === 0 && first.length === tried.length) kept = first;
+      else failed += 1;
+    }
+    if (kept.length > 0 || settled) return kept;
+    // No order fits on a sheet by itself, so the first is split.
+    const own = waiting.filter(({ order }) => order === waiting[0]!.order);
+    return (await this.#nested(own, undefined, []))[0] ?? [];
+  }
+}
+
+/** The longest leading run of pieces within this area; at least one. */
+function upTo<P extends PieceToFill>(pieces: readonly P[], most: number): P[] {
+  let sum = 0;
+  const end = pieces.findIndex(({ region }, index) => (sum += area(region)) > most && index > 0);
+  return end < 0 ? [...pieces] : pieces.slice(0, end);
+}
+
+function laidArea(laid: LaidPieces<PieceToFill>): number {
+  return laid.reduce((sum, { piece }) => sum + area(piece.region), 0);
+}
+
+function isRushed(laid: LaidPieces<PieceToFill>): boolean {
+  return laid.some(({ piece }) => piece.rush);
+}
+
+/**
+ * Sheets with the most rush pieces first. Among equals, fuller sheets come first if the number of sheets is limited;
+ * otherwise they keep their order, so that the last sheet is the one that is not full.
+ */
+function rushedFirst<P extends PieceToFill>(sheets: LaidPieces<P>[], most: number): LaidPieces<P>[] {
+  const rushedCount = (laid: LaidPieces<P>) => laid.filter(({ piece }) => piece.rush).length;
+  const fuller = (a: LaidPieces<P>, b: LaidPieces<P>) => (most === Infinity ? 0 : laidArea(b) - laidArea(a));
+  return [...sheets].sort((a, b) => rushedCount(b) - rushedCount(a) || fuller(a, b));
+}
+
+function ordersOf(pieces: readonly PieceToFill[]): string[] {
+  return [...new Set(pieces.map(({ order }) => order))];
+}
+
+function isWhole(order: string, laid: LaidPieces<PieceToFill>, pieces: readonly PieceToFill[]): boolean {
+  const count = (all: readonly PieceToFill[]) => all.filter((piece) => piece.order === order).length;
+  return count(laid.map(({ piece }) => piece)) === count(pieces);
+}

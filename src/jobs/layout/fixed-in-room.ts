@@ -1,0 +1,45 @@
+/** Fixed pieces in a room: what lies on its sheets already, and which sheet numbers that leaves for the others. */
+
+import type { Region } from '../../geometry/types.ts';
+import type { Room } from './rooms.ts';
+
+/** A fixed piece, on the sheet with this number or on this offcut. */
+export interface FixedInRoom {
+  readonly room: Room;
+  /** Number of the sheet, or of the offcut. */
+  readonly number: number;
+  /** Area enclosed by the beam, in coordinates of the whole sheet or offcut. */
+  readonly region: Region;
+  readonly order: string;
+}
+
+/** Fixed regions on one sheet, and their orders. */
+export interface FixedContents {
+  readonly regions: readonly Region[];
+  readonly orders: ReadonlySet<string>;
+}
+
+/** By sheet number, ascending. What is missing of an offcut counts as fixed. */
+export function fixedIn(
+  { offcut, first, most, missing }: Room,
+  fixed: readonly FixedInRoom[],
+): Map<number, FixedContents> {
+  const own = fixed.filter((each) =>
+    offcut ? each.room.offcut?.offcut === offcut.offcut : each.number >= first && each.number < first + most,
+  );
+  const found = new Map<number, FixedContents>();
+  if (offcut && missing.length > 0) found.set(offcut.offcut.id, { regions: missing, orders: new Set() });
+  for (const { number, region, order } of [...own].sort((a, b) => a.number - b.number)) {
+    const { regions = [], orders = [] } = found.get(number) ?? {};
+    found.set(number, { regions: [...regions, region], orders: new Set([...orders, order]) });
+  }
+  return found;
+}
+
+/** Sheets with fixed pieces keep their numbers; the others take the remaining ones. */
+export function sheetNumbers({ offcut, first }: Room, fixed: readonly number[], count: number): number[] {
+  if (offcut) return Array.from({ length: count }, () => 0);
+  const numbers = [...fixed];
+  for (let number = first; numbers.length < count; number += 1) if (!fixed.includes(number)) numbers.push(number);
+  return numbers;
+}

@@ -1,0 +1,239 @@
+/** Layout of a job: the place and number of each piece on the sheets, and the pieces that fit on none. */
+
+import { transform } from '../../geometry/affine.ts';
+import { union } from '../../geometry/clipper.ts';
+import { area, boundsOf } from '../../geometry/measure.ts';
+import type { Affine, Bounds, Region } from '../../geometry/types.ts';
+import type { CutFrom } from '../../spec/model/model.ts';
+import type { Tag } from '../../tag/tag.ts';
+import { usualEffort } from '../../nesting/nest.ts';
+import { planLaid } from '../../toolpath/cut-plan.ts';
+import type { CutPlan } from '../../toolpath/cut-plan.ts';
+import { movePaths } from '../../toolpath/piece-paths.ts';
+import { fill } from './fill.ts';
+import type { Filled, FillOptions } from './fill.ts';
+import type { FixedInRoom } from './fixed-in-room.ts';
+import type { FixedPiece } from './fixed.ts';
+import type { Offcut } from '../read/offcuts.ts';
+import type { JobPiece } from '../orders/job-piece.ts';
+import type { JobPieces, StockWork } from './pieces.ts';
+import type { FixedEntry } from '../read/read-fixed.ts';
+import { roomOutline } from './rooms.ts';
+import type { Room } from './rooms.ts';
+
+export interface LaidJobPiece {
+  /** Counted through the whole job, from 1. */
+  readonly number: number;
+  readonly of: JobPiece;
+  /** From tag to sheet coordinates: y up, the lower left corner of the sheet's box at the origin. */
+  readonly toSheet: Affine;
+  /** Finished outline on the sheet, and the area enclosed by the beam. */
+  readonly region: Region;
+  readonly enclosed: Region;
+  readonly fixed?: FixedEntry;
+}
+
+/** A sheet of a layout that may still improve, without a cut plan. */
+export type DraftSheet = Omit<JobSheet, 'plan'>;
+
+export interface JobSheet {
+  readonly stock: string;
+  /** Number among the sheets of its stock, from 1; for an offcut, the offcut's own. */
+  readonly number: number;
+  /** For example “ply3 sheet 2” or “ply3 offcut 14”. */
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  /** Width kept free along the edges, in mm. */
+  readonly margin: number;
+  /** Least distance between the enclosed areas of two pieces, in mm: the gap plus the beam's width. */
+  readonly gap: number;
+  /** Outline of the sheet; for an offcut, any shape. */
+  readonly outline: Region;
+  readonly offcut?: { readonly file: string; readonly offcut: Offcut };
+  readonly pieces: readonly LaidJobPiece[];
+  readonly plan: CutPlan;
+  readonly from: CutFrom;
+  readonly output: Tag['output'];
+  /** Share of the sheet's area that is used, from 0 to 1. */
+  readonly filled: number;
+}
+
+export interface JobLayout {
+  readonly sheets: readonly JobSheet[];
+  readonly left: readonly { readonly stock: string; readonly of: JobPiece }[];
+}
+
+export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether' | 'nest'> {
+  readonly progress?: (stock: string) => void;
+  /** Called with all sheets so far, at each improvement. */
+  readonly onBetter?: (sheets: () => DraftSheet[]) => void;
+}
+
+/** Effort for a first result, before any search for a better one. */
+const firstEffort = 0.02 * usualEffort;
+
+export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Promise<JobLayout> {
+  const left: { stock: string; of: JobPiece }[] = [];
+  const best = new Map<StockWork, readonly FilledSheet[]>();
+  const reportDraft = (stock: StockWork, filled: readonly FilledSheet[]): void => {
+    if (isWorse(filled, best.get(stock))) return;
+    best.set(stock, filled);
+    if (best.size === stocks.length) options.onBetter?.(() => draftsOf(best));
+  };
+  if (options.onBetter)
+    for (const stock of stocks) reportDraft(stock, (await filledOf(stock, { ...options, effort: firstEffort })).filled);
+  const last = new Map<StockWork, readonly FilledSheet[]>();
+  for (const stock of stocks) {
+    options.progress?.(stock.name);
+    const { filled, left: rest } = await filledOf(stock, options, (better) => {
+      reportDraft(stock, better);
+    });
+    reportDraft(stock, filled);
+    last.set(stock, filled);
+    left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));
+  }
+  const sheets: JobSheet[] = [];
+  for (const draft of draftsOf(last)) {
+    await options.checkpoint();
+    sheets.push(plannedSheet(draft));
+  }
+  return { sheets, left };
+}
+
+async function filledOf(
+  { pieces: all, fixed: fixedPieces, rooms }: StockWork,
+  options: LayoutOptions,
+  onBetter?: (filled: readonly FilledSheet[]) => void,
+): Promise<{ readonly filled: readonly FilledSheet[]; readonly left: readonly { readonly of: JobPiece }[] }> {
+  const settled = new Set(fixedPieces.map(({ of }) => of));
+  const pieces = all
+    .filter((of) => !settled.has(of))
+    .map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
+  const fixed = fixedPieces.map(({ of, entry, room, enclosed }): FixedInRoom => {
+    return { room, number: entry.on.number, region: enclosed, order: of.of.order };
+  });
+  return fill(pieces, rooms, { ...options, fixed }, onBetter);
+}
+
+/** Fewer pieces, or as many on more sheets. */
+function isWorse(filled: readonly FilledSheet[], before: readonly FilledSheet[] = []): boolean {
+  const count = (sheets: readonly FilledSheet[]) => sheets.reduce((sum, { laid }) => sum + laid.length, 0);
+  const more = count(filled) - count(before);
+  return more < 0 || (more === 0 && before.length > 0 && filled.length > before.length);
+}
+
+/** Numbered through all stocks. */
+function draftsOf(filled: ReadonlyMap<StockWork, readonly FilledSheet[]>): DraftSheet[] {
+  let number = 0;
+  return [...filled].flatMap(([stock, sheets]) =>
+    rushedFirst(bySheet(sheets, stock.fixed)).map((group) => {
+      const draft = draftOf(group, stock, number);
+      number += draft.pieces.length;
+      return draft;
+    }),
+  );
+}
+
+type FilledSheet = Filled<{ readonly of: JobPiece; readonly region: Region }>;
+
+/** Everything on one sheet or offcut. */
+interface SheetGroup {
+  readonly room: Room;
+  /** 0 for an offcut. */
+  readonly number: number;
+  readonly laid: readonly Pick<LaidJobPiece, 'of' | 'toSheet' | 'fixed'>[];
+}
+
+/** A fixed piece stays on its sheet even if nothing else is there. */
+function bySheet(filled: readonly FilledSheet[], fixed: readonly FixedPiece[]): SheetGroup[] {
+  const groups = new Map<Offcut | number, SheetGroup>();
+  const add = (room: Room, number: number, laid: SheetGroup['laid']): void => {
+    const key = room.offcut?.offcut ?? number;
+    const before = groups.get(key);
+    groups.set(key, {
+      room: before?.room ?? room,
+      number: room.offcut ? 0 : number,
+      laid: [...(before?.laid ?? []), ...laid],
+    });
+  };
+  for (const { room, number, laid } of filled) {
+    add(
+      room,
+      number,
+      laid.map(({ piece: { of }, transform: toSheet }) => ({ of, toSheet })),
+    );
+  }
+  for (const { of, entry, room, toSheet } of fixed) add(room, entry.on.number, [{ of, toSheet, fixed: entry }]);
+  const all = [...groups.values()];
+  const offcuts = all.filter(({ room }) => room.offcut);
+  const sheets = all.filter(({ room }) => !room.offcut).sort((a, b) => a.number - b.number);
+  return [...offcuts, ...sheets];
+}
+
+/** Sheets with rush pieces are cut first, whatever their stock. */
+function rushedFirst(groups: readonly SheetGroup[]): SheetGroup[] {
+  const isRushed = ({ laid }: SheetGroup) => laid.some(({ of }) => of.of.rush);
+  return [...groups.filter(isRushed), ...groups.filter((group) => !isRushed(group))];
+}
+
+function draftOf({ room, number: sheetNumber, laid: lying }: SheetGroup, stock: StockWork, before: number): DraftSheet {
+  const { name: stockName, from, output } = stock;
+  const name = room.offcut ? `${stockName} offcut ${room.offcut.offcut.id}` : `${stockName} sheet ${sheetNumber}`;
+  const outline = roomOutline(room);
+  const box = boundsOf(outline)!;
+  const laid = lying.map((each) => {
+    const { of, toSheet } = each;
+    return { ...each, region: transform(of.piece.region, toSheet), enclosed: transform(of.region, toSheet) };
+  });
+  const pieces = inReadingOrder(laid).map((each, index) => ({ number: before + index + 1, ...each }));
+  const covered = pieces.reduce((sum, { enclosed }) => sum + area(enclosed), 0);
+  return {
+    stock: stockName,
+    number: room.offcut?.offcut.id ?? sheetNumber,
+    name,
+    width: box.maxX,
+    height: box.maxY,
+    margin: room.room.margin,
+    gap: room.room.gap,
+    outline,
+    ...(room.offcut ? { offcut: room.offcut } : {}),
+    pieces,
+    from,
+    output,
+    filled: covered / area(outline),
+  };
+}
+
+function plannedSheet(sheet: DraftSheet): JobSheet {
+  const { pieces, from, output, width, height } = sheet;
+  const bounds: Bounds = { minX: 0, minY: 0, maxX: width, maxY: height };
+  const lines = pieces.map(({ number, of, toSheet }) =>
+    movePaths({ ...of.lines, piece: pathName(number, of) }, toSheet),
+  );
+  return { ...sheet, plan: planLaid(lines, bounds, { stock: from.stock, output }) };
+}
+
+function pathName(number: number, { of: { order, label }, piece }: JobPiece): string {
+  return [`${number}`, order, label, piece.id].filter((part) => part !== '').join(': ');
+}
+
+/** Pieces whose tops differ by no more than this, in mm, count as one line. */
+const lineMm = 25;
+
+/** From top to bottom, each line from left to right. */
+function inReadingOrder<T extends { readonly region: Region }>(laid: readonly T[]): T[] {
+  const boxes = new Map(laid.map((each) => [each, boundsOf(each.region)!]));
+  const down = [...laid].sort((a, b) => boxes.get(b)!.maxY - boxes.get(a)!.maxY);
+  const lines: T[][] = [];
+  for (const each of down) {
+    const line = lines.at(-1);
+    if (line && boxes.get(line[0]!)!.maxY - boxes.get(each)!.maxY < lineMm) line.push(each);
+    else lines.push([each]);
+  }
+  return lines.flatMap((line) => line.sort((a, b) => boxes.get(a)!.minX - boxes.get(b)!.minX));
+}
+
+export function cutFromSheet({ pieces }: Pick<JobSheet, 'pieces'>): Region {
+  return union(pieces.map(({ enclosed }) => enclosed));
+}

@@ -1,0 +1,185 @@
+/** All pieces of a job by stock, one for each copy; and the tags that cannot be laid out, with reasons. */
+
+import { mostPieces } from '../../nesting/layout.ts';
+import { boundsOf } from '../../geometry/measure.ts';
+import { inUnits, mmByMm } from '../../core/figures.ts';
+import type { Issue, YamlPath } from '../../core/issue.ts';
+import type { IssueCode } from '../../core/issue-kinds.ts';
+import type { Severity } from '../../core/issue-kinds.ts';
+import { clip } from '../../core/length.ts';
+import type { CutFrom } from '../../spec/model/model.ts';
+import type { Stock } from '../../spec/model/workshop-model.ts';
+import type { SpecSource } from '../../spec/yaml/source.ts';
+import { stockOf } from '../../tag/by-stock.ts';
+import type { Piece, Tag } from '../../tag/tag.ts';
+import { kerfOf } from '../../tag/uncompensated.ts';
+import { piecePaths, takenUp } from '../../toolpath/piece-paths.ts';
+import { fixedPieces } from './fixed.ts';
+import type { FixedPiece } from './fixed.ts';
+import type { JobPiece } from '../orders/job-piece.ts';
+import type { JobModel } from '../read/model.ts';
+import type { OffcutFile } from '../read/offcuts.ts';
+import { fits, roomsOf } from './rooms.ts';
+import type { Room } from './rooms.ts';
+import type { JobTag, JobWork, LeftOutTag } from '../orders/work.ts';
+
+/** Everything that is cut from one stock. */
+export interface StockWork {
+  readonly name: string;
+  readonly from: CutFrom;
+  readonly output: Tag['output'];
+  readonly pieces: readonly JobPiece[];
+  /** Those of the pieces that the job fixes. */
+  readonly fixed: readonly FixedPiece[];
+  readonly rooms: readonly Room[];
+}
+
+export interface JobPieces {
+  readonly stocks: readonly StockWork[];
+  /** Tags of which all pieces are included. */
+  readonly tags: readonly JobTag[];
+  readonly leftOut: readonly LeftOutTag[];
+  readonly issues: readonly Issue[];
+}
+
+interface PieceContext {
+  readonly offcuts: ReadonlyMap<string, OffcutFile>;
+  /** Name of the job in files of offcuts. */
+  readonly job: string;
+}
+
+export function jobPieces(
+  model: JobModel,
+  { tags, leftOut: already }: Pick<JobWork, 'tags' | 'leftOut'>,
+  source: SpecSource,
+  { offcuts, job }: PieceContext,
+): JobPieces {
+  const issues: Issue[] = [];
+  const leftOut: LeftOutTag[] = [];
+  const reported = new Set<string>();
+  const reportProblem = (
+    code: IssueCode,
+    path: YamlPath,
+    message: string,
+    severity: Severity = 'error',
+    key = false,
+  ) => {
+    if (reported.has(message)) return;
+    reported.add(message);
+    const range = key ? source.keyRange(path) : source.range(path);
+    issues.push({ code, severity, path, range, message: inUnits(message, model.units) });
+  };
+  const stocks = new Map<
+    string,
+    { from: CutFrom; output: Tag['output']; spec: string; pieces: JobPiece[]; rooms: Room[] }
+  >();
+  const kept: JobTag[] = [];
+  /** Two lines may ask for the same tag in the same order. */
+  const copies = new Map<string, number>();
+  let count = 0;
+  for (const each of tags) {
+    const { tag, spec, path } = each;
+    const drop = (why: string) => {
+      leftOut.push({
+        spec,
+        order: each.order,
+        label: each.label,
+        ...(each.product === undefined ? {} : { product: each.product }),
+        quantity: each.copies,
+        why: inUnits(why, model.units),
+      });
+    };
+    const nameless = tag.pieces.find((piece) => stockOf(piece, tag).name === undefined);
+    if (nameless) {
+      const why = `${spec} is cut from a stock without a name; put it under “stocks”, so that the job knows its sheets.`;
+      reportProblem('missing-key', [...path, 'spec'], why);
+      drop(why);
+      continue;
+    }
+    const lacking = tag.pieces.map((piece) => stockOf(piece, tag).name!).find((name) => !model.sheets.has(name));
+    if (lacking !== undefined) {
+      const why = `There are no sheets of “${clip(lacking)}”, which ${spec} is cut from.`;
+      reportProblem('missing-key', ['sheets'], why, 'error', true);
+      drop(why);
+      continue;
+    }
+    if (count + each.copies * tag.pieces.length > mostPieces) {
+      const why = `The job has more than ${mostPieces} pieces here; split it into several jobs.`;
+      reportProblem('bad-value', path, why);
+      drop(why);
+      continue;
+    }
+    const pieces = tag.pieces.flatMap((piece) => {
+      const lines = piecePaths(piece, tag);
+      const region = takenUp(piece, lines);
+      return region.length === 0 ? [] : [{ piece, lines, region }];
+    });
+    for (const { piece } of pieces) {
+      const from: CutFrom = piece.cutFrom ?? { stock: tag.stock, ...(tag.machine ? { machine: tag.machine } : {}) };
+      const name = from.stock.name!;
+      const known = stocks.get(name);
+      if (known) {
+        const differing = stockDifference(known.from.stock, from.stock);
+        if (differing !== undefined && known.spec !== spec)
+          reportProblem(
+            'name-clash',
+            [...path, 'spec'],
+            `“${clip(name)}” has another ${differing} in ${spec} than in ${known.spec}: they share sheets, so they should share the stock.`,
+            'warning',
+          );
+        continue;
+      }
+      const kerf = Math.max(...tags.flatMap((other) => kerfsOf(other.tag, name)));
+      const rooms = roomsOf(model.sheets.get(name)!, offcuts, { job, kerf });
+      stocks.set(name, { from, output: tag.output, spec, pieces: [], rooms });
+    }
+    const large = pieces.find(
+      ({ piece, region }) => !stocks.get(stockNameOf(piece, tag))!.rooms.some((room) => fits(region, room)),
+    );
+    if (large) {
+      const name = stockNameOf(large.piece, tag);
+      const box = boundsOf(large.region)!;
+      const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
+      const what = each.label === '' ? `“${large.piece.title}”` : `“${large.piece.title}” of “${clip(each.label)}”`;
+      const rooms = stocks.get(name)!.rooms;
+      const why =
+        rooms.length === 0
+          ? `There is nothing left to cut ${what} (${spec}) from: “${clip(name)}” has no sheets and no free offcuts.`
+          : `${what} (${spec}) is too large for every sheet of “${clip(name)}”: it needs ${size} with the kerf.`;
+      reportProblem('exceeds-sheet', ['sheets', name], why, 'error', true);
+      drop(why);
+      continue;
+    }
+    count += each.copies * pieces.length;
+    kept.push(each);
+    const asked = JSON.stringify([each.spec, each.order, each.label]);
+    const before = copies.get(asked) ?? 0;
+    copies.set(asked, before + each.copies);
+    for (let copy = before + 1; copy <= before + each.copies; copy++)
+      for (const made of pieces) stocks.get(stockNameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
+  }
+  const missing = new Set([...already, ...leftOut].map(({ spec }) => spec));
+  const all = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
+  const fixed = fixedPieces(model.fixed, all, missing, reportProblem);
+  const worked = all.map((stock): StockWork => ({ ...stock, fixed: fixed.get(stock.name) ?? [] }));
+  return { stocks: worked.filter(({ pieces }) => pieces.length > 0), tags: kept, leftOut, issues };
+}
+
+function stockNameOf(piece: Piece, tag: Tag): string {
+  return stockOf(piece, tag).name!;
+}
+
+/** Kerfs along outlines of the stock with that name. */
+function kerfsOf(tag: Tag, name: string): number[] {
+  return tag.pieces
+    .map((piece) => stockOf(piece, tag))
+    .filter((stock) => stock.name === name)
+    .map((stock) => kerfOf(stock).outer);
+}
+
+/** A property in which two stocks of one name differ although they would share a sheet. */
+function stockDifference(a: Stock, b: Stock): string | undefined {
+  if (a.thickness !== b.thickness) return 'thickness';
+  if (a.material !== b.material) return 'material';
+  return kerfOf(a).outer === kerfOf(b).outer && kerfOf(a).inner === kerfOf(b).inner ? undefined : 'kerf';
+}

@@ -1,0 +1,62 @@
+/** Leftovers of a sheet that are worth keeping: one outline each, made a rectangle if that is nearly all of it. */
+
+import { difference, intersection, normalise, offset } from '../../geometry/clipper.ts';
+import { translation, transform } from '../../geometry/affine.ts';
+import { largestRectangle } from '../../geometry/largest-rectangle.ts';
+import { area, boundsArea, boundsOf, boxRing } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import { simplified } from '../../geometry/simplify.ts';
+import type { Bounds, Point, Region, Ring } from '../../geometry/types.ts';
+import { leastOffcutMm } from '../../nesting/leftover.ts';
+import { cutFromSheet } from '../layout/layout.ts';
+import type { JobSheet } from '../layout/layout.ts';
+
+/** Smaller ones are not worth keeping, in mm² (our own judgement). */
+export const leastOffcutMm2 = 3000;
+
+/** Share from which the largest rectangle stands for the whole leftover (our own judgement). */
+const nearlyAll = 0.93;
+
+/** How far an outline may lie inside the true leftover, in mm, so that a few corners are enough. */
+const withinMm = 1;
+
+export interface Leftover {
+  /** In mm, with its box at the origin. */
+  readonly region: Region;
+  /** Lower left corner of its box on the sheet. */
+  readonly at: Point;
+  readonly isRectangle: boolean;
+}
+
+/** Largest first. Material closer to a cut than the gap is not counted. */
+export function leftoversOf(sheet: JobSheet): Leftover[] {
+  const free = difference(sheet.outline, [offset(cutFromSheet(sheet), sheet.gap)]);
+  // Drops strips too narrow to keep, and separates parts joined only by such strips.
+  const wide = intersection(offset(offset(free, -leastOffcutMm / 2, 'miter'), leastOffcutMm / 2, 'miter'), free);
+  return partsOf(wide)
+    .filter((part) => area(part) >= leastOffcutMm2)
+    .map(leftoverOf)
+    .filter(({ region }) => area(region) >= leastOffcutMm2)
+    .sort((a, b) => area(b.region) - area(a.region));
+}
+
+function leftoverOf(part: Region): Leftover {
+  const rectangle = largestRectangle(part);
+  if (rectangle && boundsArea(rectangle) >= nearlyAll * area(part))
+    return { region: [boxRing(shrunk(rectangle))], at: { x: rectangle.minX, y: rectangle.minY }, isRectangle: true };
+  // Inset first, so that simplifying never leads outside; tenths of a millimetre are precise enough to write down.
+  const inner = simplified(offset(part, -withinMm / 2, 'miter'), withinMm / 2 - 0.15);
+  const [region = []] = partsOf(normalise(inner.map(tenths), 'evenodd')).sort((a, b) => area(b) - area(a));
+  const { minX: x, minY: y } = boundsOf(region) ?? { minX: 0, minY: 0 };
+  return { region: transform(region, translation(-x, -y)), at: { x, y }, isRectangle: false };
+}
+
+/** Rounds down to tenths of a millimetre. */
+function shrunk({ minX, minY, maxX, maxY }: Bounds): Bounds {
+  const down = (value: number) => Math.floor(value * 10 + 1e-6) / 10;
+  return { minX: 0, minY: 0, maxX: down(maxX - minX), maxY: down(maxY - minY) };
+}
+
+function tenths(ring: Ring): Ring {
+  return ring.map(({ x, y }) => ({ x: Math.round(x * 10) / 10, y: Math.round(y * 10) / 10 }));
+}

@@ -1,0 +1,21 @@
+/** A piece of a job, one for each copy. */
+
+import type { Region } from '../../geometry/types.ts';
+import type { Piece } from '../../tag/tag.ts';
+import type { PiecePaths } from '../../toolpath/piece-paths.ts';
+import type { JobTag } from './work.ts';
+
+export interface JobPiece {
+  readonly of: JobTag;
+  /** Number of the copy, from 1. */
+  readonly copy: number;
+  readonly piece: Piece;
+  readonly lines: PiecePaths;
+  /** Area enclosed by the beam, including marks beyond the edge; the same object for every copy. */
+  readonly region: Region;
+}
+
+/** A stable id, unique within the job. */
+export function pieceId({ of: { spec, order, label }, copy, piece }: JobPiece): string {
+  return JSON.stringify([spec, order, label, copy, piece.id]);
+}

@@ -1,0 +1,134 @@
+/** Files of offcuts: the offcuts in stock, and which jobs have used them. */
+
+import { difference, normalise } from '../../geometry/clipper.ts';
+import { translation, transform } from '../../geometry/affine.ts';
+import { area, boundsOf } from '../../geometry/measure.ts';
+import type { Region, Ring } from '../../geometry/types.ts';
+import { isGroup } from '../../core/values.ts';
+import type { Issue, YamlPath } from '../../core/issue.ts';
+import { Problems } from '../../spec/read/problems.ts';
+import { checkAgainstSchema } from '../../spec/schema/schema-issues.ts';
+import type { SpecPlaces, SpecSource } from '../../spec/yaml/source.ts';
+import type { OffcutsSpec, OffcutSpec } from '../offcuts-types.generated.ts';
+import validateOffcuts from '../offcuts-validate.generated.mjs';
+
+export interface Offcut {
+  /** The number written on it. */
+  readonly id: number;
+  /** In mm, with its box at the origin. */
+  readonly region: Region;
+  /** Names of jobs. */
+  readonly from?: string;
+  readonly usedBy?: string;
+  /** Index of its entry in the list. */
+  readonly index: number;
+}
+
+export interface OffcutFile {
+  /** Full path, and the name written in the job. */
+  readonly file: string;
+  readonly name: string;
+  /** The present text; absent if there is no such file yet. */
+  readonly source?: SpecSource;
+  readonly offcuts: readonly Offcut[];
+  readonly issues: readonly Issue[];
+}
+
+/** A problem with one offcut does not affect the others. */
+export function readOffcuts(source: SpecPlaces): Pick<OffcutFile, 'offcuts' | 'issues'> {
+  if (source.issues.length > 0) return { offcuts: [], issues: source.issues };
+  if (!isGroup(source.value)) {
+    const message = 'This is not a file of offcuts yet. Start with “tagwright_offcuts: 1”, then offcuts.';
+    const range = source.range([]);
+    return { offcuts: [], issues: [{ code: 'not-a-spec', severity: 'error', path: [], range, message }] };
+  }
+  const { value, issues } = checkAgainstSchema(source, validateOffcuts, 'the file');
+  const spec = (isGroup(value) ? value : {}) as Partial<OffcutsSpec>;
+  const problems = new Problems(source, spec.units ?? 'mm');
+  const list = [...((spec.offcuts ?? []) as readonly (OffcutSpec | undefined)[])];
+  const taken = new Set<number>();
+  const free = freeIds(list);
+  const offcuts = list.flatMap((each, index): Offcut[] => {
+    if (each === undefined) return [];
+    const path: YamlPath = ['offcuts', index];
+    const region = readRegion(each, path, problems);
+    const id = each.id ?? free();
+    if (taken.has(id)) {
+      problems.error('name-clash', [...path, 'id'], `There are two offcuts ${id}; the second is not used.`);
+      return [];
+    }
+    taken.add(id);
+    if (!region) return [];
+    return [
+      {
+        id,
+        region,
+        index,
+        ...(each.from === undefined ? {} : { from: each.from }),
+        ...(each.used_by === undefined ? {} : { usedBy: each.used_by }),
+      },
+    ];
+  });
+  return { offcuts, issues: [...issues, ...problems.issues] };
+}
+
+/** Generates unused numbers, in order. */
+export function freeIds(list: readonly ({ readonly id?: number } | undefined)[]): () => number {
+  let last = Math.max(0, ...list.map((each) => each?.id ?? 0));
+  return () => ++last;
+}
+
+/** Offcuts that a job may cut from: not used by another job, and not left by this one. */
+export function freeOffcuts({ offcuts }: Pick<OffcutFile, 'offcuts'>, job: string): Offcut[] {
+  return offcuts.filter(({ from, usedBy }) => (usedBy === undefined || usedBy === job) && from !== job);
+}
+
+/** Offcuts left by this job that others have cut from, so that its layout can no longer change. */
+export function takenFrom({ offcuts }: Pick<OffcutFile, 'offcuts'>, job: string): Offcut[] {
+  return offcuts.filter(({ from, usedBy }) => from === job && usedBy !== undefined && usedBy !== job);
+}
+
+function readRegion(spec: OffcutSpec, path: YamlPath, problems: Problems): Region | undefined {
+  const before = problems.issues.length;
+  const region = spec.size ? rectangle(spec.size, path, problems) : outlined(spec, path, problems);
+  if (problems.issues.length > before) return undefined;
+  if (spec.size && spec.outline) {
+    problems.error('bad-value', [...path, 'outline'], 'An offcut has a “size” or an “outline”, not both.');
+    return undefined;
+  }
+  if (!region) {
+    if (!problems.wrote([...path, 'size']) && !problems.wrote([...path, 'outline']))
+      problems.error('missing-key', path, 'An offcut needs its “size”, or its “outline”.');
+    return undefined;
+  }
+  const box = boundsOf(region);
+  if (!box || area(region) < 1) {
+    problems.error('bad-value', path, 'Nothing is left of this offcut.');
+    return undefined;
+  }
+  return transform(region, translation(-box.minX, -box.minY));
+}
+
+function rectangle(size: readonly (number | string)[], path: YamlPath, problems: Problems): Region | undefined {
+  const [width, height] = ([0, 1] as const).map((i) => problems.length(size[i], [...path, 'size', i], 'size'));
+  if (width === undefined || height === undefined) return undefined;
+  return [
+    [
+      { x: 0, y: 0 },
+      { x: width, y: 0 },
+      { x: width, y: height },
+      { x: 0, y: height },
+    ],
+  ];
+}
+
+function outlined({ outline, holes = [] }: OffcutSpec, path: YamlPath, problems: Problems): Region | undefined {
+  if (!outline) return undefined;
+  const ring = (points: readonly (readonly (number | string)[])[], at: YamlPath): Ring =>
+    points.map((point, index) => {
+      const [x, y] = ([0, 1] as const).map((i) => problems.length(point[i], [...at, index, i], 'signed') ?? 0);
+      return { x: x!, y: y! };
+    });
+  const whole = normalise([ring(outline, [...path, 'outline'])]);
+  return difference(whole, [normalise(holes.map((hole, index) => ring(hole, [...path, 'holes', index])))]);
+}

@@ -1,0 +1,16 @@
+/** Dots and accents of a letter that do not touch it. */
+
+import { boundsOf } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import type { Region } from '../../geometry/types.ts';
+
+/** A mark lies wholly above this share of the height of its letter. */
+const markFrom = 0.6;
+
+/** The marks above a letter, each by itself, in an order that does not change when they are moved a little. */
+export function marksAbove(letter: Region): Region[] {
+  const parts = partsOf(letter);
+  if (parts.length < 2) return [];
+  const { minY, maxY } = boundsOf(letter)!;
+  return parts.filter((part) => boundsOf(part)!.minY > minY + markFrom * (maxY - minY));
+}

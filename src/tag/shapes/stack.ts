@@ -1,0 +1,179 @@
+/** Shapes set one after the other on an axis, each lapped over the one before. */
+
+import { transform, translation } from '../../geometry/affine.ts';
+import { difference, intersection, union } from '../../geometry/clipper.ts';
+import { area, boundsOf, boxCentre, boxRing } from '../../geometry/measure.ts';
+import type { Affine, Bounds, Region } from '../../geometry/types.ts';
+import type { Shoulder, MadeShape } from '../made-shape.ts';
+
+export interface Member {
+  readonly name: string;
+  readonly shape: MadeShape;
+}
+
+export type StackDirection = 'down' | 'up' | 'left' | 'right';
+
+/**
+ * Steps of the search for a lap that hides the shoulders: 2⁻²⁰ of a member is far below a hundredth of a millimetre.
+ */
+const lapSteps = 20;
+
+/** Less than this sticking out is rounding, not a shoulder. */
+const shownAreaMm2 = 1e-4;
+
+/** A member whose end takes up more than this share of its length has no corners: a disc, a triangle. */
+const mostEndShare = 0.45;
+
+/**
+ * Members in order along `towards`, their box centres on one axis. `lap` is how far each goes into the one before; by
+ * default, the least at which the end of the narrower one lies wholly inside the wider, so that no shoulder sticks out.
+ * Centred on the origin by its box. Anything that still sticks out is in `shoulders`.
+ */
+export function makeStack(members: readonly Member[], towards: StackDirection, lap: number | undefined): MadeShape {
+  const placed: { name: string; region: Region }[] = [];
+  const shoulders: Shoulder[] = [];
+  // Members of members move with them.
+  const parts = new Map<string, Region>();
+  const put = (name: string, made: MadeShape, region: Region): void => {
+    placed.push({ name, region });
+    const move = shiftBetween(made.region, region);
+    for (const [inner, part] of made.parts ?? []) parts.set(inner, transform(part, move));
+    parts.set(name, region);
+  };
+  for (const { name, shape } of members) {
+    const { region } = shape;
+    const previous = placed.at(-1);
+    if (!boundsOf(region)) continue;
+    if (!previous) {
+      put(name, shape, abuttedRegion(region, undefined, towards, 0));
+      continue;
+    }
+    const poking = shoulderOf(previous.region, region, towards);
+    const hiding = lap === undefined || isVisible(poking(lap)) ? hidingLap(previous.region, region, towards) : lap;
+    const overlap = lap ?? hiding;
+    const lapped = abuttedRegion(region, boundsOf(previous.region), towards, overlap);
+    if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards)) {
+      const notches = notchesBeside(poking(overlap), previous.region, lapped, towards);
+      shoulders.push({ name, region: notches, ...(isVisible(poking(hiding)) ? {} : { hidingLap: hiding }) });
+    }
+    put(name, shape, lapped);
+  }
+  const whole = union(placed.map(({ region }) => region));
+  const bounds = boundsOf(whole);
+  if (!bounds) return { region: [] };
+  const centre = boxCentre(bounds);
+  const shift = translation(-centre.x, -centre.y);
+  return {
+    region: transform(whole, shift),
+    parts: new Map([...parts].map(([name, region]) => [name, transform(region, shift)])),
+    ...(shoulders.length > 0
+      ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, shift) })) }
+      : {}),
+  };
+}
+
+/** The region beyond the end of `previous`, less the lap, its middle on the axis. */
+function abuttedRegion(region: Region, previous: Bounds | undefined, towards: StackDirection, lap: number): Region {
+  const bounds = boundsOf(region)!;
+  const centre = boxCentre(bounds);
+  if (!previous) return transform(region, translation(-centre.x, -centre.y));
+  const middle = boxCentre(previous);
+  switch (towards) {
+    case 'down':
+      return transform(region, translation(middle.x - centre.x, previous.minY + lap - bounds.maxY));
+    case 'up':
+      return transform(region, translation(middle.x - centre.x, previous.maxY - lap - bounds.minY));
+    case 'left':
+      return transform(region, translation(previous.minX + lap - bounds.maxX, middle.y - centre.y));
+    case 'right':
+      return transform(region, translation(previous.maxX - lap - bounds.minX, middle.y - centre.y));
+  }
+}
+
+/** The shift between two places of the same region. */
+function shiftBetween(from: Region, to: Region): Affine {
+  const before = boundsOf(from)!;
+  const after = boundsOf(to)!;
+  return translation(after.minX - before.minX, after.minY - before.minY);
+}
+
+/**
+ * The least lap at which the rounded or cut end of the narrower member lies wholly inside the wider one, so that its
+ * sides run into the wider one at full width. At most half of either, for an end as round as a disc.
+ */
+function hidingLap(previous: Region, next: Region, towards: StackDirection): number {
+  const poking = shoulderOf(previous, next, towards);
+  let low = 0;
+  let high = Math.min(depthOf(boundsOf(previous)!, towards), depthOf(boundsOf(next)!, towards)) / 2;
+  for (let step = 0; step < lapSteps; step++) {
+    const middle = (low + high) / 2;
+    if (isVisible(poking(middle))) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** The part of the narrower member's end that is outside the wider one, by lap. */
+function shoulderOf(previous: Region, next: Region, towards: StackDirection): (lap: number) => Region {
+  const before = boundsOf(previous)!;
+  const isNarrower = nextIsNarrower(previous, next, towards);
+  return (lap) => {
+    const placed = abuttedRegion(next, before, towards, lap);
+    const [end, wide] = isNarrower ? [endOf(placed, opposite[towards]), previous] : [endOf(previous, towards), placed];
+    return difference(end, [wide]);
+  };
+}
+
+function nextIsNarrower(previous: Region, next: Region, towards: StackDirection): boolean {
+  const span = ({ minX, maxX, minY, maxY }: Bounds) => (isVertical(towards) ? maxX - minX : maxY - minY);
+  return span(boundsOf(next)!) <= span(boundsOf(previous)!);
+}
+
+/** Whether the narrower member has straight sides that end in corners, so that they can run into the wider one. */
+function hasCorners(previous: Region, next: Region, towards: StackDirection): boolean {
+  const isNarrower = nextIsNarrower(previous, next, towards);
+  const [narrower, side] = isNarrower ? [next, opposite[towards]] : [previous, towards];
+  const end = boundsOf(endOf(narrower, side));
+  return end !== undefined && depthOf(end, towards) < mostEndShare * depthOf(boundsOf(narrower)!, towards);
+}
+
+/** The visible gaps beside the exposed end of the narrower member, where its corners round away. */
+function notchesBeside(shown: Region, previous: Region, next: Region, towards: StackDirection): Region {
+  const along = boundsOf(shown)!;
+  const across = boundsOf(nextIsNarrower(previous, next, towards) ? next : previous)!;
+  const strip = isVertical(towards)
+    ? { ...across, minY: along.minY, maxY: along.maxY }
+    : { ...across, minX: along.minX, maxX: along.maxX };
+  return difference([boxRing(strip)], [previous, next]);
+}
+
+function isVertical(towards: StackDirection): boolean {
+  return towards === 'down' || towards === 'up';
+}
+
+function depthOf({ minX, maxX, minY, maxY }: Bounds, towards: StackDirection): number {
+  return isVertical(towards) ? maxY - minY : maxX - minX;
+}
+
+function isVisible(shoulder: Region): boolean {
+  return area(shoulder) > shownAreaMm2;
+}
+
+const opposite = { down: 'up', up: 'down', left: 'right', right: 'left' } as const;
+
+/** The part of a region beyond the last line across it that is as wide as the whole, on the given side. */
+function endOf(region: Region, side: StackDirection): Region {
+  const bounds = boundsOf(region)!;
+  const vertical = isVertical(side);
+  const sign = side === 'up' || side === 'right' ? 1 : -1;
+  const widest = region.flat().filter(({ x, y }) => {
+    const [across, low, high] = vertical ? [x, bounds.minX, bounds.maxX] : [y, bounds.minY, bounds.maxY];
+    return across - low < 1e-3 || high - across < 1e-3;
+  });
+  const line = sign * Math.max(...widest.map(({ x, y }) => sign * (vertical ? y : x)));
+  const far = {
+    ...bounds,
+    ...{ down: { maxY: line }, up: { minY: line }, left: { maxX: line }, right: { minX: line } }[side],
+  };
+  return intersection(region, [boxRing(far)]);
+}

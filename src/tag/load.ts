@@ -1,7 +1,7 @@
 /** Loads the font and drawing files that a model names, before anything is made of them. */
 
 import type { Finding } from '../core/issue.ts';
-import { nearFiles } from '../spec/files/near-files.ts';
+import { fontFilesFor, nearFiles } from '../spec/files/near-files.ts';
 import { didYouMean } from '../spec/schema/suggest.ts';
 import type { PieceModel, TagModel } from '../spec/model/model.ts';
 import type { Shape, TextGenerator } from '../spec/model/shape-model.ts';
@@ -104,7 +104,7 @@ async function loadFont(
   path: Finding['path'],
   { weight, italic }: TextGenerator,
   locate: (relative: string) => string | undefined,
-  { library }: Loading,
+  { library, beside, locate: unwatched }: Loading,
 ): Promise<FontFace | Finding> {
   const isFile = isFontFile(name);
   const file = isFile ? locate(name) : undefined;
@@ -112,7 +112,13 @@ async function loadFont(
   const answer = await library.load(file === undefined ? { family: name, weight, italic } : { file, weight, italic });
   if ('face' in answer) return answer.face;
   const { kind, message, suggestions } = answer.problem;
-  return { code: kind, severity: 'error', path, message: message + didYouMean(suggestions), suggestions };
+  const inFolder = unwatched(isFile ? name : 'font.ttf');
+  const near = inFolder === undefined ? [] : fontFilesFor(name, await beside(inFolder).catch(() => []));
+  const fault = { code: kind, severity: 'error', path } as const;
+  if (near.length === 0) return { ...fault, message: message + didYouMean(suggestions), suggestions };
+  const said = isFile ? message : `No font of this computer is called “${name}”.`;
+  const names = near.map((file) => `“${file}”`).join(', ');
+  return { ...fault, message: `${said} Beside the spec there is ${names}.`, suggestions: near };
 }
 
 /** Reports what a shape leaves out of its drawing. */

@@ -1,5 +1,6 @@
 /** Suggestions for a file that does not exist. */
 
+import { isFontFile } from '../../text/font-files.ts';
 import { nearestWords } from '../schema/suggest.ts';
 
 /** The files with the same ending and the nearest names, or else the only one with it; folders stay as written. */
@@ -14,6 +15,17 @@ export function nearFiles(name: string, beside: readonly string[]): string[] {
   const near = nearestWords(stemOf(wanted), [...stems.keys()]).map((stem) => stems.get(stem)!);
   const found = near.length > 0 || sameKind.length !== 1 ? near : sameKind;
   return found.map((each) => folder + each);
+}
+
+/** Font files that begin as a font or a font file is called: “dancing-script-700.woff” for “Dancing Script”. Nearest first. */
+export function fontFilesFor(name: string, beside: readonly string[]): string[] {
+  const wanted = lettersIn(isFontFile(name) ? stemOf(name) : name);
+  const found = beside.filter((each) => isFontFile(each) && wanted !== '' && lettersIn(each).startsWith(wanted));
+  return found.sort((one, other) => one.length - other.length || (one < other ? -1 : 1)).slice(0, 3);
+}
+
+function lettersIn(name: string): string {
+  return name.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
 }
 
 /** “sorrel” of “sorrel.tag.yaml”. */

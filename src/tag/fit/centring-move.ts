@@ -55,7 +55,9 @@ export function centringMove(
     if (!Number.isFinite(back + ahead)) return 0;
     const [low, high] = extent(points, along);
     // A wide line that soon meets the sides of an oval says little of the space above it and below.
-    const seen = along === 'y' ? seenSpace() : { back, ahead };
+    const above = along === 'y' ? seenSpace() : undefined;
+    // Between two letters there may be nothing in the middle.
+    const seen = above && Number.isFinite(above.back + above.ahead) ? above : { back, ahead };
     const isHeldAside = seen.back > wider * back || seen.ahead > wider * ahead;
     const middle = (low + high + seen.ahead - seen.back) / 2;
     const axis = axes[along];

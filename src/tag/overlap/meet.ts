@@ -16,6 +16,9 @@ const mostSteps = 60;
 /** Share of the web to which a joint is slid; a bead does the rest, as letters that keep apart are easier to read. */
 const jointShare = 0.5;
 
+/** Letters that meet overlap by at least so much, in mm: edges that only lie on each other may part when they are rounded. */
+const sureMm = 0.01;
+
 export interface Join {
   /** Distance that the letter moves closer, in mm. */
   readonly shift: number;
@@ -68,7 +71,7 @@ export function meet(profile: Profile, measures: Measures, { oneLetter, room }: 
   const enough = jointShare * web;
   const gap = touching(profile);
   if (gap > room) return { shift: 0, joint: 'none' };
-  const start = Math.max(0, gap);
+  const start = Math.max(0, gap + sureMm);
   const step = Math.max(shares.step * xHeight, overlap / mostSteps);
   let best: { readonly shift: number; readonly contact: Contact; readonly worth: number } | undefined;
   for (let lap = 0; lap <= overlap + 1e-9; lap += step) {

@@ -44,7 +44,7 @@ export function registerCompletions(workspaceContext: WorkspaceContext, jobs: Jo
         const names =
           isJob(uri) || isOffcutsFile(uri)
             ? around(uri)
-            : await (isEmpty ? workspaceContext.withSamples(uri) : workspaceContext.of(uri));
+            : await (isEmpty ? workspaceContext.withSamples(uri) : workspaceContext.withFiles(uri));
         const offered = completionsAt(document.getText(), document.offsetAt(position), names);
         const items = offered.map((each, index) => toItem(each, index, document));
         // Suggestions that use the typed text as a name change with every letter.
@@ -64,7 +64,8 @@ function toItem(
   document: vscode.TextDocument,
 ): vscode.CompletionItem {
   const item = new vscode.CompletionItem(detail === undefined ? label : { label, description: detail }, kinds[kind]);
-  item.insertText = new vscode.SnippetString(snippet);
+  // Of a plain text the editor knows whether it would change anything; if not, Enter makes a line.
+  item.insertText = /[$\\}]/.test(snippet) ? new vscode.SnippetString(snippet) : snippet;
   item.range = new vscode.Range(document.positionAt(replace.start), document.positionAt(replace.end));
   item.filterText = filter;
   item.sortText = `${rank}${String(index).padStart(4, '0')}`;

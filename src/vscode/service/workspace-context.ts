@@ -16,12 +16,16 @@ import type { TagService } from './service.ts';
 /** More than anyone would look through in a list. */
 const mostFiles = 300;
 
+/** Later than this, a list of suggestions would come into the way of the typing. */
+const patienceMs = 400;
+
 export class WorkspaceContext implements vscode.Disposable {
   readonly #service: TagService;
   readonly #engine: Engine;
   readonly #samples: SampleLibrary;
   readonly #watcher = vscode.workspace.createFileSystemWatcher(companionGlob, false, true, false);
   readonly #files = new Map<string, readonly string[]>();
+  readonly #listing = new Map<string, Promise<void>>();
   #fonts: readonly FontNote[] | undefined;
   #sampleNotes: readonly SampleNote[] = [];
 
@@ -31,6 +35,7 @@ export class WorkspaceContext implements vscode.Disposable {
     this.#samples = samples;
     const forget = () => {
       this.#files.clear();
+      this.#listing.clear();
     };
     this.#watcher.onDidCreate(forget);
     this.#watcher.onDidDelete(forget);
@@ -53,6 +58,14 @@ export class WorkspaceContext implements vscode.Disposable {
   /** Waits for the samples, which matter most in an empty file. */
   async withSamples(spec: vscode.Uri): Promise<WorkspaceNames> {
     this.#sampleNotes = await this.#samples.all();
+    return this.withFiles(spec);
+  }
+
+  /** Waits for the names of the files beside the spec, unless the disk is slow. */
+  async withFiles(spec: vscode.Uri): Promise<WorkspaceNames> {
+    this.#filesBeside(spec);
+    const late = new Promise((resolve) => setTimeout(resolve, patienceMs));
+    await Promise.race([this.#listing.get(folderOf(spec).toString()), late]);
     return this.of(spec);
   }
 
@@ -69,12 +82,17 @@ export class WorkspaceContext implements vscode.Disposable {
   }
 
   #filesBeside(spec: vscode.Uri): readonly string[] {
-    const folder = vscode.Uri.joinPath(spec, '..');
-    const known = this.#files.get(folder.toString());
-    if (known) return known;
-    this.#files.set(folder.toString(), []);
-    inBackground(this.#find(folder), 'list the files of the folder');
-    return [];
+    const folder = folderOf(spec);
+    const key = folder.toString();
+    if (!this.#listing.has(key)) {
+      const listing = this.#find(folder);
+      inBackground(listing, 'list the files of the folder');
+      this.#listing.set(
+        key,
+        listing.catch(() => undefined),
+      );
+    }
+    return this.#files.get(key) ?? [];
   }
 
   async #find(folder: vscode.Uri): Promise<void> {
@@ -85,4 +103,8 @@ export class WorkspaceContext implements vscode.Disposable {
     const names = found.filter(({ path }) => path.startsWith(start)).map(({ path }) => path.slice(start.length));
     this.#files.set(folder.toString(), names.sort());
   }
+}
+
+function folderOf(file: vscode.Uri): vscode.Uri {
+  return vscode.Uri.joinPath(file, '..');
 }

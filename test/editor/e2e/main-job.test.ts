@@ -39,6 +39,22 @@ describe('The editor, as a person uses it', () => {
     assert.equal(await drawn(preview), longer);
   });
 
+  it('takes Enter for a new line after a value that is typed in full, though it is still suggested', async () => {
+    const editor = current();
+    await editor.openFile('2-script-name.tag.yaml');
+    await editor.goAfter('tagwright: 1');
+    await editor.page.keyboard.press('Control+Backspace');
+    await editor.page.keyboard.press('Backspace');
+    await editor.type(' 1');
+    await editor.page.locator('.suggest-widget.visible').waitFor();
+    await editor.page.keyboard.press('Enter');
+    await editor.type('units: mm');
+    await editor.page.locator('.suggest-widget.visible').waitFor();
+    await editor.page.keyboard.press('Enter');
+    await editor.save();
+    await editor.written('2-script-name.tag.yaml', (text) => /tagwright: 1\nunits: mm\n/.test(text));
+  });
+
   it('lists what is weak in Problems and pins it on the drawing', async () => {
     const editor = current();
     await editor.openFile('7-weak-on-purpose.tag.yaml');

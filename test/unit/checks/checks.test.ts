@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
-import { make, placeOf, report, specOf, assertNear } from '../support/engine.ts';
+import { make, newEngine, placeOf, report, specOf, assertNear } from '../support/engine.ts';
 import { found, only } from './found.ts';
 import type { IssueCode } from '../../../src/core/issue-kinds.ts';
 
@@ -197,6 +197,19 @@ describe('Lettering', () => {
     const [only] = made.issues.filter((issue) => issue.code === 'unknown-font');
     assert.deepEqual(only?.suggestions, ['Pacifico']);
     assert.equal(placeOf(made, only).text, 'Pacifica');
+  });
+
+  it('in a font that is called like files beside the spec names those', async () => {
+    const beside = { 'caveat-700.woff': '', 'Caveat.woff': '', 'cavern.ttf': '', 'caveat.csv': '' };
+    for (const [font, code] of [
+      ['Caveat', 'unknown-font'],
+      ['caveat.ttf', 'bad-font'],
+    ] as const) {
+      const { issues } = await report(specOf([`body: {text: Mint, font: ${font}, width: 60}`]), newEngine(beside));
+      const [only] = issues.filter((issue) => issue.code === code);
+      assert.deepEqual(only?.suggestions, ['Caveat.woff', 'caveat-700.woff']);
+      assert.match(only.message, /Beside the spec there is “Caveat\.woff”, “caveat-700\.woff”\.$/);
+    }
   });
 });
 

@@ -128,6 +128,21 @@ describe('Fitting anywhere', () => {
     }
   });
 
+  it('goes by the edges where two letters leave their middle empty', async () => {
+    const made = await make(
+      specOf(
+        [
+          'outer: {circle: 60}',
+          'initials: {text: IL, font: Alfa Slab One, overlap: auto, fit: {in: outer, margin: 3}}',
+        ],
+        'body: [outer], engrave: [initials]',
+      ),
+    );
+    const { minX, maxX, minY, maxY } = boundsOf(markOf(made))!;
+    assert.ok(Math.hypot(maxX - minX, maxY - minY) > 50, 'as large as it can be');
+    assert.ok(Math.abs(minY + maxY) / 2 < 2, `${(minY + maxY) / 2} mm off the middle`);
+  });
+
   it('gives up a little of the largest size to stand on the axis of a heart, and no more than it may', async () => {
     for (const [word, font, hole, isCentred] of [
       ['Ty', 'Great Vibes', 'hole: top', true],

@@ -120,6 +120,20 @@ describe('Letters slid until they overlap', () => {
     assert.ok(joined.width > 0.8 * plain.width);
   });
 
+  it('hold by their serifs and by nothing else where those only have to meet, at every size', async () => {
+    // Edges that lay on each other came apart at these widths, and got a strap that stood above the letters.
+    for (const [text, widths] of [
+      ['IL', [40, 30.5896, 36.5593, 38.107, 42.6366]],
+      ['HI', [40, 44.0767, 45.3296, 49.8253]],
+    ] as const) {
+      const all = await Promise.all(
+        widths.map((width) => slid(text, `overlap: auto, width: ${width}`, 'Alfa Slab One')),
+      );
+      const [first, ...others] = all.map(({ height, width }) => height / width);
+      for (const each of others) assertNear(each, first!, 1e-3);
+    }
+  });
+
   it('keep the outlines of their letters', async () => {
     const plain = await slid('Bo', 'x_height: 12 mm');
     const joined = await slid('Bo', 'x_height: 12 mm, overlap: 0.6 mm');

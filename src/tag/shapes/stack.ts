@@ -21,6 +21,9 @@ const lapSteps = 20;
 /** Less than this sticking out is rounding, not a shoulder. */
 const shownAreaMm2 = 1e-4;
 
+/** The end of a member with sharp corners has no depth of its own, and is seen as this deep, in mm. */
+const sharpEndMm = 0.02;
+
 /** A member whose end takes up more than this share of its length has no corners: a disc, a triangle. */
 const mostEndShare = 0.45;
 
@@ -53,7 +56,7 @@ export function makeStack(members: readonly Member[], towards: StackDirection, l
     const overlap = lap ?? hiding;
     const lapped = abuttedRegion(region, boundsOf(previous.region), towards, overlap);
     if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards)) {
-      const notches = notchesBeside(poking(overlap), previous.region, lapped, towards);
+      const notches = notchesBeside(poking(overlap), previous.region, lapped, towards, hiding - overlap);
       shoulders.push({ name, region: notches, ...(isVisible(poking(hiding)) ? {} : { hidingLap: hiding }) });
     }
     put(name, shape, lapped);
@@ -117,8 +120,12 @@ function hidingLap(previous: Region, next: Region, towards: StackDirection): num
 function shoulderOf(previous: Region, next: Region, towards: StackDirection): (lap: number) => Region {
   const before = boundsOf(previous)!;
   const isNarrower = nextIsNarrower(previous, next, towards);
+  const isSharp =
+    depthOf(boundsOf(isNarrower ? endOf(next, opposite[towards]) : endOf(previous, towards))!, towards) <
+    2 * sharpEndMm;
   return (lap) => {
-    const placed = abuttedRegion(next, before, towards, lap);
+    // What abuts a straight edge along its whole end is hidden by that.
+    const placed = abuttedRegion(next, before, towards, isSharp ? lap + sharpEndMm : lap);
     const [end, wide] = isNarrower ? [endOf(placed, opposite[towards]), previous] : [endOf(previous, towards), placed];
     return difference(end, [wide]);
   };
@@ -137,14 +144,29 @@ function hasCorners(previous: Region, next: Region, towards: StackDirection): bo
   return end !== undefined && depthOf(end, towards) < mostEndShare * depthOf(boundsOf(narrower)!, towards);
 }
 
-/** The visible gaps beside the exposed end of the narrower member, where its corners round away. */
-function notchesBeside(shown: Region, previous: Region, next: Region, towards: StackDirection): Region {
+/**
+ * The visible gaps beside the exposed end of the narrower member, where its corners round away or, where they are sharp,
+ * between it and the wider one: `missing` is how much further it would have to lap to hide them.
+ */
+function notchesBeside(
+  shown: Region,
+  previous: Region,
+  next: Region,
+  towards: StackDirection,
+  missing: number,
+): Region {
   const along = boundsOf(shown)!;
-  const across = boundsOf(nextIsNarrower(previous, next, towards) ? next : previous)!;
-  const strip = isVertical(towards)
-    ? { ...across, minY: along.minY, maxY: along.maxY }
-    : { ...across, minX: along.minX, maxX: along.maxX };
-  return difference([boxRing(strip)], [previous, next]);
+  const isNarrower = nextIsNarrower(previous, next, towards);
+  const gap = depthOf(along, towards) < 2 * sharpEndMm ? Math.max(0, missing) : 0;
+  const { minX, maxX, minY, maxY } = along;
+  const beyond = {
+    up: { minY, maxY: maxY + gap },
+    down: { minY: minY - gap, maxY },
+    right: { minX, maxX: maxX + gap },
+    left: { minX: minX - gap, maxX },
+  }[isNarrower ? opposite[towards] : towards];
+  const across = boundsOf(isNarrower ? next : previous)!;
+  return difference([boxRing({ ...across, ...beyond })], [previous, next]);
 }
 
 function isVertical(towards: StackDirection): boolean {
@@ -161,7 +183,7 @@ function isVisible(shoulder: Region): boolean {
 
 const opposite = { down: 'up', up: 'down', left: 'right', right: 'left' } as const;
 
-/** The part of a region beyond the last line across it that is as wide as the whole, on the given side. */
+/** The part of a region beyond the last line across it that is as wide as the whole, on the given side; never empty. */
 function endOf(region: Region, side: StackDirection): Region {
   const bounds = boundsOf(region)!;
   const vertical = isVertical(side);
@@ -170,7 +192,9 @@ function endOf(region: Region, side: StackDirection): Region {
     const [across, low, high] = vertical ? [x, bounds.minX, bounds.maxX] : [y, bounds.minY, bounds.maxY];
     return across - low < 1e-3 || high - across < 1e-3;
   });
-  const line = sign * Math.max(...widest.map(({ x, y }) => sign * (vertical ? y : x)));
+  const furthest = Math.max(...widest.map(({ x, y }) => sign * (vertical ? y : x)));
+  const end = { down: -bounds.minY, up: bounds.maxY, left: -bounds.minX, right: bounds.maxX }[side];
+  const line = sign * Math.min(furthest, end - sharpEndMm);
   const far = {
     ...bounds,
     ...{ down: { maxY: line }, up: { minY: line }, left: { maxX: line }, right: { minX: line } }[side],

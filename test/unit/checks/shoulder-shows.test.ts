@@ -48,6 +48,17 @@ describe('The shoulders of a stack', () => {
     assertSilent(await stack(`, lap: ${issue.width!.toFixed(2)}`), 'shoulder-shows');
   });
 
+  it('show where sharp corners only touch a round member, with the lap at which they lie on it', async () => {
+    const members = ['wide: {circle: 50}', 'narrow: {rectangle: [20, 12]}'];
+    const made = await stack(', lap: 0.5', members);
+    const issue = only(made, 'shoulder-shows');
+    // The sagitta of a chord c in a circle of radius r: r − √(r² − c²/4).
+    assertNear(issue.width!, 25 - Math.sqrt(25 ** 2 - 10 ** 2), 0.02);
+    assert.ok(!contains(made.region, issue.points![0]!), 'in the gap');
+    assertSilent(await stack('', members), 'shoulder-shows');
+    assertSilent(await stack(', lap: 2.1', members), 'shoulder-shows');
+  });
+
   for (const towards of ['down', 'up', 'left', 'right']) {
     it(`are the same towards the ${towards}, turned and mirrored`, async () => {
       const members = ['left', 'right'].includes(towards)

@@ -83,6 +83,28 @@ describe('Stacks', () => {
     assert.equal(made.region.length, 1);
   });
 
+  for (const towards of ['down', 'up', 'left', 'right'] as const)
+    it(`lap a member with sharp corners until those lie on a round one, ${towards}`, async () => {
+      const upright = towards === 'down' || towards === 'up';
+      const members = [`neck: {rectangle: [${upright ? '20, 12' : '12, 20'}]}`, 'disc: {circle: 50}'];
+      for (const shapes of ['neck, disc', 'disc, neck']) {
+        const made = await makeShape(`{stack: {shapes: [${shapes}], towards: ${towards}}}`, members);
+        // The sagitta of a chord c in a circle of radius r: r − √(r² − c²/4).
+        const sagitta = 25 - Math.sqrt(25 ** 2 - 10 ** 2);
+        assertNear(upright ? made.height : made.width, 12 + 50 - sagitta, 0.02);
+        assert.equal(made.region.length, 1);
+      }
+    });
+
+  it('abut along a straight edge, without a lap', async () => {
+    const made = await makeShape('{stack: {shapes: [cap, foot], towards: down}}', [
+      'cap: {rectangle: [20, 12]}',
+      'foot: {rectangle: [40, 12]}',
+    ]);
+    assertNear(made.height, 24, exact);
+    assert.equal(made.region.length, 1);
+  });
+
   it('lap as far as they are told', async () => {
     const made = await makeShape('{stack: {shapes: [neck, plate], towards: down, lap: 10 mm}}', members);
     assertNear(made.height, 48, exact);

@@ -1,9 +1,11 @@
-/** Measures of a stock that no laser, or no sheet, has: a slip of the hand that would spoil the fit of everything cut. */
+/** What of a stock looks like a slip of the hand: a material that is misspelt, and measures that no laser, or no sheet, has. */
 
 import type { Finding } from '../core/issue.ts';
 import { limit, mm } from '../core/figures.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
+import { dangerOf } from './measures/danger.ts';
+import { slipInMaterial } from './measures/material-slips.ts';
 import { stockPath } from './measures/stock-path.ts';
 
 /** What the beams of lasers cut, in mm: common practice, no source. */
@@ -25,6 +27,14 @@ export const oddValues: Check = ({ stock, pieces }): Finding[] => {
     ...(piece?.cutFrom ? { piece: piece.id } : {}),
   });
   const findings: Finding[] = [];
+  const { material = '' } = stock;
+  const slip = dangerOf(material) ? undefined : slipInMaterial(material);
+  if (slip)
+    findings.push({
+      ...at('material'),
+      severity: 'info',
+      message: `“${slip.written}” looks like ${slip.meant}. Weight, least width and look follow the material’s name.`,
+    });
   const isWide = kerf > usualKerf.most + slackMm;
   if (isWide || (kerf > 0 && kerf < usualKerf.least - slackMm)) {
     const likely = likelyKerf(stock);

@@ -67,6 +67,47 @@ describe('A kerf that no laser cuts', () => {
   });
 });
 
+describe('A material that is misspelt', () => {
+  for (const [written, meant] of [
+    ['brich plywood', 'birch plywood'],
+    ['brich plywod', 'birch plywood'],
+    ['3 mm cardbord, white', '3 mm cardboard, white'],
+    ['black wallnut', 'black walnut'],
+    ['acrilic', 'acrylic'],
+    ['popular', undefined],
+  ] as const)
+    it(`is told at its name, and put right: ${written}`, async () => {
+      const made = await make(stocked(`{material: "${written}", thickness: 3}`));
+      if (meant === undefined) {
+        assertSilent(made, 'odd-value');
+        return;
+      }
+      assert.equal(only(made, 'odd-value').severity, 'info');
+      const [first] = await fixed(stocked(`{material: ${JSON.stringify(written)}, thickness: 3}`));
+      assert.ok(first !== undefined && first.includes(meant), first);
+      assertSilent(await make(first), 'odd-value');
+    });
+
+  it('is none for what is known in whatever form, in another language, or like nothing', async () => {
+    const names =
+      'birch ply; cherrywood; maples; cardstock; white linen card; slate; Pappelsperrholz; bambou; papier kraft; Mahagoni; legno di olivo; elder; marble paper';
+    for (const name of names.split('; '))
+      assertSilent(await make(stocked(`{material: ${name}, thickness: 3}`)), 'odd-value', name);
+  });
+
+  it('is a danger where what was meant is one, and nothing else', async () => {
+    for (const name of ['vynil', 'vinil sheet', 'polycarbonnate', 'fibreglas', 'neoprane', 'epoxi board']) {
+      const made = await make(stocked(`{material: ${name}, thickness: 3}`));
+      assert.equal(only(made, 'unsafe-material').severity, 'error', name);
+      assertSilent(made, 'odd-value', name);
+    }
+    assert.match(
+      only(await make(stocked('{material: vynil, thickness: 3}')), 'unsafe-material').message,
+      /^Do not laser cut this: “vynil” looks like vinyl, which is or may be PVC/,
+    );
+  });
+});
+
 describe('A sheet thinner than paper', () => {
   it('is told at its value', async () => {
     const made = await make(stocked('{thickness: 0.03 mm}'));

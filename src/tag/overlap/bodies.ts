@@ -7,7 +7,7 @@ import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import { countersOf, hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { LetterPart } from './letters.ts';
-import { placeMarks } from './marks.ts';
+import { besideGap, placeMarks } from './marks.ts';
 import type { PlacedMark } from './marks.ts';
 import type { Measures } from './measures.ts';
 import type { Runs } from './runs.ts';
@@ -65,16 +65,27 @@ function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
   return { ...part, base: transform(part.base, scaling(factor, 1, { x: (minX + maxX) / 2, y: 0 })) };
 }
 
-/** A single dot, wide enough to be told from its post, and no nearer to its letter. */
-function enlarged(part: LetterPart, { web, grow }: Measures): LetterPart {
-  const [dot, ...others] = part.marks;
-  if (!dot || others.length > 0) return part;
-  const { minX, maxX, minY, maxY } = boundsOf(dot)!;
-  const [wide, high] = [maxX - minX, maxY - minY];
-  const factor = Math.min((dotWidth.least * web - 2 * grow) / wide, dotWidth.most);
-  if (Math.max(wide, high) > dotWidth.round * Math.min(wide, high) || !(factor > 1)) return part;
-  const foot = { x: (minX + maxX) / 2, y: minY };
-  return { ...part, marks: [transform(dot, scaling(factor, factor, foot))] };
+/** A dot, or two side by side, wide enough to be told from a post or a stem, and no nearer to the letter. */
+function enlarged(part: LetterPart, { web, grow, xHeight }: Measures): LetterPart {
+  const boxes = part.marks.map((mark) => boundsOf(mark)!);
+  const areDots = boxes.every(({ minX, maxX, minY, maxY }) => {
+    const [wide, high] = [maxX - minX, maxY - minY];
+    return Math.max(wide, high) <= dotWidth.round * Math.min(wide, high);
+  });
+  if (boxes.length === 0 || boxes.length > 2 || !areDots) return part;
+  const wide = Math.min(...boxes.map(({ minX, maxX }) => maxX - minX));
+  const middles = boxes.map(({ minX, maxX }) => (minX + maxX) / 2);
+  const room = Math.max(...middles) - Math.min(...middles) - 2 * grow - besideGap * xHeight;
+  const factor = Math.min(
+    (dotWidth.least * web - 2 * grow) / wide,
+    dotWidth.most,
+    boxes.length === 2 ? room / wide : Infinity,
+  );
+  if (!(factor > 1)) return part;
+  const marks = part.marks.map((mark, index) =>
+    transform(mark, scaling(factor, factor, { x: middles[index]!, y: boxes[index]!.minY })),
+  );
+  return { ...part, marks };
 }
 
 export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {

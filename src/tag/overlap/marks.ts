@@ -4,7 +4,8 @@ import { translation, transform } from '../../geometry/affine.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { Measures } from './measures.ts';
-import { bestPost, clearance, ease } from './post.ts';
+import { levelOf } from './mark-level.ts';
+import { bestPost, ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Runs } from './runs.ts';
 import { columnsOf, lineAt, movedRuns, nearest, rowsOf } from './runs.ts';
@@ -18,20 +19,14 @@ export interface PlacedMark {
   readonly post?: Post;
 }
 
-/** Distance between a mark and its letter, in x-heights: nearer, they would merge. */
-const markGap = 0.13;
-
-/**
- * Two dots side by side are told from what they stand on, and on a post each they are two more strokes: they are sunk
- * into their letter by so much, in x-heights, but by no more than this share of their height.
- */
-const sunkPair = { depth: 0.06, most: 0.25 } as const;
-
 /** Distance between marks side by side, in x-heights. */
-const besideGap = 0.12;
+export const besideGap = 0.12;
 
 /** Limit for moving a single mark sideways for its post, in x-heights. */
 const asideReach = 0.2;
+
+/** Limit for moving marks of an open letter over its stems, in x-heights. */
+const stemReach = 0.45;
 
 /** Distance between two dots on one post, as a share of the web. */
 const pairGap = 0.5;
@@ -47,15 +42,6 @@ const crowdedCost = 4;
  * drawn in, as shares of the way.
  */
 const crowded = { reach: 0.4, step: 0.033, levels: [1, 0.5, 0] } as const;
-
-/** Largest lean of a mark off its letter in a slanted face, in mm per mm of its height. */
-const mostLean = 0.7;
-
-/** How much nearer a mark may come to its letter by that lean, in x-heights. */
-const leanSlack = markGap / 2;
-
-/** Depth below its highest point that counts as the top of a letter, in x-heights. */
-const topShare = 0.06;
 
 /** A shape by its rows and its columns. */
 export interface ScanLines {
@@ -124,16 +110,7 @@ function placeGroup(
   const { pitch, xHeight } = measures;
   const columns = columnsOf(base, pitch);
   const own = marks.map((mark) => columnsOf(mark, pitch));
-  const baseBox = boundsOf(base)!;
-  const box = boundsOf(marks.flat())!;
-  const above = box.minY + box.maxY > baseBox.minY + baseBox.maxY;
-  const lean = above ? leanOf(base, box, measures) : 0;
-  const gaps = own.map((mark) => (above ? clearance(mark, columns) : clearance(columns, mark)));
-  const nearestGap = Math.min(...gaps);
-  const level = Number.isFinite(nearestGap) ? nearestGap : Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
-  const gap = above && marks.length === 2 ? -sunkBy(marks, measures) : markGap * xHeight;
-  const way = Math.max(0, level - gap);
-  const whole = above ? -wayAlong(lean, way, own, columns, gap - leanSlack * xHeight) : way;
+  const { above, isOpen, lean, whole } = levelOf(base, columns, { marks, columns: own }, measures);
   const lines = marks.map((mark, index): ScanLines => ({
     rows: beside.length > 0 ? rowsOf(mark, pitch) : own[index]!,
     columns: own[index]!,
@@ -153,7 +130,7 @@ function placeGroup(
       const cost = pair.cost + lacking(pair.marks.map(({ move }) => move));
       if (!best || cost < best.cost) best = { ...pair, cost };
     }
-    for (const aside of sideShifts(own, measures, beside.length > 0)) {
+    for (const aside of sideShifts(own, measures, { isCrowded: beside.length > 0, isOpen })) {
       const shift = aside.map((each) => each + along);
       const moves = shift.map((each) => ({ x: each * pitch, y: dy }));
       let cost = aside.reduce((sum, each) => sum + asideCost * Math.abs(each) * pitch, lacking(moves));
@@ -181,34 +158,6 @@ function placeGroup(
     }
   }
   return best!.marks;
-}
-
-/** How far marks may be lowered along a lean: beside the top of a stem there is more below them than where they come to. */
-function wayAlong(lean: number, way: number, marks: readonly Runs[], letter: Runs, least: number): number {
-  const { pitch } = letter;
-  const isFree = (down: number): boolean => {
-    const along = -Math.round((lean * down) / pitch);
-    return marks.every((mark) => clearance(movedRuns(mark, along, -down), letter) >= least);
-  };
-  let free = way;
-  while (free > 0 && !isFree(free)) free -= pitch;
-  return Math.max(0, free);
-}
-
-function sunkBy(pair: readonly Region[], { xHeight }: Measures): number {
-  const heights = pair.map((dot) => boundsOf(dot)!).map(({ minY, maxY }) => maxY - minY);
-  return Math.min(sunkPair.depth * xHeight, sunkPair.most * Math.min(...heights));
-}
-
-/** The lean of a mark off the top of its letter, in mm per mm of height: in a slanted face, it follows the stem. */
-function leanOf(base: Region, mark: Bounds, { pitch, xHeight }: Measures): number {
-  const rows = rowsOf(base, pitch);
-  const top = (rows.first + rows.lines.length) * pitch;
-  const ends = rows.lines.slice(-Math.max(1, Math.round((topShare * xHeight) / pitch))).flat();
-  const up = (mark.minY + mark.maxY) / 2 - top;
-  if (ends.length === 0 || up <= 0) return 0;
-  const aside = (mark.minX + mark.maxX) / 2 - (Math.min(...ends) + Math.max(...ends)) / 2;
-  return Math.max(-mostLean, Math.min(mostLean, aside / up));
 }
 
 /** Two dots drawn together on either side of one post, where what they stand on is no wider than the post. */
@@ -257,16 +206,24 @@ function middleX(region: Region): number {
   return (box.minX + box.maxX) / 2;
 }
 
-/** Sideways moves to try for the marks, in columns: either way for one, towards each other for a pair. */
-function sideShifts(marks: readonly Runs[], { pitch, xHeight }: Measures, isCrowded: boolean): number[][] {
+/** Sideways moves to try for the marks, in columns: either way for one, towards each other for a pair, and apart above an open letter. */
+function sideShifts(
+  marks: readonly Runs[],
+  { pitch, xHeight }: Measures,
+  { isCrowded, isOpen }: { readonly isCrowded: boolean; readonly isOpen: boolean },
+): number[][] {
   if (marks.length === 1) {
     const step = isCrowded ? Math.max(1, Math.round((crowded.step * xHeight) / pitch)) : 1;
-    const count = Math.round(((isCrowded ? crowded.reach : asideReach) * xHeight) / pitch / step);
+    const most = Math.max(isCrowded ? crowded.reach : asideReach, isOpen ? stemReach : 0);
+    const count = Math.round((most * xHeight) / pitch / step);
     return Array.from({ length: count + 1 }, (_, k) => (k === 0 ? [[0]] : [[-k * step], [k * step]])).flat();
   }
   if (marks.length !== 2) return [marks.map(() => 0)];
   const [left, right] = marks;
   const room = (right!.first - left!.first - left!.lines.length) * pitch - besideGap * xHeight;
   const reach = Math.max(0, Math.floor(room / 2 / pitch));
-  return Array.from({ length: reach + 1 }, (_, k) => [k, -k]);
+  const closer = Array.from({ length: reach + 1 }, (_, k) => [k, -k]);
+  if (!isOpen) return closer;
+  const further = Array.from({ length: Math.round((stemReach * xHeight) / pitch) }, (_, k) => [-k - 1, k + 1]);
+  return [...closer, ...further];
 }

@@ -32,6 +32,9 @@ const engine = newEngine({
   'amiri.woff': new Uint8Array(await packagedFont('amiri', 'arabic', 400)),
   'ruhl.woff': new Uint8Array(await packagedFont('frank-ruhl-libre', 'hebrew', 400)),
   'blocks.otf': blockFont(),
+  'fredoka.woff': new Uint8Array(await packagedFont('fredoka', 'latin', 400)),
+  'quicksand.woff': new Uint8Array(await packagedFont('quicksand', 'latin', 400)),
+  'josefin.woff': new Uint8Array(await packagedFont('josefin-sans', 'latin', 400)),
   'kaushan.woff': new Uint8Array(await packagedFont('kaushan-script', 'latin', 400)),
   'dancing.woff': new Uint8Array(await packagedFont('dancing-script', 'latin', 700)),
   'caveat.woff': new Uint8Array(await packagedFont('caveat', 'latin', 700)),
@@ -155,6 +158,34 @@ describe('Letters slid until they overlap', () => {
       .sort((a, b) => b.minY - a.minY);
     const gap = joined.height - (dot!.maxY - dot!.minY) - (stem!.maxY - stem!.minY);
     assertNear(gap, 0.13 * 12, 0.15, 'gap below the dot');
+  });
+
+  for (const [text, index, font] of [
+    ['Über', 0, 'fredoka.woff'],
+    ['GRÜN', 2, 'quicksand.woff'],
+    ['Fûnt', 1, 'quicksand.woff'],
+    ['vÿn', 1, 'quicksand.woff'],
+    ['úl', 0, 'quicksand.woff'],
+    ['JÜR', 1, 'josefin.woff'],
+    ['Kürbis', 1, 'dancing.woff'],
+    ['Kürbis', 1, 'caveat.woff'],
+  ] as const)
+    it(`keep marks on the stems of a letter that is open at its top, not in its bowl: ${text} in ${font}`, async () => {
+      const made = await slid(text, 'x_height: 12 mm, overlap: auto, grow: 0.3 mm', font);
+      assert.equal(partsOf(made.region).length, 1);
+      const [base, ...marks] = partsOf(lettersOf(made)[index]!.region).sort((a, b) => area(b) - area(a));
+      assert.ok(marks.length > 0, 'marks that are told from their letter');
+      const top = boundsOf(base!)!.maxY;
+      for (const mark of marks) assert.ok(boxCentre(boundsOf(mark)!).y > top, 'above');
+    });
+
+  it('keep two dots off the tips of strokes no wider than they are, into which they would melt', async () => {
+    for (const font of ['dancing.woff', 'caveat.woff', 'Great Vibes']) {
+      const made = await slid('Kürbis', 'x_height: 12 mm, overlap: auto, grow: 0.3 mm', font);
+      const [base, ...marks] = partsOf(lettersOf(made)[1]!.region).sort((a, b) => area(b) - area(a));
+      assert.equal(marks.length, 2, font);
+      assert.ok(area(intersection(base!, marks.flat())) < 0.06 * area(marks.flat()), font);
+    }
   });
 
   for (const [what, text, font] of [

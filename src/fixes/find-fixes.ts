@@ -4,9 +4,12 @@ import { reportOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { causeOf } from '../core/issue.ts';
 import type { Fix, Issue } from '../core/issue.ts';
+import type { Case } from './candidate.ts';
+import { inTheWay } from './in-the-way.ts';
 import { slipFixes } from './slips.ts';
 import { isGentle, rankOf } from './gentle.ts';
-import { ofWholeBatch, Trials } from './trials.ts';
+import { ofWholeBatch } from './suits.ts';
+import { Trials } from './trials.ts';
 import { stockOf } from '../tag/by-stock.ts';
 
 export { withEdits } from '../core/issue.ts';
@@ -40,13 +43,29 @@ export async function* workingFixes(
   if (trials) yield* trials.working();
 }
 
-/** `undefined` if there is no tag to try changes on. */
+/** Why there is none, where a change would do for most tags of a batch; see `in-the-way.ts`. */
+export async function whyNone(
+  engine: Engine,
+  report: Report,
+  issue: Issue,
+  options: ComputeOptions,
+): Promise<string | undefined> {
+  const at = await caseOf(engine, report, issue, options);
+  return at && inTheWay(engine, at, options);
+}
+
 async function trialsOf(
   engine: Engine,
-  shown: Report,
+  report: Report,
   issue: Issue,
   options: ComputeOptions,
 ): Promise<Trials | undefined> {
+  const at = await caseOf(engine, report, issue, options);
+  return at && new Trials(engine, at, options);
+}
+
+/** `undefined` if there is no tag to try changes on. */
+async function caseOf(engine: Engine, shown: Report, issue: Issue, options: ComputeOptions): Promise<Case | undefined> {
   const report = await reportOf(engine, shown, issue, options);
   const isOwn = report === shown || ofWholeBatch.has(issue.code);
   const own = isOwn ? issue : report.issues.find((each) => isSame(each, issue));
@@ -55,7 +74,7 @@ async function trialsOf(
   const piece = tag.pieces.find(({ id }) => id === own.piece);
   // A piece is judged by the stock that it is cut from.
   const cut = piece ? { ...tag, stock: stockOf(piece, tag) } : tag;
-  return new Trials(engine, { issue: own, report, model, tag: cut, piece }, options);
+  return { issue: own, report, model, tag: cut, piece };
 }
 
 /** Messages are not compared, because in a batch they say more. */

@@ -7,7 +7,7 @@ import { listedQuoted } from '../core/names.ts';
 import { labelOf } from '../spec/batch/batch.ts';
 import type { Fix, Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
-import { withEdits, workingFixes } from './find-fixes.ts';
+import { whyNone, withEdits, workingFixes } from './find-fixes.ts';
 import { isGentle, keptLookShare, sameLookShare } from './gentle.ts';
 import { lookChange } from './look.ts';
 import { isSlip } from './slips.ts';
@@ -72,7 +72,8 @@ export async function fixAll(
       now = after;
     } else {
       // A problem that could not be fixed is not tried again unless it changes.
-      whyLeft.set(problemKey(next), fix ? `${whyNot(fix)} ${fix.title}.` : notFixed);
+      const why = fix ? `${whyNot(fix)} ${fix.title}.` : await whyNone(engine, now.report, next, options);
+      whyLeft.set(problemKey(next), why ?? notFixed);
     }
   }
   const left = now.report.issues

@@ -40,14 +40,19 @@ export function solves(issue: Issue, before: Judged, after: Judged): boolean {
  * spec accepts counts as it is accepted, no worse.
  */
 export function isNoWorse(before: Judged, after: Judged): boolean {
-  if (!after.tag) return false;
+  return after.tag !== undefined && newOrWorse(before, after) === undefined;
+}
+
+/** The first of what has come or become worse. */
+export function newOrWorse(before: Judged, after: Judged): Issue | undefined {
   const known = groupedBy([...before.issues, ...before.accepted], causeIn);
-  return [...groupedBy([...after.issues, ...after.accepted], causeIn)].every(([cause, group]) => {
+  const worse = [...groupedBy([...after.issues, ...after.accepted], causeIn)].find(([cause, group]) => {
     const was = known.get(cause);
     return was
-      ? isGroupNoWorse(was, group)
-      : group.every((issue) => isHarmless(issue) || isOfMissing(issue, before) || isOfUnhung(issue, before));
+      ? !isGroupNoWorse(was, group)
+      : group.some((issue) => !isHarmless(issue) && !isOfMissing(issue, before) && !isOfUnhung(issue, before));
   });
+  return worse?.[1][0];
 }
 
 /** The note that letters come from another font, where they were missing before. */

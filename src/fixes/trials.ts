@@ -2,24 +2,21 @@
 
 import { reportsOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
-import { withEdits, causeOf } from '../core/issue.ts';
+import { withEdits } from '../core/issue.ts';
 import type { Fix, TextEdit } from '../core/issue.ts';
-import type { IssueCode } from '../core/issue-kinds.ts';
 import { labelOf, mostSetAside } from '../spec/batch/batch.ts';
 import { listedQuoted } from '../core/names.ts';
-import { keepsApart } from './apart-from-letters.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
-import { keptLookShare, rankOf, sameLookShare } from './gentle.ts';
+import { rankOf, sameLookShare } from './gentle.ts';
 import { lookChange } from './look.ts';
 import type { LookChange } from './look.ts';
 import { movedHanger } from './moved-hangers.ts';
 import { isNoWorse, solves } from './no-worse.ts';
-import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { asideInWords, setAside } from './set-aside.ts';
 import { withoutSizeSetters } from './size-setters.ts';
-import { staysPut } from './stays-put.ts';
+import { looksAsMeant, needsFix, suits } from './suits.ts';
 import { isMadeTogether } from '../tag/build.ts';
 
 /**
@@ -27,9 +24,6 @@ import { isMadeTogether } from '../tag/build.ts';
  * problem is only an info (our own judgement).
  */
 const keptPlaceShare = { info: 0.05, warning: 0.25, error: 0.25 } as const;
-
-/** Problems of all tags of a batch together, which no tag has by itself. */
-export const ofWholeBatch: ReadonlySet<IssueCode> = new Set(['uneven-sizes', 'uneven-hanging']);
 
 /** A change of the text, and what it does to the tags of a batch. */
 interface Tried {
@@ -39,6 +33,10 @@ interface Tried {
   readonly rehung: readonly Rehung[];
   /** Tags that it makes worse. */
   readonly unsuited: readonly Report[];
+  /** Tags with the problem that keep it, no worse. */
+  readonly kept: readonly Report[];
+  /** Tags that it rids of the problem. */
+  readonly helped: number;
 }
 
 /** A tag that hangs from another place, and by what. */
@@ -51,8 +49,10 @@ export class Trials {
   readonly #engine: Engine;
   readonly #at: Case;
   readonly #options: ComputeOptions;
-  /** Number of tags that a change may set aside: only for what cannot be made as it is. */
-  readonly #mostAside: number;
+  /** Number of tags that a change need not help: they stay as they are. */
+  readonly #mostOdd: number;
+  /** Whether those that would be worse may be set aside: only for what cannot be made as it is. */
+  readonly #setsAside: boolean;
   /** Rows that a change has made worse. */
   readonly #hard = new Set<number>();
   /** Computed once something works. */
@@ -63,19 +63,20 @@ export class Trials {
     this.#engine = engine;
     this.#at = at;
     this.#options = { ...options, row: report.row };
-    this.#mostAside = issue.severity === 'error' ? mostAsideOf(at) : 0;
+    this.#mostOdd = issue.severity === 'info' || !report.batch ? 0 : mostSetAside(report.batch.rows.length);
+    this.#setsAside = issue.severity === 'error' && canSetAside(at);
   }
 
   /**
-   * For each remedy, the first of its changes that works; last of all, one that changes less but works for all but a few tags, and sets
-   * those aside.
+   * For each remedy, the first of its changes that works; last of all, one that changes less but works for all but a few tags: those keep the
+   * problem, or are set aside.
    */
   async *working(): AsyncGenerator<Fix> {
     let forMost: Fix | undefined;
     for (const remedy of remediesFor(this.#at)) {
       // No later one would come first.
-      const mostAside = forMost && forMost.look <= sameLookShare ? 0 : this.#mostAside;
-      const { forAll, forMost: tried } = await this.#firstThatWork(remedy, mostAside);
+      const mostOdd = forMost && forMost.look <= sameLookShare ? 0 : this.#mostOdd;
+      const { forAll, forMost: tried } = await this.#firstThatWork(remedy, mostOdd);
       const fix = forAll && this.#fixOf(remedy, forAll);
       if (fix) yield fix;
       const other = tried && this.#fixOf(remedy, tried);
@@ -87,65 +88,71 @@ export class Trials {
   /** The first change that suits all tags and, of those before it, the one that suits most. */
   async #firstThatWork(
     { candidates }: Remedy,
-    mostAside: number,
+    mostOdd: number,
   ): Promise<{ readonly forAll?: Tried; readonly forMost?: Tried | undefined }> {
     let forMost: Tried | undefined;
     for (const candidate of candidates) {
-      const most = forMost ? forMost.unsuited.length - 1 : mostAside;
+      const most = forMost ? oddOf(forMost) - 1 : mostOdd;
       const tried = await this.#tried(candidate, most);
-      if (tried?.unsuited.length === 0) return { forAll: tried, forMost };
+      if (tried?.solved.was === this.#at.report && tried.unsuited.length === 0) return { forAll: tried, forMost };
       forMost = tried ?? forMost;
     }
     return { forMost };
   }
 
   /**
-   * `undefined` unless the problem is solved, and all tags but `mostAside` stay as sound as before, and look the same where they have no such
-   * problem.
+   * `undefined` unless the problem is solved, on the tag it was found on or on all but `mostOdd`, and all tags but so many stay as sound as
+   * before, and look the same where they have no such problem.
    */
-  async #tried(candidate: Candidate, mostAside: number): Promise<Tried | undefined> {
+  async #tried(candidate: Candidate, mostOdd: number): Promise<Tried | undefined> {
     const { report, issue } = this.#at;
     const text = withEdits(report.source.text, candidate.edits);
-    const enough = { first: issue.code, of: (found: Judged) => !solves(issue, report, found) };
-    const after = await this.#engine.compute(text, { ...this.#options, enough });
-    const isOwnSolved = solves(issue, report, after) && looksAsMeant(report, after);
-    if (!isOwnSolved && (mostAside === 0 || this.#needsIt(after))) return undefined;
-    let solved = isOwnSolved ? { was: report, is: after } : undefined;
-    const rehung: Rehung[] = [];
-    const unsuited = isOwnSolved ? [] : [report];
-    for (const was of this.#hardestFirst(await this.#others())) {
-      const is = await this.#engine.compute(text, {
+    const computed = (row: number, enough?: (found: Judged) => boolean): Promise<Report> =>
+      this.#engine.compute(text, {
         ...this.#options,
-        row: was.row,
-        enough: { first: issue.code, of: (found) => !isNoWorse(was, found) },
+        row,
+        ...(enough && { enough: { first: issue.code, of: enough } }),
       });
-      const needsIt = this.#needsIt(was);
-      if (!this.#suits(was, is)) {
+    const after = await computed(report.row, (found) => !solves(issue, report, found));
+    const isOwnSolved = solves(issue, report, after) && looksAsMeant(report, after);
+    if (!isOwnSolved && mostOdd === 0) return undefined;
+    let solved = isOwnSolved ? { was: report, is: after } : undefined;
+    let helped = isOwnSolved ? 1 : 0;
+    const rehung: Rehung[] = [];
+    const [unsuited, kept]: [Report[], Report[]] = [[], []];
+    const isTooOdd = (): boolean => unsuited.length + (isOwnSolved ? 0 : kept.length) > mostOdd;
+    const isSpoilt = (): boolean => unsuited.length > (this.#setsAside ? mostOdd : 0);
+    if (!isOwnSolved) (suits(issue, report, await computed(report.row)) ? kept : unsuited).push(report);
+    if (isSpoilt()) return undefined;
+    for (const was of this.#hardestFirst(await this.#others())) {
+      const is = await computed(was.row, (found) => !isNoWorse(was, found));
+      if (!suits(issue, was, is)) {
         unsuited.push(was);
         this.#hard.add(was.row);
-        if (unsuited.length > mostAside) return undefined;
-      } else if (needsIt) {
-        if (!this.#needsIt(is)) solved ??= { was, is };
-      } else {
+      } else if (!this.#needsIt(was)) {
         const hanger = movedHanger(was, is, keptPlaceShare[issue.severity]);
         if (hanger) rehung.push({ was, kind: hanger.kind });
+      } else if (this.#needsIt(is)) {
+        kept.push(was);
+        if (!isOwnSolved) this.#hard.add(was.row);
+      } else {
+        helped++;
+        solved ??= { was, is };
       }
+      if (isTooOdd() || isSpoilt()) return undefined;
     }
     rehung.sort((a, b) => a.was.row - b.was.row);
     unsuited.sort((a, b) => a.row - b.row);
-    return solved && { candidate, solved, rehung, unsuited };
+    // A batch of two has no odd one.
+    return solved && (isOwnSolved || helped > kept.length)
+      ? { candidate, solved, rehung, unsuited, kept, helped }
+      : undefined;
   }
 
   /** What has ruled out a change before is likely to rule out the next. */
   #hardestFirst(others: readonly Report[]): Report[] {
     const isHard = ({ row }: Report) => this.#hard.has(row);
     return [...others.filter(isHard), ...others.filter((each) => !isHard(each))];
-  }
-
-  /** Whether another tag stays as sound as before, and looks the same unless it has the problem too, or another one that is solved as well. */
-  #suits(was: Report, is: Report): boolean {
-    if (!isNoWorse(was, is) || !looksAsMeant(was, is)) return false;
-    return this.#needsIt(was) || isRidOfAny(was, is) || lookChange(was, is).share <= keptLookShare;
   }
 
   /** The other tags of the batch, before any change. */
@@ -157,20 +164,21 @@ export class Trials {
     return this.#known;
   }
 
-  #needsIt({ issues }: Pick<Report, 'issues'>): boolean {
-    if (ofWholeBatch.has(this.#at.issue.code)) return true;
-    return issues.some((other) => causeOf(other) === causeOf(this.#at.issue));
+  #needsIt(report: Pick<Report, 'issues'>): boolean {
+    return needsFix(this.#at.issue, report);
   }
 
   /** `undefined` if tags would have to be set aside that cannot be. */
-  #fixOf({ words, isChoice }: Remedy, { candidate, solved, rehung, unsuited }: Tried): Fix | undefined {
+  #fixOf({ words, isChoice }: Remedy, tried: Tried): Fix | undefined {
     const { report, issue } = this.#at;
+    const { candidate, solved, rehung, unsuited } = tried;
     const aside = unsuited.length === 0 ? [] : setAside(report.source, report.batch!.rows, rowsOf(unsuited));
     if (!aside || areCrossing(candidate.edits, aside)) return undefined;
     const labels = unsuited.map((each) => labelOf(each)!);
     const also = labels.length === 0 ? '' : `, and set ${asideInWords(labels)}, which it would not suit`;
     const effect = solved.was === report ? effectOf(issue, report, solved.is) : [];
-    const fix = toFix(words, candidate, lookChange(solved.was, solved.is), effect, rehung);
+    const described = { ...candidate, description: `${candidate.description}${forHowMany(tried)}` };
+    const fix = toFix(words, described, lookChange(solved.was, solved.is), effect, rehung);
     return {
       ...fix,
       title: `${fix.title}${also}`,
@@ -195,20 +203,18 @@ export class Trials {
   }
 }
 
-/** Whether a warning or an error of a tag is gone. */
-function isRidOfAny(was: Report, is: Report): boolean {
-  const left = new Set(is.issues.map(causeOf));
-  return was.issues.some((issue) => issue.severity !== 'info' && !left.has(causeOf(issue)));
+/** Not where all names have one size or one line: without one of them the others would be larger, or stand elsewhere. */
+function canSetAside({ report: { source, batch, row }, model }: Case): boolean {
+  return batch !== undefined && setAside(source, batch.rows, [row]) !== undefined && !isMadeTogether(model);
 }
 
-function looksAsMeant(was: Report, is: Report): boolean {
-  return readsAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
+function oddOf({ unsuited, kept }: Tried): number {
+  return unsuited.length + kept.length;
 }
 
-/** None where all names have one size or one line: without one of them the others would be larger, or stand elsewhere. */
-function mostAsideOf({ report: { source, batch, row }, model }: Case): number {
-  if (!batch || !setAside(source, batch.rows, [row]) || isMadeTogether(model)) return 0;
-  return mostSetAside(batch.rows.length);
+/** Such as “, for 28 of 30 names”; empty where no tag keeps the problem. */
+function forHowMany({ helped, kept }: Tried): string {
+  return kept.length === 0 ? '' : `, for ${helped} of ${helped + kept.length} names`;
 }
 
 /** Whether a cell would be changed in a row that is taken out. */

@@ -27,6 +27,7 @@ import { smallStrokes } from './measures/small-strokes.ts';
 import { buried, buriedShare } from './measures/buried-share.ts';
 import { coveringMost } from './measures/covered-letters.ts';
 import { cutAway } from './measures/cut-away.ts';
+import { joinedLegs } from './joined-leg.ts';
 import { lostInWords, lostMarks } from './measures/lost-marks.ts';
 import { fittedInto, mostBridged } from './measures/fitted-size.ts';
 import type { Bridged } from './measures/fitted-size.ts';
@@ -164,6 +165,11 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
   if (lost.length > 0) {
     const severity = isFitted && isSmall ? 'warning' : 'info';
     return { severity, message: `may be hard to read: ${lostInWords(lost)}.`, byGrowth: false };
+  }
+  const legs = use === 'cut' ? joinedLegs(lettering, making.over) : [];
+  if (legs.length > 0) {
+    const message = `may be hard to read: the left leg of “${legs[0]!.text}” is joined to its roof, as that of “ח” is. Engraved, or glued to a backing, it keeps its gap.`;
+    return { severity: 'info', message, byGrowth: false };
   }
   const bridged = use === 'cut' ? mostBridged(lettering, piece) : undefined;
   if (bridged && bridged.share > bridgedShare) return bridgedVerdict(bridged, lettering, isFitted);

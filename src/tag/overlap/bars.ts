@@ -2,11 +2,14 @@
 
 import { translation, transform } from '../../geometry/affine.ts';
 import type { Region } from '../../geometry/types.ts';
+import { hasSmallLetters } from '../../spec/read/evenly.ts';
 import { roundedRectangle } from '../shapes/plates.ts';
 import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
+import { lineAt } from './runs.ts';
+import type { Runs } from './runs.ts';
 import { shares } from './shares.ts';
 
 export function postBar({ x, bottom, top }: Post, { web, grow }: Measures): Region {
@@ -38,6 +41,47 @@ export function wordBar(profile: Profile, shift: number, measures: Measures, top
   const foot = footBar(profile, shift, measures);
   const head = footBar(profile, shift, measures, top - ease * measures.web);
   return foot && head && head.length > 0 && head.length <= longerShare * foot.length ? head : foot;
+}
+
+/** The height of a bar beside a stem, as a share of the lower letter: its foot is seen below. By eye, and by an independent reader. */
+const liftShare = 0.25;
+
+/** A stem is no wider than this, in x-heights, and as straight. Our own judgement. */
+const stem = { widest: 0.5, straight: 0.04 } as const;
+
+/**
+ * A bar between two letters: on the baseline or, behind the bare stem of a capital, somewhat above. At its foot it would be the arm of an L
+ * beside an I, and the lowest of an E beside an F.
+ */
+export function letterBar(profile: Profile, shift: number, measures: Measures, sides: BarSides): FootBar | undefined {
+  const foot = footBar(profile, shift, measures);
+  const lift = liftShare * Math.min(topOfRows(sides.left), topOfRows(sides.right));
+  if (!foot || hasSmallLetters(sides.text) || lift < measures.web || !isStem(sides.left, lift + measures.web, measures))
+    return foot;
+  const lifted = footBar(profile, shift, measures, lift);
+  return lifted && lifted.length <= longerShare * foot.length ? lifted : foot;
+}
+
+/** What a bar stands between. */
+export interface BarSides {
+  /** Of the left letter. */
+  readonly text: string;
+  readonly left: Runs;
+  readonly right: Runs;
+}
+
+export function topOfRows({ first, lines, pitch }: Runs): number {
+  return (first + lines.length) * pitch;
+}
+
+/** Whether a letter ends on the right in an upright stem without a serif or an arm at its foot, up to `top`. */
+function isStem(rows: Runs, top: number, { xHeight }: Measures): boolean {
+  const runs = Array.from({ length: Math.ceil(top / rows.pitch) }, (_, k) => lineAt(rows, k).slice(-2));
+  const edges = runs.flatMap(([, to]) => to ?? []);
+  const upper = runs.slice(Math.floor(runs.length / 2));
+  if (upper.some(([from = -Infinity, to = Infinity]) => to - from > stem.widest * xHeight)) return false;
+  const [furthest, ...inner] = [Math.max(...edges), ...upper.map(([, to]) => to!)];
+  return inner.every((to) => furthest - to <= stem.straight * xHeight);
 }
 
 /** A bar as high as `web` along a line, between whatever stands on it on the left and on the right. */

@@ -1,8 +1,8 @@
 /** What joins two letters, or two words, that do not meet: near their feet, and as the face would have it. */
 
 import type { Region } from '../../geometry/types.ts';
-import { footBar, wordBar } from './bars.ts';
-import type { FootBar } from './bars.ts';
+import { letterBar, wordBar } from './bars.ts';
+import type { BarSides, FootBar } from './bars.ts';
 import { linkBetween } from './link.ts';
 import type { Measures } from './measures.ts';
 import type { Profile } from './profile.ts';
@@ -16,6 +16,7 @@ export interface Joint {
 
 export interface FootNeighbours {
   readonly profile: Profile;
+  readonly beside: BarSides;
   /** Whether they are letters of a script, joined by strokes and not by bars. */
   readonly isScript: boolean;
   /** The top of the lower letters, where two words meet. */
@@ -23,12 +24,14 @@ export interface FootNeighbours {
 }
 
 export function footJoint(
-  { profile, isScript, wordTop }: FootNeighbours,
+  { profile, beside, isScript, wordTop }: FootNeighbours,
   shift: number,
   measures: Measures,
 ): FootBar | undefined {
   const between = wordTop === undefined ? 'letters' : 'words';
   const link = isScript ? linkBetween(profile, shift, measures, between) : undefined;
   if (link) return link;
-  return wordTop === undefined ? footBar(profile, shift, measures) : wordBar(profile, shift, measures, wordTop);
+  return wordTop === undefined
+    ? letterBar(profile, shift, measures, beside)
+    : wordBar(profile, shift, measures, wordTop);
 }

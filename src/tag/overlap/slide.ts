@@ -2,7 +2,7 @@
 
 import type { Point } from '../../geometry/types.ts';
 import { hasSmallLetters } from '../../spec/read/evenly.ts';
-import { postBar } from './bars.ts';
+import { postBar, topOfRows } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { filletFor } from './fillets.ts';
 import { footJoint } from './foot-joint.ts';
@@ -69,7 +69,10 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
               room: Math.min(room, most),
             });
     const wordTop = body.afterGap ? topOf([last, body], measures) : undefined;
-    const sides = { profile, isScript: script, ...(wordTop === undefined ? {} : { wordTop }) };
+    const sides = {
+      ...{ profile, isScript: script, beside: { text: last.text, left: last.rows, right: body.rows } },
+      ...(wordTop === undefined ? {} : { wordTop }),
+    };
     const isLoose = join.joint === 'none' && !body.part.isHanging && !isOneLetter;
     const held = isLoose ? reachFor({ left: placed, body, start, reach, sides }, measures) : join;
     if (held.joint === 'none' && body.part.isHanging) waiting = index;
@@ -94,7 +97,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
 /** The top of small letters or, where two words meet in a capital each, that of the lower one. */
 function topOf(letters: readonly LetterBody[], { xHeight }: Measures): number {
   if (letters.some(({ text }) => hasSmallLetters(text))) return xHeight;
-  return Math.min(...letters.map(({ rows }) => (rows.first + rows.lines.length) * rows.pitch));
+  return Math.min(...letters.map(({ rows }) => topOfRows(rows)));
 }
 
 /**

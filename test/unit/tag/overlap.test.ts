@@ -210,13 +210,29 @@ describe('Letters slid until they overlap', () => {
 
   it('stand on a bar that ends with their feet', async () => {
     // Two stems would be one broad stroke, so they keep their distance.
-    const made = await slid('II', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
+    const made = await slid('ii', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
     const letters = boundsOf(lettersOf(made).flatMap(({ region }) => [...region]))!;
     const bar = strip(made, (letters.minX + letters.maxX) / 2);
     const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
     assertNear(bar.minY, baseline, 0.03, 'its lower edge');
     assert.ok(bar.maxY - bar.minY >= 1.5, `${bar.maxY - bar.minY} mm high`);
   });
+
+  for (const [text, left] of [
+    ['OIE', 1],
+    ['FIFI', 1],
+    ['HI', 0],
+  ] as const)
+    it(`show the feet of ${text} below a bar, which would be the arm of an L beside a bare stem`, async () => {
+      const made = await slid(text, 'cap_height: 16 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
+      const [stem, next] = lettersOf(made)
+        .slice(left)
+        .map(({ region }) => boundsOf(region)!);
+      const bar = strip(made, (stem!.maxX + next!.minX) / 2);
+      const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+      // Between the foot, of an L, and the middle, of an H.
+      assert.ok(bar.minY - baseline >= 16 / 5 && bar.maxY - baseline <= (2 * 16) / 5, `${bar.minY - baseline} mm up`);
+    });
 
   it('keep two dots side by side evenly beside their post', async () => {
     const made = await slid('Loïc', 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.12 mm', 'Pacifico');
@@ -430,8 +446,8 @@ describe('A bar between words', () => {
   });
 });
 
-describe('A bar along the baseline', () => {
-  it('runs into the stems beside it with fillets as round as there is room for', async () => {
+describe('A bar between two stems', () => {
+  it('runs into them with fillets as round as there is room for', async () => {
     const made = await slid('II', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');
     const [left, right] = lettersOf(made).map(({ region }) => boundsOf(region)!);
     const gap = right!.minX - left!.maxX;

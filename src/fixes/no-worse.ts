@@ -87,7 +87,13 @@ function causeIn(issue: Issue): string {
 function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[]): boolean {
   if (is.length > was.length || highestSeverity(is) > highestSeverity(was)) return false;
   if (steepest(is) > steepest(was) + sameAngleDegrees) return false;
-  return !narrowKinds.has(is[0]!.code) || narrowest(is) >= narrowest(was) - sameWidthMm;
+  if (!narrowKinds.has(is[0]!.code)) return true;
+  return narrowest(is) >= narrowest(was) - sameWidthMm && placesOf(is) <= placesOf(was);
+}
+
+/** One problem may be of many places. */
+function placesOf(issues: readonly Issue[]): number {
+  return issues.reduce((sum, { places }) => sum + (places?.length ?? 1), 0);
 }
 
 function highestSeverity(issues: readonly Issue[]): number {

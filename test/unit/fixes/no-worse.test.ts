@@ -30,3 +30,17 @@ describe('What a change does to a word that is hard to read', () => {
     assert.equal(solves(hardToRead(grown), judged(hardToRead(grown)), judged()), true);
   });
 });
+
+describe('What a change does to weak places of one line, which are one problem', () => {
+  const weak = (...widths: readonly number[]): Issue => {
+    const places = widths.map((width) => ({ points: [{ x: 0, y: 0 }], width }));
+    return { ...hardToRead(word), code: 'weak-bridge', ...places[0]!, ...(places.length > 1 ? { places } : {}) };
+  };
+
+  it('is worse where there are more of them, though the narrowest is wider', () => {
+    assert.equal(isNoWorse(judged(weak(1.58, 2)), judged(weak(1.7, 2, 2.9))), false);
+    assert.equal(isNoWorse(judged(weak(1.58)), judged(weak(1.7, 2.9))), false);
+    assert.equal(isNoWorse(judged(weak(1.58, 2)), judged(weak(1.7, 2))), true);
+    assert.equal(isNoWorse(judged(weak(1.58, 2)), judged(weak(1.7))), true);
+  });
+});

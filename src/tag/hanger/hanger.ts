@@ -65,7 +65,7 @@ export function placeHanger(
       };
     }
     case 'hole': {
-      const middle = hanger.row && inside(radius, hanger.inset);
+      const middle = hanger.row && firstOf(insetsOf(hanger), (inset) => inside(radius, inset));
       const place = hanger.row ? middle && { centre: middle, at } : placeClear(hanger, on, inTheWay);
       const centre = nudged(place && levelled(hanger, on, place.centre), hanger.nudge);
       if (!place || !centre) return undefined;

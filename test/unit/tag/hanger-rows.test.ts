@@ -39,6 +39,26 @@ describe('Hangers in a row', () => {
     }
   });
 
+  it('of no stated inset go nearer to the edge where the body is narrow, as a single one does', async () => {
+    // 10 mm take 3 mm of hole and 1.05 × 3 mm beside it, not 1.5 × 3.
+    const narrow = '{rectangle: [100, 10]}';
+    const { issues, centres } = await hung(narrow, '{hole: {at: top, count: 3, spacing: 30, diameter: 3}}');
+    const single = await hung(narrow, '{hole: {at: top, diameter: 3}}');
+    assert.deepEqual([issues, single.issues], [[], []]);
+    assert.deepEqual(
+      centres.map(({ y }) => y.toFixed(3)),
+      Array(3).fill(single.centres[0]!.y.toFixed(3)),
+    );
+    assert.match(
+      (await messages(narrow, '{hole: {at: top, count: 3, diameter: 3, inset: 4}}')).join(),
+      /no room for 3 holes/,
+    );
+    // Where there is room, as far in as ever.
+    const wide = await hung(plate, '{hole: {at: top, count: 3, spacing: 30, diameter: 3}}');
+    const one = await hung(plate, '{hole: {at: top, diameter: 3}}');
+    assertNear(wide.centres[0]!.y, one.centres[0]!.y, 1e-3);
+  });
+
   it('are one problem for what is wrong with several, and say with how many', async () => {
     const small = (more: string) => messages(plate, `{hole: {at: top, diameter: 2, inset: 3, ${more}}}`);
     const one = 'warning: The hole is 2.00 mm; 2.00 mm twine, doubled, needs 3.00 mm.';

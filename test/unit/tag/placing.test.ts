@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { boundsOf, centroid } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import { make, specOf } from '../support/engine.ts';
+import { assertNear, make, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 
 const markOf = (made: Made): Region => made.pieces[0]!.marks[0]!.region;
@@ -138,5 +138,43 @@ describe('Beside another shape', () => {
       return boundsOf(a)!.minY - b.maxY;
     };
     for (const name of ['Sage', 'pansy', 'Rue']) assert.ok(Math.abs((await foot(name)) - 2) < 0.01, name);
+  });
+});
+
+describe('A name with align: baseline above a bar', () => {
+  /** The middle of the bar is at 0; the box of what comes of both. */
+  async function onBar(text: string, thick: number, font = 'Nunito, weight: 800'): Promise<Made> {
+    const spec = specOf(
+      [
+        `bar: {rectangle: [120, ${thick}]}`,
+        `name: {text: ${text}, font: ${font}, x_height: 12, overlap: auto, align: baseline, place: {above: bar, gap: -1}}`,
+        'both: {union: [name, bar], tidy: 1.5}',
+      ],
+      'body: both',
+      ['stock: {material: birch plywood, thickness: 3}'],
+    );
+    return make(spec);
+  }
+
+  it('stands on it with its baseline, and what hangs down passes across it', async () => {
+    const [flat, low] = [await onBar('mama', 3), await onBar('mampy', 3)];
+    const [lower, upper] = [boundsOf(flat.region)!, boundsOf(low.region)!];
+    for (const made of [flat, low]) {
+      assert.deepEqual(made.issues, []);
+      assert.equal(partsOf(made.region).length, 1);
+    }
+    // An m is an x-height high and a little over, and its feet are 1 mm deep in a bar whose upper edge is at 1.5.
+    assertNear(lower.maxY, 1.5 - 1 + 12, 0.6, 'the top of the m');
+    assertNear(upper.maxY, lower.maxY, 0.1, 'with tails or without');
+    assert.ok(Math.abs(lower.minY + 1.5) < 0.01, 'nothing below the bar');
+    assert.ok(upper.minY < -1.5 - 2, `${upper.minY}: the tails of y and p`);
+  });
+
+  it('is told of where the bar is so thick that it covers what hangs down', async () => {
+    const { issues } = await onBar('Peggy', 8);
+    assert.deepEqual(
+      issues.map(({ code }) => code),
+      ['hard-to-read'],
+    );
   });
 });

@@ -2,7 +2,7 @@
 
 import { isWithin, samePath } from '../core/values.ts';
 import type { Judged } from '../engine/engine.ts';
-import { causeOf, severityRank } from '../core/issue.ts';
+import { causeOf, isError, severityRank } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import type { IssueCode } from '../core/issue-kinds.ts';
 import { groupedBy } from '../core/grouped.ts';
@@ -46,10 +46,12 @@ export function isNoWorse(before: Judged, after: Judged): boolean {
 /** The first of what has come or become worse. */
 export function newOrWorse(before: Judged, after: Judged): Issue | undefined {
   const known = groupedBy([...before.issues, ...before.accepted], causeIn);
+  const left = new Set(after.issues.map(causeIn));
+  const mends = before.issues.some((issue) => isError(issue) && !left.has(causeIn(issue)));
   const worse = [...groupedBy([...after.issues, ...after.accepted], causeIn)].find(([cause, group]) => {
     const was = known.get(cause);
     return was
-      ? !isGroupNoWorse(was, group)
+      ? !isGroupNoWorse(was, group, mends)
       : group.some((issue) => !isHarmless(issue) && !isOfMissing(issue, before) && !isOfUnhung(issue, before));
   });
   return worse?.[1][0];
@@ -84,11 +86,13 @@ function causeIn(issue: Issue): string {
   return causeOf(code === 'hard-to-read' && path.at(-1) === 'grow' ? { ...issue, path: path.slice(0, -1) } : issue);
 }
 
-function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[]): boolean {
+/** @param mends Whether an error is gone: what was loose, and did not count, may then be weak in one place more. */
+function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[], mends: boolean): boolean {
   if (is.length > was.length || highestSeverity(is) > highestSeverity(was)) return false;
   if (steepest(is) > steepest(was) + sameAngleDegrees) return false;
   if (!narrowKinds.has(is[0]!.code)) return true;
-  return narrowest(is) >= narrowest(was) - sameWidthMm && placesOf(is) <= placesOf(was);
+  if (narrowest(is) < narrowest(was) - sameWidthMm) return false;
+  return mends || placesOf(is) <= placesOf(was);
 }
 
 /** One problem may be of many places. */

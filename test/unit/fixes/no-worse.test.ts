@@ -42,5 +42,7 @@ describe('What a change does to weak places of one line, which are one problem',
     assert.equal(isNoWorse(judged(weak(1.58)), judged(weak(1.7, 2.9))), false);
     assert.equal(isNoWorse(judged(weak(1.58, 2)), judged(weak(1.7, 2))), true);
     assert.equal(isNoWorse(judged(weak(1.58, 2)), judged(weak(1.7))), true);
+    const loose: Issue = { ...hardToRead(word), code: 'loose-part', severity: 'error' };
+    assert.equal(isNoWorse(judged(loose, weak(1.58)), judged(weak(1.7, 2.9))), true, 'what was loose did not count');
   });
 });

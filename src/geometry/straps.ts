@@ -120,6 +120,9 @@ function strapOver({ from, to, length }: Gap, width: number): Ring {
  */
 const evenMm = 0.02;
 
+/** Ways that differ by less than this, in mm, go across the same gap. */
+const aheadMm = 1;
+
 /** The shortest segment between two parts. */
 export function gapBetween(a: Region, b: Region): Gap {
   const [one, other] = [seekOutline(a), seekOutline(b)];
@@ -143,13 +146,20 @@ function shortestBetween(a: Ring, b: Ring): Gap {
   const back = fromCorners(b, a).map(({ from, to, length }) => ({ from: to, to: from, length }));
   const all = [...fromCorners(a, b), ...back];
   const shortest = all.reduce((best, gap) => (gap.length < best.length ? gap : best));
-  const even = all.filter(({ length }) => length < shortest.length + evenMm);
+  // In the middle of a frame, that to the other side is as short.
+  const even = all.filter(
+    (gap) => gap.length < shortest.length + evenMm && distance(wayOf(gap), wayOf(shortest)) < aheadMm,
+  );
   const from = rangeCentre(even.map((gap) => gap.from));
   const to = rangeCentre(even.map((gap) => gap.to));
   const length = distance(to, from);
   // If the nearest places lie apart from each other, their middle is not one of them.
   const onBoth = nearestOn(a, from).length < evenMm && nearestOn(b, to).length < evenMm;
   return onBoth && length < shortest.length + evenMm ? { from, to, length } : shortest;
+}
+
+function wayOf({ from, to }: Gap): Point {
+  return { x: to.x - from.x, y: to.y - from.y };
 }
 
 function rangeCentre(points: readonly Point[]): Point {

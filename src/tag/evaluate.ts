@@ -3,7 +3,7 @@
 import { chain, translation } from '../geometry/affine.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import { bridged } from '../geometry/bridges.ts';
-import { strapped } from '../geometry/straps.ts';
+import { strappedAs } from '../geometry/straps-round.ts';
 import type { HoldWidth, Modifiers, Shape, Target } from '../spec/model/shape-model.ts';
 import { barWidth, stripWidths } from './asked-width.ts';
 import { growthLacking, mostGrowths } from './auto-growth.ts';
@@ -141,7 +141,7 @@ export class Evaluator {
    */
   #held({ generator, modifiers }: Shape, sized: Stage<MadeShape>): Stage<MadeShape> {
     const inMm = (width: HoldWidth): number => (width === 'auto' ? this.#resources.minWeb : width);
-    const straps = modifiers.straps === undefined ? undefined : inMm(modifiers.straps);
+    const straps = modifiers.straps && { ...modifiers.straps, width: inMm(modifiers.straps.width) };
     const bridges = modifiers.bridges && { ...modifiers.bridges, width: inMm(modifiers.bridges.width) };
     const bar = barWidth(generator, sized.value.region);
     const [code] = sized.value.codes ?? [];
@@ -149,11 +149,11 @@ export class Evaluator {
       return this.#resources.cache.get('code with bridges', [sized.id, bridges.width], () =>
         withBridges(sized.value, code, bridges.width),
       );
-    if (straps === undefined && !bridges && bar.length === 0) return sized;
+    if (!straps && !bridges && bar.length === 0) return sized;
     return this.#resources.cache.get('held', [sized.id, straps, bridges], () => {
       const { region, asked = [] } = sized.value;
       const level = sized.value.band?.top;
-      const joined = straps === undefined ? { region, strips: [] } : strapped(region, straps, level);
+      const joined = straps ? strappedAs(region, straps, level) : { region, strips: [] };
       const held = bridges ? bridged(joined.region, bridges.width, bridges.sides) : { ...joined, strips: [] };
       const { border } = sized.value;
       return {
@@ -163,7 +163,7 @@ export class Evaluator {
         asked: [
           ...asked,
           ...bar,
-          ...stripWidths(joined.strips, straps ?? 0),
+          ...stripWidths(joined.strips, straps?.width ?? 0),
           ...stripWidths(held.strips, bridges?.width ?? 0),
         ],
       };

@@ -2,7 +2,7 @@
 
 import type { HoldWidth } from '../../spec/model/shape-model.ts';
 import type { Case, Remedy } from '../candidate.ts';
-import { shapeTitle, setting, settingLengths, shapeAt, specLength } from '../candidate.ts';
+import { shapeTitle, setting, shapeAt, specLength } from '../candidate.ts';
 
 /** Multiples of the minimum; slightly more is needed where a strap ends on a curve. */
 const shares = [1, 1.1, 1.25];
@@ -19,18 +19,20 @@ export function widerHolds(at: Case): Remedy[] {
   return [
     {
       words: `Widen the straps of ${shapeTitle(shape)}`,
-      candidates: straps === undefined ? [] : settingLengths(at, shape.path, 'straps', widths(straps)),
+      candidates: straps ? widths(straps.width).flatMap((width) => settingHold(at, shape.path, 'straps', width)) : [],
     },
     {
       words: `Widen the bridges of ${shapeTitle(shape)}`,
-      candidates: bridges ? widths(bridges.width).flatMap((width) => settingBridges(at, shape.path, width)) : [],
+      candidates: bridges
+        ? widths(bridges.width).flatMap((width) => settingHold(at, shape.path, 'bridges', width))
+        : [],
     },
   ];
 }
 
-/** Bridges are written as a width, or as a map of width and sides. */
-function settingBridges(at: Case, path: Case['issue']['path'], width: number) {
+/** They are written as a width, or as a map of width and sides. */
+function settingHold(at: Case, path: Case['issue']['path'], key: 'straps' | 'bridges', width: number) {
   const text = specLength(width, at.tag.units);
-  const inGroup = setting(at, [...path, 'bridges'], 'width', text);
-  return inGroup.length > 0 ? inGroup : setting(at, path, 'bridges', text);
+  const inGroup = setting(at, [...path, key], 'width', text);
+  return inGroup.length > 0 ? inGroup : setting(at, path, key, text);
 }

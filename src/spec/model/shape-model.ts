@@ -216,6 +216,13 @@ export type Generator =
 /** In mm, or `auto` for the stock's `min_web`. */
 export type HoldWidth = number | 'auto';
 
+/** Strips that join the parts of a shape: where they are nearest, at these sides of each part, or so many round it. */
+export interface Straps {
+  readonly width: HoldWidth;
+  readonly sides?: readonly Side[];
+  readonly count?: number;
+}
+
 /** A shape made as large as fits into its target; lengths in mm. */
 export interface Fit extends Target {
   /** Distance kept from the outline of the target. */
@@ -249,8 +256,7 @@ export interface Modifiers {
   readonly width?: number;
   readonly height?: number;
   readonly fit?: Fit;
-  /** Width of the strips that join the parts of the shape, in mm. */
-  readonly straps?: HoldWidth;
+  readonly straps?: Straps;
   readonly bridges?: { readonly width: HoldWidth; readonly sides: readonly Side[] };
   readonly rotate?: number;
   readonly mirror?: 'left-right' | 'up-down';

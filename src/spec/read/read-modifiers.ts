@@ -17,7 +17,7 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
   const fit = readFit(spec, [...path, 'fit'], problems, shapes);
   const place = readPlace(spec.place, [...path, 'place'], problems, shapes, fit);
   const nudge = problems.nudge(spec.nudge, [...path, 'nudge']);
-  const straps = readHold(spec.straps, [...path, 'straps'], problems);
+  const straps = readStraps(spec.straps, [...path, 'straps'], problems);
   const bridges = readBridges(spec.bridges, [...path, 'bridges'], problems);
   if (fit && (spec.width !== undefined || spec.height !== undefined)) {
     problems.error('bad-value', [...path, 'fit'], '“fit” sets the size itself; leave out width and height.', {
@@ -34,7 +34,7 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
     ...length('width', 'size'),
     ...length('height', 'size'),
     ...(fit ? { fit } : {}),
-    ...(straps === undefined ? {} : { straps }),
+    ...(straps ? { straps } : {}),
     ...(bridges ? { bridges } : {}),
     ...(spec.rotate === undefined ? {} : { rotate: spec.rotate }),
     ...(spec.mirror === undefined ? {} : { mirror: spec.mirror }),
@@ -45,6 +45,18 @@ export function readModifiers(spec: ShapeSpec, path: YamlPath, problems: Problem
 
 function readHold(value: number | string | undefined, path: YamlPath, problems: Problems): HoldWidth | undefined {
   return value === 'auto' ? value : problems.length(value, path, 'size');
+}
+
+function readStraps(spec: ShapeSpec['straps'], path: YamlPath, problems: Problems): Modifiers['straps'] {
+  const { at, count, width: written } = typeof spec === 'object' ? spec : { width: spec };
+  const width = readHold(written, typeof spec === 'object' ? [...path, 'width'] : path, problems);
+  if (at !== undefined && count !== undefined) {
+    const message = '“count” spreads the straps round each part, “at” names their sides; leave out one of the two.';
+    problems.error('bad-value', [...path, 'count'], message, { range: problems.source.keyRange([...path, 'count']) });
+  }
+  if (width === undefined) return undefined;
+  const sides = at?.split('-') as Side[] | undefined;
+  return { width, ...(sides ? { sides } : {}), ...(count === undefined ? {} : { count }) };
 }
 
 /** What is as large as it can be touches what it is in, which looks like a mistake (our own judgement). */

@@ -24,6 +24,13 @@ describe('Straps between parts', () => {
     assert.ok(Math.abs(area(strips) - 3 * (6 + 3)) < 1e-6, String(area(strips)));
   });
 
+  it('join in full what stands in the middle of a window, as near to one side as to the other', () => {
+    const frame = subtract([box(-30, -40, 30, 40)], [box(-25, -35, 25, 35)]);
+    const { region } = strapped([...frame, box(-10, -15, 10, 15)], 3);
+    // At a corner half of its width would stand beside the block.
+    assertNear(area(region), area(frame) + 20 * 30 + 15 * 3, 1e-3);
+  });
+
   it('are as wide as asked and as long as the gap (exact)', () => {
     const region = unite(box(0, 0, 10, 10), box(14, 0, 24, 10));
     const { region: joined } = strapped(region, 2);

@@ -1,5 +1,6 @@
 /** The danger of cutting a material, by its name. */
 
+import type { Severity } from '../../core/issue-kinds.ts';
 import { memoizeRecent } from '../../core/recent.ts';
 import { plainName, wholeWords } from './material-names.ts';
 import { slipInMaterial } from './material-slips.ts';
@@ -10,8 +11,8 @@ import type { UnsafeMaterial } from './unsafe-words.ts';
 export interface Danger {
   /** The text that follows “PVC …”. */
   readonly why: string;
-  /** Whether it must not be cut, or only must be known better. */
-  readonly mustNot: boolean;
+  /** An error if it must not be cut; otherwise it must be known better. */
+  readonly severity: Severity;
   /** The word that was taken for another. */
   readonly slip?: MaterialSlip;
 }
@@ -42,12 +43,12 @@ const namedDanger = (material: string): Danger | undefined => {
       materials.find(
         (each) => each.words.test(words) && (each.beside?.test(words) ?? true) && !(each.unless?.test(name) ?? false),
       );
-    return named(name) && named(withoutDenied(name))?.why;
+    return named(name) && named(withoutDenied(name));
   };
-  const why = found(unsafeMaterials);
-  if (why !== undefined) return { why, mustNot: true };
-  const question = found(askedMaterials);
-  return question === undefined ? undefined : { why: question, mustNot: false };
+  const unsafe = found(unsafeMaterials);
+  if (unsafe) return { why: unsafe.why, severity: 'error' };
+  const asked = found(askedMaterials);
+  return asked && { why: asked.why, severity: asked.severity ?? 'info' };
 };
 
 /** Also of a name with a slip of the hand in it: “vynil” is likely vinyl. */
@@ -56,5 +57,5 @@ export const dangerOf = memoizeRecent(50, (material: string): Danger | undefined
   if (danger) return danger;
   const slip = slipInMaterial(material);
   const meant = slip && namedDanger(slip.name);
-  return slip && meant?.mustNot ? { ...meant, slip } : undefined;
+  return slip && meant?.severity === 'error' ? { ...meant, slip } : undefined;
 });

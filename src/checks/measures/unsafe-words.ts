@@ -14,6 +14,8 @@ export interface UnsafeMaterial {
   readonly beside?: RegExp;
   /** Does not count where the name says this too. */
   readonly unless?: RegExp;
+  /** Of what is asked about; otherwise an info. */
+  readonly severity?: 'warning';
 }
 
 /** Names without accents, in lower case, with single spaces between runs of letters and digits. */
@@ -21,6 +23,14 @@ const unsafe = (why: string, ...names: readonly string[]): UnsafeMaterial => ({
   words: wholeWords(names.join('|')),
   why,
 });
+
+/** Paints whose names say what they are, and which workshops cut: common practice, no source. */
+const knownPaints: readonly string[] = [
+  'acryl\\p{L}*|acrílic\\p{L}*|acrilic\\p{L}*|acrylique|milk|milch\\p{L}*|lait|leche|latte|melk\\p{L}*|chalk|kreide\\p{L}*|craie|tiza|gesso|krijt\\p{L}*',
+  'water based|water borne|wasser(basis|basiert\\p{L}*|lack)|à l eau|al agua|all acqua|(op )?water ?basis|watergedragen',
+  'casein|kasein\\p{L}*|caséine|caseína|caseina|caseïne|shellac|schellack\\p{L}*|gomme laque|goma laca|gomma ?lacca|schellak',
+  'linseed oil|leinöl\\p{L}*|huile de lin|aceite de linaza|olio di lino|lijnolie|wax|\\p{L}*wachs\\p{L}*|cire|cera|was',
+];
 
 export const unsafeMaterials: readonly UnsafeMaterial[] = [
   unsafe(
@@ -139,12 +149,12 @@ export const unsafeMaterials: readonly UnsafeMaterial[] = [
   ),
   {
     ...unsafe(
-      'may be coated with something that holds lead or other metals, PVC or polyurethane: do not cut it unless you know the paint or varnish, and say in the name which it is',
-      'painted|repainted|lacquered|varnished|enamell?ed|coated',
-      '(?!un|nicht)\\p{L}*(lackier|gestriche|bemal|beschichte|lasier)(t|n)?(e|es|en|er|em|ne|nes|nen|ner|nem)?',
-      'repeinte?s?|peinte?s?|laquée?s?|vernie?s?|verniss(é|ée)s?|enduite?s?|revêtue?s?|pintad[oa]s?|lacad[oa]s?|barnizad[oa]s?|esmaltad[oa]s?|recubiert[oa]s?',
+      'may be coated with something that holds lead or other metals, PVC or polyurethane: do not cut it unless you know the paint, and say in the name which it is',
+      'painted|repainted|enamell?ed|(?<!clear |top )coated',
+      '(?!un|nicht|klar|matt|seidenmatt|glanz)\\p{L}*(lackier|gestriche|bemal|beschichte)(t|n)?(e|es|en|er|em|ne|nes|nen|ner|nem)?',
+      'repeinte?s?|peinte?s?|laquée?s?|enduite?s?|revêtue?s?|pintad[oa]s?|lacad[oa]s?|esmaltad[oa]s?|recubiert[oa]s?',
       'verniciat[oaie]|dipint[oaie]|pitturat[oaie]|laccat[oaie]|smaltat[oaie]|rivestit[oaie]',
-      '(voor)?(geverfd|gelakt|geschilderd|gevernist|gecoat|gelazuurd)e?',
+      '(voor)?(geverfd|(?<!blank |transparant )gelakt|geschilderd|gecoat)e?',
     ),
     beside: wood(),
     unless: knownPaint(),
@@ -170,6 +180,17 @@ export const unsafeMaterials: readonly UnsafeMaterial[] = [
 
 /** What may be cut or not, as its name does not say: told as something to find out. Common practice, no source. */
 export const askedMaterials: readonly UnsafeMaterial[] = [
+  {
+    ...unsafe(
+      'has a varnish of which the name does not say what it is: one on water, oil, wax or shellac is commonly cut, one on nitrocellulose catches fire, and one of two parts gives off isocyanates. Look at its data sheet, and say in the name which it is',
+      'varnished|lacquered|(clear|top) ?coated',
+      '(klar|matt|seidenmatt|glanz)lackier(t|te|tes|ten|ter|tem)|\\p{L}*lasier(t|te|tes|ten|ter|tem)',
+      'vernie?s?|verniss(é|ée)s?|lasurée?s?|barnizad[oa]s?|(blank|transparant) gelakte?|(voor)?(gevernist|gelazuurd)e?',
+    ),
+    severity: 'warning',
+    beside: wood(),
+    unless: knownVarnish(),
+  },
   {
     ...unsafe(
       'may be tanned with chromium, whose smoke harms lungs and skin: make sure that it is vegetable-tanned, and say so in the name',
@@ -217,14 +238,16 @@ function wood(): RegExp {
   );
 }
 
-/** Paints whose names say what they are, and which workshops cut: common practice, no source. */
+/** The same of varnishes. */
+function knownVarnish(): RegExp {
+  const oils = [
+    'oil|oiled|(hart|lein|holz|tung|hartwachs)?öl|ölbasis|geölt(e|es|en|er|em)?|ölla(sur|ck)',
+    'huile|huilée?s?|aceite|aceitad[oa]s?|olio|oliat[oaie]|olie|geolied?e?',
+  ];
+  return wholeWords([...knownPaints, ...oils].join('|'));
+}
+
+/** Paint in oil may be an old one, with lead. */
 function knownPaint(): RegExp {
-  return wholeWords(
-    [
-      'acryl\\p{L}*|acrílic\\p{L}*|acrilic\\p{L}*|acrylique|milk|milch\\p{L}*|lait|leche|latte|melk\\p{L}*|chalk|kreide\\p{L}*|craie|tiza|gesso|krijt\\p{L}*',
-      'water based|water borne|wasser(basis|basiert\\p{L}*|lack)|à l eau|al agua|all acqua|(op )?water ?basis|watergedragen',
-      'casein|kasein\\p{L}*|caséine|caseína|caseina|caseïne|shellac|schellack\\p{L}*|gomme laque|goma laca|gomma ?lacca|schellak',
-      'linseed oil|leinöl\\p{L}*|huile de lin|aceite de linaza|olio di lino|lijnolie|wax|\\p{L}*wachs\\p{L}*|cire|cera|was',
-    ].join('|'),
-  );
+  return wholeWords(knownPaints.join('|'));
 }

@@ -137,9 +137,9 @@ describe('A material that must not be laser cut', () => {
       /know the paint/,
       [
         ...['lackiertes Holz', 'MDF lackiert', 'gestrichenes Holz', 'bemalte Sperrholzplatte', 'weißlackierte Buche'],
-        ...['beschichtetes MDF', 'coated MDF', 'varnished oak', 'oak, lacquered', 'painted lime plywood'],
-        ...['contreplaqué peint', 'contreplaque laque', 'bois verni', 'MDF peinte', 'panneau laqué'],
-        ...['madera pintada', 'contrachapado barnizado', 'MDF lacado', 'tablero recubierto'],
+        ...['beschichtetes MDF', 'coated MDF', 'oak painted in oil', 'painted lime plywood'],
+        ...['contreplaqué peint', 'contreplaque laque', 'MDF peinte', 'panneau laqué'],
+        ...['madera pintada', 'MDF lacado', 'tablero recubierto'],
         ...['legno verniciato', 'MDF laccato', 'compensato dipinto', 'pannelli verniciati'],
         ...['geverfd hout', 'gelakt triplex', 'MDF, gelakt', 'hout (beschilderd, onbekende verf)'],
       ],
@@ -369,6 +369,44 @@ describe('A material that may be laser cut', () => {
         assert.match(issue.message, /data sheet/);
       }
     }
+  });
+
+  // Common practice, no source.
+  it('is a warning where wood has a varnish that it does not name, and none where that is one commonly cut', async () => {
+    for (const material of [
+      ...['varnished oak', 'oak, lacquered', 'clear-coated birch', 'klarlackiertes Holz', 'lasierte Kiefer'],
+      ...['bois verni', 'contreplaqué vernis', 'contrachapado barnizado', 'gevernist hout', 'blank gelakt triplex'],
+    ]) {
+      const issue = only(await made(material), 'unsafe-material');
+      assert.deepEqual(
+        [issue.severity, /on water, oil, wax or shellac/.test(issue.message)],
+        ['warning', true],
+        material,
+      );
+      assert.match(issue.message, /Look at its data sheet/);
+    }
+    for (const material of [
+      ...[
+        'oak, water-based varnish',
+        'varnished oak, water-based',
+        'oak varnished in oil',
+        'oiled and lacquered oak, hardwax oil',
+      ],
+      ...[
+        'Eiche, klarlackiert auf Wasserbasis',
+        'Kiefer, lasiert mit Leinöl',
+        'bois verni à l’eau',
+        'bois verni à la gomme laque',
+      ],
+      ...[
+        'madera barnizada al agua',
+        'gevernist hout op waterbasis',
+        'unvarnished oak',
+        'oiled walnut',
+        'geöltes Holz',
+      ],
+    ])
+      assertSilent(await made(material), 'unsafe-material', material);
   });
 
   it('may go without a name', async () => {

@@ -27,7 +27,7 @@ import { smallStrokes } from './measures/small-strokes.ts';
 import { buried, buriedShare } from './measures/buried-share.ts';
 import { coveringMost } from './measures/covered-letters.ts';
 import { cutAway } from './measures/cut-away.ts';
-import { joinedLegs } from './joined-leg.ts';
+import { joinedLegs } from './measures/joined-leg.ts';
 import { lostInWords, lostMarks } from './measures/lost-marks.ts';
 import { fittedInto, mostBridged } from './measures/fitted-size.ts';
 import type { Bridged } from './measures/fitted-size.ts';

@@ -1,8 +1,8 @@
 /** The Hebrew letters he that have become a het: the gap above the left leg of the one is all that tells it from the other. */
 
-import { offset } from '../geometry/clipper.ts';
-import { partsOf } from '../geometry/parts.ts';
-import type { Letter, Lettering } from '../tag/lettering/letters.ts';
+import { offset } from '../../geometry/clipper.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import type { Letter, Lettering } from '../../tag/lettering/letters.ts';
 
 const he = /^ה\p{M}*$/u;
 

@@ -12,8 +12,10 @@ const sizes = [
   [1700, 900],
   [900, 700],
   [600, 700],
+  [541, 700],
   [430, 600],
   [300, 600],
+  [250, 600],
 ] as const;
 
 const well = (version = 1): SceneMessage => ({ ...sceneMessage(version), pins: [] });
@@ -53,7 +55,8 @@ describe('The preview’s page leaves the height to the drawing', () => {
     });
 
     it(`at ${width} × ${height}: the tools are one row, and none is cut off`, async () => {
-      await preview.open({ width, height });
+      await preview.open({ width, height, remembered: { exports: 'sheets' } });
+      await preview.transform();
       const boxes = await preview.page.locator('#tools button').evaluateAll((buttons) =>
         buttons
           .filter((button) => button.checkVisibility())
@@ -68,7 +71,7 @@ describe('The preview’s page leaves the height to the drawing', () => {
       boxes.slice(1).forEach((box, index) => {
         assert.ok(box.left >= boxes[index]!.right - 0.5, 'none lies on another');
       });
-      assert.ok(boxes.length >= 6);
+      assert.ok(boxes.length >= 5);
     });
   }
 
@@ -77,6 +80,7 @@ describe('The preview’s page leaves the height to the drawing', () => {
     await preview.page.evaluate(() => {
       document.documentElement.style.setProperty('--vscode-font-size', '20px');
     });
+    await preview.transform();
     const right = await preview.page
       .locator('#export-button')
       .evaluate((button) => button.getBoundingClientRect().right);
@@ -118,6 +122,22 @@ describe('The preview’s page leaves the height to the drawing', () => {
     assert.ok(then.type === 'keep' && then.kept.dock === 'auto', 'all is well: it opens again by itself');
   });
 
+  for (const width of [760, 541, 460, 400, 300]) {
+    it(`tells each fact wholly or not at all, and all in its name, at ${width}`, async () => {
+      await preview.open({ width });
+      const summary = preview.page.locator('#summary');
+      assert.match((await summary.textContent())!, /80\.0 × 30\.0 mm.*2 pieces.*parts.*hole.*\(3\.15 × 1\.18 in\)/);
+      const facts = await summary.locator('.facts').evaluate((line) => {
+        const row = line.getBoundingClientRect();
+        return [...line.children].map((fact) => {
+          const { top, right } = fact.getBoundingClientRect();
+          return { isBelow: top >= row.bottom - 1, isWithin: right <= row.right + 0.5 };
+        });
+      });
+      assert.ok(facts.every(({ isBelow, isWithin }) => isBelow || isWithin, JSON.stringify(facts)));
+    });
+  }
+
   it('tells the size of a single piece once', async () => {
     const { scene, ...rest } = well();
     await preview.open({}, { ...rest, scene: { ...scene!, pieces: scene!.pieces.slice(0, 1) } });
@@ -147,15 +167,19 @@ describe('The preview’s page warns of hanging things by an estimate', () => {
     assert.equal(await caution().isVisible(), false);
   });
 
-  it('again where it says something else, and whenever files are made', async () => {
+  it('again where it says something else', async () => {
     await preview.open({ remembered: { cautions: ['Another.'] } }, well());
     await preview.send(measures);
     await caution().waitFor();
-    await preview.close();
+  });
+
+  it('and not again when files are made, whose menu has it', async () => {
     await preview.open({ remembered: { cautions: read } }, well());
     await preview.send(measures);
+    const stage = await preview.page.locator('#stage').boundingBox();
     await preview.page.locator('#export').click();
-    assert.equal(await caution().isVisible(), true);
+    assert.equal(await caution().isVisible(), false);
+    assert.deepEqual(await preview.page.locator('#stage').boundingBox(), stage, 'the drawing stays where it is');
     await preview.page.locator('#export-button').click();
     assert.equal(await preview.page.locator('.menu:visible .note').textContent(), read[0]);
   });
@@ -239,6 +263,14 @@ describe('The menus of the preview', () => {
     assert.equal(await follow.getAttribute('aria-checked'), 'true');
     assert.deepEqual((await preview.messages()).at(-1), { type: 'follow', source, follows: true });
     assert.match((await preview.page.locator('#more').getAttribute('aria-label'))!, /Follows the editor/);
+  });
+
+  it('have the arrangements of the pieces too, where there is none for them', async () => {
+    await preview.open({ width: 250 });
+    assert.equal(await preview.page.locator('#arrangement').isVisible(), false);
+    await preview.page.locator('#more').click();
+    await preview.page.getByRole('menuitemcheckbox', { name: 'Apart' }).click();
+    assert.equal(await preview.page.locator('[data-arrangement=apart]').getAttribute('aria-pressed'), 'true');
   });
 
   it('leave one stop for the Tab key, also when the one that it was has no room any more', async () => {

@@ -189,7 +189,6 @@ export class PreviewPage {
     this.exports = new Exports(exports, {
       caution: () => this.lowerPanel.cautions.now,
       make: (what) => {
-        this.lowerPanel.cautions.remind();
         this.send({ type: 'export', source: state.source, what });
       },
     });

@@ -1,6 +1,6 @@
 /**
  * Caution about what must be known before anything hangs from a tag. It is shown until the user confirms having read
- * it, and again whenever files are made; otherwise it is behind the “i” of its piece.
+ * it; from then on it is in the menu of exports and behind the “i” of its piece.
  */
 
 import type { PieceLoad } from '../../../src/protocol/preview.ts';
@@ -33,11 +33,6 @@ export class Cautions {
     const isEstimated = loads.some(({ caution, rule }) => caution !== rule);
     this.text = first ? `${isEstimated ? 'Strength is an estimate at best. ' : ''}${first.rule}` : '';
     this.show(first !== undefined && !this.read.has(this.text));
-  }
-
-  /** Shows it again because files are being made. */
-  remind(): void {
-    this.show(this.text !== '');
   }
 
   private show(isShown: boolean): void {

@@ -11,9 +11,8 @@ const severities: readonly Severity[] = ['error', 'warning', 'info'];
 
 export class Summary {
   private readonly size = html('span', { class: 'size' });
-  /** The size in the other unit, if there is room. */
-  private readonly other = html('span', { class: 'size other' });
-  private readonly count = html('span', { class: 'count' });
+  /** Each of them is wholly there or, for want of room, not at all. The size in the other unit comes last. */
+  private readonly facts = html('span', { class: 'facts' });
   private readonly well = html('span', { class: 'counter well' }, tickIcon(), html('span', {}, 'No problems'));
   private readonly counters = severities.map((severity) => {
     const number = html('span');
@@ -28,8 +27,8 @@ export class Summary {
     chevron.append(svg('path', { d: 'M4 6l4 4 4-4' }));
     button.append(
       chevron,
-      html('span', {}, this.size, ' ', this.other),
-      this.count,
+      this.size,
+      this.facts,
       html('span', { class: 'counters' }, this.well, ...this.counters.map(({ element }) => element)),
     );
     // Until something has been drawn, the number of problems is unknown.
@@ -45,10 +44,10 @@ export class Summary {
 
   patch({ scene, pins, stale }: SceneMessage): void {
     this.well.hidden = pins.length > 0 || stale || !scene;
-    const [size = '', other = ''] = scene ? overallSize(scene).split(/ (?=\()/) : ['No drawing'];
+    const [size = '', ...other] = scene ? overallSize(scene).split(/ (?=\()/) : ['No drawing'];
     setText(this.size, size);
-    setText(this.other, other);
-    setText(this.count, scene ? totals(scene) : '');
+    const facts = scene ? [...totals(scene), ...other] : [];
+    this.facts.replaceChildren(...facts.map((fact) => html('span', {}, fact)));
     for (const { severity, number, element } of this.counters) {
       const count = pins.filter((pin) => pin.severity === severity).length;
       element.hidden = count === 0;
@@ -67,8 +66,8 @@ function overallSize(scene: DrawnScene): string {
   return groups.length === 1 ? bothSizes(maxX - minX, maxY - minY, scene.units) : `${groups.length} separate tags`;
 }
 
-function totals(scene: DrawnScene): string {
-  const sum = (of: 'partCount' | 'holeCount'): number => scene.pieces.reduce((total, piece) => total + piece[of], 0);
-  const parts = partsText({ partCount: sum('partCount'), holeCount: sum('holeCount') });
-  return scene.pieces.length === 1 ? parts : `${counted(scene.pieces.length, 'piece')} · ${parts}`;
+function totals({ pieces }: DrawnScene): string[] {
+  const sum = (of: 'partCount' | 'holeCount'): number => pieces.reduce((total, piece) => total + piece[of], 0);
+  const parts = partsText({ partCount: sum('partCount'), holeCount: sum('holeCount') }).split(' · ');
+  return [...(pieces.length === 1 ? [] : [counted(pieces.length, 'piece')]), ...parts];
 }

@@ -3,6 +3,7 @@
 import type { ScenePiece } from '../../../src/protocol/scene.ts';
 import { arrangements, type Arrangement } from '../scene/arrange.ts';
 import { byId, setAttribute, setText } from '../../common/dom.ts';
+import { giveWay } from './crowding.ts';
 import { zoomText } from '../../common/format.ts';
 import { isPlain } from '../../common/keys.ts';
 import { MenuButton, type MenuItem } from '../../common/menu.ts';
@@ -38,7 +39,7 @@ export class Toolbar {
       actions.measureScreen();
     });
     new MenuButton(byId('more'), 'More', () => [
-      ...crowdedOut(),
+      ...crowdedOut([...arrangements.map((name) => this.button(name)), byId('proof'), byId('measure')]),
       {
         label: 'Follow the editor',
         hint: 'show whichever spec is being edited',
@@ -55,6 +56,7 @@ export class Toolbar {
         },
       },
     ]);
+    giveWay(byId('tools'));
     roving(byId('tools'));
   }
 
@@ -120,9 +122,9 @@ function zooming(button: HTMLElement, steered: Steerable, measureScreen: () => v
 }
 
 /** Tools that the row has no room for. */
-function crowdedOut(): MenuItem[] {
-  return ['proof', 'measure'].map(byId).flatMap((tool) => {
-    if (tool.checkVisibility()) return [];
+function crowdedOut(tools: readonly HTMLElement[]): MenuItem[] {
+  return tools.flatMap((tool) => {
+    if (tool.closest('[hidden]') || tool.checkVisibility()) return [];
     const run = (): void => {
       tool.click();
     };

@@ -1,13 +1,14 @@
 /** Problems and accepted findings, each at its place on the drawing. */
 
-import type { FaultPlace, Issue } from '../core/issue.ts';
+import { severityRank, type FaultPlace, type Issue } from '../core/issue.ts';
 import type { AcceptedIssue } from '../engine/severity.ts';
 import type { SceneAccepted, ScenePin, ScenePlace } from '../protocol/scene.ts';
 import { flipped } from './coordinates.ts';
 
+/** Errors come first, then warnings, then infos; each in the order of the text. */
 export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => number): ScenePin[] {
   const names = pinIds(issues);
-  return issues.map((issue, index) => {
+  const pins = issues.map((issue, index): ScenePin => {
     return {
       id: names[index]!,
       code: issue.code,
@@ -24,6 +25,7 @@ export function pinsOf(issues: readonly Issue[], lineOf: (offset: number) => num
       source: issue.range.start,
     };
   });
+  return pins.sort((a, b) => severityRank[b.severity] - severityRank[a.severity] || a.source - b.source);
 }
 
 function placeScene({ points, width }: FaultPlace): ScenePlace {

@@ -6,7 +6,13 @@ import { usePreview } from './use-preview.ts';
 /** `more`: a finding of the third tag, beside those of the first. */
 function ofBatch(row: number, labels = ['Sorrel', 'Borage', '<b>Sea Kale</b>']): SceneMessage {
   const message = sceneMessage();
-  const elsewhere = { ...message.pins[0]!, id: 'elsewhere', points: [], row: 2, message: '“Sea Kale”: Weak bridge.' };
+  const elsewhere = {
+    ...message.pins.at(-1)!,
+    id: 'elsewhere',
+    points: [],
+    row: 2,
+    message: '“Sea Kale”: Weak bridge.',
+  };
   return { ...message, batch: { labels, row }, pins: [...message.pins, elsewhere] };
 }
 

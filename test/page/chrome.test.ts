@@ -30,7 +30,7 @@ const read = ['Strength is an estimate at best. Try it on scrap.'];
 
 /** As long as problems are when they say what is where. */
 function manyProblems(): ScenePin[] {
-  const [pin] = sceneMessage().pins;
+  const pin = sceneMessage().pins.at(-1);
   const message = 'Thin strokes: 12 of them, 134 mm in all and 0.53 mm at the narrowest at “s”; minimum 1.50 mm.';
   return Array.from({ length: 12 }, (_, nth) => ({ ...pin!, id: `pin-${nth}`, message, line: nth + 1 }));
 }

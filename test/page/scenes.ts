@@ -98,8 +98,18 @@ function part(id: string, label: string, operation: ScenePart['operation'], data
   return { id, label, operation, data, source: at };
 }
 
+/** As the host sends them: errors first. */
 function pins(): ScenePin[] {
   return [
+    {
+      id: 'unknown-font@shapes/word/font#0',
+      code: 'unknown-font',
+      severity: 'error',
+      message: 'There is no such font.',
+      points: [],
+      line: 4,
+      source: 40,
+    },
     {
       id: 'weak-bridge@shapes/word#0',
       code: 'weak-bridge',
@@ -113,15 +123,6 @@ function pins(): ScenePin[] {
       width: 0.92,
       line: 9,
       source: 205,
-    },
-    {
-      id: 'unknown-font@shapes/word/font#0',
-      code: 'unknown-font',
-      severity: 'error',
-      message: 'There is no such font.',
-      points: [],
-      line: 4,
-      source: 40,
     },
   ];
 }

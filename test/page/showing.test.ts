@@ -104,7 +104,7 @@ describe('The preview’s page shows and hides', () => {
 
   it('every place of a problem, which is one row of the list and lights up as a whole', async () => {
     const message = sceneMessage();
-    const [first, ...rest] = message.pins;
+    const pinned = message.pins.find(({ points }) => points.length > 0)!;
     const other = {
       points: [
         [10, -20],
@@ -112,14 +112,17 @@ describe('The preview’s page shows and hides', () => {
       ],
       width: 1.1,
     } as const;
-    await preview.open({}, { ...message, pins: [{ ...first!, others: [other] }, ...rest] });
+    await preview.open(
+      {},
+      { ...message, pins: message.pins.map((pin) => (pin === pinned ? { ...pin, others: [other] } : pin)) },
+    );
     const pins = preview.page.locator('.pin');
     assert.deepEqual(await pins.allTextContents(), ['0.92 mm', '1.10 mm']);
     assert.equal(await preview.page.locator('#issues li').count(), message.pins.length);
     await pins.nth(1).hover();
     assert.equal(await preview.page.locator('.pin.hot').count(), 2);
     await pins.nth(1).click();
-    assert.deepEqual((await preview.messages()).at(-1), { type: 'ask-fixes', source, version: 1, pin: first!.id });
+    assert.deepEqual((await preview.messages()).at(-1), { type: 'ask-fixes', source, version: 1, pin: pinned.id });
     await preview.page.keyboard.press('Escape');
     for (const text of ['0.92 mm', '1.10 mm']) {
       await preview.page.keyboard.press('n');
@@ -210,7 +213,7 @@ describe('The preview’s page leads to the spec', () => {
   it('by a click on a problem, and not by a drag', async () => {
     await preview.open();
     await preview.page.locator('#issues [data-offset]').nth(1).click();
-    assert.deepEqual(await revealed(), { type: 'reveal', source, offset: 40, focus: false });
+    assert.deepEqual(await revealed(), { type: 'reveal', source, offset: 205, focus: false });
     const count = (await preview.messages()).length;
     const box = (await preview.page.locator('.shape[data-id="name/body-0"]').boundingBox())!;
     await preview.page.mouse.move(box.x + 20, box.y + 20);

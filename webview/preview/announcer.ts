@@ -43,7 +43,7 @@ const mostSpoken = 3;
 export function wholeSentence(message: SceneMessage): string {
   const { scene, pins } = message;
   if (!scene) return sceneSentence(message);
-  const spokenPins = [...pins].sort((a, b) => weight[b.severity] - weight[a.severity]).slice(0, mostSpoken);
+  const spokenPins = pins.slice(0, mostSpoken);
   const rest = pins.length - spokenPins.length;
   return [
     `${captionOf(scene)}.`,
@@ -52,5 +52,3 @@ export function wholeSentence(message: SceneMessage): string {
     ...(rest > 0 ? [`And ${rest} more.`] : []),
   ].join(' ');
 }
-
-const weight = { info: 0, warning: 1, error: 2 } as const;

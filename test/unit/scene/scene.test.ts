@@ -4,7 +4,7 @@ import type { Point, Region, Ring } from '../../../src/geometry/types.ts';
 import type { Issue, YamlPath } from '../../../src/core/issue.ts';
 import { innerPoint } from '../../../src/geometry/inner-point.ts';
 import { pathData } from '../../../src/scene/path-data.ts';
-import { pinsOf } from '../../../src/scene/pins.ts';
+import { pinIds, pinsOf } from '../../../src/scene/pins.ts';
 import { sceneOf } from '../../../src/scene/scene.ts';
 import type { Shape } from '../../../src/spec/model/shape-model.ts';
 import type { Piece, Tag } from '../../../src/tag/tag.ts';
@@ -256,6 +256,23 @@ describe('The pins of issues', () => {
     const ids = (issues: Issue[]): string[] => pinsOf(issues, lineOf).map(({ id }) => id);
     assert.deepEqual(ids([issue(4), issue(4)]), ids([issue(90), issue(90)]));
     assert.equal(new Set(ids([issue(4), issue(4), issue(4, { code: 'thin-stroke' })])).size, 3);
+  });
+
+  it('have errors first, then warnings, then infos, each by line, and the ids that they have in the text', () => {
+    const issues = [
+      issue(1),
+      issue(2, { code: 'fine-mark', severity: 'info' }),
+      issue(3, { code: 'hole-blocked', severity: 'error' }),
+      issue(4),
+      issue(5, { code: 'loose-part', severity: 'error' }),
+    ];
+    const pins = pinsOf(issues, lineOf);
+    assert.deepEqual(
+      pins.map(({ line, severity }) => `${severity} ${line}`),
+      ['error 4', 'error 6', 'warning 2', 'warning 5', 'info 3'],
+    );
+    const ids = pinIds(issues);
+    for (const { line, id } of pins) assert.equal(id, ids[line - 2]);
   });
 
   it('carry the line, and their points with y down', () => {

@@ -51,7 +51,7 @@ export class Pins {
   private readonly labelList: KeyedList<PinSpot, LabelView>;
   private shown: readonly PinSpot[] = [];
   private ends: ReadonlyMap<string, readonly XY[]> = new Map();
-  /** Labels of the pins on the stage, in text order. */
+  /** Labels of the pins on the stage, in the order of the list. */
   wanted: readonly SpotLabel[] = [];
   /** Marks that labels must not hide. */
   drawnMarks: readonly LineSegment[] = [];
@@ -97,7 +97,7 @@ export class Pins {
     }
   }
 
-  /** Ids of all pinned places in text order, including those out of view. */
+  /** Ids of all pinned places in the order of the list, including those out of view. */
   get ids(): readonly string[] {
     return this.shown.map(({ id }) => id);
   }

@@ -71,6 +71,18 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.deepEqual((await changes('make-change'))[0]?.change, { kind: 'move', right: 5, up: -9 });
   });
 
+  it('and the drawing stays under the hand, though the list of problems opens below', async () => {
+    await preview.open({ height: 420, pausesHeld: true }, { ...sceneMessage(), pins: [] });
+    const before = await preview.transform();
+    await pull(band, 7, 3);
+    await preview.page.mouse.up();
+    await preview.send(sceneMessage(2));
+    await preview.elapse();
+    await preview.transform();
+    assert.equal(await preview.page.locator('#dock').isVisible(), true);
+    assert.equal(await preview.transform(), before);
+  });
+
   it('and shows at once where the hand is, and what the engine makes of it when that comes', async () => {
     await preview.open();
     const [x] = await middle(band);

@@ -135,6 +135,62 @@ function judged(page: Page, letteringPieces: readonly string[]): Promise<{ fault
   }, letteringPieces);
 }
 
+/** As the page says it, which also says whether it is an estimate. */
+function cautionOf({ measures: { loads } }: SpecMessages): string {
+  const { rule, caution } = loads[0]!;
+  return caution === rule ? rule : `Strength is an estimate at best. ${rule}`;
+}
+
+/** A plate whose opening is so far from the middle of its top. */
+const plateText = (right = 0, up = 0): string =>
+  `tagwright: 1
+units: mm
+stock: {material: birch plywood, thickness: 3}
+shapes:
+  plate: {rectangle: [80, 45]}
+pieces:
+  tag: {body: plate, hanger: {hole: {at: top, nudge: {right: ${right}, up: ${up}}}}}
+`;
+
+describe('The preview’s page writes in the same places as when it was opened', () => {
+  const preview = usePreview();
+  const labels = () =>
+    preview.page
+      .locator('.dimension')
+      .evaluateAll((all) =>
+        all.map((each) => [each.textContent, each.querySelector('path')!.getAttribute('d')]).sort(),
+      );
+
+  it('after something has been dragged about and put back', async () => {
+    const own = await messagesOf(plateText());
+    // What is below the drawing would change its height.
+    const remembered = { kept: { dock: 'closed' }, cautions: [cautionOf(own)] };
+    await preview.open({ pausesHeld: true, width: 540, height: 800, remembered }, own.scene);
+    await preview.send(own.measures);
+    await preview.elapse();
+    const opened = await labels();
+    const places = [
+      [26, 0],
+      [34, -20],
+      [20, -36],
+      [-20, -36],
+      [-34, -20],
+      [-30, 0],
+    ] as const;
+    for (const [nth, [right, up]] of places.entries()) {
+      const there = await messagesOf(plateText(right, up), nth + 2);
+      await preview.send(there.scene);
+      await preview.send(there.measures);
+      await preview.transform();
+      const back = await messagesOf(plateText(), nth + 20);
+      await preview.send(back.scene);
+      await preview.send(back.measures);
+      await preview.elapse();
+      assert.deepEqual(await labels(), opened, `${right}, ${up}`);
+    }
+  });
+});
+
 describe('The preview’s page writes beside what it draws', function () {
   this.timeout(240_000);
   const preview = usePreview();

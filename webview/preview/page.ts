@@ -152,7 +152,11 @@ export class PreviewPage {
       },
     });
     const keys = new KeysHelp();
-    this.callouts = new Callouts(this.dimensions, this.findings.pins);
+    this.callouts = new Callouts(
+      this.dimensions,
+      this.findings.pins,
+      () => this.editing.drag.isChanging || this.stage.matches('.dragging'),
+    );
     this.toolbar = new Toolbar(this.camera, {
       arrange: (arrangement) => {
         this.rearrange(arrangement);

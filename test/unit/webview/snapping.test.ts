@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { sceneMessage } from '../../page/scenes.ts';
 import { arrange } from '../../../webview/preview/scene/arrange.ts';
 import { added, changeText, roundedToStep } from '../../../webview/preview/drag/drag-steps.ts';
-import { cross, snap } from '../../../webview/preview/drag/snapping.ts';
+import { cross, restText, snap } from '../../../webview/preview/drag/snapping.ts';
 import { snapLines } from '../../../webview/preview/drag/snap-lines.ts';
 import type { Box } from '../../../webview/common/camera/viewport.ts';
 
@@ -24,7 +24,7 @@ describe('A thing that is moved', () => {
     assert.deepEqual(snap([10.5, 20.2], lines, -1), { by: [0, 0], lines: [] });
   });
 
-  it('finds the middle and balance of the rest of its piece, and its own place', () => {
+  it('finds the middle and balance of the rest of its piece, and where it began', () => {
     const scene = sceneMessage().scene!;
     const boxes: Record<string, Box> = { 'back/body-0': [0, -30, 80, 0], 'name/body-0': [12, -25, 68, -9] };
     const lines = (id: string, box: Box) => {
@@ -36,7 +36,7 @@ describe('A thing that is moved', () => {
     // Its hanger was nudged 1 mm to the right.
     assert.deepEqual(lines('hanger', [3, -17, 7, -13]), [
       ...['middle x 40', 'middle y -15', 'balance x 40.5', 'balance y -15'],
-      ...['own place x 4', 'own place y -15'],
+      ...['start x 4', 'start y -15'],
     ]);
     // All there is of its piece: what counts is what it is glued on.
     assert.deepEqual(lines('word', [12, -25, 68, -9]).slice(0, 2), ['middle x 40', 'middle y -15']);
@@ -53,6 +53,11 @@ describe('A thing that is moved', () => {
     assert.equal(changeText({ kind: 'move', right: -2, up: 0.5 }, 'mm'), 'left 2.0 mm, up 0.5 mm');
     assert.equal(changeText({ kind: 'move', right: 0, up: 0 }, 'mm'), 'where it was');
     assert.equal(changeText({ kind: 'size', axis: 'height', by: -25.4 }, 'in'), 'height − 1.00 in');
+    const [upright, level] = cross([4, -15], 'start');
+    assert.deepEqual(restText([level!]), ['level with where it began']);
+    assert.deepEqual(restText([upright!]), ['in line with where it began']);
+    assert.deepEqual(restText([upright!, level!]), ['where it began']);
+    assert.deepEqual(restText([...cross([0, 0], 'middle')]), ['middle']);
   });
 
   it('adds up press by press, but not what is of another kind', () => {

@@ -3,7 +3,7 @@
 import type { Arranged, Arrangement } from '../scene/arrange.ts';
 import type { PageState } from '../state.ts';
 import type { Steerable } from '../../common/camera/viewport-input.ts';
-import { fitted, showing, zoomedAt, type Box, type Size, type Viewport } from '../../common/camera/viewport.ts';
+import { fitted, panned, showing, zoomedAt, type Box, type Size, type Viewport } from '../../common/camera/viewport.ts';
 
 export interface CameraHost {
   state(): PageState;
@@ -28,7 +28,9 @@ export class Camera implements Steerable {
     const measure = (): Size => ({ width: stage.clientWidth, height: stage.clientHeight });
     this.size = measure();
     new ResizeObserver(() => {
+      const before = this.size;
       this.size = measure();
+      if (this.held) this.stay(before);
       host.follow();
     }).observe(stage);
   }
@@ -79,6 +81,15 @@ export class Camera implements Steerable {
   hold(): void {
     const arranged = this.host.arranged();
     this.held ??= arranged && { view: this.view(), offsets: arranged.offsets };
+  }
+
+  /** The panel below opens and closes after a change: the drawing must not move then either. */
+  private stay({ width, height }: Size): void {
+    const view = this.view();
+    const moved = panned(view, (width - this.size.width) / 2, (height - this.size.height) / 2);
+    const { viewports, arrangement } = this.host.state();
+    if (viewports[arrangement]) this.host.keep({ ...viewports, [arrangement]: moved });
+    else this.held = { ...this.held!, view: moved };
   }
 
   release(): void {

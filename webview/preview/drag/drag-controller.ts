@@ -6,7 +6,7 @@
 import type { HandChange, SceneGrip } from '../../../src/protocol/scene.ts';
 import type { SceneMessage, ToHost } from '../../../src/protocol/preview.ts';
 import { changeText, isNothing } from './drag-steps.ts';
-import type { SnapLine } from './snapping.ts';
+import { restText, type SnapLine } from './snapping.ts';
 import type { XY } from '../../common/camera/viewport.ts';
 
 export interface DragHost {
@@ -69,8 +69,7 @@ export class DragController {
   /** Description of the change in progress; `undefined` if there is none. */
   get words(): string | undefined {
     const { change } = this;
-    const rest = this.snapped.map(({ name }) => ` · ${name}`);
-    if (change) return this.textOf(change) + [...new Set(rest)].join('');
+    if (change) return [this.textOf(change), ...restText(this.snapped)].join(' · ');
     return this.isRefused && this.grip ? nothingToMove(this.grip) : undefined;
   }
 

@@ -7,7 +7,7 @@ import { joinedBox, moved, type Box } from '../../common/camera/viewport.ts';
 
 /**
  * Lines through the centre of the rest of the piece, or, if there is no rest, of the pieces glued to it or below it;
- * through the piece's centre of gravity, where a hanger makes it hang straight; and through the thing's original place.
+ * through the piece's centre of gravity, where a hanger makes it hang straight; and through where the thing would be without its nudge.
  * @param box Bounds of what is moved.
  * @param boxOf Bounds of a shape of the scene. Both in mm, as drawn.
  */
@@ -38,6 +38,6 @@ export function snapLines(
   return [
     ...(round.length > 0 ? cross(boxCentre(round.reduce(joinedBox)), 'middle') : []),
     ...(others.length > 0 ? cross([piece.balance[0] + dx, piece.balance[1] + dy], 'balance') : []),
-    ...cross([x - grip.nudge[0], y + grip.nudge[1]], 'own place'),
+    ...cross([x - grip.nudge[0], y + grip.nudge[1]], 'start'),
   ];
 }

@@ -10,7 +10,16 @@ export interface SnapLine {
   readonly along: 'x' | 'y';
   /** In mm, in the present drawing. */
   readonly at: number;
-  readonly name: 'middle' | 'balance' | 'own place';
+  /** `start`: where it would be without any nudge. */
+  readonly name: 'middle' | 'balance' | 'start';
+}
+
+/** What it has come to rest on: "middle", "level with where it began". */
+export function restText(lines: readonly SnapLine[]): string[] {
+  const start = lines.filter(({ name }) => name === 'start').map(({ along }) => along);
+  const relation = start.length === 2 ? '' : start[0] === 'x' ? 'in line with ' : 'level with ';
+  const names = lines.map(({ name }) => (name === 'start' ? `${relation}where it began` : name));
+  return [...new Set(names)];
 }
 
 export interface Snapped {

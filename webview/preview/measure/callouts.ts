@@ -21,6 +21,8 @@ export interface CalloutsView {
 }
 
 const marginPx = 4;
+/** Once all has stayed as it is for so long, labels forget where they were before. */
+const restMs = 1000;
 
 export class Callouts {
   private readonly ground = new Obstacles();
@@ -28,13 +30,31 @@ export class Callouts {
   private groundWithout: readonly string[] = [];
   /** Last place of each label. */
   private last: ReadonlyMap<string, string> = new Map();
+  private timer: number | undefined;
 
   constructor(
     private readonly dimensions: Dimensions,
     private readonly pins: Pins,
+    /** Whether a hand is on the drawing. */
+    private readonly isHeld: () => boolean,
   ) {}
 
-  follow({ arranged, hiddenPieces, units, view, stage, taken, isHidden }: CalloutsView): void {
+  /** While things move, labels stay where they are as long as they can; at rest, the same drawing has the same labels. */
+  follow(shown: CalloutsView): void {
+    window.clearTimeout(this.timer);
+    const rest = (): void => {
+      if (this.isHeld()) {
+        this.timer = window.setTimeout(rest, restMs);
+        return;
+      }
+      this.last = new Map();
+      this.place(shown);
+    };
+    this.timer = window.setTimeout(rest, restMs);
+    this.place(shown);
+  }
+
+  private place({ arranged, hiddenPieces, units, view, stage, taken, isHidden }: CalloutsView): void {
     this.lookAt(arranged, hiddenPieces);
     this.dimensions.lookAt(arranged, hiddenPieces, units, view, stage);
     this.pins.lookAt(arranged, view, stage);

@@ -234,6 +234,9 @@ describe('The menus of the preview', () => {
     const button = preview.page.locator('#export');
     assert.equal(await button.textContent(), 'Export sheets…');
     await preview.page.locator('#export-button').click();
+    const menu = (await preview.page.locator('#export-button-menu').innerText()).replaceAll(/\s+/g, ' ');
+    for (const what of ['SVG', 'proof for the customer', 'job sheet', 'assembly sheet', 'DXF', 'PDF', 'PNG'])
+      assert.ok(menu.includes(what), `${what} in ${menu}`);
     await preview.page.getByRole('menuitem', { name: /^Pack/ }).click();
     assert.equal(await button.textContent(), 'Make a pack…');
     await button.click();

@@ -157,9 +157,7 @@ describe('The preview’s page writes in the same places as when it was opened',
   const labels = () =>
     preview.page
       .locator('.dimension')
-      .evaluateAll((all) =>
-        all.map((each) => [each.textContent, each.querySelector('path')!.getAttribute('d')]).sort(),
-      );
+      .evaluateAll((all) => all.map((each) => `${each.textContent} ${each.querySelector('path')!.getAttribute('d')!}`));
 
   it('after something has been dragged about and put back', async () => {
     const own = await messagesOf(plateText());

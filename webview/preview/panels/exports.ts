@@ -17,7 +17,11 @@ interface ExportLabels {
 
 const words: Readonly<Record<ExportKind, ExportLabels>> = {
   svg: { button: 'Export SVG', item: 'SVG…', hint: 'the cut file' },
-  formats: { button: 'Export…', item: 'Other formats…', hint: 'DXF, PDF or PNG' },
+  formats: {
+    button: 'Export…',
+    item: 'Proof and others…',
+    hint: 'proof for the customer, job sheet, assembly sheet, DXF, PDF, PNG',
+  },
   sheets: { button: 'Export sheets…', item: 'Sheets…', hint: 'every tag laid out on your stock' },
   pack: { button: 'Make a pack…', item: 'Pack…', hint: 'all files of an order, in a folder or a .zip' },
 };
@@ -69,12 +73,8 @@ export class Exports {
   }
 
   private show(): void {
-    const { button, item, hint } = words[this.last];
+    const { button, hint } = words[this.last];
     setText(this.button.querySelector('span')!, button);
-    setAttribute(
-      this.button,
-      'title',
-      `${button.replace('…', '')}: ${this.last === 'formats' ? item.toLowerCase() : hint}`,
-    );
+    setAttribute(this.button, 'title', `${button.replace('…', '')}: ${hint}`);
   }
 }

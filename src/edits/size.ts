@@ -34,6 +34,22 @@ export function sizeAxes(source: SpecSource, shape: Shape): Axis[] {
   return axes.filter((axis) => figurePath(source, shape, axis));
 }
 
+/** Where nothing else can be said. */
+export const setInText = 'its size is changed in the text';
+
+/** What sets a size that cannot be changed by hand, and what to change instead; empty if all of it can. */
+export function whatSetsSize(source: SpecSource, shape: Shape): string {
+  const { fit, rotate = 0 } = shape.modifiers;
+  const known = sizeAxes(source, shape);
+  if (known.length === axes.length) return '';
+  if (rotate % 180 !== 0) return 'it is turned; change its size in the text';
+  if (axes.some((axis) => writtenPath(source, shape, axis) && !known.includes(axis)))
+    return 'the batch gives its size; change it there';
+  if (known[0]) return `only its ${known[0]} is written; the rest follows`;
+  if (fit) return '“fit” sets its size; change its margin or what it fits in';
+  return setInText;
+}
+
 /** The edit that changes the size by `by` mm; `undefined` if the shape has no such size of its own. */
 export function sizeEdit(source: SpecSource, shape: Shape, axis: Axis, by: number, units: Units): TextEdit | undefined {
   const path = figurePath(source, shape, axis);

@@ -146,6 +146,8 @@ export interface SceneGrip {
   readonly moves: boolean;
   /** Directions in which it can be resized. */
   readonly axes: readonly ('width' | 'height')[];
+  /** What sets its size in any other direction, and what to change instead, in words; empty if there is none. */
+  readonly sizedBy: string;
   /** Its nudge from its original place, in mm: right, up. */
   readonly nudge: ScenePoint;
 }

@@ -4,7 +4,7 @@
  */
 
 import { nudgeAt, nudgedCopy, nudgeEdits } from '../edits/nudge.ts';
-import { sizeAxes, sizeEdit } from '../edits/size.ts';
+import { setInText, sizeAxes, sizeEdit, whatSetsSize } from '../edits/size.ts';
 import { valueAt } from '../core/values.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { PieceModel, TagModel } from '../spec/model/model.ts';
@@ -52,7 +52,17 @@ export function gripsOf(model: TagModel, source: SpecSource, scaleOf: ScaleOf = 
       if (!isWritten(source, hanger.path)) return;
       const label = `${hanger.kind} of ${piece.title}`;
       const parts = [ids.hanger(piece.id, nth), ids.hangerHole(piece.id, nth)];
-      add({ path: hanger.path, as: 'itself', label, parts, free: true, moves: true, axes: [], scale: 1 });
+      add({
+        path: hanger.path,
+        as: 'itself',
+        label,
+        parts,
+        free: true,
+        moves: true,
+        axes: [],
+        sizedBy: setInText,
+        scale: 1,
+      });
     });
   }
   return [...grips.values()];
@@ -61,13 +71,14 @@ export function gripsOf(model: TagModel, source: SpecSource, scaleOf: ScaleOf = 
 /** The grips sent to the page: those that can be moved or resized. */
 export function sceneGrips(grips: readonly Grip[]): SceneGrip[] {
   const useful = grips.filter(({ moves, axes }) => moves || axes.length > 0);
-  return useful.map(({ id, label, parts, free, moves, axes, nudge }) => ({
+  return useful.map(({ id, label, parts, free, moves, axes, sizedBy, nudge }) => ({
     id,
     label,
     parts,
     free,
     moves,
     axes,
+    sizedBy,
     nudge,
   }));
 }
@@ -106,6 +117,7 @@ function ofEntry(
   return {
     ...common,
     axes: sizeAxes(source, shape),
+    sizedBy: whatSetsSize(source, shape),
     // Dragging the only shape of a body pans the view, so that shape must be selected first.
     free: moves && (!isBody || piece.body.length > 1),
     moves,
@@ -138,6 +150,7 @@ function areaGrips(
       free: false,
       moves,
       axes: sizeAxes(source, target),
+      sizedBy: whatSetsSize(source, target),
     };
   });
 }

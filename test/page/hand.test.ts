@@ -231,6 +231,22 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.deepEqual([last.version, last.change], [2, { kind: 'size', axis: 'height', by: 0.1 }]);
   });
 
+  it('and where its size cannot be changed so, it says what sets it', async () => {
+    await preview.open();
+    const { keyboard } = preview.page;
+    await preview.page.locator('#stage').focus();
+    while (!/^word/.test((await preview.page.locator('#announcer').textContent())!)) await keyboard.press('s');
+    await keyboard.press('Control+ArrowUp');
+    await preview.transform();
+    const why = 'word: only its width is written; the rest follows';
+    assert.equal(await preview.page.locator('.words').textContent(), why);
+    assert.equal(await preview.page.locator('#announcer').textContent(), `${why}.`);
+    assert.equal((await changes('try-change')).length, 0);
+    await keyboard.press('Control+ArrowRight');
+    await preview.transform();
+    assert.notEqual(await preview.page.locator('.words').textContent(), why);
+  });
+
   it('and takes back the last change with Ctrl+Z', async () => {
     await preview.open();
     await preview.page.locator('#stage').focus();

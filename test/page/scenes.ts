@@ -39,13 +39,17 @@ function scene(width: number): Scene {
 
 function grips(): SceneGrip[] {
   const grip = (id: string, parts: string[], more: Partial<SceneGrip> = {}): SceneGrip => {
-    return { id, label: id, parts, free: true, moves: true, axes: [], nudge: [0, 0], ...more };
+    return { id, label: id, parts, free: true, moves: true, axes: [], sizedBy: '', nudge: [0, 0], ...more };
   };
   return [
     grip('backing', ['back/body-0', 'back/holes-0'], { free: false, axes: ['width', 'height'] }),
     grip('band', ['back/mark-0']),
     grip('hanger', ['back/hanger-0', 'back/hanger-hole-0'], { nudge: [1, 0] }),
-    grip('word', ['name/body-0', 'name/holes-0'], { free: false, axes: ['width'] }),
+    grip('word', ['name/body-0', 'name/holes-0'], {
+      free: false,
+      axes: ['width'],
+      sizedBy: 'only its width is written; the rest follows',
+    }),
   ];
 }
 

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { sizeAxes, sizeEdit, type Axis } from '../../../src/edits/size.ts';
+import { sizeAxes, sizeEdit, whatSetsSize, type Axis } from '../../../src/edits/size.ts';
 import { withEdits } from '../../../src/fixes/find-fixes.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 
@@ -28,7 +28,20 @@ const axesOf = (shape: string): Axis[] => {
   return sizeAxes(source, made);
 };
 
+const setBy = (shape: string): string => {
+  const { source, shape: made } = read(specOf(shape));
+  return whatSetsSize(source, made);
+};
+
 describe('A size by hand', () => {
+  it('that is not there is told with what sets it', () => {
+    assert.equal(setBy('{rectangle: [80, 40]}'), '');
+    assert.match(setBy('{text: Dill, fit: {in: room}}'), /^“fit” sets its size; change its margin/);
+    assert.match(setBy('{text: Dill, width: 40, rotate: 30}'), /^it is turned/);
+    assert.match(setBy('{text: Dill, width: 40}'), /^only its width is written/);
+    assert.match(setBy('{around: room, by: 3}'), /in the text$/);
+  });
+
   it('is the width or the height that is written, in its own unit', () => {
     assert.equal(sized('{text: Dill, width: 40 mm}', 'width', 2.5), '{text: Dill, width: 42.5 mm}');
     assert.equal(sized('{text: Dill, height: 1 in}', 'height', 12.7), '{text: Dill, height: 1.5 in}');

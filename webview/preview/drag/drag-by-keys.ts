@@ -48,8 +48,9 @@ export function dragByKeys(stage: HTMLElement, controller: DragController, host:
     if (event.ctrlKey || event.metaKey) {
       const axis = right === 0 ? 'height' : 'width';
       if (controller.grip.axes.includes(axis)) press({ kind: 'size', axis, by: (right + up) * step });
+      else controller.explain('size');
     } else if (controller.grip.moves) press({ kind: 'move', right: right * step, up: up * step });
-    else controller.explain();
+    else controller.explain('move');
     event.preventDefault();
   });
   stage.addEventListener('focusout', settle);

@@ -38,8 +38,8 @@ export class DragController {
   /** A change that arrived while the previous one was being written. */
   private next: { readonly change: HandChange; isMade: boolean } | undefined;
   private snapped: readonly SnapLine[] = [];
-  /** The user tried to move something that cannot be moved. */
-  private isRefused = false;
+  /** Why what the user last tried cannot be done. */
+  private refusal: string | undefined;
 
   constructor(private readonly host: DragHost) {}
 
@@ -70,26 +70,26 @@ export class DragController {
   get words(): string | undefined {
     const { change } = this;
     if (change) return [this.textOf(change), ...restText(this.snapped)].join(' · ');
-    return this.isRefused && this.grip ? nothingToMove(this.grip) : undefined;
+    return this.refusal;
   }
 
   select(id: string | undefined): void {
     if (id === this.id) return;
     if (this.isChanging) this.make();
     this.id = id;
-    this.isRefused = false;
+    this.refusal = undefined;
     const { grip } = this;
     if (grip) this.host.say(`${grip.label} selected. ${keysFor(grip)} Escape lets go.`);
     else this.host.release();
     this.host.changed();
   }
 
-  /** Says why the selection cannot be moved. */
-  explain(): void {
+  /** Says why the selection cannot be moved, or why its size cannot be changed. */
+  explain(what: HandChange['kind']): void {
     const { grip } = this;
     if (!grip || this.change) return;
-    this.isRefused = true;
-    this.host.say(`${nothingToMove(grip)}.`);
+    this.refusal = what === 'move' ? nothingToMove(grip) : `${grip.label}: ${grip.sizedBy}`;
+    this.host.say(`${this.refusal}.`);
     this.host.changed();
   }
 
@@ -101,7 +101,7 @@ export class DragController {
       return;
     }
     if (!this.change) this.host.hold();
-    this.isRefused = false;
+    this.refusal = undefined;
     this.change = change;
     this.snapped = lines;
     this.ask();

@@ -129,7 +129,10 @@ export interface FixesMessage {
   readonly source: string;
   readonly version: number;
   readonly pin: string;
+  /** Of the fixes; `make-fix` counts the acceptance as the one after them. */
   readonly titles: readonly string[];
+  /** Title of accepting the problem, where it may be accepted. */
+  readonly accept?: string;
 }
 
 /** A piece as a fix would leave it. */

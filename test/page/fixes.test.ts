@@ -3,11 +3,12 @@ import { usePreview } from './use-preview.ts';
 import { sceneMessage, source } from './scenes.ts';
 
 const pin = 'weak-bridge@shapes/word#0';
-const titles = ['Thicken “word”: grow 0.30 mm', 'Accept this weak-bridge with a reason'];
+const titles = ['Thicken “word”: grow 0.30 mm'];
+const accept = 'Accept this weak-bridge with a reason';
 
 describe('The preview’s page offers what helps', () => {
   const preview = usePreview();
-  const answer = { type: 'fixes', source, version: 1, pin, titles } as const;
+  const answer = { type: 'fixes', source, version: 1, pin, titles, accept } as const;
   const lastMessage = async (): Promise<unknown> => (await preview.messages()).at(-1);
   const items = () => preview.page.locator('#fix-menu [role=menuitem]').allTextContents();
 
@@ -31,11 +32,11 @@ describe('The preview’s page offers what helps', () => {
     assert.equal(await preview.page.locator('.pin:focus').count(), 1);
     await preview.page.keyboard.press('f');
     await preview.send(answer);
-    await preview.page.getByText(titles[1]!).waitFor();
+    await preview.page.getByText(accept).waitFor();
     const focused = () => preview.page.locator('#fix-menu :focus').textContent();
     assert.equal(await focused(), titles[0]);
     await preview.page.keyboard.press('ArrowDown');
-    assert.equal(await focused(), titles[1]);
+    assert.equal(await focused(), accept);
     await preview.page.keyboard.press('End');
     assert.equal(await focused(), 'Zoom in on it');
     await preview.page.keyboard.press('Escape');
@@ -46,11 +47,22 @@ describe('The preview’s page offers what helps', () => {
   it('at a row of the list, also for what has no place on the drawing', async () => {
     await preview.open();
     await preview.page.getByRole('button', { name: 'Show fixes for: There is no such font.' }).click();
-    await preview.send({ ...answer, pin: 'unknown-font@shapes/word/font#0', titles: [] });
+    await preview.send({ type: 'fixes', source, version: 1, pin: 'unknown-font@shapes/word/font#0', titles: [] });
     await preview.page.getByText('No automatic fix found.').waitFor();
     assert.deepEqual((await items()).slice(1), ['Go to line 4']);
     await preview.page.getByText('Go to line 4').click();
     assert.deepEqual(await lastMessage(), { type: 'reveal', source, offset: 40, focus: true });
+  });
+
+  it('and says that there is none where a problem can only be accepted, with no strip for what one would change', async () => {
+    await preview.open();
+    await preview.page.locator('.pin').click();
+    await preview.send({ ...answer, titles: [] });
+    await preview.page.getByText('No automatic fix found.').waitFor();
+    assert.deepEqual((await items()).slice(0, 2), ['No automatic fix found.', accept]);
+    assert.equal(await preview.page.locator('.outcome-words').isVisible(), false);
+    await preview.page.getByText(accept).click();
+    assert.deepEqual(await lastMessage(), { type: 'make-fix', source, version: 1, pin, index: 0 });
   });
 
   it('and shows what each would make of the tag while it has the focus or the pointer, with what changes', async () => {
@@ -59,8 +71,8 @@ describe('The preview’s page offers what helps', () => {
     await preview.page.locator('#stage').focus();
     await keyboard.press('n');
     await keyboard.press('f');
-    await preview.send({ ...answer, titles: [titles[0]!, 'Engrave it: by 6 mm', titles[1]!] });
-    await preview.page.getByText(titles[1]!).waitFor();
+    await preview.send({ ...answer, titles: [titles[0]!, 'Engrave it: by 6 mm'] });
+    await preview.page.getByText(accept).waitFor();
     const ghosts = preview.page.locator('.outcome .ghost-line');
     assert.deepEqual(await lastMessage(), { type: 'show-fix', source, version: 1, pin, index: 0 });
     const back = { id: 'back', title: 'Backing', solid: 'M-1 -31l82 0 0 32 -82 0z', marks: 'M20 -8l40 0 0 4z' };

@@ -121,7 +121,12 @@ function isScreen(data: Fields): data is Fields & ScreenMessage {
 }
 
 function isFixes(data: Fields): data is Fields & FixesMessage {
-  return typeof data['version'] === 'number' && isString(data['pin']) && isListOf(data['titles'], isString);
+  return (
+    typeof data['version'] === 'number' &&
+    isString(data['pin']) &&
+    isListOf(data['titles'], isString) &&
+    (data['accept'] === undefined || isString(data['accept']))
+  );
 }
 
 function isOutcome(data: Fields): data is Fields & OutcomeMessage {

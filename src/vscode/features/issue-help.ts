@@ -9,6 +9,7 @@ import type { Fix, Issue } from '../../core/issue.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { toRange } from './problems.ts';
+import type { FixesMessage } from '../../protocol/preview.ts';
 import type { TagResult } from '../service/results.ts';
 import { showText } from '../common/tabs.ts';
 
@@ -41,8 +42,8 @@ export class IssueHelp {
 }
 
 /** In display order, which is what `makeHelp` indexes. */
-export function titlesOf({ fixes, acceptance }: Help, { code }: Issue): string[] {
-  return [...fixes.map(({ title }) => title), ...(acceptance ? [acceptTitle(code)] : [])];
+export function titlesOf({ fixes, acceptance }: Help, { code }: Issue): Pick<FixesMessage, 'titles' | 'accept'> {
+  return { titles: fixes.map(({ title }) => title), ...(acceptance && { accept: acceptTitle(code) }) };
 }
 
 export function acceptTitle(code: string): string {

@@ -5,10 +5,10 @@ import { isIssueCode, issueCodes, issueKinds } from '../../core/issue-kinds.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { guidePage, showGuide } from './guide.ts';
 
-const command = 'tagwright.explain';
+export const explainCommand = 'tagwright.explain';
 
 export function registerProblemPages(extensionUri: vscode.Uri): vscode.Disposable {
-  return vscode.commands.registerCommand(command, async (asked?: string) => {
+  return vscode.commands.registerCommand(explainCommand, async (asked?: string) => {
     const code = asked !== undefined && isIssueCode(asked) ? asked : await chooseCode();
     if (code) await showGuide(guidePage(extensionUri, `problems/${code}`));
   });
@@ -16,7 +16,7 @@ export function registerProblemPages(extensionUri: vscode.Uri): vscode.Disposabl
 
 /** Link behind a problem's code. */
 export function problemPageLink(code: IssueCode): vscode.Uri {
-  return vscode.Uri.parse(`command:${command}?${encodeURIComponent(JSON.stringify([code]))}`);
+  return vscode.Uri.parse(`command:${explainCommand}?${encodeURIComponent(JSON.stringify([code]))}`);
 }
 
 async function chooseCode(): Promise<IssueCode | undefined> {

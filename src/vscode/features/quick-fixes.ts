@@ -14,6 +14,7 @@ import { whileWanted } from '../service/compute-options.ts';
 import { tagSpecSelector } from '../common/documents.ts';
 import { allFixes } from './fix-all.ts';
 import { acceptSnippet, acceptTitle, type IssueHelp } from './issue-help.ts';
+import { explainCommand } from './problem-pages.ts';
 import { toRange } from './problems.ts';
 import type { Checked } from '../service/checked.ts';
 import type { TagService } from '../service/service.ts';
@@ -59,6 +60,7 @@ class QuickFixes implements vscode.CodeActionProvider {
     if (!result || result.version !== document.version) return [];
     if (context.only?.contains(fixAllKind) && !context.only.contains(QuickFix)) return this.#fixAll(result, token);
     const fixes = new ActionSet();
+    const unfixed = new ActionSet();
     const acceptances = new ActionSet();
     const fixable = new Set<IssueCode>();
     for (const issue of result.issues) {
@@ -77,8 +79,9 @@ class QuickFixes implements vscode.CodeActionProvider {
       const { acceptance } = help;
       if (acceptance) acceptances.add(issue.code, diagnostics, () => acceptAction(acceptance, issue, result));
       if (help.fixes.length > 0) fixable.add(issue.code);
+      else unfixed.add(issue.code, diagnostics, () => explainAction(issue));
     }
-    return [...fixes.actions, ...acceptances.actions, ...manyAtOnce(fixable, result)];
+    return [...fixes.actions, ...unfixed.actions, ...acceptances.actions, ...manyAtOnce(fixable, result)];
   }
 
   async resolveCodeAction(action: vscode.CodeAction, token: vscode.CancellationToken): Promise<vscode.CodeAction> {
@@ -116,6 +119,14 @@ function toAction({ title, edits }: TextChange, preferred: boolean, { uri, repor
   const action = new vscode.CodeAction(title, QuickFix);
   action.isPreferred = preferred;
   action.edit = workspaceEdit(uri, report.source, edits);
+  return action;
+}
+
+/** Says that no change helps, which an empty menu would leave open; its page says what to do. */
+function explainAction({ code }: Issue): vscode.CodeAction {
+  const title = `No automatic fix found: read about ${code}`;
+  const action = new vscode.CodeAction(title, QuickFix);
+  action.command = { title, command: explainCommand, arguments: [code] };
   return action;
 }
 

@@ -23,7 +23,7 @@ export class PinFixes {
    */
   async offer(result: TagResult, { source, version, pin }: PinOfVersion): Promise<void> {
     const found = await this.find(result, version, pin);
-    if (found) this.send({ type: 'fixes', source, version, pin, titles: titlesOf(found.help, found.issue) });
+    if (found) this.send({ type: 'fixes', source, version, pin, ...titlesOf(found.help, found.issue) });
   }
 
   async make(result: TagResult, { version, pin, index }: PinOfVersion & { readonly index: number }): Promise<void> {

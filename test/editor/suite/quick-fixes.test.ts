@@ -52,6 +52,20 @@ describe('Quick fixes', () => {
     assert.equal(document.lineCount, before.length);
   });
 
+  it('say where there is none, and lead to the page on that problem', async () => {
+    const { document } = await show(weak);
+    const change = new vscode.WorkspaceEdit();
+    // No key is spelt like it.
+    const spare = '  spare: {body: [{rectangle: [60 mm, 40 mm]}], matter: 3}\n';
+    change.insert(document.uri, document.positionAt(document.getText().length), spare);
+    assert.ok(await vscode.workspace.applyEdit(change));
+    await untilFound(document.uri, 'unknown-key');
+    const [action, ...others] = await actionsAt(document.uri, 'unknown-key');
+    assert.equal(action?.title, 'No automatic fix found: read about unknown-key', titles(others));
+    assert.deepEqual(action.command?.arguments, ['unknown-key']);
+    assert.deepEqual([action.edit, action.isPreferred], [undefined, undefined]);
+  });
+
   it('fix all of one kind, or all there is in the file but for what only another look would fix, in one step', async function () {
     this.timeout(90_000);
     for (const title of ['Fix all hole-too-small problems in this file', 'Fix all problems in this file']) {

@@ -64,17 +64,17 @@ export class FixMenu {
   }
 
   /** The answer to `ask`; one for another pin is too late. */
-  show({ pin: id, titles }: FixesMessage): void {
+  show({ pin: id, titles, accept }: FixesMessage): void {
     const { pin } = this;
     if (!pin || pin.id !== id) return;
-    const fixes = titles.map((title, index) =>
-      this.item(title, 'fix', () => {
+    const choice = (title: string, index: number): HTMLElement =>
+      this.item(title, index < titles.length ? 'fix' : 'way', () => {
         this.actions.make(pin, index, title);
-      }),
-    );
-    this.offered = fixes;
-    this.outcome.hidden = fixes.length === 0;
-    this.fill(pin, fixes.length > 0 ? fixes : [note('No automatic fix found.')]);
+      });
+    this.offered = titles.map(choice);
+    this.outcome.hidden = titles.length === 0;
+    const found = titles.length > 0 ? this.offered : [note('No automatic fix found.')];
+    this.fill(pin, accept === undefined ? found : [...found, choice(accept, titles.length)]);
     this.showMeant();
   }
 

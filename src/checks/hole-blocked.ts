@@ -140,6 +140,8 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
   'on a mark': 'on a dot or an accent of the letters, which can no longer be seen as one',
   'between words': 'between two words and reads as a sign of its own',
   'letter within': 'between the letters and reads as an “o”',
+  crook: 'beside the stem of a letter, over its other strokes, and makes another letter of it, as an “L” becomes a “6”',
+  R: 'on the left head of the “N”, which reads as an “R”',
   tail: 'below a letter and reads as part of it, as the bowl of a “6” does',
   letter: besideLetters,
   'letter behind': besideLetters,

@@ -2,7 +2,7 @@
 
 import { transform, translation } from '../../geometry/affine.ts';
 import { boundsOf, contains, ringArea } from '../../geometry/measure.ts';
-import type { Point, Region } from '../../geometry/types.ts';
+import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import { rowsOf } from '../overlap/runs.ts';
 
 /** Coordinates of the middles of cells: x, y, x, y, … */
@@ -29,6 +29,27 @@ export function shareWithin(cells: readonly number[], { x, y }: Point, radius: n
   for (let i = 0; i < cells.length; i += 2)
     if ((cells[i]! - x) ** 2 + (cells[i + 1]! - y) ** 2 < radius * radius) within += 2;
   return within === 0 ? 0 : within / Math.max(cells.length, least);
+}
+
+/** Whether some cell lies within a window. */
+export function hasAny(cells: readonly number[], { minX, minY, maxX, maxY }: Bounds): boolean {
+  for (let i = 0; i < cells.length; i += 2) {
+    const [x, y] = [cells[i]!, cells[i + 1]!];
+    if (x > minX && x < maxX && y > minY && y < maxY) return true;
+  }
+  return false;
+}
+
+/** Whether in each row that a window spans some cell lies within it; `box` is that of the letter, which must span it too. */
+export function fillsRows(cells: readonly number[], box: Bounds, window: Bounds): boolean {
+  if (window.minY < box.minY || window.maxY > box.maxY) return false;
+  const side = (box.maxY - box.minY) / rows;
+  const rowAt = (y: number): number => Math.min(rows - 1, Math.floor((y - box.minY) / side));
+  const filled = new Set<number>();
+  for (let i = 0; i < cells.length; i += 2)
+    if (cells[i]! > window.minX && cells[i]! < window.maxX) filled.add(rowAt(cells[i + 1]!));
+  for (let row = rowAt(window.minY); row <= rowAt(window.maxY); row++) if (!filled.has(row)) return false;
+  return true;
 }
 
 /** The share of their height or width that a letter loses with the cells within a circle. */

@@ -13,6 +13,8 @@ import { marksAbove } from '../lettering/marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { coverableOf, coverCost, coversOf } from './cover.ts';
 import type { Coverable } from './cover.ts';
+import { madeOfLetter } from './crook.ts';
+import type { LettersInLine } from './crook.ts';
 import { isUnderArm, lineEnd, scaledEnd, withStem } from './stems.ts';
 import type { LineEnd, StemLetter } from './stems.ts';
 
@@ -30,6 +32,8 @@ interface LetterLine {
   /** The ink of its first and of its last letter, each seen from its own end of the line. */
   readonly ends: readonly [LineEnd, LineEnd];
   readonly hasSmallLetters: boolean;
+  /** As they were made, before `coverable.factor`. */
+  readonly letters: LettersInLine;
   /** Whether another line stands below it. */
   readonly isOverLine: boolean;
   /** From the last letter of each word to the first letter of the next, both included. */
@@ -53,7 +57,7 @@ export interface RingReading {
 
 /**
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
- * `on a mark`: the ring covers a dot or an accent, and stands in for it. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
+ * `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
  */
 export type ReadAs =
   | 'on a mark'
@@ -65,6 +69,8 @@ export type ReadAs =
   | 'letter behind'
   | 'letter within'
   | 'between words'
+  | 'crook'
+  | 'R'
   | StemLetter
   | 'loop'
   | 'initial';
@@ -80,6 +86,8 @@ const costs: Readonly<Record<ReadAs, number>> = {
   'letter behind': 0.65,
   'letter within': 0.7,
   'between words': 1,
+  crook: 0.7,
+  R: 0.6,
   d: 0.7,
   9: 0.6,
   b: 0.7,
@@ -96,7 +104,7 @@ const onLine = 0.25;
 const aboveLow = 0.6;
 
 /** A ring whose middle is within this many of its radii of a dot or an accent covers part of it. */
-const onMark = 1;
+const onMark = 1.2;
 
 /** A letter is low if it reaches no higher than this, in x-heights. */
 const lowest = 1.2;
@@ -144,7 +152,7 @@ function letterLine(
   top?: number,
 ): Omit<LetterLine, 'isOverLine'> | undefined {
   const placed = letters
-    .map(({ region }) => ({ region, box: boundsOf(region)! }))
+    .map(({ text, region }) => ({ text, region, box: boundsOf(region)! }))
     .sort((a, b) => middleX(a.box) - middleX(b.box));
   const [start, end, { baseline }] = [placed[0]!, placed.at(-1)!, letters[0]!];
   if (baseline === undefined) return undefined;
@@ -153,7 +161,7 @@ function letterLine(
   const xHeight = hasSmallLetters ? ofSmall : (top ?? whole.maxY) - baseline;
   const isLow = ({ maxY }: Bounds): boolean => hasSmallLetters && maxY < baseline + lowest * xHeight;
   return {
-    ...{ box: widened(whole, grow), baseline, xHeight, hasSmallLetters },
+    ...{ box: widened(whole, grow), baseline, xHeight, hasSmallLetters, letters: placed },
     hasInitial: hasSmallLetters && /^\p{Lu}/u.test(letters[0]!.text),
     ends: [lineEnd(start.region, -1), lineEnd(end.region, 1)],
     ...{ first: middleX(start.box), last: middleX(end.box), gaps: gapsBetween(letters) },
@@ -209,19 +217,26 @@ export function misreadingCost(reading: RingReading, centre: Point, ring: RingRa
 }
 
 /** Everything that a ring at that place may read as. */
-export function readAs({ marks, lines }: RingReading, { x, y }: Point, { hole, wall }: RingRadii): ReadAs[] {
+export function readAs(
+  { marks, lines, coverable: { factor } }: RingReading,
+  { x, y }: Point,
+  { hole, wall }: RingRadii,
+): ReadAs[] {
   const radius = hole + wall;
   const away = marks.map(({ minX, minY, maxX, maxY }) =>
     Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY)),
   );
   const nearest = Math.min(...away);
   if (nearest < onMark * radius) return ['on a mark'];
-  if (nearest < 2 * radius) return ['mark'];
-  return lines.flatMap((line) => [
+  const scaled = { x: x / factor, y: y / factor };
+  const ofLetters = lines.flatMap(({ letters }) => madeOfLetter(letters, scaled, radius / factor));
+  if (nearest < 2 * radius) return ['mark', ...ofLetters];
+  const beside = lines.flatMap((line) => [
     ...(isWithin(line.gaps, x) ? (['between words'] as const) : []),
     ...onTheLine(line, { x, y }, { hole, wall }),
     ...asLetter(line, { x, y }, hole + wall),
   ]);
+  return [...beside, ...ofLetters];
 }
 
 function isWithin(spans: readonly Span[], x: number): boolean {

@@ -138,6 +138,7 @@ const besideLetters = 'beside the letters, about as large as they are, and reads
 
 const ringPlaces: Partial<Record<ReadAs, string>> = {
   'on a mark': 'on a dot or an accent of the letters, which can no longer be seen as one',
+  mark: 'so near to a dot or an accent of the letters that it reads as one more',
   'between words': 'between two words and reads as a sign of its own',
   'letter within': 'between the letters and reads as an “o”',
   crook: 'beside the stem of a letter, over its other strokes, and makes another letter of it, as an “L” becomes a “6”',

@@ -39,6 +39,9 @@ const ramp = { to: 1.25, cost: 0.7 } as const;
 /** A ring that would rather cover more stands at the limit: from this degree on, the letter may be taken for another one. */
 const atLimit = 0.95;
 
+/** Over the gap between two letters it takes from both, and less of each is enough: so much together, and so much of the second. */
+const ofTwo = { together: 1.05, second: 0.2 } as const;
+
 export function coverableOf(shapes: readonly MadeShape[]): Coverable {
   const lettering = shapes.flatMap((shape) => shape.lettering ?? []).filter((each) => each.as === 'material');
   const letters = lettering.flatMap((each) => each.letters);
@@ -52,8 +55,10 @@ export function coverCost(covers: readonly Cover[]): number {
 
 /** The letter that may be taken for another one. */
 export function coveredOf(covers: readonly Cover[]): string | undefined {
-  const [worst] = covers.toSorted((a, b) => b.degree - a.degree);
-  return worst && worst.degree >= atLimit ? worst.text : undefined;
+  const [worst, second] = covers.toSorted((a, b) => b.degree - a.degree);
+  if (!worst) return undefined;
+  const areTwo = second && second.degree >= ofTwo.second && worst.degree + second.degree >= ofTwo.together;
+  return worst.degree >= atLimit || areTwo ? worst.text : undefined;
 }
 
 /** How much a ring of that outer radius covers of each letter that it reaches. */

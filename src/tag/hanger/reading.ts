@@ -104,7 +104,7 @@ const onLine = 0.25;
 const aboveLow = 0.6;
 
 /** A ring whose middle is within this many of its radii of a dot or an accent covers part of it. */
-const onMark = 1.2;
+const onMark = 1;
 
 /** A letter is low if it reaches no higher than this, in x-heights. */
 const lowest = 1.2;

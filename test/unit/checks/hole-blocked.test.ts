@@ -435,7 +435,7 @@ describe('A ring that reads as a letter', () => {
     assert.ok(!(await beside(5.05))!.includes('mark'));
   });
 
-  it('covers a dot where its middle is nearer to it than its radius', async () => {
+  it('covers a dot where its middle is nearer to it than its radius, and is one more within twice that', async () => {
     const beside = (gap: number) =>
       hung('Lil', 5, (at: LetterBox) => ({ x: boxCentre(at.ends[1]!).x, y: at.ends[1]!.maxY + gap }));
     const [on, off] = [await beside(2.45), await beside(2.55)];
@@ -446,7 +446,33 @@ describe('A ring that reads as a letter', () => {
       'The ring stands on a dot or an accent of the letters, which can no longer be seen as one.',
     ]);
     assert.deepEqual(off.pieces[0]!.hangers[0]!.readAs, ['mark']);
-    assert.deepEqual(said(off), []);
+    assert.deepEqual(said(off), [
+      'The ring stands so near to a dot or an accent of the letters that it reads as one more.',
+    ]);
+  });
+
+  it('makes a “6” of an L and a “B” of a b where it stands in the crook of their stems, and an “R” of an N on its left head', async () => {
+    const said = async (...at: Parameters<typeof hung>) =>
+      (await hung(...at)).issues.flatMap(({ code, message }) => (code === 'hole-blocked' ? message : []));
+    const crook =
+      'The ring stands beside the stem of a letter, over its other strokes, and makes another letter of it, as an “L” becomes a “6”.';
+    const inL = (up: number) => (at: LetterBox) => ({ x: at.ends[0]!.minX + 5.5, y: at.baseline + up });
+    assert.deepEqual(await said('Lamb', 8, inL(8.5)), [crook]);
+    // On the head of the stem it is a ring on a letter.
+    assert.deepEqual(await said('Lamb', 8, (at) => ({ x: at.ends[0]!.minX + 1, y: at.maxY + 3 })), []);
+    const onB = (up: number) => (at: LetterBox) => ({ x: at.ends[3]!.minX + 4, y: at.baseline + up });
+    assert.deepEqual(await said('Lambs', 6, onB(9.3)), [crook]);
+    const onN = (share: number) => (at: LetterBox) => {
+      const { minX, maxX, maxY } = at.ends[3]!;
+      return { x: minX + share * (maxX - minX), y: maxY + 2.5 };
+    };
+    const asR = 'The ring stands on the left head of the “N”, which reads as an “R”.';
+    for (const [share, expected] of [
+      [0.02, asR],
+      [0.38, asR],
+      [0.42, undefined],
+    ] as const)
+      assert.deepEqual(await said('QUINOA', 7, onN(share)), expected ? [expected] : [], `${share}`);
   });
 
   it('stands in front of a capital only where it stands on the line and is as large as a small letter', async () => {

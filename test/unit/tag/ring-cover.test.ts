@@ -166,4 +166,12 @@ describe('A ring beside a script name', () => {
       assert.deepEqual([hanger.readAs, said], [['initial'], []], name);
     }
   });
+
+  it('is less of each between two letters: 1.05 of the limits together, and 0.2 of the second', () => {
+    const of = (...degrees: number[]) =>
+      coveredOf(degrees.map((each, index) => ({ text: 'er'[index]!, degree: each })));
+    assert.deepEqual([of(0.94), of(0.96)], [undefined, 'e']);
+    assert.deepEqual([of(0.7, 0.34), of(0.3, 0.76)], [undefined, 'r']);
+    assert.deepEqual([of(0.9, 0.19), of(0.9, 0.21)], [undefined, 'e']);
+  });
 });

@@ -15,13 +15,19 @@ export function reportEmpty(written: string, path: YamlPath, problems: Problems,
   }
 }
 
-/** Reports lines of a text of which an empty cell leaves only the words around it: “sown {month}” without a month. */
+/**
+ * Reports lines of a text of which an empty cell leaves only the words around it, “sown {month}” without a month, or words or
+ * signs that lead to nothing, “{kind}, sown {month}”; not “{first} {last}” without a last name.
+ */
 export function reportGaps(written: string, { row }: Problems): void {
   if (!row) return;
   for (const line of written.split(/\r\n|\n/)) {
     const gap = gapIn(line, row);
-    if (!gap || gap.isPartly || !/[\p{L}\p{N}]/u.test(gap.left)) continue;
-    const message = `${inRow(line, row, gap.column)}, and only “${clip(gap.left)}” is left. As an entry of “lines” with “optional: true” the line would be left out.`;
+    if (!gap || !/[\p{L}\p{N}]/u.test(gap.left) || (gap.isPartly && !gap.isDangling)) continue;
+    const rest = gap.isPartly
+      ? 'Fill the cell, or write those words into the cells.'
+      : 'As an entry of “lines” with “optional: true” the line would be left out.';
+    const message = `${inRow(line, row, gap.column)}, and only “${clip(gap.left)}” is left. ${rest}`;
     reportAtRow(row, gap.column, { code: 'not-filled', severity: 'warning', message });
   }
 }
@@ -51,16 +57,30 @@ interface Gap {
   readonly column: string;
   /** Whether other cells fill the rest. */
   readonly isPartly: boolean;
+  /** Whether words or signs of the text stand between it and whatever is filled, and now lead to nothing. */
+  readonly isDangling: boolean;
 }
 
 /** `undefined` if no cell is empty, or nothing is left. */
 function gapIn(written: string, { row, batch }: ReadRow): Gap | undefined {
-  const asked = columnsIn(written).map(({ column }) => column);
+  const places = columnsIn(written);
+  const asked = places.map(({ column }) => column);
   const isEmpty = (column: string): boolean => (row.cells.get(column) ?? '').trim() === '';
   const column = asked.find(isEmpty);
   if (column === undefined || !asked.every((each) => batch.columns.includes(each))) return undefined;
   const left = filled(written, row, () => undefined)?.trim();
-  return left ? { left, column, isPartly: !asked.every(isEmpty) } : undefined;
+  if (!left) return undefined;
+  // From brace to brace, and from the first and the last to the ends.
+  const between = [0, ...places.map(({ end }) => end + 1)].map((from, index) =>
+    written.slice(from, (places[index]?.start ?? written.length + 1) - 1),
+  );
+  const isDangling = asked.some((each, index) => {
+    if (!isEmpty(each)) return false;
+    const [before, after] = [between[index]!, between[index + 1]!];
+    const leadsOn = [index > 0 && before.trim() === '', index < asked.length - 1 && after.trim() === ''];
+    return !leadsOn.includes(true) && `${before}${after}`.trim() !== '';
+  });
+  return { left, column, isPartly: !asked.every(isEmpty), isDangling };
 }
 
 /** “Sorrel” leaves {sown} empty (line 2 of “names.csv”). */

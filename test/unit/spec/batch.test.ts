@@ -223,8 +223,19 @@ describe('A batch', () => {
       [[[table.indexOf('\nUwe'), 'warning']]],
     );
     // Nothing is missed where another cell, or no word of its own, stands in the line.
-    for (const words of ['"{name} {month}"', '"{name}\\n{month}"', '"{name}, {month}"', '"sown by {name} in {month}"'])
+    for (const words of ['"{name} {month}"', '"{name}\\n{month}"', '"for {month} {name}"', '"{name} {month} sown"'])
       assert.ok(!(await messagesOf(spec('[{name: Ida, month: ""}]', words))).some(isGap), words);
+    // Words and signs that lead to it lead to nothing.
+    for (const [words, left] of [
+      ['"{name}, {month}"', 'Ida,'],
+      ['"{name} ({month})"', 'Ida ()'],
+      ['"sown by {name} in {month}"', 'sown by Ida in'],
+      ['"in {month}: {name}"', 'in : Ida'],
+    ] as const) {
+      const [only, ...others] = (await messagesOf(spec('[{name: Ida, month: ""}]', words))).filter(isGap);
+      assert.ok(only?.includes(`and only “${left}” is left. Fill the cell`), `${words}: ${only}`);
+      assert.deepEqual(others, []);
+    }
     const optional =
       'tagwright: 1\nbatch: [{name: Ida, month: ""}]\nshapes:\n  words: {lines: [{text: "{name}"}, {text: "sown {month}"EXTRA}], width: 40}\npieces:\n  tag: {body: [words], parts: many}\n';
     assert.equal((await messagesOf(optional.replace('EXTRA', ''))).filter(isGap).length, 1);

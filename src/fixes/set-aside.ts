@@ -1,4 +1,4 @@
-/** Last resort for names that do not suit the batch: takes them off the list, to become tags of their own. */
+/** Last resort for names that do not suit the batch: takes them off the list, to be made in specs of their own. */
 
 import { lineStart } from '../core/lines.ts';
 import { listedQuoted } from '../core/names.ts';
@@ -7,9 +7,9 @@ import type { TextEdit } from '../core/issue.ts';
 import type { BatchRow } from '../spec/batch/batch.ts';
 import type { SpecSource } from '../spec/yaml/source.ts';
 
-/** Such as `“Fig” aside as a separate tag`. */
+/** Such as `“Fig” out of the batch, to be made in a spec of its own`: nothing else makes it. */
 export function asideInWords(labels: readonly string[]): string {
-  return `${listedQuoted(labels)} aside as ${labels.length === 1 ? 'a separate tag' : 'separate tags'}`;
+  return `${listedQuoted(labels)} out of the batch, to be made in a spec of ${labels.length === 1 ? 'its' : 'their'} own`;
 }
 
 /** `undefined` if one of the rows takes several lines, or is of a table that has its name twice, and for all rows there are. */

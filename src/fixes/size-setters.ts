@@ -29,6 +29,6 @@ export function withoutSizeSetters({ report, issue }: Case): Fix[] | undefined {
   const edits = setAside(source, batch.rows, found.rows);
   if (!edits) return [];
   const labels = found.rows.map((row) => labelOf({ batch, row })!);
-  const title = `Set ${asideInWords(labels)}: the others come out ${found.times.toFixed(1)} times as large`;
+  const title = `Leave ${asideInWords(labels)}: the others come out ${found.times.toFixed(1)} times as large`;
   return [{ title, edits, look: 1, isChoice: true }];
 }

@@ -16,7 +16,7 @@ import { isNoWorse, solves } from './no-worse.ts';
 import { remediesFor } from './remedies.ts';
 import { asideInWords, setAside } from './set-aside.ts';
 import { withoutSizeSetters } from './size-setters.ts';
-import { looksAsMeant, needsFix, suits } from './suits.ts';
+import { looksAsMeant, needsFix, ofWholeBatch, suits } from './suits.ts';
 import { isMadeTogether } from '../tag/build.ts';
 
 /**
@@ -115,7 +115,8 @@ export class Trials {
       });
     const after = await computed(report.row, (found) => !solves(issue, report, found));
     const isOwnSolved = solves(issue, report, after) && looksAsMeant(report, after);
-    if (!isOwnSolved && mostOdd === 0) return undefined;
+    const isOfAll = ofWholeBatch.has(issue.code);
+    if (!isOwnSolved && (mostOdd === 0 || isOfAll)) return undefined;
     let solved = isOwnSolved ? { was: report, is: after } : undefined;
     let helped = isOwnSolved ? 1 : 0;
     const rehung: Rehung[] = [];
@@ -132,7 +133,7 @@ export class Trials {
       } else if (!this.#needsIt(was)) {
         const hanger = movedHanger(was, is, keptPlaceShare[issue.severity]);
         if (hanger) rehung.push({ was, kind: hanger.kind });
-      } else if (this.#needsIt(is)) {
+      } else if (!isOfAll && this.#needsIt(is)) {
         kept.push(was);
         if (!isOwnSolved) this.#hard.add(was.row);
       } else {
@@ -175,7 +176,10 @@ export class Trials {
     const aside = unsuited.length === 0 ? [] : setAside(report.source, report.batch!.rows, rowsOf(unsuited));
     if (!aside || areCrossing(candidate.edits, aside)) return undefined;
     const labels = unsuited.map((each) => labelOf(each)!);
-    const also = labels.length === 0 ? '' : `, and set ${asideInWords(labels)}, which it would not suit`;
+    const also =
+      labels.length === 0
+        ? ''
+        : `, and leave ${asideInWords(labels)}, as it would not suit ${labels.length === 1 ? 'it' : 'them'}`;
     const effect = solved.was === report ? effectOf(issue, report, solved.is) : [];
     const described = { ...candidate, description: `${candidate.description}${forHowMany(tried)}` };
     const fix = toFix(words, described, lookChange(solved.was, solved.is), effect, rehung);
@@ -198,7 +202,7 @@ export class Trials {
     const others = await this.#others();
     const edits = report.batch && setAside(report.source, report.batch.rows, [report.row]);
     if (!edits || others.every((other) => this.#needsIt(other))) return [];
-    const title = `Set ${asideInWords([labelOf(report)!])}: the others stay as they are`;
+    const title = `Leave ${asideInWords([labelOf(report)!])}: the others stay as they are`;
     return [{ title, edits, look: 1 }];
   }
 }

@@ -41,15 +41,15 @@ describe('Rings of a batch that find their own places', () => {
   });
 
   it('are those that the names have', async () => {
-    const { found, all } = await unevenIn(names('[Lena, Ida]'));
-    assert.match(found[0]!.message, /^“Ida” hangs from the top, the other from the left, /);
+    const { found, all } = await unevenIn(names('[Lena, Mia]'));
+    assert.match(found[0]!.message, /^“Mia” hangs from the top, the other from the left, /);
     // As the balance has it: the one is above its tag, the other beside it.
-    const [lena, ida] = all.map(({ tag }) => tag!.pieces[0]!.hangers[0]!.centre);
-    assert.ok(lena!.x < -20 && ida!.y > Math.abs(ida!.x), JSON.stringify([lena, ida]));
+    const [lena, mia] = all.map(({ tag }) => tag!.pieces[0]!.hangers[0]!.centre);
+    assert.ok(lena!.x < -20 && mia!.y > Math.abs(mia!.x), JSON.stringify([lena, mia]));
   });
 
   it('are not told where the spec says the side, or each tag hangs alike', async () => {
-    for (const text of [names('[Lena, Ida]', '{ring: left}'), names('[Lena, Paul]'), names('[Ida]')])
+    for (const text of [names('[Lena, Mia]', '{ring: left}'), names('[Lena, Paul]'), names('[Ida]')])
       assert.deepEqual((await unevenIn(text)).found, [], text);
   });
 
@@ -65,8 +65,8 @@ describe('Rings of a batch that find their own places', () => {
     const { made, left } = await fixAll(engine, text, located);
     assert.deepEqual(made, []);
     assert.match(left[0]!.why, /^It is for you to decide: Hang all/);
-    // From the left, Ida would hang askew.
-    const lena = await unevenIn(names('[Lena, Ida]'));
+    // From the left, Mia would hang askew.
+    const lena = await unevenIn(names('[Lena, Mia]'));
     assert.deepEqual(await findFixes(engine, lena.report, lena.found[0]!, located), []);
   });
 });

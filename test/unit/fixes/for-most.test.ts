@@ -16,7 +16,7 @@ const windows = (widths: readonly number[]): string =>
 describe('A fix that helps most tags of a batch', () => {
   it('says how many, and leaves the others no worse', async () => {
     const engine = newEngine();
-    const text = windows([6.6, 6.7, 8, 6.5]);
+    const text = windows([6.6, 6.7, 9, 6.5]);
     const { report, all } = await checkBatch(engine, await engine.compute(text, options), options);
     assert.ok(all.every(isWeak), 'each is too narrow');
     const issue = report.issues.find(({ code, row }) => code === 'weak-bridge' && row === undefined)!;

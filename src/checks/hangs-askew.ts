@@ -13,6 +13,9 @@ import { mm } from '../core/figures.ts';
 /** Visible tilt, in degrees (our own judgement). */
 const seenDegrees = 3;
 
+/** Turned by more than this, in degrees, nobody takes it for meant (our own judgement). */
+const spoiltDegrees = 30;
+
 /** The same of two openings that are meant to be level: what hangs on two cords shows it sooner (our own judgement). */
 const levelDegrees = 1;
 
@@ -54,7 +57,7 @@ function tiltFindings({ piece, hangers, balance }: Suspension, tie: Tie | undefi
   return [
     {
       code: 'hangs-askew',
-      severity: 'info',
+      severity: angle > spoiltDegrees ? 'warning' : 'info',
       piece,
       path: tilt.hanger.path,
       points: [tilt.from, balance],

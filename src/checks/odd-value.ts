@@ -1,4 +1,4 @@
-/** What of a stock looks like a slip of the hand: a material that is misspelt, and measures that no laser, or no sheet, has. */
+/** What of a stock looks like a slip of the hand: a material that is misspelt, and measures that no laser, sheet or tie has. */
 
 import type { Finding } from '../core/issue.ts';
 import { limit, mm } from '../core/figures.ts';
@@ -17,7 +17,10 @@ const paperMm = 0.1;
 /** Slack for lengths that were inches, in mm. */
 const slackMm = 1e-6;
 
-export const oddValues: Check = ({ stock, pieces }): Finding[] => {
+/** The thickest twine and the widest ribbon that tags are tied with, in mm: common practice, no source. */
+const thickestTie = { twine: 6, ribbon: 50 } as const;
+
+export const oddValues: Check = ({ stock, pieces, tie }): Finding[] => {
   const { kerf, thickness } = stock;
   const [piece] = pieces;
   const at = (key: string) => ({
@@ -52,6 +55,14 @@ export const oddValues: Check = ({ stock, pieces }): Finding[] => {
       severity: 'warning',
       width: thickness,
       message: `The sheet is ${mm(thickness)} thick, and paper is ${mm(paperMm)}; check the number and its unit.`,
+    });
+  if (tie && tie.size > thickestTie[tie.kind] + slackMm)
+    findings.push({
+      code: 'odd-value',
+      severity: 'warning',
+      path: ['tie'],
+      width: tie.size,
+      message: `The ${tie.kind} is ${mm(tie.size)} ${tie.kind === 'twine' ? 'thick' : 'wide'}; tags hang by less than ${limit(thickestTie[tie.kind])}. For a ring or a clip, say how wide its opening is to be: “opening: 5 mm”.`,
     });
   return findings;
 };

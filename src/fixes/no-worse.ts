@@ -64,12 +64,18 @@ function isOfMissing({ code, path }: Issue, before: Judged): boolean {
   return before.issues.some((was) => was.code === 'missing-glyph' && samePath(was.path.slice(0, -1), shape));
 }
 
-/** How a tag hangs that had no room for what it was to hang by. */
-function isOfUnhung({ code, path }: Issue, before: Judged): boolean {
+/** How a tag hangs that had no room for what it was to hang by, or was in parts while its hanger was where it still is. */
+function isOfUnhung({ code, path, piece }: Issue, before: Judged): boolean {
   const at = path.lastIndexOf('hanger');
   if (code !== 'hangs-askew' || at < 0) return false;
   const hanger = path.slice(0, at + 1);
-  return before.issues.some((was) => was.code === 'empty-shape' && isWithin(was.path, hanger));
+  const placed = before.tag?.pieces.find(({ id }) => id === piece)?.hangers ?? [];
+  const isGiven = placed.some((each) => samePath(each.path, path) && each.at.kind !== 'auto');
+  return before.issues.some(
+    (was) =>
+      (was.code === 'empty-shape' && isWithin(was.path, hanger)) ||
+      (isGiven && was.code === 'loose-part' && was.piece === piece),
+  );
 }
 
 /**

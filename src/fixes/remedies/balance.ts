@@ -35,8 +35,19 @@ export function overBalance(at: Case): Remedy[] {
       words: `Move ${what} over the balance point`,
       candidates: candidates(balance, other ? eitherWay : turnOf(placed, balance, issue.angle)),
     },
-    ...(other ? [] : byTwo(at, hanger)),
+    ...(other ? [] : [...byTwo(at, hanger), ...fromTheSide(at, hanger)]),
   ];
+}
+
+/** A tag that is turned by more than this, in degrees, may as well hang with its line upright (our own judgement). */
+const sideways = 20;
+
+/** For a name that has no place for a ring above its middle: it hangs from its end. */
+function fromTheSide(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
+  if (kind !== 'ring' || place.kind !== 'anchor' || (at.issue.angle ?? 0) <= sideways) return [];
+  const sides = (['left', 'right'] as const).filter((side) => side !== place.anchor);
+  const candidates = sides.flatMap((side) => setting(at, path, 'at', side));
+  return [{ words: 'Hang it from its side', candidates, isChoice: true }];
 }
 
 /** Spacing of two hangers as a share of the piece's width along their side: the wider, the steadier (our own judgement). */

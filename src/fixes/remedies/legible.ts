@@ -17,7 +17,7 @@ const keptShares = [0.8, 0.65, 0.5, 0.35, 0.2, 0.1];
 const largerFactors = [1.15, 1.3, 1.45, 1.6];
 
 /** On a plate there may be room for more. */
-const muchLargerFactors = [1.9, 2.3];
+const muchLargerFactors = [1.9, 2.3, 2.8, 3.4];
 
 /** The issue is at a text shape or at its growth. */
 export function legible(at: Case): Remedy[] {

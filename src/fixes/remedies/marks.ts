@@ -1,9 +1,11 @@
 /** Remedies for engraving and scoring. */
 
-import { samePath } from '../../core/values.ts';
+import { isGroup, samePath } from '../../core/values.ts';
+import { removeKey } from '../../edits/remove-key.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds } from '../../geometry/types.ts';
 import type { ShapeEntry } from '../../spec/model/model.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { growthOf, shapeTitle, replacing, setting, settingLengths, valueAt, specLength } from '../candidate.ts';
 import { madeSmallerFor, movedInto } from './moving.ts';
@@ -61,8 +63,30 @@ export function centredOrSmaller(at: Case, box: Bounds, room: Bounds): Remedy[] 
       candidates: body === undefined || place || fit ? [] : setting(at, shape.path, 'place', `{on: ${body}}`),
     },
     { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmallerFor(at, shape, box, room) },
+    { words: `Make ${shapeTitle(shape)} as large as fits`, candidates: fittedInto(at, shape, body) },
   ];
 }
+
+/** Margin of lettering on its plate, in mm: as on the samples. */
+const marginMm = 3;
+
+/** `fit` in the place of the one size of a text, and of its place: it keeps clear of holes as well. */
+function fittedInto(at: Case, { path, generator, modifiers }: Shape, body: string | undefined): Candidate[] {
+  const written = valueAt(at, path);
+  if (body === undefined || generator.kind !== 'text' || modifiers.fit || !isGroup(written)) return [];
+  const { source } = at.report;
+  const [size, ...others] = sizeKeys.filter((key) => key in written);
+  if (size === undefined || others.length > 0) return [];
+  const room = `{in: ${body}, margin: ${specLength(marginMm, at.tag.units)}}`;
+  const place = 'place' in written ? removeKey(source, [...path, 'place'], Object.keys(written).length - 1) : undefined;
+  if ('place' in written && !place) return [];
+  const { start } = source.keyRange([...path, size]);
+  const { end } = source.range([...path, size]);
+  const edits = [{ range: { start, end }, text: `fit: ${room}` }, ...(place ? [place] : [])];
+  return [{ description: `fit ${room}`, edits }];
+}
+
+const sizeKeys = ['width', 'height', 'x_height', 'cap_height', 'size'] as const;
 
 /** Grows the mark alone, not its shape, which a piece may use as well. */
 function grownEntry(at: Case, { shape, path }: ShapeEntry, steps: readonly number[]): Candidate[] {

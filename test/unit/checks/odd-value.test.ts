@@ -108,6 +108,28 @@ describe('A material that is misspelt', () => {
   });
 });
 
+describe('A tie that no tag hangs by', () => {
+  it('is told at the tie, with the way to say how wide the opening is to be', async () => {
+    for (const [tie, isOdd] of [
+      ['{twine: 20 mm}', true],
+      ['{twine: 6.1 mm}', true],
+      ['{twine: 6 mm}', false],
+      ['{ribbon: 50 mm}', false],
+      ['{ribbon: 60 mm}', true],
+      ['{twine: 2 mm, opening: 20 mm}', false],
+    ] as const) {
+      const made = await make(stocked('{thickness: 3 mm}', [`tie: ${tie}`]));
+      if (!isOdd) assertSilent(made, 'odd-value', tie);
+      else {
+        const issue = only(made, 'odd-value');
+        assert.equal(issue.severity, 'warning');
+        assert.equal(placeOf(made.report, issue).text, tie);
+        assert.match(issue.message, /“opening: 5 mm”/);
+      }
+    }
+  });
+});
+
 describe('A sheet thinner than paper', () => {
   it('is told at its value', async () => {
     const made = await make(stocked('{thickness: 0.03 mm}'));

@@ -133,6 +133,8 @@ export interface FixesMessage {
   readonly titles: readonly string[];
   /** Title of accepting the problem, where it may be accepted. */
   readonly accept?: string;
+  /** Why no change is offered that would help most tags of a batch. */
+  readonly inTheWay?: string;
 }
 
 /** A piece as a fix would leave it. */

@@ -65,6 +65,17 @@ describe('The preview’s page offers what helps', () => {
     assert.deepEqual(await lastMessage(), { type: 'make-fix', source, version: 1, pin, index: 0 });
   });
 
+  it('with what is in the way of one that would help most tags of a batch', async () => {
+    await preview.open();
+    await preview.page.locator('.pin').click();
+    const inTheWay = '“grow 0.35 mm” would do for 25 of 30 names, but spoils 11. '.repeat(6).trim();
+    await preview.send({ ...answer, titles: [], inTheWay });
+    await preview.page.getByText(accept).waitFor();
+    assert.deepEqual((await items()).slice(0, 2), [inTheWay, accept]);
+    const [menu, view] = [await preview.page.locator('#fix-menu').boundingBox(), preview.page.viewportSize()];
+    assert.ok(menu!.x >= 0 && menu!.x + menu!.width <= view!.width, 'a long one is broken into lines');
+  });
+
   it('and shows what each would make of the tag while it has the focus or the pointer, with what changes', async () => {
     await preview.open();
     const { keyboard } = preview.page;

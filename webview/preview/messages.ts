@@ -125,7 +125,7 @@ function isFixes(data: Fields): data is Fields & FixesMessage {
     typeof data['version'] === 'number' &&
     isString(data['pin']) &&
     isListOf(data['titles'], isString) &&
-    (data['accept'] === undefined || isString(data['accept']))
+    ['accept', 'inTheWay'].every((key) => data[key] === undefined || isString(data[key]))
   );
 }
 

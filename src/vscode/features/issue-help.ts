@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { acceptanceOf } from '../../fixes/accept.ts';
 import type { Acceptance } from '../../fixes/accept.ts';
-import { findFixes } from '../../fixes/find-fixes.ts';
+import { findFixes, whyNone } from '../../fixes/find-fixes.ts';
 import type { Fix, Issue } from '../../core/issue.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { computeOptions } from '../service/compute-options.ts';
@@ -17,6 +17,8 @@ export interface Help {
   /** Each has been tried on the whole tag. */
   readonly fixes: readonly Fix[];
   readonly acceptance: Acceptance | undefined;
+  /** Where there are no fixes: which tags of a batch are in the way of one, in words. */
+  readonly inTheWay: string | undefined;
 }
 
 export class IssueHelp {
@@ -35,15 +37,20 @@ export class IssueHelp {
     const options = computeOptions(uri, signal, report.row);
     const fixes = await findFixes(this.#engine, report, issue, options);
     const acceptance = await acceptanceOf(this.#engine, report, issue, options);
-    const help = { fixes, acceptance };
+    const inTheWay = fixes.length === 0 ? await whyNone(this.#engine, report, issue, options) : undefined;
+    const help = { fixes, acceptance, inTheWay };
     this.#found.set(issue, help);
     return help;
   }
 }
 
 /** In display order, which is what `makeHelp` indexes. */
-export function titlesOf({ fixes, acceptance }: Help, { code }: Issue): Pick<FixesMessage, 'titles' | 'accept'> {
-  return { titles: fixes.map(({ title }) => title), ...(acceptance && { accept: acceptTitle(code) }) };
+export function titlesOf(
+  { fixes, acceptance, inTheWay }: Help,
+  { code }: Issue,
+): Pick<FixesMessage, 'titles' | 'accept' | 'inTheWay'> {
+  const titles = fixes.map(({ title }) => title);
+  return { titles, ...(acceptance && { accept: acceptTitle(code) }), ...(inTheWay !== undefined && { inTheWay }) };
 }
 
 export function acceptTitle(code: string): string {

@@ -64,7 +64,7 @@ export class FixMenu {
   }
 
   /** The answer to `ask`; one for another pin is too late. */
-  show({ pin: id, titles, accept }: FixesMessage): void {
+  show({ pin: id, titles, accept, inTheWay }: FixesMessage): void {
     const { pin } = this;
     if (!pin || pin.id !== id) return;
     const choice = (title: string, index: number): HTMLElement =>
@@ -73,7 +73,7 @@ export class FixMenu {
       });
     this.offered = titles.map(choice);
     this.outcome.hidden = titles.length === 0;
-    const found = titles.length > 0 ? this.offered : [note('No automatic fix found.')];
+    const found = titles.length > 0 ? this.offered : [note(inTheWay ?? 'No automatic fix found.')];
     this.fill(pin, accept === undefined ? found : [...found, choice(accept, titles.length)]);
     this.showMeant();
   }

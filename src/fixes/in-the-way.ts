@@ -9,6 +9,7 @@ import { listed, listedQuoted } from '../core/names.ts';
 import { labelOf } from '../spec/batch/batch.ts';
 import type { Candidate, Case } from './candidate.ts';
 import { newOrWorse } from './no-worse.ts';
+import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
 import { needsFix, suits } from './suits.ts';
 
@@ -18,16 +19,19 @@ const mostNames = 3;
 /** Reasons that are given in full. */
 const mostReasons = 2;
 
-/** A tag that would be spoilt: by a new or worse problem, or because its letters close up. */
+/** Larger batches are not gone through once more. Our own judgement. */
+const mostTags = 100;
+
+/** A tag that would be spoilt: by a new or worse problem, because its letters close up, or as it would look otherwise. */
 interface Spoilt {
   readonly name: string;
-  readonly by: Issue | undefined;
+  readonly by: Issue | 'letters' | 'look';
 }
 
 /** Such as “grow 0.45 mm would help 28 of 30 names, but …”; `undefined` where no change helps most of several tags. */
 export async function inTheWay(engine: Engine, at: Case, options: ComputeOptions): Promise<string | undefined> {
   const { report, issue } = at;
-  if (rowCount(report) === 1 || issue.severity === 'info') return undefined;
+  if (rowCount(report) === 1 || rowCount(report) > mostTags || issue.severity === 'info') return undefined;
   const tried = await firstThatHelps(engine, at, options);
   if (!tried) return undefined;
   const before = (await reportsOf(engine, report, options)).filter((each) => each.tag);
@@ -38,10 +42,14 @@ export async function inTheWay(engine: Engine, at: Case, options: ComputeOptions
     const isHelped = needsFix(issue, was) && !needsFix(issue, is);
     if (needsFix(issue, was)) needing++;
     if (isHelped) helped++;
-    if (!suits(issue, was, is)) spoilt.push({ name: labelOf(was)!, by: newOrWorse(was, is) });
+    if (!suits(issue, was, is)) spoilt.push({ name: labelOf(was)!, by: spoiltBy(was, is) });
   }
   if (needing === 1 || helped <= needing / 2 || spoilt.length === 0) return undefined;
   return inWords(tried, { needing, helped, spoilt });
+}
+
+function spoiltBy(was: Report, is: Report): Spoilt['by'] {
+  return newOrWorse(was, is) ?? (readsAsWell(was, is) ? 'look' : 'letters');
 }
 
 /** The mildest change that rids the tag of the problem, whatever else it does. */
@@ -59,19 +67,23 @@ async function firstThatHelps(engine: Engine, at: Case, options: ComputeOptions)
   return undefined;
 }
 
+const plainly = { letters: 'letters close up or run together', look: 'it would look otherwise' } as const;
+
 function inWords(
   { description }: Candidate,
   { needing, helped, spoilt }: { needing: number; helped: number; spoilt: readonly Spoilt[] },
 ): string {
-  const all = [...groupedBy(spoilt, ({ by }) => by?.code).values()].sort((a, b) => b.length - a.length);
+  const all = [...groupedBy(spoilt, ({ by }) => (typeof by === 'string' ? by : by.code)).values()].sort(
+    (a, b) => b.length - a.length,
+  );
   const rest = all.slice(mostReasons).flat();
   const groups = all.slice(0, mostReasons).map((group) => {
     const names = group.map(({ name }) => name);
-    const message = group[0]!.by?.message;
-    if (message === undefined) return `${listedQuoted(names, mostNames)}: letters close up or run together.`;
+    const { by } = group[0]!;
+    if (typeof by === 'string') return `${listedQuoted(names, mostNames)}: ${plainly[by]}.`;
     const [first, ...others] = names;
     const likewise = others.length === 0 ? '' : ` Likewise ${listedQuoted(others, mostNames)}.`;
-    return `“${first!}”: ${message}${likewise}`;
+    return `“${first!}”: ${by.message}${likewise}`;
   });
   const more =
     rest.length === 0
@@ -80,8 +92,8 @@ function inWords(
           rest.map(({ name }) => name),
           mostNames,
         )}.`;
-  const closes = spoilt.some(({ by }) => by === undefined);
-  const hangs = spoilt.some(({ by }) => by && isOnHanger(by));
+  const closes = spoilt.some(({ by }) => by === 'letters');
+  const hangs = spoilt.some(({ by }) => typeof by !== 'string' && isOnHanger(by));
   const outs = [
     ...(closes ? ['larger letters'] : []),
     ...(hangs ? ['another place for what the tag hangs from'] : []),

@@ -3,7 +3,7 @@
 import { reportsOf } from '../engine/batch.ts';
 import type { ComputeOptions, Engine, Judged, Report } from '../engine/engine.ts';
 import { withEdits } from '../core/issue.ts';
-import type { Fix, TextEdit } from '../core/issue.ts';
+import type { Fix, Issue, TextEdit } from '../core/issue.ts';
 import { labelOf, mostSetAside } from '../spec/batch/batch.ts';
 import { listedQuoted } from '../core/names.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
@@ -63,7 +63,7 @@ export class Trials {
     this.#engine = engine;
     this.#at = at;
     this.#options = { ...options, row: report.row };
-    this.#mostOdd = issue.severity === 'info' || !report.batch ? 0 : mostSetAside(report.batch.rows.length);
+    this.#mostOdd = mostOddOf(issue, report.batch?.rows.length ?? 1);
     this.#setsAside = issue.severity === 'error' && canSetAside(at);
   }
 
@@ -205,6 +205,11 @@ export class Trials {
     const title = `Leave ${asideInWords([labelOf(report)!])}: the others stay as they are`;
     return [{ title, edits, look: 1 }];
   }
+}
+
+/** Of two, neither is the odd one, unless the other cannot be made. */
+function mostOddOf({ severity }: Issue, tags: number): number {
+  return severity === 'info' || (severity === 'warning' && tags < 3) ? 0 : mostSetAside(tags);
 }
 
 /** Not where all names have one size or one line: without one of them the others would be larger, or stand elsewhere. */

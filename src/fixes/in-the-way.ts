@@ -97,7 +97,7 @@ function inWords(
   const outs = [
     ...(closes ? ['larger letters'] : []),
     ...(hangs ? ['another place for what the tag hangs from'] : []),
-    'taking these names off the list',
+    'leaving these names out of the batch',
   ];
   return `“${description}” would do for ${helped} of ${needing} names, but spoils ${spoilt.length}. ${groups.join(' ')}${more} The way out: ${listed(outs, Infinity, 'or')}.`;
 }

@@ -133,6 +133,30 @@ export function growingAround(at: Case, shape: Shape, steps: readonly number[]):
   return { words: `Thicken ${shapeTitle(shape)} and keep the size of its letters`, candidates };
 }
 
+/** Factors of enlargement that leave the loops of letters open which growth alone would close, and shares of what is then missing. */
+const [largerBy, thickerBy] = [
+  [1.2, 1.4],
+  [0.6, 1],
+] as const;
+
+/** Larger and thicker at once: growth alone closes the loops of a fine script, and size alone is another tag. */
+export function largerAndThicker(at: Case, shape: Shape, width: number, minimum: number): Remedy {
+  const { generator, path } = shape;
+  const size = generator.kind === 'text' ? generator.size : undefined;
+  const before = growthOf(at, shape);
+  const candidates = largerBy.flatMap((factor) =>
+    thickerBy.flatMap((share): Candidate[] => {
+      const missing = minimum - factor * width;
+      if (!size || missing <= 0) return [];
+      return together([
+        ...setting(at, path, fontSizeKeys[size.of], specLength(Math.ceil(factor * size.mm * 2) / 2, at.tag.units)),
+        ...settingLengths(at, path, 'grow', [before + share * missing], before),
+      ]);
+    }),
+  );
+  return { words: `Make ${shapeTitle(shape)} larger and thicker`, candidates };
+}
+
 export function spacing(at: Case, { generator, path }: Shape, steps: readonly number[]): Candidate[] {
   if (generator.kind !== 'text') return [];
   return settingLengths(

@@ -15,6 +15,7 @@ import {
   spacing,
   heavier,
   larger,
+  largerAndThicker,
   isCutThrough,
 } from './letter-changes.ts';
 
@@ -70,6 +71,7 @@ export function thicker(at: Case): Remedy[] {
         .map((share) => (share * minimum) / Math.max(width, 1e-6))
         .filter((factor) => factor <= largestFactor),
     ),
+    ...(sign > 0 ? [largerAndThicker(at, shape, width, minimum)] : []),
   ];
 }
 

@@ -190,6 +190,6 @@ describe('Names of a batch that have one size', () => {
       titles.some((title) => title.startsWith('Leave “Ampelodesmos')),
       titles.join('\n'),
     );
-    assert.ok(!titles.some((title) => title.startsWith('Set “Tansy')), titles.join('\n'));
+    assert.ok(!titles.some((title) => title.startsWith('Leave “Tansy')), titles.join('\n'));
   });
 });

@@ -7,6 +7,19 @@ import { SpecSource } from '../spec/yaml/source.ts';
 import { yamlText } from './completion/snippets.ts';
 import { isGroup, valueAt } from '../core/values.ts';
 
+/** Kinds of tag, after the samples that they begin as. Some samples are no kind: they show faults, or measure. */
+export const kindNames: Readonly<Record<string, string>> = {
+  '1-jar-initial.tag.yaml': 'Cut-out initial',
+  '2-script-name.tag.yaml': 'Script name',
+  '3-engraved-backing.tag.yaml': 'Word engraved on a backing',
+  '4-glued-letters.tag.yaml': 'Letters glued on a backing',
+  '5-stacked-plate.tag.yaml': 'Stacked plate',
+  '6-bed-arrow.tag.yaml': 'Arrow',
+  '8-round-token.tag.yaml': 'Round token, words on a circle',
+  '9-luggage-label.tag.yaml': 'Luggage label',
+  '10-seedling-names.tag.yaml': 'One label for a list of names',
+};
+
 export interface LetteringChoice {
   readonly path: YamlPath;
   readonly text: string;

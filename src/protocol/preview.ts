@@ -165,6 +165,13 @@ export interface ScreenMessage {
   readonly devicePixelsPerMm?: number;
 }
 
+/** Whether a list at the top of the window may lie over the page, whose drawing then keeps below it. */
+export interface CoveredMessage {
+  readonly type: 'covered';
+  readonly source: string;
+  readonly isCovered: boolean;
+}
+
 /** The spec is gone: closed without having been saved, or deleted. If it comes back, a scene follows. */
 export interface GoneMessage {
   readonly type: 'gone';
@@ -182,6 +189,7 @@ export type ToPage =
   | BatchMessage
   | FixesMessage
   | ScreenMessage
+  | CoveredMessage
   | GoneMessage
   | OutcomeMessage;
 

@@ -125,7 +125,13 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
       insertSample(samples, target.known(undefined), name),
     ),
     vscode.commands.registerCommand('tagwright.newTag', () =>
-      newTag({ samples, engine, moves, fonts: workspaceContext.fonts }),
+      newTag({
+        samples,
+        engine,
+        moves,
+        surroundings: workspaceContext,
+        cover: (spec, isCovered) => previews.get(spec)?.cover(isCovered),
+      }),
     ),
   );
   const previews = registerPreview(

@@ -28,6 +28,18 @@ describe('The preview’s page has a viewport that updates leave alone', () => {
     assert.equal(await preview.transform(), wider);
   });
 
+  it('and keeps below what covers it from above, as long as that is there', async () => {
+    await preview.open({ height: 800 });
+    const fitted = await preview.transform();
+    await preview.send({ type: 'covered', source, isCovered: true });
+    await preview.transform();
+    const shape = (await preview.page.locator('.shape[data-id="back/body-0"]').boundingBox())!;
+    const stage = (await preview.page.locator('#stage').boundingBox())!;
+    assert.ok(shape.y > 0.4 * 800 && shape.y + shape.height < stage.y + stage.height, JSON.stringify(shape));
+    await preview.send({ type: 'covered', source, isCovered: false });
+    assert.equal(await preview.transform(), fitted);
+  });
+
   it('that the wheel zooms at the pointer with Ctrl, and without it does not touch while all fits', async () => {
     await preview.open();
     const fitted = await preview.transform();

@@ -5,6 +5,7 @@
 
 import type {
   BatchMessage,
+  CoveredMessage,
   FixesMessage,
   GoneMessage,
   HighlightMessage,
@@ -35,6 +36,8 @@ export function parseToPage(data: unknown): ToPage | undefined {
       return isBatchTags(data) ? data : undefined;
     case 'screen':
       return isScreen(data) ? data : undefined;
+    case 'covered':
+      return isCovered(data) ? data : undefined;
     case 'fixes':
       return isFixes(data) ? data : undefined;
     case 'outcome':
@@ -118,6 +121,10 @@ function isCutPath(value: unknown): boolean {
 function isScreen(data: Fields): data is Fields & ScreenMessage {
   const { devicePixelsPerMm } = data;
   return devicePixelsPerMm === undefined || (isNumbers([devicePixelsPerMm], 1) && Number(devicePixelsPerMm) > 0);
+}
+
+function isCovered(data: Fields): data is Fields & CoveredMessage {
+  return typeof data['isCovered'] === 'boolean';
 }
 
 function isFixes(data: Fields): data is Fields & FixesMessage {

@@ -249,6 +249,9 @@ export class PreviewPage {
         this.screen.setScreenScale(message.devicePixelsPerMm);
         this.camera.followSoon();
         return;
+      case 'covered':
+        this.camera.cover(message.isCovered);
+        return;
       case 'fixes':
         this.findings.showFixes(message);
         return;

@@ -24,6 +24,12 @@ export class DraftDocument {
     return this.#document.uri;
   }
 
+  /** Where it will lie once it is saved as proposed; from there on, files of the folder have their paths. */
+  get home(): vscode.Uri {
+    const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+    return folder?.with({ path: this.uri.path }) ?? this.uri;
+  }
+
   static async open(fileName: string, text: string): Promise<DraftDocument> {
     const tabsBefore = new Set(allTabs());
     const document = await vscode.workspace.openTextDocument(await untitledUri(fileName));

@@ -4,6 +4,8 @@ import * as vscode from 'vscode';
 import type { Fix } from '../../core/issue.ts';
 import type { FontNote } from '../../language/workspace-names.ts';
 import { parseLength } from '../../core/length.ts';
+import { kindNames } from '../../language/new-tag.ts';
+import { isFontFile } from '../../text/font-files.ts';
 import type { Sample } from '../samples/sample-library.ts';
 import type { SharedEntry } from './workshop-files.ts';
 
@@ -27,17 +29,32 @@ export interface AnswerItem extends vscode.QuickPickItem {
   readonly value: Partial<Answers> | undefined;
 }
 
-/** Another kind has other texts, so those are reset. */
+/**
+ * Another kind has other texts, so those are reset. What each is for stands beside it: below it, the list would cover twice
+ * as much of the drawing.
+ */
 export function kinds(samples: readonly Sample[]): AnswerItem[] {
-  return samples.map((sample) => ({ label: sample.title, detail: sample.purpose, value: { sample, texts: [] } }));
+  return samples.map((sample) => ({
+    label: kindNames[sample.fileName]!,
+    description: sample.purpose,
+    value: { sample, texts: [] },
+  }));
 }
 
-export function fontItems(current: string | undefined, fonts: readonly FontNote[]): AnswerItem[] {
-  const items = fonts.map(({ family, note }) => ({
-    label: family,
-    ...(note === undefined ? {} : { description: note }),
-    value: { font: family },
-  }));
+/** `files`: paths from the spec. */
+export function fontItems(
+  current: string | undefined,
+  fonts: readonly FontNote[],
+  files: readonly string[],
+): AnswerItem[] {
+  const items = [
+    ...files.filter(isFontFile).map((font) => ({ label: font, description: 'file beside the spec', value: { font } })),
+    ...fonts.map(({ family, note }) => ({
+      label: family,
+      ...(note === undefined ? {} : { description: note }),
+      value: { font: family },
+    })),
+  ];
   // The present font comes first, so that Enter keeps it.
   return items.sort((a, b) => Number(b.label === current) - Number(a.label === current));
 }

@@ -4,8 +4,7 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { withEdits, findFixes } from '../../fixes/find-fixes.ts';
 import type { Fix } from '../../core/issue.ts';
-import { isOnePiece, letteringOf, tagOf, fromStock } from '../../language/new-tag.ts';
-import type { FontNote } from '../../language/workspace-names.ts';
+import { isOnePiece, kindNames, letteringOf, tagOf, fromStock } from '../../language/new-tag.ts';
 import { plainName } from '../../export/file-names.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
 import { computeOptions } from '../service/compute-options.ts';
@@ -14,6 +13,7 @@ import { back, askPick, askText } from '../common/quick-input.ts';
 import type { Answer } from '../common/quick-input.ts';
 import { withoutFirstComment } from '../samples/sample-library.ts';
 import type { Sample, SampleLibrary } from '../samples/sample-library.ts';
+import type { WorkspaceContext } from '../service/workspace-context.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
 import { pathFrom, sharedEntries } from './workshop-files.ts';
 import { kinds, fontItems, stockItems, fixItem, widthItems } from './new-tag-items.ts';
@@ -23,24 +23,31 @@ export interface NewTagServices {
   readonly samples: SampleLibrary;
   readonly engine: Engine;
   readonly moves: SpecMoves;
-  readonly fonts: readonly FontNote[];
+  readonly surroundings: WorkspaceContext;
+  /** Keeps the drawing in a preview below the lists at the top of the window, or no longer. */
+  readonly cover: (spec: vscode.Uri, isCovered: boolean) => void;
 }
 
 const title = 'New tag';
 
 /** Creates an unsaved spec named after its words; leaves nothing behind if it is cancelled. */
-export async function newTag({ samples, engine, moves, fonts }: NewTagServices): Promise<vscode.Uri | undefined> {
-  const all = await samples.all();
+export async function newTag(services: NewTagServices): Promise<vscode.Uri | undefined> {
+  const { samples, engine, moves, surroundings, cover } = services;
+  const all = (await samples.all()).filter(({ fileName }) => fileName in kindNames);
   const first = all[0];
   if (!first) return undefined;
   const draft = await DraftDocument.open('tag.tag.yaml', withoutFirstComment(first.text));
+  cover(draft.uri, true);
+  // Fonts are listed in the background until they are asked for.
+  void surroundings.withFiles(draft.home);
   const folder = vscode.Uri.joinPath(draft.uri, '..');
   const stocks = (await sharedEntries('stocks')).map((each) => ({ ...each, file: pathFrom(folder, each.uri) }));
-  const answers = await new Questions(draft, engine, all, fonts, stocks).ask();
+  const answers = await new Questions(draft, engine, all, surroundings, stocks).ask();
   if (!answers) {
     await draft.discard();
     return undefined;
   }
+  cover(draft.uri, false);
   await draft.set(specTextOf(answers));
   await draft.rename(`${plainName(sampleTexts(answers).join(' '))}.tag.yaml`, moves);
   await draft.show();
@@ -56,7 +63,7 @@ class Questions {
     private readonly draft: DraftDocument,
     private readonly engine: Engine,
     private readonly samples: readonly Sample[],
-    private readonly fonts: readonly FontNote[],
+    private readonly surroundings: WorkspaceContext,
     private readonly stocks: readonly StockNote[],
   ) {
     this.#answers = { sample: samples[0]!, texts: [] };
@@ -119,8 +126,7 @@ class Questions {
       return askText({ ...place, prompt, value, emptiness, warningOf }, withWord, this.#follow);
     }
     if (step === words.length + 2) {
-      const items = fontItems(words[0]?.font, this.fonts);
-      return askPick({ ...place, placeholder: 'Which font?', items }, this.#follow);
+      return this.#askFont(place, words[0]?.font);
     }
     if (step === words.length + 4) {
       const items = stockItems(this.stocks);
@@ -133,6 +139,12 @@ class Questions {
     const what = whole ? 'How wide is the finished tag?' : `How wide is “${sampleTexts(this.#answers)[0] ?? ''}”?`;
     const placeholder = `${what} Choose, or type a length such as 75 mm or 3 in`;
     return askPick({ ...place, placeholder, items: widthItems(''), itemsFor: widthItems }, this.#follow);
+  }
+
+  async #askFont(place: { title: string; step: number; totalSteps: number }, current: string | undefined) {
+    const { fonts, files } = await this.surroundings.withFiles(this.draft.home);
+    const items = fontItems(current, fonts, files);
+    return askPick({ ...place, placeholder: 'Which font?', items }, this.#follow);
   }
 
   #askHold(step: number, fixes: Promise<readonly Fix[]>): Promise<Answer<Partial<Answers>>> {

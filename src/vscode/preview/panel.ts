@@ -51,6 +51,7 @@ export class PreviewPanel implements vscode.Disposable {
   private readonly subscriptions: vscode.Disposable[] = [];
   /** The last cursor offset that was highlighted; sent again when the page is recreated. */
   private cursor: number | undefined;
+  private isCovered = false;
   private wantsCutPaths = false;
   private later: readonly NodeJS.Timeout[] = [];
   private readonly results: TagResults;
@@ -138,6 +139,12 @@ export class PreviewPanel implements vscode.Disposable {
     });
   }
 
+  /** Whether a list at the top of the window may lie over the page. */
+  cover(isCovered: boolean): void {
+    this.isCovered = isCovered;
+    this.send({ type: 'covered', source: this.uri.toString(), isCovered });
+  }
+
   sendScreen(): void {
     const { screen } = this.memory;
     const known = screen !== undefined && { devicePixelsPerMm: screen };
@@ -179,6 +186,7 @@ export class PreviewPanel implements vscode.Disposable {
     switch (message.type) {
       case 'ready':
         this.sendScreen();
+        if (this.isCovered) this.cover(true);
         if (result) this.sendScene();
         else this.results.request(this.uri);
         return;

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
-import { existsSync, readFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
-import { type Editor, eventually } from '../editor.ts';
+import { type Editor, eventually, root } from '../editor.ts';
 import { withEditor } from './with-editor.ts';
 
 const outline = async (preview: FrameLocator): Promise<string> =>
@@ -105,6 +105,47 @@ describe('A tag that is saved', () => {
     await eventually('a single tag', async () => (await editor.page.locator('.tab.dirty').count()) === 1);
     await eventually('one part', async () => /1 part/.test((await preview.locator('#summary').textContent()) ?? ''));
     await editor.screenshot('new-tag');
+  });
+
+  it('is in a font whose file lies in the folder, and its drawing keeps below the list of them', async () => {
+    const editor = current();
+    const widget = editor.page.locator('.quick-input-widget');
+    copyFileSync(join(root, 'dist', 'fonts', 'GreatVibes_400Regular.ttf'), join(editor.folder, 'of-the-shop.ttf'));
+    await editor.runCommand('Tagwright: New Tag…');
+    await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
+    await editor.choose('Script name');
+    await widget.getByText('The words on it').waitFor();
+    await widget.locator('input.input').fill('Dill');
+    await editor.page.keyboard.press('Enter');
+    await widget.locator('input[placeholder="Which font?"]').waitFor();
+    await widget.locator('input.input').fill('of-the');
+    const item = widget.locator('.monaco-list-row', { hasText: 'of-the-shop.ttf' });
+    await item.waitFor();
+    const preview = editor.preview();
+    await eventually('the drawing below the list', async () => {
+      const drawn = await preview.locator('#world .solid').first().boundingBox();
+      return drawn !== null && drawn.y > 0.4 * editor.page.viewportSize()!.height;
+    });
+    await item.click();
+    await widget.locator('input[placeholder^="How wide"]').waitFor();
+    await editor.page.keyboard.press('Enter');
+    await widget.locator('input[placeholder^="What is it cut from?"]').waitFor();
+    await editor.choose('As the sample has it');
+    const named = editor.page.locator('.tab.active[data-resource-name="dill.tag.yaml"]');
+    const hold = widget.locator('input[placeholder^="A part of it would fall out"]');
+    await eventually(
+      'the last question, or its end',
+      async () => (await hold.isVisible()) || (await named.isVisible()),
+    );
+    if (await hold.isVisible()) await editor.choose('Leave it as it is');
+    await named.waitFor();
+    await editor.text.focus();
+    await editor.save();
+    await editor.written('dill.tag.yaml', (text) => /text: Dill, font: of-the-shop\.ttf/.test(text));
+    await eventually(
+      'no unknown font',
+      async () => (await preview.locator('[data-pin^="unknown-font"]').count()) === 0,
+    );
   });
 
   it('is not made of empty words or of a width that is none, and leaves nothing when it is called off', async () => {

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { merged } from '../../../src/language/refactor/merge.ts';
-import { fromStock, letteringOf, tagOf } from '../../../src/language/new-tag.ts';
+import { fromStock, kindNames, letteringOf, tagOf } from '../../../src/language/new-tag.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { assertNear, report } from '../support/engine.ts';
@@ -10,6 +11,20 @@ import { samples } from './marked.ts';
 const sample = (start: string): string => samples.find(({ title }) => title.startsWith(start))!.text;
 
 describe('A new tag from a sample', () => {
+  it('is of a kind that has a name of its own, without the words of the sample', () => {
+    const files = readdirSync(new URL('../../../samples/', import.meta.url)).filter((name) =>
+      name.endsWith('.tag.yaml'),
+    );
+    const noKinds = ['7-weak-on-purpose.tag.yaml', 'kerf-test.tag.yaml'];
+    assert.deepEqual([...Object.keys(kindNames), ...noKinds].sort(), files.sort());
+    for (const [file, name] of Object.entries(kindNames)) {
+      const text = readFileSync(new URL(`../../../samples/${file}`, import.meta.url), 'utf8');
+      const words = letteringOf(new SpecSource(text)).flatMap((each) => each.text.split(' '));
+      for (const word of words.filter(({ length }) => length > 3))
+        assert.ok(!name.includes(word), `${word} in ${name}`);
+    }
+  });
+
   it('is cut from a stock of the workshop’s file, which it then uses', () => {
     const sample = '# Why.\ntagwright: 1\ntitle: Mint\nstock: {material: walnut}\npieces: {}\n';
     assert.equal(

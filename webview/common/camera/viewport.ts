@@ -41,6 +41,12 @@ export function fitted(box: Box, stage: Size): Viewport {
   return { x: (minX + maxX) / 2, y: (minY + maxY) / 2, scale: clamp(scale, minScale, maxScale) };
 }
 
+/** As `fitted`, in what is left below `top`, in px. */
+export function fittedBelow(box: Box, { width, height }: Size, top: number): Viewport {
+  const view = fitted(box, { width, height: height - top });
+  return { ...view, y: view.y - top / 2 / view.scale };
+}
+
 /** Zooms by `factor`, keeping the world point under `at` in place. */
 export function zoomedAt(view: Viewport, stage: Size, at: XY, factor: number): Viewport {
   const scale = clamp(view.scale * factor, minScale, maxScale);

@@ -3,7 +3,15 @@
 import type { Arranged, Arrangement } from '../scene/arrange.ts';
 import type { PageState } from '../state.ts';
 import type { Steerable } from '../../common/camera/viewport-input.ts';
-import { fitted, panned, showing, zoomedAt, type Box, type Size, type Viewport } from '../../common/camera/viewport.ts';
+import {
+  fittedBelow,
+  panned,
+  showing,
+  zoomedAt,
+  type Box,
+  type Size,
+  type Viewport,
+} from '../../common/camera/viewport.ts';
 
 export interface CameraHost {
   state(): PageState;
@@ -15,9 +23,13 @@ export interface CameraHost {
   follow(): void;
 }
 
+/** How far down the editor's lists reach, as a share of the page's height: they take two fifths of the window's. */
+const coveredShare = 0.4;
+
 export class Camera implements Steerable {
   private size: Size;
   private frame = 0;
+  private isCovered = false;
   /** View and positions frozen during a change by hand, which could otherwise trigger a new fit or arrangement. */
   private held: { readonly view: Viewport; readonly offsets: Arranged['offsets'] } | undefined;
 
@@ -45,7 +57,17 @@ export class Camera implements Steerable {
 
   view(): Viewport {
     const { viewports, arrangement } = this.host.state();
-    return viewports[arrangement] ?? this.held?.view ?? fitted(this.box(), this.size);
+    return viewports[arrangement] ?? this.held?.view ?? fittedBelow(this.box(), this.size, this.coveredPx);
+  }
+
+  /** Everything is fitted below a list at the top of the window, as long as that is there. */
+  cover(isCovered: boolean): void {
+    this.isCovered = isCovered;
+    this.followSoon();
+  }
+
+  private get coveredPx(): number {
+    return this.isCovered ? Math.min(coveredShare * window.innerHeight, this.size.height / 2) : 0;
   }
 
   setView(view: Viewport, atOnce = false): void {

@@ -46,8 +46,11 @@ export class Summary {
     this.well.hidden = pins.length > 0 || stale || !scene;
     const [size = '', ...other] = scene ? overallSize(scene).split(/ (?=\()/) : ['No drawing'];
     setText(this.size, size);
-    const facts = scene ? [...totals(scene), ...other] : [];
-    this.facts.replaceChildren(...facts.map((fact) => html('span', {}, fact)));
+    const counts = scene ? totals(scene) : [];
+    this.facts.replaceChildren(
+      ...counts.map((fact) => html('span', {}, fact)),
+      ...other.map((size) => html('span', { class: 'other' }, size)),
+    );
     for (const { severity, number, element } of this.counters) {
       const count = pins.filter((pin) => pin.severity === severity).length;
       element.hidden = count === 0;

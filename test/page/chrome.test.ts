@@ -94,8 +94,10 @@ describe('The preview’s page leaves the height to the drawing', () => {
     assert.match(await preview.page.locator('#summary').innerText(), /No problems$/);
     await preview.send(sceneMessage(2));
     assert.equal(await dock.isVisible(), false, 'it does not jump while one types');
+    const before = await preview.transform();
     await preview.elapse();
     assert.equal(await dock.isVisible(), true);
+    assert.equal(await preview.transform(), before, 'the drawing stays where there is room for both');
     const { height } = (await dock.boundingBox())!;
     const row = (await preview.page.locator('#issues li').first().boundingBox())!;
     assert.ok(height < 3.5 * row.height, `${height} for two rows of ${row.height}`);

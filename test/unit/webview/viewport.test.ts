@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import {
   actualScale,
   fitted,
+  fittedAbove,
   gridStep,
   panned,
   scrolled,
@@ -30,6 +31,17 @@ describe('The viewport', () => {
   it('shows a millimetre at its size when actual: an inch of 25.4 mm is 96 px (CSS Values)', () => {
     const view: Viewport = { x: 0, y: 0, scale: actualScale };
     near([toScreen(view, stage, [25.4, 0])[0] - toScreen(view, stage, [0, 0])[0]], [96], 1e-9);
+  });
+
+  it('fits a drawing where it stays as something opens below, until it has no room there', () => {
+    const wide: Box = [0, 0, 90, 10];
+    const [closed, open] = [fitted(wide, stage), fittedAbove(wide, { ...stage, height: 300 }, 100)];
+    near(toScreen(open, { ...stage, height: 300 }, [10, 5]), toScreen(closed, stage, [10, 5]), 1e-9);
+    assert.equal(open.scale, closed.scale);
+    const tall: Box = [0, 0, 90, 60];
+    const low = { ...stage, height: 300 };
+    assert.deepEqual(fittedAbove(tall, low, 100), fitted(tall, low));
+    assert.deepEqual(fittedAbove(tall, stage, 0), fitted(tall, stage));
   });
 
   it('keeps the point under the pointer while zooming', () => {

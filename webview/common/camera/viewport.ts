@@ -32,13 +32,28 @@ const fitMarginPx = 56;
 
 export function fitted(box: Box, stage: Size): Viewport {
   const [minX, minY, maxX, maxY] = box;
-  const margin = Math.min(fitMarginPx, stage.width / 6, stage.height / 6);
+  const margin = marginIn(stage);
   const scale = Math.min(
     (stage.width - 2 * margin) / Math.max(maxX - minX, 1e-3),
     (stage.height - 2 * margin) / Math.max(maxY - minY, 1e-3),
     maxFitScale,
   );
   return { x: (minX + maxX) / 2, y: (minY + maxY) / 2, scale: clamp(scale, minScale, maxScale) };
+}
+
+function marginIn({ width, height }: Size): number {
+  return Math.min(fitMarginPx, width / 6, height / 6);
+}
+
+/**
+ * As `fitted` into the stage when nothing is open below it, as long as that leaves room for the drawing, which thus stays
+ * where it is. `below`: height of what is open, in px.
+ */
+export function fittedAbove(box: Box, stage: Size, below: number): Viewport {
+  const view = fitted(box, { ...stage, height: stage.height + below });
+  const steady = { ...view, y: view.y - below / 2 / view.scale };
+  const [, bottom] = toScreen(steady, stage, [box[0], box[3]]);
+  return bottom + marginIn(stage) <= stage.height ? steady : fitted(box, stage);
 }
 
 /** As `fitted`, in what is left below `top`, in px. */

@@ -1,9 +1,11 @@
 /** The visible part of the drawing: where the user went, as remembered in the page's state, or everything. */
 
 import type { Arranged, Arrangement } from '../scene/arrange.ts';
+import { byId } from '../../common/dom.ts';
 import type { PageState } from '../state.ts';
 import type { Steerable } from '../../common/camera/viewport-input.ts';
 import {
+  fittedAbove,
   fittedBelow,
   panned,
   showing,
@@ -28,6 +30,8 @@ const coveredShare = 0.4;
 
 export class Camera implements Steerable {
   private size: Size;
+  /** Height of what is open below the stage. */
+  private belowPx = 0;
   private frame = 0;
   private isCovered = false;
   /** View and positions frozen during a change by hand, which could otherwise trigger a new fit or arrangement. */
@@ -42,6 +46,7 @@ export class Camera implements Steerable {
     new ResizeObserver(() => {
       const before = this.size;
       this.size = measure();
+      this.belowPx = byId('caution').offsetHeight + byId('dock').offsetHeight;
       if (this.held) this.stay(before);
       host.follow();
     }).observe(stage);
@@ -57,7 +62,7 @@ export class Camera implements Steerable {
 
   view(): Viewport {
     const { viewports, arrangement } = this.host.state();
-    return viewports[arrangement] ?? this.held?.view ?? fittedBelow(this.box(), this.size, this.coveredPx);
+    return viewports[arrangement] ?? this.held?.view ?? this.fitted();
   }
 
   /** Everything is fitted below a list at the top of the window, as long as that is there. */
@@ -66,8 +71,9 @@ export class Camera implements Steerable {
     this.followSoon();
   }
 
-  private get coveredPx(): number {
-    return this.isCovered ? Math.min(coveredShare * window.innerHeight, this.size.height / 2) : 0;
+  private fitted(): Viewport {
+    if (!this.isCovered) return fittedAbove(this.box(), this.size, this.belowPx);
+    return fittedBelow(this.box(), this.size, Math.min(coveredShare * window.innerHeight, this.size.height / 2));
   }
 
   setView(view: Viewport, atOnce = false): void {

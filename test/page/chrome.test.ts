@@ -124,7 +124,7 @@ describe('The preview’s page leaves the height to the drawing', () => {
     assert.ok(then.type === 'keep' && then.kept.dock === 'auto', 'all is well: it opens again by itself');
   });
 
-  for (const width of [760, 541, 460, 400, 300]) {
+  for (const width of [760, 541, 460, 400, 300, 270, 240]) {
     it(`tells each fact wholly or not at all, and all in its name, at ${width}`, async () => {
       await preview.open({ width });
       const summary = preview.page.locator('#summary');

@@ -243,6 +243,11 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.equal(await preview.page.locator('.words').textContent(), why);
     assert.equal(await said.textContent(), `${why}.`);
     assert.equal((await changes('try-change')).length, 0);
+    await preview.page.setViewportSize({ width: 260, height: 600 });
+    await preview.transform();
+    const words = (await preview.page.locator('.words').boundingBox())!;
+    assert.ok(words.x >= 0 && words.x + words.width <= 260, 'in a narrow page it has several lines');
+    assert.equal(await preview.page.locator('.words').textContent(), why);
     await keyboard.press('Control+ArrowRight');
     await preview.transform();
     assert.notEqual(await preview.page.locator('.words').textContent(), why);

@@ -2,11 +2,11 @@
 
 import type { SceneGrip } from '../../../src/protocol/scene.ts';
 import type { Arranged } from '../scene/arrange.ts';
-import { setAttribute, setText, svg } from '../../common/dom.ts';
+import { setAttribute, svg } from '../../common/dom.ts';
 import type { DragController } from './drag-controller.ts';
+import { HeldWords } from './held-words.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import type { SnapLine } from './snapping.ts';
-import { textWidth } from '../../common/text-width.ts';
 import {
   joinedBox,
   moved,
@@ -20,7 +20,6 @@ import {
 /** Half the side of a handle, and the gap between outline and frame, in px. */
 const handlePx = 4.5;
 const framePx = 5;
-const fontPx = 12;
 
 interface HeldOutline {
   readonly id: string;
@@ -44,11 +43,18 @@ export class Selection {
   };
   private grip: SceneGrip | undefined;
   private shown: readonly HeldOutline[] = [];
-  private readonly words = svg('text', { class: 'words' });
+  private readonly words = new HeldWords();
   private lines: readonly SnapLine[] = [];
 
   constructor() {
-    this.overlay.append(this.guides, this.casing, this.frame, this.handles.width, this.handles.height, this.words);
+    this.overlay.append(
+      this.guides,
+      this.casing,
+      this.frame,
+      this.handles.width,
+      this.handles.height,
+      this.words.element,
+    );
   }
 
   draw(drag: DragController, arranged: Arranged, hidden: readonly string[]): void {
@@ -58,7 +64,7 @@ export class Selection {
     this.shown = grip ? outlinesOf(grip, arranged, hidden, shift) : [];
     this.outlines.patch(this.shown);
     // Only now, because the text includes the drawn size.
-    setText(this.words, drag.words ?? grip?.label ?? '');
+    this.words.set(drag.words ?? grip?.label ?? '');
   }
 
   /** Size of one of its uses; all have the same. */
@@ -96,19 +102,13 @@ export class Selection {
       setRect(this.handles[axis], x - handlePx, y - handlePx, 2 * handlePx, 2 * handlePx);
     }
     // Below the frame, because sizes of hangers are above them.
-    const length = textWidth(this.words.textContent, fontPx);
-    const at: XY = [
-      Math.max(Math.min(left - framePx, stage.width - length - 8), 22),
-      Math.min(bottom + framePx + 18, stage.height - 8),
-    ];
-    this.words.setAttribute('x', at[0].toFixed(1));
-    this.words.setAttribute('y', at[1].toFixed(1));
+    const taken = this.words.follow([left - framePx, bottom + framePx + 18], stage);
     const path = this.lines.map(({ along, at }) => {
       const [x, y] = toScreen(view, stage, [at, at]);
       return along === 'x' ? `M${x.toFixed(1)} 0V${stage.height}` : `M0 ${y.toFixed(1)}H${stage.width}`;
     });
     setAttribute(this.guides, 'd', path.join(''));
-    return [[at[0], at[1] - 12, at[0] + length, at[1] + 4]];
+    return [taken];
   }
 }
 

@@ -256,6 +256,20 @@ describe('The menus of the preview', () => {
     );
   });
 
+  it('tell in a narrow page too what there is besides a proof', async () => {
+    await preview.open({ width: 340 });
+    await preview.page.locator('#export-button').click();
+    const hint = preview.page.locator('#export-button-menu .hint', { hasText: 'assembly sheet' });
+    const [menu, box] = [
+      (await preview.page.locator('.menu:visible').boundingBox())!,
+      await hint.evaluate((words) => {
+        const { left, right } = words.getBoundingClientRect();
+        return { left, right, isCut: words.scrollWidth > words.clientWidth + 1 };
+      }),
+    ];
+    assert.ok(!box.isCut && box.left >= menu.x && box.right <= menu.x + menu.width, JSON.stringify([menu, box]));
+  });
+
   it('have what the row has no room for', async () => {
     await preview.open({ width: 300 });
     assert.equal(await preview.page.locator('#proof').isVisible(), false);

@@ -1,8 +1,9 @@
 /** Openings for the tie so near to marks or lettering that they look like a mistake, or read as an accent. */
 
-import { boundsOf, contains, ringArea } from '../../geometry/measure.ts';
-import type { Region } from '../../geometry/types.ts';
+import { boundsOf, contains, ringArea, widened } from '../../geometry/measure.ts';
+import type { Point, Region } from '../../geometry/types.ts';
 import type { Lettering } from '../../tag/lettering/letters.ts';
+import { marksAbove } from '../../tag/lettering/marks-above.ts';
 import type { Piece, PlacedHanger } from '../../tag/tag.ts';
 import { clearance } from './clearance.ts';
 import { gluedOver } from './assembly.ts';
@@ -19,6 +20,15 @@ export const slipMm = 1;
 const accentGap = 0.35;
 const smallestAccent = 0.2;
 const largestAccent = 0.7;
+
+/**
+ * Beside or below the top of the dot of a letter, and no further from it than so many of its own diameters, an opening reads as another one, if it is from
+ * so many to so many times as wide (our own judgement).
+ */
+const dot = { away: 1, least: 0.4, most: 2.5 } as const;
+
+/** Where a hole no longer reads as an accent, one sees why if it does not so much nearer either, in mm. Our own judgement. */
+const seenMm = 1.5;
 
 /** Capitals that have a ring or a dot above in a language of Europe; nobody reads one over an S. */
 const accentedCapital = /^[AUEICGZ]/;
@@ -70,6 +80,8 @@ export interface Nearness {
   readonly width: number;
   /** The letter whose accent it reads as. */
   readonly accentOf?: string;
+  /** The letter beside whose dot it reads as another. */
+  readonly besideDotOf?: string;
 }
 
 /** Distance of an opening from what is beside it; `undefined` if it looks intended. */
@@ -77,7 +89,29 @@ export function nearness(hanger: PlacedHanger, { region, lettering }: OpeningNei
   const width = gapTo(hanger.opening, region);
   if (width < slipMm) return { width };
   const above = accentAbove(hanger, lettering);
-  return above && { width: above.gap, accentOf: above.letter };
+  if (above) return { width: above.gap, accentOf: above.letter };
+  const beside = besideDot(hanger, lettering);
+  return beside && { width: beside.gap, besideDotOf: beside.letter };
+}
+
+/** The letter whose dots or accents an opening stands beside as another one, and the distance from them; only round ones do. */
+function besideDot(
+  { kind, centre, opening, openingSize }: PlacedHanger,
+  lettering: readonly Lettering[],
+): { readonly gap: number; readonly letter: string } | undefined {
+  if (kind === 'slot' || kind === 'keyhole') return undefined;
+  for (const { letters, grow } of lettering) {
+    for (const { region, text } of letters) {
+      for (const mark of marksAbove(region)) {
+        const { minX, maxX, maxY } = widened(boundsOf(mark)!, grow);
+        const share = openingSize / (maxX - minX);
+        const gap = clearance(opening, mark, dot.away * openingSize) - grow;
+        const isBeside = centre.y < maxY && gap > 0 && gap < dot.away * openingSize;
+        if (isBeside && share > dot.least && share < dot.most) return { gap, letter: text };
+      }
+    }
+  }
+  return undefined;
 }
 
 /** The letter that an opening reads as an accent of, and the distance above it; only round ones do. */
@@ -100,6 +134,11 @@ export function accentAbove(
     }
   }
   return undefined;
+}
+
+/** A place from which a hole has been moved by a distance that one sees. */
+export function nearerToLetters({ x, y }: Point): Point {
+  return { x, y: y - seenMm };
 }
 
 function nameOr(name: string | undefined, otherwise: string): string {

@@ -5,7 +5,7 @@
 
 import { assemblyOf, balanceOf, gluedOver } from '../../checks/measures/assembly.ts';
 import { intendedUp } from '../../checks/hangs-askew.ts';
-import { accentAbove, openingNeighbours, slipMm } from '../../checks/measures/hole-beside-marks.ts';
+import { accentAbove, nearerToLetters, openingNeighbours, slipMm } from '../../checks/measures/hole-beside-marks.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { boundsOf, distanceToSegment } from '../../geometry/measure.ts';
@@ -77,7 +77,7 @@ function clearancesOf(piece: Piece, placed: PlacedHanger, { pieces, tie, stock }
         !(box && isIn(box, centre)) &&
         !edges.contains(centre) &&
         !isNear(edges, centre, fromMarks) &&
-        accentAbove({ ...placed, centre }, lettering) === undefined,
+        [centre, nearerToLetters(centre)].every((at) => !accentAbove({ ...placed, centre: at }, lettering)),
     );
 }
 

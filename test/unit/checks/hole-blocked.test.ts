@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
 import type { Bounds } from '../../../src/geometry/types.ts';
+import { marksAbove } from '../../../src/tag/lettering/marks-above.ts';
 import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { assertSilent, only } from './found.ts';
@@ -277,6 +278,21 @@ describe('A hole that looks like a slip', () => {
       const issue = only((await over(2, gap(0.345))).made, 'hole-blocked');
       assert.match(issue.message, /^The hole stands \d\.\d\d mm above the “I” of “mark” and reads as its accent\.$/);
       assertSilent((await over(2, gap(0.355))).made, 'hole-blocked');
+    });
+
+    it('reads as another dot beside or below one, up to its own width from it', async () => {
+      const made = (left: number, level: number) =>
+        tag(['mark: {text: i, font: Nunito, x_height: 16, place: plate}'], 'engrave: [mark]', at(level, left + 1.5));
+      const { maxX, minY, maxY } = boundsOf(marksAbove((await made(1, 9)).pieces[0]!.marks[0]!.region)[0]!)!;
+      const beside = (gap: number, level = (minY + maxY) / 2) => made(maxX + gap, level);
+      const issue = only(await beside(1.1), 'hole-blocked');
+      assert.match(
+        issue.message,
+        /^The hole stands 1\.\d\d mm beside the dot of the “i” of “mark” and reads as another one\.$/,
+      );
+      only(await beside(2.9), 'hole-blocked');
+      assertSilent(await beside(3.1), 'hole-blocked');
+      assertSilent(await beside(1.1, maxY + 0.1), 'hole-blocked');
     });
 
     it('reads so over capitals that have one in some language, and over small letters', async () => {

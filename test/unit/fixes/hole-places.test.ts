@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
+import type { Piece } from '../../../src/tag/tag.ts';
 import { newEngine, specOf } from '../support/engine.ts';
 
 const engine = newEngine();
@@ -154,5 +155,40 @@ describe('A slot and the letters beside it', () => {
       const gap = first!.minX - slot.maxX;
       assert.ok(gap > (first!.maxY - first!.minY) / 2, `${title}: ${gap.toFixed(1)} mm`);
     }
+  });
+});
+
+describe('A hole and the dot of an i', () => {
+  it('are not left side by side, nor the hole among the letters, by a fix', async () => {
+    const text = specOf(
+      ['plate: {rectangle: [80, 40]}', 'name: {text: Fig, font: Nunito, width: 50, place: {on: plate}}'],
+      'body: [plate], engrave: [name], hanger: {hole: {at: top, inset: 5}}',
+    );
+    const fixes = await placesAfter(text, 'hole-blocked');
+    assert.ok(fixes.length > 0);
+    for (const { title, after, hanger } of fixes) {
+      const letters = after.tag!.pieces[0]!.marks[0]!.lettering![0]!.letters.map(({ region }) => boxOf(region.flat()));
+      const { x, y } = hanger.centre;
+      const [first, , last] = letters.sort((a, b) => a.minX - b.minX);
+      const isAbove = letters.every(({ maxX, minX, maxY }) => x < minX - 6 || x > maxX + 6 || y > maxY);
+      assert.ok(x < first!.minX || x > last!.maxX || isAbove, title);
+    }
+  });
+
+  it('are as far apart after a fix that one sees what it did', async () => {
+    const text = specOf(
+      ['plate: {rectangle: [60, 60]}', 'name: {text: i, font: Nunito, x_height: 12, place: {on: plate}}'],
+      'body: [plate], engrave: [name], hanger: {hole: {diameter: 4, at: {up: 15}}}',
+    );
+    // An accent up to 0.35 of the height of small letters.
+    const beyond = ({ tag }: Awaited<ReturnType<typeof engine.compute>>) => {
+      const [{ hangers, marks }] = tag!.pieces as [Piece];
+      const [mark] = marks;
+      return hangers[0]!.centre.y - 2 - boxOf(mark!.region.flat()).maxY - 0.35 * mark!.lettering![0]!.xHeight;
+    };
+    assert.ok(beyond(await engine.compute(text, options)) < 0);
+    const above = (await placesAfter(text, 'hole-blocked')).filter(({ hanger }) => hanger.centre.y > 10);
+    assert.ok(above.length > 0);
+    for (const { title, after } of above) assert.ok(beyond(after) > 1.4, `${title}: ${beyond(after).toFixed(2)}`);
   });
 });

@@ -34,6 +34,13 @@ export function limitOf({ glueTo, hangers }: Piece, { minWeb, leastWeb }: Stock)
   return glueTo === undefined || hangers.length > 0 ? minWeb : leastWeb;
 }
 
+/** What is carried all over breaks only in the hand, and by its limit nobody means hundredths: as a share of it (our own judgement). */
+const carriedSlack = 0.05;
+
+function slackIn({ glueTo }: Piece, limit: number): number {
+  return glueTo === undefined ? slackOf(limit) : Math.max(carriedSlack * limit, slackOf(limit));
+}
+
 /** The necks of a piece that are too narrow, the narrowest first: those at the given hanger, or those at none. */
 export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'elsewhere'): ThinPlace[] {
   const wantedHanger = where === 'elsewhere' ? undefined : where;
@@ -45,7 +52,7 @@ export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'el
       const width = askedWidthOf(neck, asked);
       return { ...neck, minimum: width === undefined ? limit : Math.max(width, stock.leastWeb) };
     })
-    .filter(({ width, minimum }) => width < minimum - slackOf(minimum));
+    .filter(({ width, minimum }) => width < minimum - slackIn(piece, minimum));
 }
 
 /** The free ends of a piece, as far as they are narrower than it may be. */

@@ -62,7 +62,8 @@ export function thicker(at: Case): Remedy[] {
   return [
     { words: 'Move the letters apart', candidates: apart },
     ...growth,
-    slidTogether(at, shape),
+    // What carries letters joins them: links between them would only spoil the word.
+    ...(at.piece?.glueTo === undefined ? [slidTogether(at, shape)] : []),
     heavier(at, shape),
     larger(
       at,

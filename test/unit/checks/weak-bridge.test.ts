@@ -72,3 +72,20 @@ describe('Weak bridges of one shape', () => {
     assert.equal(only(await plates(1.483), 'weak-bridge').places, undefined);
   });
 });
+
+describe('A narrow place of a piece that is glued on', () => {
+  it('is told from 5 % below the limit of 0.80 mm on', async () => {
+    const glued = (width: number) =>
+      make(
+        specOf(
+          [
+            'card: {rectangle: [60, 40]}',
+            `bell: {path: "M0 0H8V4H9.5V0H18V10H9.5V${4 + width}H8V10H0Z", place: {on: card}}`,
+          ],
+          'body: [card]}\n  top: {body: [bell], glue_to: tag',
+        ),
+      );
+    assertSilent(await glued(0.765), 'weak-bridge');
+    assert.equal(only(await glued(0.755), 'weak-bridge').minimum, 0.8);
+  });
+});

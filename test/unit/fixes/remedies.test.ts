@@ -161,6 +161,24 @@ describe('Remedies', () => {
     assert.ok(!titles.some((title) => title.includes('overlap 0.6 mm')), titles.join('\n'));
   });
 
+  it('slide no letters together that are glued one by one: what carries them joins them', async () => {
+    const name = 'name: {text: SAGE, font: Great Vibes, x_height: 10}';
+    const back = 'back: {around: name, by: 5}';
+    const titles = async (letters: string, code: string) =>
+      titlesFor(code, [name, back], `body: [back]}\n  letters: {body: [name], ${letters}`);
+    const glued = await titles('parts: many, glue_to: tag', 'thin-stroke');
+    assert.ok(
+      glued.some((title) => title.startsWith('Thicken “name”')),
+      glued.join('\n'),
+    );
+    assert.ok(!glued.some((title) => title.startsWith('Slide')), glued.join('\n'));
+    const loose = await titles('parts: many', 'thin-stroke');
+    assert.ok(
+      loose.some((title) => title.startsWith('Slide')),
+      loose.join('\n'),
+    );
+  });
+
   it('take a letter that is missing from another font, of a text and of a line', async () => {
     const titles = async (name: string) =>
       titlesFor('missing-glyph', [plate, `name: ${name}`], 'body: [plate], engrave: [name]');

@@ -24,7 +24,7 @@ import { noRoomFor, openingInWords } from './hanger/in-words.ts';
 import { placeHanger } from './hanger/hanger.ts';
 import { coveredOf, coversOf } from './hanger/cover.ts';
 import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
-import { withoutSlits } from './hanger/slits.ts';
+import { slitsMm, withoutSlits } from './hanger/slits.ts';
 import type { Resources } from './resources.ts';
 import { mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
@@ -282,7 +282,9 @@ export class PieceBuilder {
       if (!placed || hanger.kind !== 'ring') return placed;
       const size = { hole: hanger.opening / 2, wall: hanger.wall };
       const hasLetters = bodies.some(({ stage }) => stage.value.lettering);
-      const lug = hasLetters ? withoutSlits(placed.lug!, body.value) : placed.lug!;
+      const isBacking = bodies.some(({ entry }) => entry.shape.generator.kind === 'around');
+      const slits = hasLetters ? slitsMm.letters : isBacking ? slitsMm.backing : 0;
+      const lug = slits > 0 ? withoutSlits(placed.lug!, body.value, slits) : placed.lug!;
       const { centre } = placed;
       return {
         ...{ ...placed, lug },

@@ -106,6 +106,8 @@ export function placeRing(
   }
   const balance = { x: middleOfMass.x + aside.x, y: middleOfMass.y + aside.y };
   const edges = new EdgeIndex(whole);
+  // Between letters it is read by what it makes of them.
+  const hasLetters = reading.coverable.letters.length > 0;
   const directions = at.kind === 'auto' ? autoDirections : [{ direction: aimFrom(balance, bounds, at), cost: 0 }];
   const costOf = (centre: Point): number => {
     const hang = { x: centre.x - balance.x, y: centre.y - balance.y };
@@ -114,7 +116,11 @@ export function placeRing(
       // Seen from its side, a ring stands free: one in a bay behind lettering would hold, but nobody looks for it
       // there.
       const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
-      const bay = direction.y === 0 && [1, -1].every((y) => edges.crossedBy(centre, { x: 0, y })) ? bayCost : 0;
+      const across = { x: direction.y, y: direction.x };
+      const isInBay =
+        (direction.y === 0 || !hasLetters) &&
+        [1, -1].every((way) => edges.crossedBy(centre, { x: way * across.x, y: way * across.y }));
+      const bay = isInBay ? bayCost : 0;
       return cost + hidden + bay + offLevel + costOfTilt(tiltDegrees(hang, direction), direction.y === 0);
     });
     return Math.min(...costs);

@@ -1,6 +1,6 @@
 /**
  * Fills the hairline slits and pinholes that a ring leaves beside the letter it is joined to, such as above the foot of
- * an L: the beam does not separate them, and soot fills them.
+ * an L, or in the bay of a backing: the beam does not separate them, and soot fills them.
  */
 
 import { unionNear } from '../../geometry/change-within.ts';
@@ -11,8 +11,11 @@ import { partsOf } from '../../geometry/parts.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Region } from '../../geometry/types.ts';
 
-/** Slits up to this width are filled, in mm: nearly twice a usual kerf. */
-const slitMm = 0.3;
+/**
+ * Slits up to this width are filled, in mm: beside letters nearly twice a usual kerf, and in the bays of a backing, which nobody reads, as wide as a narrow
+ * web. Our own judgement.
+ */
+export const slitsMm = { letters: 0.3, backing: 3 } as const;
 
 /**
  * Holes up to this width between a ring and a letter, in mm, are filled too: they serve no purpose. Our own judgement.
@@ -26,8 +29,8 @@ const leastArea = 0.05;
 const lapMm = 0.02;
 
 /** The lug with the narrow gaps between it and the body filled. */
-export function withoutSlits(lug: Region, body: Region): Region {
-  const box = widened(boundsOf(lug)!, 2 * pinholeMm);
+export function withoutSlits(lug: Region, body: Region, slitMm: number = slitsMm.letters): Region {
+  const box = widened(boundsOf(lug)!, 2 * Math.max(pinholeMm, slitMm));
   const near = normalise(clippedToBox(body, box));
   const whole = union([near, lug]);
   const coarse = simplified(whole, lapMm / 2);

@@ -352,6 +352,17 @@ describe('The place that a ring finds for itself', () => {
 });
 
 describe('A ring that finds its own place in lettering', () => {
+  it('goes to the side of a plate with a bay at its top, and into the bay where the top is asked for', async () => {
+    const made = (hanger: string) =>
+      make(specOf(['plate: {path: "M0 0H22V8H38V0H60V20H0Z"}'], `body: [plate]${hanger}`));
+    const middle = boundsOf((await made('')).region)!;
+    const at = async (side: string) =>
+      (await made(`, hanger: {ring: {at: ${side}, diameter: 3, wall: 2}}`)).pieces[0]!.hangers[0]!.centre;
+    assert.ok((await at('auto')).x < middle.minX);
+    const top = await at('top');
+    assert.ok(Math.abs(top.x - (middle.minX + middle.maxX) / 2) < 0.5 && top.y < middle.maxY, JSON.stringify(top));
+  });
+
   it('does not stand in the crook of a 2', async () => {
     const { pieces } = await make(
       specOf(

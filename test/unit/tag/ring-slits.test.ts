@@ -1,9 +1,11 @@
 import assert from 'node:assert/strict';
-import { union } from '../../../src/geometry/clipper.ts';
-import { area } from '../../../src/geometry/measure.ts';
+import { clippedToBox } from '../../../src/geometry/clip-to-box.ts';
+import { difference, offset, union } from '../../../src/geometry/clipper.ts';
+import { area, boundsOf, widened } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import { withoutSlits } from '../../../src/tag/hanger/slits.ts';
-import { assertNear } from '../support/engine.ts';
+import { slitsMm, withoutSlits } from '../../../src/tag/hanger/slits.ts';
+import type { Piece, PlacedHanger } from '../../../src/tag/tag.ts';
+import { assertNear, make, specOf } from '../support/engine.ts';
 
 function box(left: number, bottom: number, right: number, top: number): Region {
   return [
@@ -17,8 +19,8 @@ function box(left: number, bottom: number, right: number, top: number): Region {
 }
 
 /** What is there of body and lug once slits are filled, less what was there before. */
-function filled(lug: Region, body: Region): number {
-  return area(union([body, withoutSlits(lug, body)])) - area(union([body, lug]));
+function filled(lug: Region, body: Region, slitMm?: number): number {
+  return area(union([body, withoutSlits(lug, body, slitMm)])) - area(union([body, lug]));
 }
 
 describe('A slit that a ring leaves', () => {
@@ -30,6 +32,26 @@ describe('A slit that a ring leaves', () => {
     assertNear(filled(over(0.29), ell), 6 * 0.29, 0.1, 'mm² filled');
     assert.equal(filled(over(0.31), ell), 0);
     assert.equal(filled(over(2), ell), 0);
+  });
+
+  it('is filled up to 3 mm where the body is a backing round letters', async () => {
+    assert.ok(filled(over(2.9), ell, slitsMm.backing) > 5 * 2.9);
+    // But for its two corners: a quarter of a square of 3 mm less a disc in each.
+    assert.ok(filled(over(3.1), ell, slitsMm.backing) < 2);
+    const lugOn = async (body: string) => {
+      const made = await make(
+        specOf(['word: {text: Kürbis, font: Nunito, x_height: 12}', 'back: {around: word, by: 5}'], body),
+      );
+      const [{ region, hangers }] = made.pieces as [Piece];
+      const [{ centre, opening, lug }] = hangers as [PlacedHanger];
+      return { region, lug: lug!, centre, opening };
+    };
+    const back = await lugOn('body: [back], hanger: {ring: {at: top, diameter: 4, wall: 3}}');
+    // Closed by a disc 2.8 mm wide, nothing is filled any more beside the ring.
+    const near = widened(boundsOf(back.lug)!, 0.5);
+    const around = clippedToBox(union([back.region, back.opening]), near);
+    const closed = clippedToBox(offset(offset(around, 1.4, 'round', 0.01), -1.4, 'round', 0.01), widened(near, -1.6));
+    assertNear(area(difference(closed, [around])), 0, 0.1, 'mm² of slits');
   });
 
   it('is none in the corner where a ring meets an edge', () => {

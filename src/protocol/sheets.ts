@@ -63,6 +63,8 @@ export interface SheetProblem {
   /** Tags of the batch that have it; empty if there is only one tag. */
   readonly labels: readonly string[];
   readonly message: string;
+  /** The file it is in, as the text names it; absent if it is in the text itself. */
+  readonly file?: string;
   readonly line: number;
   readonly offset: number;
   readonly row: number;
@@ -121,8 +123,8 @@ export interface PinnedPlace {
 export type FromSheetsPage =
   | { readonly type: 'ready' }
   | { readonly type: 'export' }
-  /** Show a problem: its offset in the text and its row of the batch. */
-  | { readonly type: 'show'; readonly offset: number; readonly row: number }
+  /** Show a problem: its file, if it is in another than the text, its offset there and its row of the batch. */
+  | { readonly type: 'show'; readonly file?: string; readonly offset: number; readonly row: number }
   /** Show where a piece comes from; `focus` moves the keyboard there too. */
   | { readonly type: 'reveal'; readonly piece: string; readonly focus: boolean }
   | { readonly type: 'pin'; readonly places: readonly PinnedPlace[] }

@@ -258,6 +258,31 @@ describe('The page of sheets', () => {
     assert.ok(await sheets.page.locator('#dock').isHidden(), 'as it was chosen');
   });
 
+  it('leads to a problem of another file there', async () => {
+    const problem = { labels: [], message: 'No quantity.', file: 'orders.csv', line: 7, offset: 90, row: 0 };
+    await open({}, sheetsMessage(undefined, { problems: [problem] }));
+    await sheets.page.getByRole('button', { name: 'orders.csv, line 7', exact: true }).click();
+    assert.deepEqual(await sheets.message('show'), { type: 'show', file: 'orders.csv', offset: 90, row: 0 });
+  });
+
+  for (const width of [540, 900])
+    it(`has its sliders below one another and its buttons in one row, ${width} px wide`, async () => {
+      const gaps = ['pop3', 'walnut 4 mm'].map((stock) => ({ stock, gap: 2, most: 10 }));
+      const problem = { labels: [], message: 'No quantity.', line: 7, offset: 90, row: 0 };
+      await open({ width }, sheetsMessage(undefined, { gaps, problems: [problem] }));
+      const places = (selector: string, side: 'x' | 'y') =>
+        sheets.page
+          .locator(`#controls ${selector}`)
+          .evaluateAll((all, at) => all.map((each) => each.getBoundingClientRect()[at]), side);
+      const [sliders, values, buttons] = [
+        await places('input', 'x'),
+        await places('output', 'x'),
+        await places('button', 'y'),
+      ];
+      assert.deepEqual([sliders.length, buttons.length], [2, 4]);
+      for (const all of [sliders, values, buttons]) assert.equal(new Set(all).size, 1, all.join(' '));
+    });
+
   it('takes nothing that a spec or an order says for markup', async () => {
     const hostile = { name: '<img src=x onerror=alert(1)>', order: '<b>1</b>' };
     await open({}, sheetsMessage([sheetOf('<i>ply</i>', [pieceAt(1, 5, 5, hostile)])], { title: '<u>swap</u>' }));

@@ -41,7 +41,8 @@ export class Controls {
     this.shown = key;
     const next = effort === undefined ? undefined : Math.min(mostEffort, effort * longer);
     const { host } = this;
-    this.element.replaceChildren(
+    const sliders = showsKept ? [] : gaps.map((gap) => this.slider(gap, units));
+    const buttons = [
       ...(showsKept
         ? [
             button(
@@ -53,7 +54,6 @@ export class Controls {
             ),
           ]
         : [
-            ...gaps.map((gap) => this.slider(gap, units)),
             ...(next === undefined || next === effort
               ? []
               : [
@@ -94,6 +94,10 @@ export class Controls {
             }),
           ]
         : []),
+    ];
+    this.element.replaceChildren(
+      html('div', { class: 'gaps' }, ...sliders),
+      html('div', { class: 'buttons' }, ...buttons),
     );
   }
 
@@ -114,7 +118,7 @@ export class Controls {
     return html(
       'label',
       { title: 'Material left between two pieces' },
-      stock === '' ? 'Gap' : `Gap on ${stock}`,
+      html('span', {}, stock === '' ? 'Gap' : `Gap on ${stock}`),
       input,
       value,
     );

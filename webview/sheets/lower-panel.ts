@@ -7,7 +7,7 @@ import { percent } from './words.ts';
 
 export interface SheetsLowerPanelHost {
   opened(open: boolean): void;
-  show(problem: Pick<SheetProblem, 'offset' | 'row'>): void;
+  show(problem: Pick<SheetProblem, 'file' | 'offset' | 'row'>): void;
 }
 
 export class SheetsLowerPanel {
@@ -49,9 +49,10 @@ export class SheetsLowerPanel {
       .replaceChildren(...facts.map(({ name, value }) => html('div', {}, html('dt', {}, name), html('dd', {}, value))));
   }
 
-  private item({ labels, message, line, offset, row }: SheetProblem): HTMLElement {
-    const toLine = button(`Line ${line}`, '', () => {
-      this.host.show({ offset, row });
+  private item({ labels, message, file, line, offset, row }: SheetProblem): HTMLElement {
+    const where = file === undefined ? `Line ${line}` : `${file}, line ${line}`;
+    const toLine = button(where, '', () => {
+      this.host.show({ offset, row, ...(file === undefined ? {} : { file }) });
     });
     const who = labels.length > 0 ? [html('strong', {}, `${labels.join(', ')}: `)] : [];
     return html('li', {}, ...who, `${message} `, toLine);

@@ -8,6 +8,7 @@ import type { CheckedJob } from '../../jobs/job.ts';
 import { gapEdits, gapsOf } from '../../jobs/layout/gaps.ts';
 import type { DraftSheet } from '../../jobs/layout/layout.ts';
 import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
+import type { FileIssues } from '../../jobs/read/model.ts';
 import type { PinnedJob } from '../../jobs/pins.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { jobFacts } from '../../jobs/totals.ts';
@@ -93,7 +94,7 @@ class SheetsOfJob {
     if (laid && laid.layout.sheets.length > 0) return asShown(laid.layout.sheets, laid, jobFacts(laid));
     this.#shown = checked;
     this.#drafts = [];
-    return { type: 'nothing', why: problemsOf(laid ?? checked)[0]?.message ?? 'There is nothing to cut yet.' };
+    return { type: 'nothing', why: whyNothing(laid ?? checked) };
   }
 
   async #onMessage(message: AskedOfText): Promise<void> {
@@ -102,7 +103,7 @@ class SheetsOfJob {
         await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
         break;
       case 'show':
-        await this.#showProblem(message.offset);
+        await this.#showProblem(message.offset, message.file);
         break;
       case 'pin':
         await this.#write((job) => pinEdits(message.places, job));
@@ -124,9 +125,18 @@ class SheetsOfJob {
     }
   }
 
-  async #showProblem(offset: number): Promise<void> {
-    const editor = await showText(this.#job);
-    if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, offset);
+  /** `name`: a file that the job reads. */
+  async #showProblem(offset: number, name?: string): Promise<void> {
+    if (name === undefined) {
+      const editor = await showText(this.#job);
+      if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, offset);
+      return;
+    }
+    const found = this.#shown?.inFiles.find((each) => each.name === name);
+    if (!found) return;
+    const { line, column } = found.position(offset);
+    const editor = await showText(vscode.Uri.parse(found.file));
+    putCursor(editor, editor.document.offsetAt(new vscode.Position(line - 1, column - 1)));
   }
 
   /** As one undo step, and only if the text is still that of the sheets. */
@@ -168,24 +178,23 @@ function jobShown(
   return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(uri, job, drafts) };
 }
 
-/**
- * Problems that keep part of the job from being cut. Those in a table of orders are placed where the job names the
- * table.
- */
-function problemsOf({ issues, inFiles, source, model }: CheckedJob): SheetProblem[] {
-  const own = issues.filter(isError).map((issue) => problem(issue, issue.range.start));
-  const ofTables = inFiles.flatMap(({ name, issues: found, position }) => {
-    const entry = model?.tags.find(({ orders }) => orders === name);
-    const start = source.range(entry ? [...entry.path, 'orders'] : ['sheets']).start;
-    return found
-      .filter(isError)
-      .map((issue) =>
-        problem({ ...issue, message: `${name}, line ${position(issue.range.start).line}: ${issue.message}` }, start),
-      );
-  });
-  return [...own, ...ofTables];
+/** Problems that keep part of the job from being cut. */
+function problemsOf({ issues, inFiles, source }: CheckedJob): SheetProblem[] {
+  const problem = ({ message, range: { start } }: Issue, position: FileIssues['position']) => {
+    return { labels: [], message, line: position(start).line, offset: start, row: 0 };
+  };
+  return [
+    ...issues.filter(isError).map((issue) => problem(issue, (offset) => source.position(offset))),
+    ...inFiles.flatMap(({ name, issues: found, position }) =>
+      found.filter(isError).map((issue) => ({ file: name, ...problem(issue, position) })),
+    ),
+  ];
+}
 
-  function problem({ message }: Pick<Issue, 'message'>, offset: number): SheetProblem {
-    return { labels: [], message, line: source.position(offset).line, offset, row: 0 };
-  }
+/** What keeps everything from being cut. */
+function whyNothing(job: CheckedJob): string {
+  const [first] = problemsOf(job);
+  if (!first) return 'There is nothing to cut yet.';
+  const { file, line, message } = first;
+  return file === undefined ? message : `${file}, line ${line}: ${message}`;
 }

@@ -5,12 +5,11 @@ import type { FromSheetsPage, PinnedPlace } from '../../protocol/sheets.ts';
 /** `undefined` for anything that is not a message of the protocol. */
 export function parseFromPage(data: unknown): FromSheetsPage | undefined {
   if (typeof data !== 'object' || data === null) return undefined;
-  const { type, offset, row, width, height, piece, focus, places, pieces, step, effort, gap, stock } = data as Record<
-    string,
-    unknown
-  >;
+  const { type, file, offset, row, width, height, piece, focus, places, pieces, step, effort, gap, stock } =
+    data as Record<string, unknown>;
   if (isPlain(type)) return { type };
-  if (type === 'show' && typeof offset === 'number' && typeof row === 'number') return { type, offset, row };
+  if (type === 'show' && typeof offset === 'number' && typeof row === 'number' && isName(file))
+    return { type, offset, row, ...(file === undefined ? {} : { file }) };
   if (type === 'reveal' && typeof piece === 'string' && typeof focus === 'boolean') return { type, piece, focus };
   if (type === 'pin' && Array.isArray(places) && places.every(isPlace)) return { type, places };
   if (type === 'unpin' && Array.isArray(pieces) && pieces.every((each) => typeof each === 'string'))
@@ -27,6 +26,10 @@ const plain = ['ready', 'export', 'stop', 'again', 'keep', 'forget', 'restore'] 
 
 function isPlain(type: unknown): type is (typeof plain)[number] {
   return plain.some((each) => each === type);
+}
+
+function isName(value: unknown): value is string | undefined {
+  return value === undefined || typeof value === 'string';
 }
 
 function isFigure(value: unknown): value is number {

@@ -157,6 +157,22 @@ describe('A batch, as a person uses it', () => {
       await pinned.waitFor({ state: 'detached' });
     });
 
+    it('lead from a line that is left out to its cell in the table', async () => {
+      const editor = current();
+      soonLaidOut(editor);
+      const table = join(editor.folder, 'plant-swap/orders.csv');
+      writeFileSync(table, readFileSync(table, 'utf8').replace('Borage,April,6', 'Borage,April,six'));
+      const lines = readFileSync(table, 'utf8').split('\n');
+      const row = lines.findIndex((line) => line.includes('six'));
+      const column = lines[row]!.indexOf('six') + 1;
+      await editor.openFile(job);
+      await editor.runCommand('Tagwright: Show Sheets to the Side');
+      const item = editor.preview().locator('.problems li', { hasText: '“six” is not a quantity' });
+      await item.getByRole('button', { name: `orders.csv, line ${row + 1}`, exact: true }).click();
+      await editor.page.locator('.tab.active[data-resource-name="orders.csv"]').waitFor();
+      await editor.page.locator('.statusbar-item', { hasText: `Ln ${row + 1}, Col ${column}` }).waitFor();
+    });
+
     it('and the text find each other', async () => {
       const editor = current();
       soonLaidOut(editor);

@@ -9,8 +9,6 @@ export interface SheetShape {
   readonly solid: PathData;
   readonly engraved: PathData;
   readonly scored: PathData;
-  /** A place for its number where nothing is hidden, and the largest height there. */
-  readonly number: readonly [x: number, y: number, size: number];
   /** As #rrggbb. */
   readonly wood: string;
   readonly burn: string;
@@ -25,6 +23,8 @@ export interface PieceOnSheet {
   readonly shape: string;
   /** Its number on the map of the sheets. */
   readonly number: number;
+  /** That number as it is written on the piece, where it hides least: its ground on the sheet, and the height of its font. */
+  readonly sign: { readonly text: string; readonly box: SheetBox; readonly size: number };
   readonly name: string;
   /** Empty if it belongs to no order. */
   readonly order: string;

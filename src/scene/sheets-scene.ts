@@ -1,14 +1,18 @@
 /** Converts sheets into what their page draws: each distinct piece once, and the places of its copies. Pure. */
 
-import { difference, offset, union } from '../geometry/clipper.ts';
+import { oncePer } from '../core/once-per.ts';
+import { transform } from '../geometry/affine.ts';
+import { offset, union } from '../geometry/clipper.ts';
 import { boundsOf } from '../geometry/measure.ts';
-import { poleOf } from '../geometry/pole.ts';
 import type { Affine, Region } from '../geometry/types.ts';
 import { blend } from '../look/blend.ts';
+import { rushSign } from '../look/signs.ts';
 import { lookOfStock } from '../look/stock-look.ts';
 import type { PieceOnSheet, SheetBox, SheetOnPage, SheetShape } from '../protocol/sheets.ts';
 import type { Stock } from '../spec/model/workshop-model.ts';
 import type { Piece } from '../tag/tag.ts';
+import { numberPlace } from './number-place.ts';
+import type { NumberPlace } from './number-place.ts';
 import { scoreData, pathData } from './path-data.ts';
 
 export interface PieceToShow extends Pick<
@@ -55,7 +59,8 @@ export function sheetsOnPage(sheets: readonly SheetToShow[]): {
       const turned = (Math.round((Math.atan2(b, a) * 180_000) / Math.PI) / 1000 + 360) % 360;
       const [box, cut] = [sheetBoxOf(region, sheet.height), sheetBoxOf(enclosed, sheet.height)];
       const beyond = Math.max(box[0] - cut[0], box[1] - cut[1], cut[2] - box[2], cut[3] - box[3]);
-      return { ...each, shape: shape.id, matrix, box, turned, beyond };
+      const sign = signOf(piece, toSheet, `${each.number}${each.rush ? rushSign : ''}`, sheet.height);
+      return { ...each, shape: shape.id, matrix, box, turned, beyond, sign };
     }),
   }));
   return { sheets: shown, shapes: [...shapes.values()] };
@@ -86,7 +91,6 @@ function shapeOf(piece: Piece, stock: Stock): SheetShape {
     solid: pathData(piece.region, sheetWithinMm),
     engraved: pathData(union(engraved), sheetWithinMm),
     scored: scored.map((mark) => scoreData(mark, sheetWithinMm)).join(''),
-    number: numberPlace(piece),
     wood: look.wood,
     burn: blend(look.wood, look.burn, look.burnStrength),
     rim: look.char,
@@ -95,17 +99,24 @@ function shapeOf(piece: Piece, stock: Stock): SheetShape {
   return shape;
 }
 
-/**
- * Smallest and largest height of a piece's number, in mm: legible with the whole sheet in view, without hiding a small
- * piece.
- */
-const numberMm = [1.5, 9] as const;
+/** For each piece by how it is turned and what is written, from the origin of its own coordinates. */
+const numberPlaces = oncePer((_: Piece) => new Map<string, NumberPlace | undefined>());
 
-function numberPlace(piece: Piece): SheetShape['number'] {
-  const box = boundsOf(piece.region);
-  const engraved = piece.marks.map(({ region }) => offset(region, 1));
-  const place = poleOf(difference(piece.region, engraved), 0.5) ?? poleOf(piece.region, 0.5);
-  if (!box || !place) return [0, 0, 0];
-  const size = 0.3 * Math.min(box.maxX - box.minX, box.maxY - box.minY);
-  return [place.x, -place.y, Math.max(numberMm[0], Math.min(numberMm[1], size))];
+function signOf(piece: Piece, { a, b, c, d, e, f }: Affine, text: string, height: number): PieceOnSheet['sign'] {
+  const known = numberPlaces(piece);
+  const key = [a, b, c, d]
+    .map((value) => value.toFixed(4))
+    .concat(`${text.length}`)
+    .join(' ');
+  if (!known.has(key)) {
+    const turn = { a, b, c, d, e: 0, f: 0 };
+    known.set(key, numberPlace(transform(piece.region, turn), transform(airOf(piece), turn), text));
+  }
+  const place = known.get(key);
+  if (!place) return { text, box: [e, height - f, e, height - f], size: 0 };
+  const { minX, minY, maxX, maxY } = place.box;
+  return { text, box: [minX + e, height - maxY - f, maxX + e, height - minY - f], size: place.size };
 }
+
+/** What is marked on a piece, with some air. */
+const airOf = oncePer((piece: Piece) => union(piece.marks.map(({ region }) => offset(region, 1))));

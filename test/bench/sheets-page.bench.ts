@@ -42,7 +42,7 @@ async function sheets(): Promise<{ readonly sheets: SheetOnPage[]; readonly shap
       solid: pathData(backing, sheetWithinMm),
       engraved: pathData(lettering, sheetWithinMm),
       scored: '',
-      number: [minX + 4, -minY - 4, 3],
+
       wood: '#e8d0a0',
       burn: '#5a3a1e',
       rim: '#6b4a2a',
@@ -51,6 +51,7 @@ async function sheets(): Promise<{ readonly sheets: SheetOnPage[]; readonly shap
       id,
       shape: id,
       number: i + 1,
+      sign: { text: `${i + 1}`, box: [x + 2, y + high - 6, x + 7, y + high - 2], size: 3 },
       name: names[i % names.length]!,
       order: `${100 + i}`,
       rush: false,

@@ -52,7 +52,7 @@ export class SheetsInBrowser {
 
   /** The middle of a piece on the screen, once nothing moves any more. */
   async middleOf(number: number): Promise<{ readonly x: number; readonly y: number }> {
-    const piece = this.page.locator('.piece', { has: this.page.locator(`text="${number}"`) }).first();
+    const piece = this.page.locator(`.piece[aria-label^="${number}: "]`).first();
     const { x, y, width, height } = (await piece.locator('use').boundingBox())!;
     return { x: x + width / 2, y: y + height / 2 };
   }

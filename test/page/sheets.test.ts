@@ -248,7 +248,10 @@ describe('The page of sheets', () => {
     const problem = { labels: ['Ada'], message: '“a” is loose.', line: 3, offset: 7, row: 1 };
     await open({}, sheetsMessage(undefined, { problems: [problem] }));
     const summary = sheets.page.locator('#summary');
-    assert.equal(await summary.innerText(), 'Not in the cut files: 1 problem · 2 sheets · 4 pieces · filled 12 %, 4 %');
+    assert.equal(
+      await summary.innerText(),
+      'Not in the cut files: 1 problem · 2 sheets · 4 pieces · 1 rush (») · filled 12 %, 4 %',
+    );
     await sheets.page.getByRole('button', { name: 'Line 3' }).click();
     assert.deepEqual(await sheets.message('show'), { type: 'show', offset: 7, row: 1 });
     assert.match(await sheets.page.locator('#dock').innerText(), /Pieces\s+4/);
@@ -282,6 +285,19 @@ describe('The page of sheets', () => {
       assert.deepEqual([sliders.length, buttons.length], [2, 4]);
       for (const all of [sliders, values, buttons]) assert.equal(new Set(all).size, 1, all.join(' '));
     });
+
+  it('tells pieces of a rush order by a sign, which the line above their sheet explains, and not by colour', async () => {
+    await open();
+    const [one, three] = [sheets.page.locator('[data-piece="piece 1"]'), sheets.page.locator('[data-piece="piece 3"]')];
+    assert.deepEqual([await one.textContent(), await three.textContent()], ['1', '3»']);
+    const fills = await Promise.all(
+      [one, three].map((piece) => piece.locator('.ground').evaluate((ground) => getComputedStyle(ground).fill)),
+    );
+    assert.equal(fills[0], fills[1]);
+    const captions = await sheets.page.locator('.caption').allTextContents();
+    assert.match(captions[0]!, /3 pieces · 1 rush \(»\)$/);
+    assert.match(captions[1]!, /1 piece$/);
+  });
 
   it('takes nothing that a spec or an order says for markup', async () => {
     const hostile = { name: '<img src=x onerror=alert(1)>', order: '<b>1</b>' };

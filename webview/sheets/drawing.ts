@@ -222,20 +222,17 @@ class SheetPieceView implements ItemView<PieceItem> {
     setAttribute(this.element, 'aria-label', spokenPiece(piece, units));
     setAttribute(this.use, 'href', `#${shapePrefix}${shape.id}`);
     setAttribute(this.use, 'transform', transformIn({ piece, place }));
-    this.element.classList.toggle('rush', piece.rush);
     this.element.classList.toggle('faulty', piece.faulty);
-    const [px, py, size] = shape.number;
-    const [a, b, c, d, e, f] = piece.matrix;
-    const [x, y] = [a * px + c * py + e + place.x, b * px + d * py + f + place.y];
-    const text = `${piece.number}`;
+    const { text, box, size } = piece.sign;
+    const [left, top] = [box[0] + place.x, box[1] + place.y];
+    const [wide, high] = [box[2] - box[0], box[3] - box[1]];
     setText(this.number, text);
-    const wide = 0.62 * size * text.length + 0.4 * size;
-    const box = { x: x - wide / 2, y: y - 0.6 * size, width: wide, height: 1.2 * size, rx: 0.25 * size };
-    for (const [name, value] of Object.entries(box)) setAttribute(this.ground, name, value.toFixed(3));
-    for (const [name, value] of Object.entries({ x, y: y + 0.36 * size, 'font-size': size }))
+    for (const [name, value] of Object.entries({ x: left, y: top, width: wide, height: high, rx: 0.25 * size }))
+      setAttribute(this.ground, name, value.toFixed(3));
+    for (const [name, value] of Object.entries({ x: left + wide / 2, y: top + 0.8 * high, 'font-size': size }))
       setAttribute(this.number, name, value.toFixed(3));
     if (piece.fixed) {
-      const at = `translate(${(x + wide / 2).toFixed(3)} ${(y - 0.6 * size).toFixed(3)}) scale(${(size / 10).toFixed(4)})`;
+      const at = `translate(${(left + wide).toFixed(3)} ${top.toFixed(3)}) scale(${(size / 10).toFixed(4)})`;
       setAttribute(this.pin, 'transform', at);
       this.element.append(this.pin);
     } else this.pin.remove();

@@ -3,7 +3,7 @@
 import type { SheetProblem, SheetsScene } from '../../src/protocol/sheets.ts';
 import { counted } from '../../src/core/units.ts';
 import { button, byId, html, setText } from '../common/dom.ts';
-import { percent } from './words.ts';
+import { percent, rushText } from './words.ts';
 
 export interface SheetsLowerPanelHost {
   opened(open: boolean): void;
@@ -29,11 +29,12 @@ export class SheetsLowerPanel {
   patch({ sheets, facts, problems, warning }: SheetsScene): void {
     this.summary.hidden = false;
     this.open(this.choice ?? problems.length > 0);
-    const pieces = sheets.reduce((sum, sheet) => sum + sheet.pieces.length, 0);
+    const pieces = sheets.flatMap((sheet) => sheet.pieces);
     const summaryParts = [
       ...(problems.length > 0 ? [`${warning}: ${counted(problems.length, 'problem')}`] : []),
       counted(sheets.length, 'sheet'),
-      counted(pieces, 'piece'),
+      counted(pieces.length, 'piece'),
+      ...rushText(pieces),
       `filled ${sheets.map(({ filled }) => percent(filled)).join(', ')}`,
     ];
     setText(this.summary, summaryParts.join(' · '));

@@ -3,9 +3,17 @@
 import type { PieceOnSheet, SheetOnPage } from '../../src/protocol/sheets.ts';
 import { counted, lengthText, shortSize, sizeText } from '../../src/core/units.ts';
 import type { Units } from '../../src/core/units.ts';
+import { rushSign } from '../../src/look/signs.ts';
 
 export function sheetText({ name, width, height, filled, pieces }: SheetOnPage, units: Units): string {
-  return `${name} · ${shortSize(width, height, units)} · ${percent(filled)} filled · ${counted(pieces.length, 'piece')}`;
+  const own = [name, shortSize(width, height, units), `${percent(filled)} filled`, counted(pieces.length, 'piece')];
+  return [...own, ...rushText(pieces)].join(' · ');
+}
+
+/** How many are of rush orders, with the sign behind their numbers; nothing if none is. */
+export function rushText(pieces: readonly PieceOnSheet[]): string[] {
+  const count = pieces.filter(({ rush }) => rush).length;
+  return count > 0 ? [`${count} rush (${rushSign})`] : [];
 }
 
 export function percent(share: number): string {

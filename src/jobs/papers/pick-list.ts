@@ -2,6 +2,7 @@
 
 import { counted } from '../../core/units.ts';
 import { clip } from '../../core/length.ts';
+import { rushSign } from '../../look/signs.ts';
 import { Flow, papers } from '../../export/page/flow.ts';
 import type { CaptionFaces } from '../../export/page/flow.ts';
 import type { Tools } from '../../export/job/job.ts';
@@ -15,10 +16,10 @@ import type { PickedOrder, PickedTag } from './by-order.ts';
 import type { LaidOutJob } from '../job.ts';
 import { sharesOf } from '../shares.ts';
 import type { Share, SharesOf } from '../shares.ts';
-import { rushInk } from './sheet-map.ts';
 
 const marginMm = 15;
 const quiet = '#666666';
+const missingInk = '#B00020';
 const columns = 2;
 
 /** A block longer than this goes on in the next column, in mm. */
@@ -62,11 +63,7 @@ async function facesOf(tools: Pick<Tools, 'captions'>): Promise<CaptionFaces> {
 function orderHead(flow: Flow, order: PickedOrder, shares: SharesOf): void {
   flow.skip(4);
   const name = order.order === '' ? 'Without an order' : `Order ${clip(order.order, 60)}`;
-  flow.write(`${name}${order.rush ? ' · rush' : ''}`, {
-    bold: true,
-    size: 4.4,
-    ...(order.rush ? { fill: rushInk } : {}),
-  });
+  flow.write(`${name}${order.rush ? ` · rush ${rushSign}` : ''}`, { bold: true, size: 4.4 });
   if (order.tags.length === 0) return;
   const share = shareInWords(shares(order.tags.flatMap(({ made }) => made)));
   flow.write(share === '' ? inShort(order) : `${inShort(order)} · ${share}`, { fill: quiet, size: 3 });
@@ -101,7 +98,7 @@ function tagBlock(flow: Flow, tag: PickedTag, share: string): void {
 
 function leftOutBlock(flow: Flow, { quantity, name, why }: PickedOrder['leftOut'][number]): void {
   const count = quantity === undefined ? '' : `${quantity} × `;
-  flow.write(`Not made: ${count}${clip(name, 60)}: ${why}`, { indent: 6, size: 3.1, fill: rushInk });
+  flow.write(`Not made: ${count}${clip(name, 60)}: ${why}`, { indent: 6, size: 3.1, fill: missingInk });
 }
 
 function inShort({ tags }: PickedOrder): string {
@@ -160,8 +157,8 @@ function drawLabel(
     }
   };
   write(clip(title, 40), plain, 2.4, quiet, 1);
-  write(clip(order.order, 40), bold, order.order.length > 14 ? 4 : 6, order.rush ? rushInk : '#222222', 2);
-  write(`${inShort(order)}${order.rush ? ' · rush' : ''}`, plain, 2.6, quiet, 1);
+  write(clip(order.order, 40), bold, order.order.length > 14 ? 4 : 6, '#222222', 2);
+  write(`${inShort(order)}${order.rush ? ` · rush ${rushSign}` : ''}`, plain, 2.6, quiet, 1);
   write(contents(order), plain, 3, '#222222', 4);
 }
 

@@ -21,6 +21,7 @@ import type { Page } from '../../export/page/page.ts';
 import { pagedTogether } from '../../export/page/paged.ts';
 import { drawLaid, drawScored, roomOnPaper } from '../../export/sheets/sheet-page.ts';
 import { inkOn } from '../../look/ink.ts';
+import { rushSign } from '../../look/signs.ts';
 import { lookOfStock } from '../../look/stock-look.ts';
 import { ofStocks, toLookAt } from './before-cutting.ts';
 import { byOrder, tagNames } from './by-order.ts';
@@ -37,7 +38,6 @@ const marginMm = 15;
 const mapMm = 165;
 const quiet = '#666666';
 const keptInk = '#2F6F4F';
-export const rushInk = '#B00020';
 
 /** Room around a sheet for numbers that find none on it, in mm on paper. */
 const aroundMm = { side: 6, above: 3.5 } as const;
@@ -100,9 +100,11 @@ function workOn(begin: () => Flow, sheet: JobSheet): Flow[] {
 
 function drawnSheet(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJob, kept: readonly KeptOffcut[]): Flow {
   const { time } = estimateOfSheet(sheet);
+  const rush = sheet.pieces.filter(({ of }) => of.of.rush).length;
   const sheetFacts = [
     sizeIn(sheet.width, sheet.height, units),
     counted(sheet.pieces.length, 'piece'),
+    ...(rush > 0 ? [`${rush} rush (${rushSign})`] : []),
     `${Math.round(100 * sheet.filled)} % filled`,
     ...('seconds' in time ? [`about ${minutes(time.seconds)}`] : []),
   ];
@@ -129,8 +131,8 @@ function drawMap(
     lineWidth: 0.2,
   });
   const look = lookOfStock(sheet.from.stock);
+  const rim = { stroke: look.char, lineWidth: 0.15 };
   for (const { of, toSheet, region } of sheet.pieces) {
-    const rim = of.of.rush ? { stroke: rushInk, lineWidth: 0.4 } : { stroke: look.char, lineWidth: 0.15 };
     drawLaid(page, { piece: of.piece, toSheet, region }, { look, rim, ...place });
   }
   drawScored(page, sheet.plan, sheet.output, place);
@@ -139,7 +141,7 @@ function drawMap(
   const numbered = sheet.pieces.map(({ number, of, toSheet, region }): Captioned => ({
     ...roomOnPaper(of.piece, toSheet, onPaper),
     region: transform(region, onPaper),
-    wide: captionWidth(faces.bold, String(number)),
+    wide: captionWidth(faces.bold, numberText(number, of)),
   }));
   const around = {
     minX: place.x - aroundMm.side,
@@ -148,7 +150,8 @@ function drawMap(
     maxY: place.y + high + aroundMm.above,
   };
   const places = captionPlaces(numbered, around, captions);
-  for (const [index, { number }] of sheet.pieces.entries()) writeNumber(page, number, places[index]!, look.wood, faces);
+  for (const [index, { number, of }] of sheet.pieces.entries())
+    writeNumber(page, numberText(number, of), places[index]!, look.wood, faces);
   return high + aroundMm.side;
 }
 
@@ -173,10 +176,14 @@ function drawKept(
   return box;
 }
 
+function numberText(number: number, { of: { rush } }: LaidJobPiece['of']): string {
+  return `${number}${rush ? rushSign : ''}`;
+}
+
 /** Only where it has to cover something, it has a light background. */
 function writeNumber(
   page: Flow['page'],
-  number: number,
+  text: string,
   { box, size, leader, covers }: CaptionPlace,
   wood: string,
   { bold }: CaptionFaces,
@@ -189,7 +196,7 @@ function writeNumber(
   if (covers) page.box(minX, minY, maxX - minX, maxY - minY, { fill: '#ffffff' });
   const y = (minY + maxY) / 2 - 0.36 * size;
   const fill = inkOn(leader || covers ? '#ffffff' : wood);
-  page.caption(String(number), bold, { x: (minX + maxX) / 2, y, size, at: 'middle', fill });
+  page.caption(text, bold, { x: (minX + maxX) / 2, y, size, at: 'middle', fill });
 }
 
 /** The numbers with their pieces, in two columns. */
@@ -204,13 +211,12 @@ function pieceLists(begin: () => Flow, { pieces }: JobSheet, nameOf: NameOf): Fl
       flow.y = 0;
       const { order, rush } = laid.of.of;
       const who = order === '' ? '' : `${clip(order, 24)} · `;
-      flow.write(String(laid.number), { bold: true, indent: index * column, width: 9 });
+      flow.write(numberText(laid.number, laid.of), { bold: true, indent: index * column, width: 9 });
       flow.y = 0;
       const indent = index * column + 10;
       flow.write(`${who}${pieceName(laid.of, nameOf)}${rush ? ' · rush' : ''}`, {
         indent,
         width: column - 12,
-        ...(rush ? { fill: rushInk } : {}),
       });
       lowest = Math.min(lowest, flow.y);
     }

@@ -3,20 +3,22 @@
 import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
-import { isError } from '../../core/issue.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { mostInQuestion } from '../../core/in-words.ts';
 import type { Tools } from '../../export/job/job.ts';
 import { counted } from '../../core/units.ts';
 import { checkJob, layOutJob } from '../../jobs/job.ts';
 import type { LaidOutJob } from '../../jobs/job.ts';
+import { notCutInWords } from '../../jobs/papers/not-cut.ts';
 import { jobFiles } from '../../jobs/papers/job-files.ts';
 import { offcutChanges } from '../../jobs/offcuts/write-offcuts.ts';
 import { hasOtherContent, baseName, writeAllWhole } from '../common/write-whole.ts';
+import { subfolderIn } from '../export/batch-folder.ts';
 import { askFolder } from '../export/export-questions.ts';
 import { currentText } from '../export/exporter.ts';
 import { editorTurn, whileWanted } from '../service/compute-options.ts';
 import { jobReading } from './job-checks.ts';
+import { problemsOf, showProblem, whyNothing } from './job-problems.ts';
 
 /** A complete request, from other extensions or tests. */
 export interface JobRequest {
@@ -42,8 +44,10 @@ export async function exportJob(
   nest: Nester,
   given?: Omit<JobRequest, 'job'>,
 ): Promise<vscode.Uri[]> {
-  const to = given?.to ?? (await askFolder('Put the job’s files in', vscode.Uri.joinPath(job, '..')));
-  if (!to) return [];
+  const asked = given?.to ?? (await askFolder('Put the job’s files in', vscode.Uri.joinPath(job, '..')));
+  if (!asked) return [];
+  // In a request, it is the very folder.
+  const to = given ? asked : vscode.Uri.joinPath(asked, subfolderIn(asked, job));
   const options = {
     location: vscode.ProgressLocation.Notification,
     cancellable: true,
@@ -57,7 +61,7 @@ export async function exportJob(
     void vscode.window.showErrorMessage(`${baseName(job)}: ${made.problem}`);
     return [];
   }
-  if ((given?.faulty ?? 'ask') === 'ask' && !(await confirmLeftOut(made.job))) return [];
+  if ((given?.faulty ?? 'ask') === 'ask' && !(await confirmLeftOut(job, made.job))) return [];
   if (!(await mayReplace(made, given?.existing ?? 'ask'))) return [];
   for (const [file, before] of made.offcuts)
     if ((await currentText(vscode.Uri.parse(file)).catch(() => undefined)) !== before) {
@@ -106,8 +110,8 @@ async function makeJobFiles(
     },
   });
   if (!laid || laid.layout.sheets.length === 0) {
-    const [first] = [...checked.issues, ...checked.inFiles.flatMap(({ issues }) => issues)].filter(isError);
-    return { problem: first ? `there is nothing to cut. ${first.message}` : 'there is nothing to cut.' };
+    const why = whyNothing(laid ?? checked);
+    return { problem: ['there is nothing to cut.', ...(why === undefined ? [] : [why])].join(' ') };
   }
   progress.report({ message: 'writing files' });
   const outputs = new Map<string, Uint8Array>();
@@ -121,23 +125,21 @@ async function makeJobFiles(
   return { job: laid, outputs, offcuts };
 }
 
-/** Asks before a job is cut with parts left out. */
-async function confirmLeftOut({ leftOut, layout, issues }: LaidOutJob): Promise<boolean> {
-  const lost = [
-    ...(leftOut.length > 0
-      ? [`${counted(leftOut.length, 'line')} cannot be made and ${leftOut.length === 1 ? 'is' : 'are'} left out`]
-      : []),
-    ...(layout.left.length > 0
-      ? [`${counted(layout.left.length, 'piece')} ${layout.left.length === 1 ? 'goes' : 'go'} on no sheet`]
-      : []),
-  ];
-  const [first] = issues.filter(isError);
+/** Asks before a job is cut with parts left out; the safe answer is the default, as for a tag with errors. */
+async function confirmLeftOut(uri: vscode.Uri, job: LaidOutJob): Promise<boolean> {
+  const lost = notCutInWords(job);
+  const [first] = problemsOf(job);
   if (lost.length === 0 && !first) return true;
-  const detail = [...lost, ...(first ? [first.message] : [])].join('. ');
-  const yes = 'Export the Rest';
-  return (
-    (await vscode.window.showWarningMessage('Not all of the job can be cut.', { modal: true, detail }, yes)) === yes
+  const detail = (lost.length > 0 ? lost : [first!.message]).join('\n\n');
+  const [show, rest] = ['Show the Problem', 'Export the Rest'];
+  const answers = first ? [show, rest] : [rest];
+  const answer = await vscode.window.showWarningMessage(
+    'Not all of the job can be cut.',
+    { modal: true, detail },
+    ...answers,
   );
+  if (answer === show) await showProblem(uri, job, first!);
+  return answer === rest;
 }
 
 /** Half a job is worse than none: if one existing file is to be kept, nothing is written. */

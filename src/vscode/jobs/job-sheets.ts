@@ -1,27 +1,25 @@
 /** The sheets of a job beside its text, laid out again after a pause in changes. */
 
 import * as vscode from 'vscode';
-import { isError } from '../../core/issue.ts';
-import type { Issue, TextEdit } from '../../core/issue.ts';
+import type { TextEdit } from '../../core/issue.ts';
 import { layOutJob } from '../../jobs/job.ts';
 import type { CheckedJob } from '../../jobs/job.ts';
 import { gapEdits, gapsOf } from '../../jobs/layout/gaps.ts';
 import type { DraftSheet } from '../../jobs/layout/layout.ts';
 import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
-import type { FileIssues } from '../../jobs/read/model.ts';
 import type { PinnedJob } from '../../jobs/pins.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { jobFacts } from '../../jobs/totals.ts';
 import { jobOnPage } from '../../scene/job-on-page.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
-import { putCursor, showText } from '../common/tabs.ts';
 import { editorTurn } from '../service/compute-options.ts';
-import type { AskedOfText, SheetProblem, SheetsScene } from '../../protocol/sheets.ts';
+import type { AskedOfText, SheetsScene } from '../../protocol/sheets.ts';
 import { SheetsPanel } from '../sheets/sheets-panel.ts';
 import { SheetsPanels } from '../sheets/sheets-panels.ts';
 import type { SheetsContent } from '../sheets/sheets-panel.ts';
 import type { JobChecks } from './job-checks.ts';
+import { problemsOf, showProblem, whyNothing } from './job-problems.ts';
 import { JobPiecePlaces } from './job-piece-places.ts';
 
 export class JobSheets implements vscode.Disposable {
@@ -94,7 +92,7 @@ class SheetsOfJob {
     if (laid && laid.layout.sheets.length > 0) return asShown(laid.layout.sheets, laid, jobFacts(laid));
     this.#shown = checked;
     this.#drafts = [];
-    return { type: 'nothing', why: whyNothing(laid ?? checked) };
+    return { type: 'nothing', why: whyNothing(laid ?? checked) ?? 'There is nothing to cut yet.' };
   }
 
   async #onMessage(message: AskedOfText): Promise<void> {
@@ -103,7 +101,7 @@ class SheetsOfJob {
         await vscode.commands.executeCommand('tagwright.exportJob', this.#job);
         break;
       case 'show':
-        await this.#showProblem(message.offset, message.file);
+        if (this.#shown) await showProblem(this.#job, this.#shown, message);
         break;
       case 'pin':
         await this.#write((job) => pinEdits(message.places, job));
@@ -123,20 +121,6 @@ class SheetsOfJob {
       case 'size':
         break;
     }
-  }
-
-  /** `name`: a file that the job reads. */
-  async #showProblem(offset: number, name?: string): Promise<void> {
-    if (name === undefined) {
-      const editor = await showText(this.#job);
-      if (editor.document.getText() === this.#shown?.source.text) putCursor(editor, offset);
-      return;
-    }
-    const found = this.#shown?.inFiles.find((each) => each.name === name);
-    if (!found) return;
-    const { line, column } = found.position(offset);
-    const editor = await showText(vscode.Uri.parse(found.file));
-    putCursor(editor, editor.document.offsetAt(new vscode.Position(line - 1, column - 1)));
   }
 
   /** As one undo step, and only if the text is still that of the sheets. */
@@ -176,25 +160,4 @@ function jobShown(
     warning: 'Not in the cut files',
   };
   return { type: 'sheets', scene, shapes, places: new JobPiecePlaces(uri, job, drafts) };
-}
-
-/** Problems that keep part of the job from being cut. */
-function problemsOf({ issues, inFiles, source }: CheckedJob): SheetProblem[] {
-  const problem = ({ message, range: { start } }: Issue, position: FileIssues['position']) => {
-    return { labels: [], message, line: position(start).line, offset: start, row: 0 };
-  };
-  return [
-    ...issues.filter(isError).map((issue) => problem(issue, (offset) => source.position(offset))),
-    ...inFiles.flatMap(({ name, issues: found, position }) =>
-      found.filter(isError).map((issue) => ({ file: name, ...problem(issue, position) })),
-    ),
-  ];
-}
-
-/** What keeps everything from being cut. */
-function whyNothing(job: CheckedJob): string {
-  const [first] = problemsOf(job);
-  if (!first) return 'There is nothing to cut yet.';
-  const { file, line, message } = first;
-  return file === undefined ? message : `${file}, line ${line}: ${message}`;
 }

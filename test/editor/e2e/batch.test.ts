@@ -173,6 +173,39 @@ describe('A batch, as a person uses it', () => {
       await editor.page.locator('.statusbar-item', { hasText: `Ln ${row + 1}, Col ${column}` }).waitFor();
     });
 
+    it('are exported without a line that cannot be made only where that is chosen, into a folder of their own', async () => {
+      const editor = current();
+      const at = (name: string) => join(editor.folder, 'plant-swap', name);
+      // One tag of one spec, and what nothing makes.
+      const few = soonLaidOut(editor)
+        .replace('orders.csv', 'few.csv')
+        .replace(/ {2}- \{spec: table.*\n/, '');
+      writeFileSync(at('few.job.yaml'), few);
+      writeFileSync(at('few.csv'), 'order,name,sown,quantity\n101,Sorrel,March,1\n102,Borage,April,six\n');
+      await editor.openFile('plant-swap/few.job.yaml');
+      const asked = async () => {
+        await editor.runCommand('Tagwright: Export Job…');
+        await editor.acceptQuickInput('/plant-swap/');
+        const question = editor.page.locator('.monaco-dialog-box', { hasText: 'Not all of the job can be cut.' });
+        await question.waitFor();
+        return question;
+      };
+      const question = await asked();
+      assert.match((await question.textContent())!, /102, Borage: “six” is not a quantity/);
+      await eventually('the safe answer to have the keyboard', () =>
+        question.getByRole('button', { name: 'Show the Problem' }).evaluate((each) => each.matches(':focus')),
+      );
+      await editor.screenshot('job-left-out');
+      await editor.page.keyboard.press('Enter');
+      await editor.page.locator('.tab.active[data-resource-name="few.csv"]').waitFor();
+      assert.ok(!existsSync(at('cut')));
+      await editor.openFile('plant-swap/few.job.yaml');
+      await asked();
+      await editor.answer(/Not all of the job/, 'Export the Rest');
+      const cut = () => (existsSync(at('cut')) ? readdirSync(at('cut')) : []);
+      await eventually('its files', () => Promise.resolve(cut().includes('few-pieces.csv')));
+    });
+
     it('and the text find each other', async () => {
       const editor = current();
       soonLaidOut(editor);

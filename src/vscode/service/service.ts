@@ -114,7 +114,10 @@ export class TagService implements TagResults, vscode.Disposable {
   /** Draws another tag of a batch. */
   showRow(uri: vscode.Uri, row: number): void {
     const watched = this.#specs.get(uri.toString());
-    if (!watched?.result || watched.result.report.row === row) return;
+    if (!watched?.result) return;
+    const shown = watched.result.report.row;
+    // Another may be on its way.
+    if (shown === row && (watched.row ?? row) === row) return;
     watched.row = row;
     this.#schedule(uri, 0, true);
   }

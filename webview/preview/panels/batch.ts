@@ -14,12 +14,15 @@ export class BatchStrip {
   private readonly count = byId('batch-count');
   private options: readonly BatchOption[] = [];
   private labels: readonly string[] = [];
+  /** The tag that is chosen; its drawing may still be on its way. */
   private row = 0;
+  /** Rows gone through since the last drawing of a chosen one: drawings of these are too late. */
+  private readonly passed = new Set<number>();
 
-  constructor(private readonly choose: (row: number) => void) {
+  constructor(private readonly ask: (row: number) => void) {
     this.list.addEventListener('click', ({ target }) => {
       const row = this.options.findIndex(({ element }) => element.contains(target as Node));
-      if (row >= 0) choose(row);
+      if (row >= 0) this.choose(row);
     });
     this.list.addEventListener('keydown', (event) => {
       this.steer(event);
@@ -29,6 +32,10 @@ export class BatchStrip {
     });
     byId('batch-next').addEventListener('click', () => {
       this.step(1);
+    });
+    // From now on the cursor in the text may choose.
+    window.addEventListener('blur', () => {
+      this.passed.clear();
     });
     document.addEventListener('keydown', (event) => {
       const by = event.key === 'PageDown' ? 1 : event.key === 'PageUp' ? -1 : 0;
@@ -40,9 +47,20 @@ export class BatchStrip {
 
   patch({ batch }: SceneMessage): void {
     this.group.hidden = !batch || batch.labels.length < 2;
+    const isOther = batch?.labels.join('\n') !== this.labels.join('\n');
+    if (isOther) this.passed.clear();
     if (!batch) return;
-    if (batch.labels.join('\n') !== this.labels.join('\n')) this.fill(batch.labels);
+    if (isOther) this.fill(batch.labels);
+    if (batch.row !== this.row && this.passed.has(batch.row)) return;
+    this.passed.clear();
     this.mark(batch.row);
+  }
+
+  /** Marked at once, so that keys pressed before it is drawn count from there. */
+  private choose(row: number): void {
+    this.passed.add(this.row);
+    this.mark(row);
+    this.ask(row);
   }
 
   /** Shows what is known about each, once all have been computed. */

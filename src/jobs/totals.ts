@@ -4,6 +4,7 @@ import { materialCost, estimateJob, sumEstimates } from '../toolpath/estimate.ts
 import type { Cost, JobEstimate } from '../toolpath/estimate.ts';
 import { fromStock } from '../tag/by-stock.ts';
 import type { Tag } from '../tag/tag.ts';
+import { clip } from '../core/length.ts';
 import { counted } from '../core/units.ts';
 import { money, sizeIn } from '../core/in-words.ts';
 import { estimateOfTag } from '../export/job/known-estimates.ts';
@@ -55,6 +56,21 @@ export function costsOfJob({ layout, pieces }: Pick<LaidOutJob, 'layout' | 'piec
   return { ...(material ? { material } : {}), ...(sheets ? { sheets } : {}) };
 }
 
+/** Prices that are for sheets of another size than those that are cut: “wal4 by area, 9 EUR for 400 × 300 mm”. */
+function pricedByArea({ layout, model: { units } }: Pick<LaidOutJob, 'layout' | 'model'>): string[] {
+  const found = layout.sheets.flatMap(({ stock, from, offcut, width, height, pieces: [first] }) => {
+    const { price } = from.stock;
+    const { sheet } = first!.of.of.tag;
+    if (offcut || price?.per !== 'sheet' || !sheet) return [];
+    if (Math.abs(sheet.width * sheet.height - width * height) < sameAreaMm2) return [];
+    return [`${clip(stock)} by area, ${money(price)} for ${sizeIn(sheet.width, sheet.height, units)}`];
+  });
+  return [...new Set(found)];
+}
+
+/** Of sheets of the same size, written in other units. */
+const sameAreaMm2 = 1;
+
 /** A price per sheet refers to sheets of this size if nothing else is stated. */
 function sheetOfSize(width: number, height: number): NonNullable<Tag['sheet']> {
   return { width, height, margin: 0, gap: 0, turn: 'half', copies: 1 };
@@ -76,7 +92,7 @@ export function jobFacts(job: LaidOutJob): Fact[] {
     ...stocksOf(job).map(({ stock, list }) => ({ name: stock, value: sheetsInWords(list, model.units) })),
     ...taken.filter(({ name }) => name !== 'Sheet' && name !== 'Material cost'),
     ...(material ? [{ name: 'Material cost', value: `${money(material)} for the boxes round the tags` }] : []),
-    ...(sheets ? [{ name: 'Whole sheets', value: money(sheets) }] : []),
+    ...(sheets ? [{ name: 'Whole sheets', value: [money(sheets), ...pricedByArea(job)].join('; ') }] : []),
     ...(leftOut.length > 0 ? [{ name: 'Left out', value: counted(leftOut.length, 'line') }] : []),
   ];
 }

@@ -116,6 +116,18 @@ describe('The papers of a job', () => {
     assert.deepEqual(found, inTurn, listed);
   });
 
+  it('have a sign for pieces of a rush order, and say what it means, without a colour of its own', async () => {
+    const orders = 'order,quantity,rush,name\n7,2,yes,Rue\n8,1,,Dill\n';
+    const asked = jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], ['ply3: [{size: [140 mm, 60 mm]}]']);
+    const pages = await sheetMap(await laidOutJob(asked, { ...files, 'orders.csv': orders }), tools);
+    const words = wordsOf(pages).join(' ');
+    assert.match(words, /3 pieces · 2 rush \(»\) · /);
+    // On the piece and in the list below.
+    assert.equal([...words.matchAll(/(?<= )\d»(?= )/g)].length, 4, words);
+    const red = pages.flatMap(({ drawings }) => drawings).filter((each) => JSON.stringify(each).includes('#B00020'));
+    assert.deepEqual(red, []);
+  });
+
   it('repeat on each sheet what it is, how the machine is set, what is not said of it, and its caution', async () => {
     const workshop = (files['shop.workshop.yaml'] as string).replace(
       'machine: {cut: 10 mm/s, engrave: 200 mm/s}',

@@ -6,10 +6,12 @@ import { isError } from '../../core/issue.ts';
 import { allFormats, sheetFormats } from '../../export/formats.ts';
 import { jobOf } from '../../export/job/job.ts';
 import { toSvg } from '../../export/svg.ts';
+import { inBackground } from '../common/background.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { askFaulty, sayNothingToCut } from './ask-faulty.ts';
 import { Exporter, fileNameOf, currentText } from './exporter.ts';
 import type { ExportRequest } from './request.ts';
+import { offerMore } from './offer-more.ts';
 import { askFolder, askFormats, askPackKind, askScope } from './export-questions.ts';
 import type { TagService } from '../service/service.ts';
 import type { CommandTarget } from '../common/target.ts';
@@ -32,7 +34,7 @@ export function registerExports(
   const run = async (asked: Promise<ExportRequest | undefined>): Promise<vscode.Uri[]> => {
     const request = await asked;
     const written = request ? await exporter.run(request) : [];
-    if (written.length > 0) void offerMore(written);
+    if (written.length > 0) done(written);
     return written;
   };
   const command = (name: string, ask: (spec: vscode.Uri) => Promise<ExportRequest | undefined>) =>
@@ -122,31 +124,11 @@ async function exportSvg(
   });
   if (!target) return undefined;
   await writeWhole(target, new TextEncoder().encode(toSvg(job)));
-  void offerMore([target]);
+  done([target]);
   return target;
 }
 
-async function offerMore(written: readonly vscode.Uri[]): Promise<void> {
+function done(written: readonly vscode.Uri[]): void {
   stepDone('exported');
-  const [first] = written;
-  const svg =
-    written.length === 1 ||
-    written.every(({ path }) => specName(baseName(first!)) === specName(baseName(vscode.Uri.file(path))))
-      ? written.find(({ path }) => path.endsWith('.svg'))
-      : undefined;
-  const [reveal, open, copy] = ['Reveal', 'Open', 'Copy SVG'];
-  const what = written.length === 1 ? baseName(first!) : `${written.length} files`;
-  // Files in the workspace are revealed in the explorer; others by the system, which an editor in a browser cannot ask.
-  const inside = vscode.workspace.getWorkspaceFolder(first!) !== undefined;
-  const canReveal = inside || vscode.env.uiKind === vscode.UIKind.Desktop;
-  const offers = [...(canReveal ? [reveal] : []), ...(written.length === 1 ? [open] : []), ...(svg ? [copy] : [])];
-  const answer = await vscode.window.showInformationMessage(`Exported ${what}.`, ...offers);
-  if (answer === open) await vscode.commands.executeCommand('vscode.open', first);
-  if (answer === copy) await copyText(svg!);
-  if (answer === reveal) await vscode.commands.executeCommand(inside ? 'revealInExplorer' : 'revealFileInOS', first);
-}
-
-async function copyText(file: vscode.Uri): Promise<void> {
-  await vscode.env.clipboard.writeText(new TextDecoder().decode(await vscode.workspace.fs.readFile(file)));
-  void vscode.window.setStatusBarMessage('SVG copied', 3000);
+  inBackground(offerMore(written), 'offer what can be done with exported files');
 }

@@ -8,7 +8,8 @@ import { isError } from '../../core/issue.ts';
 import { freeFileName, tagFileName } from '../../export/file-names.ts';
 import { filesIn } from '../../export/formats.ts';
 import type { SheetFormat } from '../../export/formats.ts';
-import { mostInQuestion } from '../../core/in-words.ts';
+import { mostInQuestion, mostNames } from '../../core/in-words.ts';
+import { isLayered } from '../../export/bench/assembly-sheet.ts';
 import { captionFont, jobOf } from '../../export/job/job.ts';
 import type { Job, Tools } from '../../export/job/job.ts';
 import { archiveOf, bytesOf, packOf } from '../../export/pack.ts';
@@ -68,6 +69,7 @@ export class Exporter {
     const jobs = await this.#jobs(request, signal);
     const share = 100 / Math.max(1, jobs.size);
     const files: Record<string, Uint8Array> = {};
+    sayNotGlued(request, jobs);
     for (const [name, job] of jobs) {
       progress.report({ message: name, increment: share });
       Object.assign(files, await this.#filesOf(job, name, request.what, signal));
@@ -149,6 +151,15 @@ export class Exporter {
     if (answer === 'include') for (const { spec, report } of faulty) add(spec, report);
     return sound;
   }
+}
+
+/** Why a format that was asked for is not made of some tags. */
+function sayNotGlued({ what }: ExportRequest, jobs: ReadonlyMap<string, Job>): void {
+  if (!('formats' in what) || !what.formats.includes('assembly')) return;
+  const flat = [...jobs].filter(([, { tag }]) => !isLayered(tag)).map(([name]) => name);
+  if (flat.length === 0) return;
+  const names = listed(flat, mostNames);
+  void vscode.window.showInformationMessage(`No assembly sheet of ${names}: nothing is glued.`);
 }
 
 /** `files`: by path within the folder. */

@@ -6,14 +6,15 @@ import type { Engine } from '../../engine/engine.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { mostInQuestion } from '../../core/in-words.ts';
 import type { Tools } from '../../export/job/job.ts';
-import { counted } from '../../core/units.ts';
 import { checkJob, layOutJob } from '../../jobs/job.ts';
 import type { LaidOutJob } from '../../jobs/job.ts';
 import { notCutInWords } from '../../jobs/papers/not-cut.ts';
 import { jobFiles } from '../../jobs/papers/job-files.ts';
 import { offcutChanges } from '../../jobs/offcuts/write-offcuts.ts';
+import { inBackground } from '../common/background.ts';
 import { hasOtherContent, baseName, writeAllWhole } from '../common/write-whole.ts';
 import { subfolderIn } from '../export/batch-folder.ts';
+import { offerMore } from '../export/offer-more.ts';
 import { askFolder } from '../export/export-questions.ts';
 import { currentText } from '../export/exporter.ts';
 import { editorTurn, whileWanted } from '../service/compute-options.ts';
@@ -73,15 +74,9 @@ export async function exportJob(
     }
   const outputs = [...made.outputs].map(([target, content]) => ({ target: vscode.Uri.parse(target), content }));
   await writeAllWhole(outputs);
-  const reveal = 'Reveal';
-  void vscode.window
-    .showInformationMessage(`Exported ${baseName(job)}: ${counted(outputs.length, 'file')}.`, reveal)
-    .then((answer) => {
-      const isInside = vscode.workspace.getWorkspaceFolder(to) !== undefined;
-      const command = isInside ? 'revealInExplorer' : 'revealFileInOS';
-      if (answer === reveal) void vscode.commands.executeCommand(command, outputs[0]!.target);
-    });
-  return outputs.map(({ target }) => target);
+  const written = outputs.map(({ target }) => target);
+  inBackground(offerMore(written), 'offer what can be done with exported files');
+  return written;
 }
 
 interface ExportContext {

@@ -57,6 +57,28 @@ describe('Export, as a person is asked', () => {
     );
   });
 
+  it('names the files, offers to open one, and says why a paper is not made', async () => {
+    const editor = current();
+    const { page } = editor;
+    await editor.openFile('2-script-name.tag.yaml');
+    await editor.runCommand('Tagwright: Export…');
+    await editor.choose('This tag');
+    await page.getByPlaceholder('Which formats?').waitFor();
+    for (const format of ['DXF', 'Assembly sheet']) await editor.choose(format);
+    await page.locator('.quick-input-widget').getByRole('button', { name: 'OK' }).click();
+    await editor.acceptQuickInput('/samples/');
+    await editor.written('2-script-name.dxf', (text) => text.trimEnd().endsWith('EOF'));
+    await editor.runCommand('Notifications: Show Notifications');
+    const said = (text: string) => page.locator('.notification-list-item', { hasText: text });
+    await said('No assembly sheet of 2-script-name: nothing is glued.').waitFor();
+    const done = said('Exported 2 files: 2-script-name.svg and 2-script-name.dxf.');
+    await done.waitFor();
+    await editor.screenshot('exported-files');
+    await done.getByRole('button', { name: 'Open…' }).click();
+    await editor.choose('2-script-name.svg');
+    await page.locator('.tab.active[data-resource-name="2-script-name.svg"]').waitFor();
+  });
+
   it('makes packs, over another file only once that is said, and none once they are called off', async () => {
     const editor = current();
     const archive = join(editor.folder, '5-stacked-plate.zip');

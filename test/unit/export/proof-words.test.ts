@@ -45,6 +45,24 @@ describe('The words of a proof, as they are spelt', () => {
     }
   });
 
+  it('have the note on how they are made nearer than the words that follow', async () => {
+    for (const more of [0, 4]) {
+      const others = Array.from({ length: more }, (_, index) => `  t${index}: {text: Ty, font: Caveat, width: 9 mm}\n`);
+      const names = others.map((_, index) => `, t${index}`).join('');
+      const text = spec('')
+        .replace('pieces:', `${others.join('')}pieces:`)
+        .replace('[front]', `[front${names}]`);
+      const { words } = await proofPage(await jobFrom(text), tools, true);
+      const note = words.findIndex((each) => each.text === 'Engraved, in Nunito SemiBold');
+      const [own, said, next] = words.slice(note - 1, note + 2);
+      // Capitals of Nunito are 0.705 em high, and its p and g reach 0.205 em below the line.
+      const above = own!.y - (said!.y + 0.705 * said!.size);
+      const below = said!.y - (next!.y + 0.705 * next!.size);
+      assert.ok(above > 0.205 * own!.size, `${more}: ${above}`);
+      assert.ok(below > 1.5 * above, `${more}: ${above} ${below}`);
+    }
+  });
+
   it('are said to be mirrored where they are', async () => {
     const notes = async (turned: string) =>
       (await proofPage(await jobFrom(spec(turned)), tools, true)).words

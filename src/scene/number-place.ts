@@ -17,6 +17,8 @@ const shares = [1, 0.85, 0.7, 0.55] as const;
 const shareThatCovers = 0.7;
 /** What is marked is worth more than the edge of a piece. */
 const markCost = 3;
+/** Left free all round a number. */
+const airMm = 0.5;
 /** Squares along the longer side of a piece, and the least side of one in mm. */
 const squares = 140;
 const leastSquareMm = 0.3;
@@ -30,7 +32,7 @@ export function numberPlace(solid: Region, marks: Region, text: string): NumberP
   const costs = new CostMap(box, solid, marks);
   const best = (share: number): NumberPlace & { readonly cost: number } => {
     const size = Math.max(numberMm[0], share * wanted);
-    return { size, ...costs.cheapest((0.62 * text.length + 0.4) * size, 1.2 * size) };
+    return { size, ...costs.cheapest((0.62 * text.length + 0.4) * size, 1.2 * size, airMm) };
   };
   const { box: place, size } = firstFree(best) ?? best(shareThatCovers);
   return { box: place, size };
@@ -75,10 +77,10 @@ class CostMap {
     this.#clear = this.#clearances(costs);
   }
 
-  /** The box that hides least; of several, the one that is farthest from everything. */
-  cheapest(width: number, height: number): { readonly box: Bounds; readonly cost: number } {
-    const wide = Math.min(this.#columns, Math.ceil(width / this.#side));
-    const high = Math.min(this.#rows, Math.ceil(height / this.#side));
+  /** The box that hides least, with some air all round; of several, the one that is farthest from everything. */
+  cheapest(width: number, height: number, air: number): { readonly box: Bounds; readonly cost: number } {
+    const wide = Math.min(this.#columns, Math.ceil((width + 2 * air) / this.#side));
+    const high = Math.min(this.#rows, Math.ceil((height + 2 * air) / this.#side));
     const stride = this.#columns + 1;
     let [cost, clear, left, bottom] = [Infinity, 0, 0, 0];
     for (let row = 0; row + high <= this.#rows; row++)

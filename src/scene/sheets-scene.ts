@@ -100,7 +100,7 @@ function shapeOf(piece: Piece, stock: Stock): SheetShape {
 }
 
 /** For each piece by how it is turned and what is written, from the origin of its own coordinates. */
-const numberPlaces = oncePer((_: Piece) => new Map<string, NumberPlace | undefined>());
+const numberPlaces = oncePer<Piece, Map<string, NumberPlace | undefined>>(() => new Map());
 
 function signOf(piece: Piece, { a, b, c, d, e, f }: Affine, text: string, height: number): PieceOnSheet['sign'] {
   const known = numberPlaces(piece);

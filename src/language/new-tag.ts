@@ -15,7 +15,7 @@ export const kindNames: Readonly<Record<string, string>> = {
   '4-glued-letters.tag.yaml': 'Letters glued on a backing',
   '5-stacked-plate.tag.yaml': 'Stacked plate',
   '6-bed-arrow.tag.yaml': 'Arrow',
-  '8-round-token.tag.yaml': 'Round token, words on a circle',
+  '8-round-token.tag.yaml': 'Disc, words on a circle',
   '9-luggage-label.tag.yaml': 'Luggage label',
   '10-seedling-names.tag.yaml': 'One label for a list of names',
 };

@@ -308,6 +308,33 @@ describe('The page of sheets', () => {
     assert.equal(await sheets.page.locator('img, b, i, u').count(), 0);
   });
 
+  it('has all its tools within reach at any width, and sliders below one another', async () => {
+    const gaps = [
+      { stock: 'pop3', gap: 2, most: 10 },
+      { stock: 'walnut4', gap: 2, most: 10 },
+    ];
+    await open({}, sheetsMessage(undefined, { gaps }));
+    const dock = sheets.page.locator('#dock');
+    if (await dock.isHidden()) await sheets.page.locator('#summary').click();
+    const lefts = await sheets.page
+      .locator('#controls input')
+      .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().left));
+    assert.equal(lefts.length, 2);
+    assert.equal(lefts[0], lefts[1]);
+    await sheets.page.locator('#compare').evaluate((compare: HTMLElement) => {
+      compare.hidden = false;
+    });
+    for (const width of [900, 541, 400, 320, 271]) {
+      await sheets.page.setViewportSize({ width, height: 600 });
+      await sheets.painted();
+      const ends = await sheets.page
+        .locator('#tools button')
+        .evaluateAll((all) => all.map((each) => [each.checkVisibility(), each.getBoundingClientRect().right] as const));
+      assert.equal(ends.length, 6);
+      for (const [isSeen, right] of ends) assert.ok(isSeen && right <= width, `${right} of ${width}`);
+    }
+  });
+
   it('offers sizes, and says why there are no sheets', async () => {
     await open();
     await sheets.send({ type: 'sizes', sizes: [{ width: 600, height: 400 }], units: 'mm' });

@@ -126,7 +126,7 @@ pieces:
 
   it('need only survive handling: 0.8 mm of plywood, whatever min_web says', async () => {
     for (const width of [1.2, 0.8]) assertSilent(await glued(width), 'weak-bridge', `${width} mm`);
-    assert.equal(only(await glued(0.78), 'weak-bridge').minimum, 0.8);
+    assert.equal(only(await glued(0.75), 'weak-bridge').minimum, 0.8);
   });
 
   it('bears a load all the same where the tag hangs by it', async () => {

@@ -275,7 +275,7 @@ pieces: {back: {body: [plate]}, letters: {body: [name], parts: many, glue_to: ba
   });
 
   it('tell tags of one label apart, by the rest of their line and by their spec', async () => {
-    const roles = named.replace('{name}"', '{name}, {role}"');
+    const roles = named.replace('{name}"', '{name} {role}"');
     const both = { ...files, 'roles.tag.yaml': roles, 'roles.csv': 'order,name,role\n7,Bo,seeds\n7,Bo,cake\n7,Ida,\n' };
     const asked = [...tags.slice(1), '{spec: roles.tag.yaml, orders: roles.csv}'];
     const names = 'order,name,note\n7,Ida,by the gate\n8,Bo,\n8,Bo,left\n';

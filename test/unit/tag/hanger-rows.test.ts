@@ -181,7 +181,7 @@ describe('Hangers in a row', () => {
     assert.equal(far.length, 1, far.join('\n'));
     assert.match(
       far[0]!,
-      /^info: Hangs askew, turned \d+° counter-clockwise: it balances [\d.]+ mm left of the hole\.$/,
+      /^warning: Hangs askew, turned \d+° counter-clockwise: it balances [\d.]+ mm left of the hole\.$/,
     );
   });
 

@@ -59,7 +59,7 @@ function wordSuggestions(
   }
   if (kind) {
     const what = kind === 'piece' ? 'piece' : 'shape';
-    return namesFor(kind, setting).map((name) => ({
+    return unusedFirst(namesFor(kind, setting), place).map((name) => ({
       ...textSuggestion(what, name, place),
       ...detailOf(name, kind, setting),
     }));
@@ -76,9 +76,30 @@ function wordSuggestions(
     }));
   if (node.type === 'integer' || node.type === 'number') return numberSuggestions(node, place, around);
   return lastStep(place) === 'material'
-    ? materialNames.map((name) => textSuggestion('value', name, place))
+    ? commonFirst.map((name) => textSuggestion('value', name, place))
     : textExamples(node, place);
 }
+
+/** What most tags are cut from comes first. */
+const commonFirst = [true, false].flatMap((isCommon) =>
+  materialNames.filter((name) => name.includes('plywood') === isCommon),
+);
+
+/** In a piece, what no piece has yet: what is engraved is hardly ever the plate. */
+function unusedFirst(names: readonly string[], { path: [section, id, list], rest }: CursorContext): readonly string[] {
+  if (section !== 'pieces' || !inPieces.some((each) => each === list)) return names;
+  const pieces = Object.entries(asGroup(valueAt(rest, ['pieces'])));
+  const used = new Set(
+    pieces.flatMap(([piece, written]) =>
+      inPieces.flatMap((each) => (piece === id && each === list ? [] : [asGroup(written)[each]].flat())),
+    ),
+  );
+  return [...names.filter((name) => !used.has(name)), ...names.filter((name) => used.has(name))];
+}
+
+const inPieces = ['body', 'engrave', 'score', 'cut'] as const;
+
+const asGroup = (value: unknown): Readonly<Record<string, unknown>> => (isGroup(value) ? value : {});
 
 /** What the table of the entry has in its column `product`. */
 function productSuggestions(place: CursorContext, { products }: WorkspaceNames): Suggestion[] {

@@ -51,7 +51,7 @@ function places(issue: Issue, source: SpecSource): Repair[] {
   const isHanger = hangers.has(key) || (key === 'at' && hangers.has(issue.path.at(-2)));
   if (place === 'center' && isHanger) {
     const centre = key === 'at' ? '{up: 0 mm}' : '{at: {up: 0 mm}}';
-    return [change(issue, `Write the centre of the body as a point: ${quoted(centre)}.`, centre)];
+    return [change(issue, `Write the centre as a point: ${quoted(centre)}.`, centre)];
   }
   const isCorner = place.includes('-');
   const message = `${isCorner ? 'A corner is written' : 'This is called'} ${quoted(place)}${isCorner ? '' : ' here'}.`;

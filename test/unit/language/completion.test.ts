@@ -19,6 +19,17 @@ const lacks = (spec: string, ...unwanted: string[]): void => {
   for (const label of unwanted) assert.ok(!all.includes(label), `${label} is not among ${all.join(', ')}`);
 };
 
+describe('The first suggestion', () => {
+  it('of what to engrave is what no piece has yet, and of a material what most tags are cut from', () => {
+    const spec = (piece: string) =>
+      `tagwright: 1\nstock: {material: birch plywood}\nshapes:\n  plate: {rectangle: [80 mm, 40 mm]}\n  name: {text: Dill, width: 60 mm}\npieces:\n  tag: {${piece}}\n`;
+    const first = (text: string) => [...offered(text)].sort((a, b) => a.rank - b.rank)[0]!.label;
+    assert.equal(first(spec('body: plate, engrave: ^')), 'name');
+    assert.equal(first(spec('engrave: name, body: ^')), 'plate');
+    assert.match(first(spec('body: plate').replace('birch plywood', '^')), /plywood/);
+  });
+});
+
 describe('Completion of keys', () => {
   it('knows which keys go with the generator that is there', () => {
     const rectangle = shape('a: {rectangle: [30 mm, 20 mm], ^}');

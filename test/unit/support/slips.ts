@@ -1033,7 +1033,7 @@ export const slips: readonly Slip[] = [
     instead: 'hanger: {hole: {at: top}}',
     slip: 'hanger: {hole: centre}',
     line: 19,
-    says: 'Write the centre of the body as a point: “{at: {up: 0 mm}}”.',
+    says: 'Write the centre as a point: “{at: {up: 0 mm}}”.',
     fix: 'Change to “{at: {up: 0 mm}}”',
   },
   {

@@ -19,7 +19,7 @@ export function pieceAt(number: number, left: number, bottom: number, more: Part
     id: `piece ${number}`,
     shape: plate.id,
     number,
-    sign: { text: `${number}${more.rush ? '»' : ''}`, box: [left + 27, 87 - bottom, left + 33, 93 - bottom], size: 5 },
+    sign: { text: `${number}${more.rush ? '»' : ''}`, box: [left + 25, 87 - bottom, left + 35, 93 - bottom], size: 5 },
     name: `Name ${number}`,
     order: `10${number}`,
     rush: false,

@@ -4,12 +4,21 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
+import { PNG } from 'pngjs';
 import { openSheets } from './sheets-harness.ts';
 import type { SheetsInBrowser, SheetsPageOptions } from './sheets-harness.ts';
 import { pieceAt, sheetOf, sheetsMessage } from './sheets-scenes.ts';
 import type { Theme } from './themes.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+function luminance(rgb: readonly number[]): number {
+  const [r, g, b] = rgb.map((value) => {
+    const share = value / 255;
+    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+  });
+  return 0.2126 * r! + 0.7152 * g! + 0.0722 * b!;
+}
 
 describe('The page of sheets', () => {
   let sheets: SheetsInBrowser;
@@ -298,6 +307,45 @@ describe('The page of sheets', () => {
     assert.match(captions[0]!, /3 pieces · 1 rush \(»\)$/);
     assert.match(captions[1]!, /1 piece$/);
   });
+
+  for (const width of [240, 310, 540])
+    it(`keeps its tools within reach, ${width} px wide`, async () => {
+      await open({ width });
+      const { scene, shapes } = sheetsMessage();
+      await sheets.send({ type: 'kept', scene, shapes });
+      for (const button of await sheets.page.locator('#tools button').all()) {
+        const name = (await button.getAttribute('data-zoom')) ?? (await button.getAttribute('id'));
+        const { x, width: own } = (await button.boundingBox())!;
+        assert.ok(x >= 0 && x + own <= width, `${name}: ${x} ${own}`);
+      }
+    });
+
+  for (const theme of ['high-contrast', 'high-contrast-light'] as const)
+    it(`has sliders that are seen in the ${theme} theme`, async () => {
+      await open({ theme });
+      const [accent, ground] = await sheets.page.locator('#controls input').evaluate((slider) => {
+        return [getComputedStyle(slider).accentColor, getComputedStyle(document.body).backgroundColor];
+      });
+      assert.match(accent!, /^(rgb|#|color)/);
+      assert.notEqual(accent, ground);
+    });
+
+  for (const theme of ['dark', 'high-contrast'] as const)
+    it(`draws edges of dark wood that are seen on a dark sheet, in the ${theme} theme`, async () => {
+      const message = sheetsMessage();
+      const shapes = message.shapes.map((shape) => ({ ...shape, wood: '#5a3a24', rim: '#2b1a10' }));
+      await open({ theme }, { ...message, shapes });
+      const { x, y, height } = (await sheets.page.locator('[data-piece="piece 2"] use').boundingBox())!;
+      const clip = { x: Math.round(x) - 6, y: Math.round(y + height / 2), width: 12, height: 1 };
+      const { data } = PNG.sync.read(await sheets.page.screenshot({ clip }));
+      // Relative luminance (WCAG 2.2) along a line from the sheet into the piece.
+      const light = Array.from({ length: clip.width }, (_, index) =>
+        luminance([...data.subarray(4 * index, 4 * index + 3)]),
+      );
+      const contrast = (Math.max(...light) + 0.05) / (light[0]! + 0.05);
+      // A line that falls between two pixels has half of its colour in each; without it the wood has 1.2.
+      assert.ok(contrast >= 2, `${contrast}`);
+    });
 
   it('takes nothing that a spec or an order says for markup', async () => {
     const hostile = { name: '<img src=x onerror=alert(1)>', order: '<b>1</b>' };

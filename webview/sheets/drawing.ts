@@ -152,10 +152,12 @@ export class SheetsDrawing {
 const shapePrefix = 'shape-';
 
 function shapeElement({ id, solid, engraved, scored, wood, burn, rim }: SheetShape): Element {
+  const body = svg('path', { d: solid, fill: wood, 'fill-rule': 'evenodd', class: 'solid' });
+  body.style.setProperty('--rim', rim);
   return svg(
     'g',
     { id: `${shapePrefix}${id}` },
-    svg('path', { d: solid, fill: wood, stroke: rim, 'fill-rule': 'evenodd', class: 'solid' }),
+    body,
     ...(engraved === '' ? [] : [svg('path', { d: engraved, fill: burn, 'fill-rule': 'evenodd' })]),
     ...(scored === '' ? [] : [svg('path', { d: scored, fill: 'none', stroke: burn, class: 'scored' })]),
   );

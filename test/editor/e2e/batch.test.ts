@@ -202,8 +202,10 @@ describe('A batch, as a person uses it', () => {
       await editor.openFile('plant-swap/few.job.yaml');
       await asked();
       await editor.answer(/Not all of the job/, 'Export the Rest');
-      const cut = () => (existsSync(at('cut')) ? readdirSync(at('cut')) : []);
-      await eventually('its files', () => Promise.resolve(cut().includes('few-pieces.csv')));
+      // All of them are there once it is said.
+      await editor.runCommand('Notifications: Show Notifications');
+      await editor.page.locator('.notification-list-item', { hasText: /Exported \d+ files: few-/ }).waitFor();
+      assert.ok(readdirSync(at('cut')).includes('few-pieces.csv'));
     });
 
     it('and the text find each other', async () => {

@@ -64,7 +64,11 @@ describe('Export, as a person is asked', () => {
     await editor.runCommand('Tagwright: Export…');
     await editor.choose('This tag');
     await page.getByPlaceholder('Which formats?').waitFor();
-    for (const format of ['DXF', 'Assembly sheet']) await editor.choose(format);
+    // Those of the last time are ticked.
+    for (const row of await page.locator('.quick-input-widget .monaco-list-row').all()) {
+      const isWanted = /^(SVG|DXF|Assembly sheet)/.test((await row.textContent())!);
+      if ((await row.getAttribute('aria-checked')) !== `${isWanted}`) await row.click();
+    }
     await page.locator('.quick-input-widget').getByRole('button', { name: 'OK' }).click();
     await editor.acceptQuickInput('/samples/');
     await editor.written('2-script-name.dxf', (text) => text.trimEnd().endsWith('EOF'));

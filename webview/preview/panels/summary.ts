@@ -49,7 +49,7 @@ export class Summary {
     const counts = scene ? totals(scene) : [];
     this.facts.replaceChildren(
       ...counts.map((fact) => html('span', {}, fact)),
-      ...other.map((size) => html('span', { class: 'other' }, size)),
+      ...other.map((size) => html('span', {}, size.slice(1, -1))),
     );
     for (const { severity, number, element } of this.counters) {
       const count = pins.filter((pin) => pin.severity === severity).length;

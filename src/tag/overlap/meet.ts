@@ -71,7 +71,7 @@ export function meet(profile: Profile, measures: Measures, { oneLetter, room }: 
   const enough = jointShare * web;
   const gap = touching(profile);
   if (gap > room) return { shift: 0, joint: 'none' };
-  const start = Math.max(0, gap + sureMm);
+  const start = Math.max(0, gap);
   const step = Math.max(shares.step * xHeight, overlap / mostSteps);
   let best: { readonly shift: number; readonly contact: Contact; readonly worth: number } | undefined;
   for (let lap = 0; lap <= overlap + 1e-9; lap += step) {
@@ -84,7 +84,8 @@ export function meet(profile: Profile, measures: Measures, { oneLetter, room }: 
     if (contact.chord >= enough) break;
   }
   if (!best) return { shift: start, joint: 'none' };
-  const { shift, contact } = best;
+  const shift = Math.max(best.shift, gap + sureMm);
+  const { contact } = best;
   const length = (contact.to - contact.from + 1) * measures.pitch;
   // Stem on stem would make one broad stroke. Letters that the font joins stay as the font has them.
   if (!oneLetter && gap > 0 && length > shares.stem * xHeight)

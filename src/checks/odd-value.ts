@@ -62,7 +62,7 @@ export const oddValues: Check = ({ stock, pieces, tie }): Finding[] => {
       severity: 'warning',
       path: ['tie'],
       width: tie.size,
-      message: `The ${tie.kind} is ${mm(tie.size)} ${tie.kind === 'twine' ? 'thick' : 'wide'}; tags hang by less than ${limit(thickestTie[tie.kind])}. For a ring or a clip, say how wide its opening is to be: “opening: 5 mm”.`,
+      message: `The ${tie.kind} is ${mm(tie.size)} ${tie.kind === 'twine' ? 'thick' : 'wide'}; tags are tied with ${tie.kind} of up to ${limit(thickestTie[tie.kind])}. For a ring or a clip, give the width of the hole it needs: “opening: 5 mm”.`,
     });
   return findings;
 };

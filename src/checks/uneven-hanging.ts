@@ -4,7 +4,7 @@ import { listed, listedQuoted } from '../core/names.ts';
 import type { Finding, YamlPath } from '../core/issue.ts';
 import { samePath } from '../core/values.ts';
 import { centroid } from '../geometry/measure.ts';
-import type { Side } from '../spec/model/shape-model.ts';
+import type { Side } from '../geometry/types.ts';
 import type { Tag } from '../tag/tag.ts';
 import { intendedUp } from './hangs-askew.ts';
 

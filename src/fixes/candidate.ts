@@ -108,5 +108,18 @@ export function shapeTitle({ name }: Shape): string {
   return name === undefined ? 'the shape' : `“${name}”`;
 }
 
+/** The key that gives a shape its size, and the size in mm; `undefined` if it has none of its own. */
+export function sizeOf({ generator, modifiers: { width, height } }: Shape): Size | undefined {
+  const font = generator.kind === 'text' ? generator.size : undefined;
+  if (font) return { key: fontSizeKeys[font.of], mm: font.mm };
+  if (width !== undefined) return { key: 'width', mm: width };
+  return height === undefined ? undefined : { key: 'height', mm: height };
+}
+
+interface Size {
+  readonly key: 'width' | 'height' | (typeof fontSizeKeys)[keyof typeof fontSizeKeys];
+  readonly mm: number;
+}
+
 /** Key of a text's size, by the part of the font that it measures. */
 export const fontSizeKeys = { em: 'size', capitals: 'cap_height', 'small letters': 'x_height' } as const;

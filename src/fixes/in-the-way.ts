@@ -22,13 +22,13 @@ const mostReasons = 2;
 /** Larger batches are not gone through once more. Our own judgement. */
 const mostTags = 100;
 
-/** A tag that would be spoilt: by a new or worse problem, because its letters close up, or as it would look otherwise. */
+/** A tag that would be spoilt: by a new or worse problem, because its letters close up, or because it would look different. */
 interface Spoilt {
   readonly name: string;
   readonly by: Issue | 'letters' | 'look';
 }
 
-/** Such as “grow 0.45 mm would help 28 of 30 names, but …”; `undefined` where no change helps most of several tags. */
+/** Such as “grow 0.45 mm” would do for 28 of 30 names, but spoils 2, with which and how; `undefined` where no change helps most of several tags. */
 export async function inTheWay(engine: Engine, at: Case, options: ComputeOptions): Promise<string | undefined> {
   const { report, issue } = at;
   if (rowCount(report) === 1 || rowCount(report) > mostTags || issue.severity === 'info') return undefined;
@@ -67,7 +67,7 @@ async function firstThatHelps(engine: Engine, at: Case, options: ComputeOptions)
   return undefined;
 }
 
-const plainly = { letters: 'letters close up or run together', look: 'it would look otherwise' } as const;
+const plainly = { letters: 'letters close up or run together', look: 'it would look different' } as const;
 
 function inWords(
   { description }: Candidate,
@@ -96,7 +96,7 @@ function inWords(
   const hangs = spoilt.some(({ by }) => typeof by !== 'string' && isOnHanger(by));
   const outs = [
     ...(closes ? ['larger letters'] : []),
-    ...(hangs ? ['another place for what the tag hangs from'] : []),
+    ...(hangs ? ['another place for the hanger'] : []),
     'leaving these names out of the batch',
   ];
   return `“${description}” would do for ${helped} of ${needing} names, but spoils ${spoilt.length}. ${groups.join(' ')}${more} The way out: ${listed(outs, Infinity, 'or')}.`;

@@ -4,9 +4,7 @@ import { difference, intersection } from './clipper.ts';
 import { innerPoint } from './inner-point.ts';
 import { boundsOf, ringArea } from './measure.ts';
 import type { Stripped } from './straps.ts';
-import type { Point, Region, Ring } from './types.ts';
-
-export type BridgeSide = 'top' | 'bottom' | 'left' | 'right';
+import type { Point, Region, Ring, Side } from './types.ts';
 
 /** Length of a bridge beyond the stroke it crosses, in mm, so that no sliver is left at its end. */
 const pastMm = 0.05;
@@ -18,7 +16,7 @@ const asideSteps = 4;
  * The region less a strip of `width` mm across the stroke on each of the given sides of every hole. Where the region is
  * cut *through* a plate, the strips left out are bridges that hold the counters of its letters.
  */
-export function bridged(region: Region, width: number, sides: readonly BridgeSide[]): Stripped {
+export function bridged(region: Region, width: number, sides: readonly Side[]): Stripped {
   const holes = region.filter((ring) => ringArea(ring) < 0);
   const strips = holes.flatMap((hole) => sides.flatMap((side) => strokeStrip(region, hole, width, side)));
   return { region: strips.length > 0 ? difference(region, [strips]) : region, strips };
@@ -28,7 +26,7 @@ export function bridged(region: Region, width: number, sides: readonly BridgeSid
  * The strip from inside the hole across the adjoining stroke: through the middle of the hole or, where it would not land on whole
  * material there, beside it.
  */
-function strokeStrip(region: Region, hole: Ring, width: number, side: BridgeSide): Ring[] {
+function strokeStrip(region: Region, hole: Ring, width: number, side: Side): Ring[] {
   const upright = side === 'top' || side === 'bottom';
   const sign = side === 'top' || side === 'right' ? 1 : -1;
   // Turned so that the strip runs along the first coordinate, upwards.

@@ -7,12 +7,10 @@ import { boundsOf, boxCentre } from './measure.ts';
 import { partsOf } from './parts.ts';
 import { gapBetween, strapped } from './straps.ts';
 import type { Stripped } from './straps.ts';
-import type { Point, Region, Ring } from './types.ts';
-
-export type StrapSide = 'top' | 'bottom' | 'left' | 'right';
+import type { Point, Region, Ring, Side } from './types.ts';
 
 /** Directions in degrees, counter-clockwise from the right. */
-const directions: Readonly<Record<StrapSide, number>> = { right: 0, top: 90, left: 180, bottom: 270 };
+const directions: Readonly<Record<Side, number>> = { right: 0, top: 90, left: 180, bottom: 270 };
 
 /** Places tried along a side. */
 const places = 41;
@@ -28,7 +26,7 @@ const origin: Point = { x: 0, y: 0 };
 /** How parts are joined: at these sides of each, so many round it, or where they are nearest. */
 export interface Strapping {
   readonly width: number;
-  readonly sides?: readonly StrapSide[];
+  readonly sides?: readonly Side[];
   readonly count?: number;
 }
 
@@ -42,7 +40,7 @@ export function strappedAs(region: Region, { width, sides, count }: Strapping, l
 }
 
 /** For each part but the largest: at those sides, or so many. */
-function strapsRound(region: Region, width: number, asked: readonly StrapSide[] | number): Ring[] {
+function strapsRound(region: Region, width: number, asked: readonly Side[] | number): Ring[] {
   const parts = partsOf(region);
   const sizes = parts.map((part) => {
     const { minX, minY, maxX, maxY } = boundsOf(part)!;

@@ -18,6 +18,9 @@ export type Ring = readonly Point[];
  */
 export type Region = readonly Ring[];
 
+/** A side of a part, as it is drawn. */
+export type Side = 'top' | 'bottom' | 'left' | 'right';
+
 /** An axis-parallel box. An empty region has no bounds (`undefined`) rather than an inverted box. */
 export interface Bounds {
   readonly minX: number;

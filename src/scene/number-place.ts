@@ -1,7 +1,9 @@
 /** Where a piece's number hides least of it on the picture of a sheet: on free material if there is any. Pure. */
 
+import { transform, translation } from '../geometry/affine.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
+import { lineAt, rowsOf } from '../tag/overlap/runs.ts';
 
 export interface NumberPlace {
   /** The ground below the number. */
@@ -119,23 +121,15 @@ class CostMap {
     return clear;
   }
 
-  /** Squares whose middle lies in a region, by the even-odd rule. */
+  /** Squares whose middle lies in a region. */
   #eachWithin(region: Region, visit: (cell: number) => void): void {
     const { minX, minY } = this.#box;
-    const crossings = Array.from({ length: this.#rows }, (): number[] => []);
-    for (const ring of region)
-      for (const [index, a] of ring.entries()) {
-        const b = ring[(index + 1) % ring.length]!;
-        const [from, to] = [(a.y - minY) / this.#side - 0.5, (b.y - minY) / this.#side - 0.5];
-        const last = Math.min(this.#rows, Math.ceil(Math.max(from, to)));
-        for (let row = Math.max(0, Math.ceil(Math.min(from, to))); row < last; row++)
-          crossings[row]!.push((a.x + ((row - from) / (to - from)) * (b.x - a.x) - minX) / this.#side - 0.5);
-      }
-    for (const [row, found] of crossings.entries()) {
-      found.sort((a, b) => a - b);
-      for (let at = 0; at + 1 < found.length; at += 2) {
-        const last = Math.min(this.#columns - 1, Math.floor(found[at + 1]!));
-        for (let column = Math.max(0, Math.ceil(found[at]!)); column <= last; column++)
+    const rows = rowsOf(transform(region, translation(-minX, -minY)), this.#side);
+    for (let row = 0; row < this.#rows; row++) {
+      const runs = lineAt(rows, row);
+      for (let at = 0; at < runs.length; at += 2) {
+        const last = Math.min(this.#columns - 1, Math.floor(runs[at + 1]! / this.#side - 0.5));
+        for (let column = Math.max(0, Math.ceil(runs[at]! / this.#side - 0.5)); column <= last; column++)
           visit(row * this.#columns + column);
       }
     }

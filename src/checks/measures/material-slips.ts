@@ -60,7 +60,7 @@ function alike(word: string): string {
   return word.replaceAll('y', 'i');
 }
 
-/** “Maples”, “wooden”, “plywoods”, “cardboards”; and what is glued together, such as “cherrywood”. */
+/** “Maples”, “plywoods”; and what is written as one word, such as “cherrywood”. */
 function isFormOf(word: string, base: string): boolean {
   return word.startsWith(base) || word.endsWith(base);
 }

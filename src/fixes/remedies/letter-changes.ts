@@ -8,6 +8,7 @@ import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import {
   fontSizeKeys,
+  sizeOf,
   growthOf,
   inSteps,
   lengthStep,
@@ -70,14 +71,11 @@ function gapsClosed(at: Case, shape: Shape): number {
  * The size less `growth`, and a width less `closed` too. With `overlap` a size applies before growth, without it after growth; reduced by
  * twice the growth and by what closes up, the letters stay as large when `overlap` is added.
  */
-function sizeLess(at: Case, { generator, modifiers, path }: Shape, growth: number, closed: number): Candidate[] {
-  const font = generator.kind === 'text' ? generator.size : undefined;
-  const { width, height } = modifiers;
-  const key = font ? fontSizeKeys[font.of] : width === undefined ? 'height' : 'width';
-  const size = font?.mm ?? width ?? height;
-  const by = growth + (key === 'width' ? closed : 0);
-  if (by <= 0 || size === undefined || size <= by || font?.of === 'em') return [];
-  return settingLengths(at, path, key, [size - by]);
+function sizeLess(at: Case, shape: Shape, growth: number, closed: number): Candidate[] {
+  const size = sizeOf(shape);
+  const by = growth + (size?.key === 'width' ? closed : 0);
+  if (!size || by <= 0 || size.mm <= by || size.key === 'size') return [];
+  return settingLengths(at, shape.path, size.key, [size.mm - by]);
 }
 
 /** Combines several changes of one map; empty if one of them cannot be made. */

@@ -7,7 +7,7 @@ import type { Bounds } from '../../geometry/types.ts';
 import type { ShapeEntry } from '../../spec/model/model.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import { growthOf, shapeTitle, replacing, setting, settingLengths, valueAt, specLength } from '../candidate.ts';
+import { growthOf, replacing, setting, settingLengths, shapeTitle, sizeOf, specLength, valueAt } from '../candidate.ts';
 import { madeSmallerFor, movedInto } from './moving.ts';
 
 /** Inset of a placement line inside the glued piece, in mm (rule of thumb, no source: 0.5 mm). */
@@ -71,22 +71,22 @@ export function centredOrSmaller(at: Case, box: Bounds, room: Bounds): Remedy[] 
 const marginMm = 3;
 
 /** `fit` in the place of the one size of a text, and of its place: it keeps clear of holes as well. */
-function fittedInto(at: Case, { path, generator, modifiers }: Shape, body: string | undefined): Candidate[] {
+function fittedInto(at: Case, shape: Shape, body: string | undefined): Candidate[] {
+  const { path, generator, modifiers } = shape;
   const written = valueAt(at, path);
-  if (body === undefined || generator.kind !== 'text' || modifiers.fit || !isGroup(written)) return [];
+  const size = sizeOf(shape);
+  if (body === undefined || generator.kind !== 'text' || !size || !isGroup(written)) return [];
+  // Two sizes stretch it, which “fit” does not.
+  if (modifiers.width !== undefined && modifiers.height !== undefined) return [];
   const { source } = at.report;
-  const [size, ...others] = sizeKeys.filter((key) => key in written);
-  if (size === undefined || others.length > 0) return [];
   const room = `{in: ${body}, margin: ${specLength(marginMm, at.tag.units)}}`;
   const place = 'place' in written ? removeKey(source, [...path, 'place'], Object.keys(written).length - 1) : undefined;
   if ('place' in written && !place) return [];
-  const { start } = source.keyRange([...path, size]);
-  const { end } = source.range([...path, size]);
+  const { start } = source.keyRange([...path, size.key]);
+  const { end } = source.range([...path, size.key]);
   const edits = [{ range: { start, end }, text: `fit: ${room}` }, ...(place ? [place] : [])];
   return [{ description: `fit ${room}`, edits }];
 }
-
-const sizeKeys = ['width', 'height', 'x_height', 'cap_height', 'size'] as const;
 
 /** Grows the mark alone, not its shape, which a piece may use as well. */
 function grownEntry(at: Case, { shape, path }: ShapeEntry, steps: readonly number[]): Candidate[] {

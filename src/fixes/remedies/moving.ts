@@ -5,7 +5,7 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Candidate, Case } from '../candidate.ts';
-import { fontSizeKeys, inSteps, moveStep, setting, valueAt, specLength } from '../candidate.ts';
+import { inSteps, sizeOf, moveStep, setting, valueAt, specLength } from '../candidate.ts';
 import { shortLength } from '../../core/units.ts';
 import type { Units } from '../../core/units.ts';
 
@@ -118,20 +118,14 @@ function nicestShare(box: Bounds, room: Bounds): number {
 }
 
 /** Reduces the size in steps; empty if the shape has none. */
-export function madeSmaller(
-  at: Case,
-  { modifiers, generator, path }: Shape,
-  by: readonly number[] = factors,
-): Candidate[] {
-  const { width, height } = modifiers;
-  const font = generator.kind === 'text' ? generator.size : undefined;
-  const outlineKey = width === undefined ? 'height' : 'width';
-  const key = font ? fontSizeKeys[font.of] : outlineKey;
-  const size = font?.mm ?? width ?? height;
-  if (size === undefined) return [];
+export function madeSmaller(at: Case, shape: Shape, by: readonly number[] = factors): Candidate[] {
+  const size = sizeOf(shape);
+  if (!size) return [];
   return by
     .filter((factor) => factor >= factors.at(-1)!)
-    .flatMap((factor) => setting(at, path, key, specLength(Math.floor(size * factor * 10) / 10, at.tag.units)));
+    .flatMap((factor) =>
+      setting(at, shape.path, size.key, specLength(Math.floor(size.mm * factor * 10) / 10, at.tag.units)),
+    );
 }
 
 /** Removes an entry from a list of several; `undefined` if a comment would be lost with it. */

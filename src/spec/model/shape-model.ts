@@ -1,11 +1,10 @@
 /** Shapes of a spec after reading: what generates them, and what modifies them. */
 
 import type { Corners } from '../../geometry/clipper.ts';
-import type { Point } from '../../geometry/types.ts';
+import type { Point, Side } from '../../geometry/types.ts';
 import type { YamlPath } from '../../core/issue.ts';
 import type { ShapeOrName } from '../types.generated.ts';
 
-export type Side = 'top' | 'bottom' | 'left' | 'right';
 export type Anchor = 'center' | Side | 'top-left' | 'top-right' | 'bottom-left' | 'bottom-right';
 /** Outside the target, on the given side. */
 export type Beside = 'above' | 'below' | 'left of' | 'right of';

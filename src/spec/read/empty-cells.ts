@@ -25,7 +25,7 @@ export function reportGaps(written: string, { row }: Problems): void {
     const gap = gapIn(line, row);
     if (!gap || !/[\p{L}\p{N}]/u.test(gap.left) || (gap.isPartly && !gap.isDangling)) continue;
     const rest = gap.isPartly
-      ? 'Fill the cell, or write those words into the cells.'
+      ? 'Fill the cell, or move the words that lead to it into its column.'
       : 'As an entry of “lines” with “optional: true” the line would be left out.';
     const message = `${inRow(line, row, gap.column)}, and only “${clip(gap.left)}” is left. ${rest}`;
     reportAtRow(row, gap.column, { code: 'not-filled', severity: 'warning', message });

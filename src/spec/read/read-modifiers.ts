@@ -1,7 +1,8 @@
 /** Reads modifiers: what is done to a shape once it is made. */
 
 import type { YamlPath } from '../../core/issue.ts';
-import type { Fit, HoldWidth, Modifiers, ShapeNames, Side } from '../model/shape-model.ts';
+import type { Side } from '../../geometry/types.ts';
+import type { Fit, HoldWidth, Modifiers, ShapeNames } from '../model/shape-model.ts';
 import { idleCorners } from '../slips/idle-corners.ts';
 import type { Problems } from './problems.ts';
 import { readPlace, readTarget } from './read-place.ts';

@@ -120,9 +120,7 @@ function hidingLap(previous: Region, next: Region, towards: StackDirection): num
 function shoulderOf(previous: Region, next: Region, towards: StackDirection): (lap: number) => Region {
   const before = boundsOf(previous)!;
   const isNarrower = nextIsNarrower(previous, next, towards);
-  const isSharp =
-    depthOf(boundsOf(isNarrower ? endOf(next, opposite[towards]) : endOf(previous, towards))!, towards) <
-    2 * sharpEndMm;
+  const isSharp = endDepth(previous, next, towards) < 2 * sharpEndMm;
   return (lap) => {
     // What abuts a straight edge along its whole end is hidden by that.
     const placed = abuttedRegion(next, before, towards, isSharp ? lap + sharpEndMm : lap);
@@ -136,12 +134,17 @@ function nextIsNarrower(previous: Region, next: Region, towards: StackDirection)
   return span(boundsOf(next)!) <= span(boundsOf(previous)!);
 }
 
+/** The depth of the end of the narrower member, which is to be hidden in the wider one. */
+function endDepth(previous: Region, next: Region, towards: StackDirection): number {
+  const isNarrower = nextIsNarrower(previous, next, towards);
+  const end = isNarrower ? endOf(next, opposite[towards]) : endOf(previous, towards);
+  return depthOf(boundsOf(end)!, towards);
+}
+
 /** Whether the narrower member has straight sides that end in corners, so that they can run into the wider one. */
 function hasCorners(previous: Region, next: Region, towards: StackDirection): boolean {
-  const isNarrower = nextIsNarrower(previous, next, towards);
-  const [narrower, side] = isNarrower ? [next, opposite[towards]] : [previous, towards];
-  const end = boundsOf(endOf(narrower, side));
-  return end !== undefined && depthOf(end, towards) < mostEndShare * depthOf(boundsOf(narrower)!, towards);
+  const narrower = nextIsNarrower(previous, next, towards) ? next : previous;
+  return endDepth(previous, next, towards) < mostEndShare * depthOf(boundsOf(narrower)!, towards);
 }
 
 /**

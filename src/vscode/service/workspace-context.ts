@@ -24,8 +24,7 @@ export class WorkspaceContext implements vscode.Disposable {
   readonly #engine: Engine;
   readonly #samples: SampleLibrary;
   readonly #watcher = vscode.workspace.createFileSystemWatcher(companionGlob, false, true, false);
-  readonly #files = new Map<string, readonly string[]>();
-  readonly #listing = new Map<string, Promise<void>>();
+  readonly #listings = new Map<string, Listing>();
   #fonts: readonly FontNote[] | undefined;
   #sampleNotes: readonly SampleNote[] = [];
 
@@ -34,8 +33,7 @@ export class WorkspaceContext implements vscode.Disposable {
     this.#engine = engine;
     this.#samples = samples;
     const forget = () => {
-      this.#files.clear();
-      this.#listing.clear();
+      this.#listings.clear();
     };
     this.#watcher.onDidCreate(forget);
     this.#watcher.onDidDelete(forget);
@@ -63,9 +61,8 @@ export class WorkspaceContext implements vscode.Disposable {
 
   /** Waits for the names of the files beside the spec, unless the disk is slow. */
   async withFiles(spec: vscode.Uri): Promise<WorkspaceNames> {
-    this.#filesBeside(spec);
-    const late = new Promise((resolve) => setTimeout(resolve, patienceMs));
-    await Promise.race([this.#listing.get(folderOf(spec).toString()), late]);
+    const listing = this.#listingBeside(spec);
+    if (!listing.names) await Promise.race([listing.done, new Promise((resolve) => setTimeout(resolve, patienceMs))]);
     return this.of(spec);
   }
 
@@ -76,35 +73,44 @@ export class WorkspaceContext implements vscode.Disposable {
     return {
       fonts: this.fonts,
       uses,
-      files: this.#filesBeside(spec).filter((file) => !spec.path.endsWith(`/${file}`)),
+      files: (this.#listingBeside(spec).names ?? []).filter((file) => !spec.path.endsWith(`/${file}`)),
       samples: this.#sampleNotes,
     };
   }
 
-  #filesBeside(spec: vscode.Uri): readonly string[] {
-    const folder = folderOf(spec);
+  #listingBeside(spec: vscode.Uri): Listing {
+    const folder = vscode.Uri.joinPath(spec, '..');
     const key = folder.toString();
-    if (!this.#listing.has(key)) {
-      const listing = this.#find(folder);
-      inBackground(listing, 'list the files of the folder');
-      this.#listing.set(
-        key,
-        listing.catch(() => undefined),
-      );
-    }
-    return this.#files.get(key) ?? [];
-  }
-
-  async #find(folder: vscode.Uri): Promise<void> {
-    if (!vscode.workspace.getWorkspaceFolder(folder)) return;
-    const pattern = new vscode.RelativePattern(folder, companionGlob);
-    const found = await vscode.workspace.findFiles(pattern, undefined, mostFiles);
-    const start = `${folder.path.replace(/\/$/, '')}/`;
-    const names = found.filter(({ path }) => path.startsWith(start)).map(({ path }) => path.slice(start.length));
-    this.#files.set(folder.toString(), names.sort());
+    const known = this.#listings.get(key);
+    if (known) return known;
+    const found = namesIn(folder);
+    inBackground(found, 'list the files of the folder');
+    const listing: Listing = {
+      done: found.then(
+        (names) => {
+          listing.names = names;
+        },
+        () => undefined,
+      ),
+    };
+    this.#listings.set(key, listing);
+    return listing;
   }
 }
 
-function folderOf(file: vscode.Uri): vscode.Uri {
-  return vscode.Uri.joinPath(file, '..');
+/** The files beside a spec, once they are known. */
+interface Listing {
+  /** Never rejects. */
+  readonly done: Promise<void>;
+  names?: readonly string[];
+}
+
+/** Files that a spec may refer to, with those of subfolders; none outside of the workspace. */
+async function namesIn(folder: vscode.Uri): Promise<readonly string[]> {
+  if (!vscode.workspace.getWorkspaceFolder(folder)) return [];
+  const pattern = new vscode.RelativePattern(folder, companionGlob);
+  const found = await vscode.workspace.findFiles(pattern, undefined, mostFiles);
+  const start = `${folder.path.replace(/\/$/, '')}/`;
+  const names = found.filter(({ path }) => path.startsWith(start)).map(({ path }) => path.slice(start.length));
+  return names.sort();
 }

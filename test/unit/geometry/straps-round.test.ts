@@ -3,7 +3,7 @@ import { intersection } from '../../../src/geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import { strappedAs } from '../../../src/geometry/straps-round.ts';
-import type { StrapSide } from '../../../src/geometry/straps-round.ts';
+import type { Side } from '../../../src/geometry/types.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { assertNear, make, report, specOf } from '../support/engine.ts';
 import { box, disc } from '../support/shapes.ts';
@@ -12,7 +12,7 @@ import { box, disc } from '../support/shapes.ts';
 const frame: Region = [box(-30, -40, 30, 40), box(-25, -35, 25, 35).toReversed()];
 const framed: Region = [...frame, box(-10, -15, 10, 15)];
 
-const side: Readonly<Record<StrapSide, { readonly x: number; readonly y: number }>> = {
+const side: Readonly<Record<Side, { readonly x: number; readonly y: number }>> = {
   right: { x: 17.5, y: 0 },
   left: { x: -17.5, y: 0 },
   top: { x: 0, y: 25 },

@@ -4,7 +4,7 @@ import { area, boundsOf, contains } from '../../../src/geometry/measure.ts';
 import { findNecks } from '../../../src/geometry/necks.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import { bridged } from '../../../src/geometry/bridges.ts';
-import type { BridgeSide } from '../../../src/geometry/bridges.ts';
+import type { Side } from '../../../src/geometry/types.ts';
 import type { Ring } from '../../../src/geometry/types.ts';
 import { strapped } from '../../../src/geometry/straps.ts';
 import { assertNear } from '../support/engine.ts';
@@ -101,7 +101,7 @@ describe('Bridges across strokes', () => {
   it('cross the stroke on the sides asked for, and nothing else (exact)', () => {
     // A frame 20 × 20 with an opening 10 × 10: each bridge of 2 mm takes 2 × 5 mm of it.
     const frame = difference([box(0, 0, 20, 20)], [[box(5, 5, 15, 15)]]);
-    const sides: readonly (readonly BridgeSide[])[] = [
+    const sides: readonly (readonly Side[])[] = [
       ['top'],
       ['left'],
       ['top', 'bottom'],
@@ -113,7 +113,7 @@ describe('Bridges across strokes', () => {
       assertNear(area(cut), 300 - 10 * asked.length, 1e-2, asked.join());
       const at = { top: { x: 10, y: 17 }, bottom: { x: 10, y: 3 }, left: { x: 3, y: 10 }, right: { x: 17, y: 10 } };
       for (const [side, point] of Object.entries(at)) {
-        assert.equal(contains(cut, point), !asked.includes(side as BridgeSide), `${side} of ${asked.join()}`);
+        assert.equal(contains(cut, point), !asked.includes(side as Side), `${side} of ${asked.join()}`);
       }
     }
   });

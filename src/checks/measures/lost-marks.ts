@@ -34,7 +34,7 @@ export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region):
   });
 }
 
-/** What is white between marks and their letter, as a share of the marks. */
+/** What is white between marks and their letter, as a share of the marks; the white of its own bowls, which it has without them, is none. */
 function whiteRound(
   marks: readonly Region[],
   letter: Region,
@@ -48,9 +48,14 @@ function whiteRound(
   const box = boundsOf(near);
   if (!box) return 0;
   // What is further off than two discs leaves the notches as they are.
-  const about = normalise(simplified(clippedToBox(letter, widened(box, 2 * disc + Math.abs(grow))), tolerance));
-  const filled = offset(offset(about, grow + disc, 'round', tolerance), -disc, 'round', tolerance);
-  const notches = intersection(difference(filled, [clippedToBox(shape, box)]), near);
+  const about = widened(box, 2 * disc + Math.abs(grow));
+  const filled = (region: Region): Region => {
+    const drawn = normalise(simplified(clippedToBox(region, about), tolerance));
+    return offset(offset(drawn, grow + disc, 'round', tolerance), -disc, 'round', tolerance);
+  };
+  const own = new Set(marks.flat());
+  const bowls = filled(letter.filter((ring) => !own.has(ring)));
+  const notches = intersection(difference(filled(letter), [clippedToBox(shape, box), bowls]), near);
   return area(notches) / area(made);
 }
 

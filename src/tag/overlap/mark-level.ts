@@ -58,13 +58,21 @@ export function levelOf(
   const nearestGap = Math.min(...gaps);
   const apart = Math.max(box.minY - baseBox.maxY, baseBox.minY - box.maxY);
   // Above an open letter such as u, there is nothing below the marks but its bowl: they stay at its top, on its stems.
-  const isOpen = above && nearestGap > apart + deepest * xHeight;
+  const isOpen = above && clearance(spanOf(own, box), columns) > apart + deepest * xHeight;
   const level = isOpen || !Number.isFinite(nearestGap) ? apart : nearestGap;
   const isSunk = above && marks.length === 2 && !isOnTips(base, marks, { level, lean }, measures);
   const gap = isSunk ? -sunkBy(marks, measures) : markGap * xHeight;
   const way = Math.max(0, level - gap);
   const whole = above ? -wayAlong(lean, way, own, columns, gap - leanSlack * xHeight) : way;
   return { above, isOpen, lean, whole };
+}
+
+/** A mark as it is; several as a bar from middle to middle, as their outer edges may be above the stems of an open letter. */
+function spanOf(marks: readonly Runs[], { minY, maxY }: Bounds): Runs {
+  const [left, right] = [marks[0]!, marks.at(-1)!];
+  if (left === right) return left;
+  const [first, last] = [left, right].map((mark) => mark.first + Math.floor(mark.lines.length / 2));
+  return { pitch: left.pitch, first: first!, lines: Array.from({ length: last! - first! }, () => [minY, maxY]) };
 }
 
 /** How far marks may be lowered along a lean: beside the top of a stem there is more below them than where they come to. */

@@ -34,6 +34,9 @@ const pairGap = 0.5;
 /** Cost of moving a mark sideways, as a share of the way. */
 const asideCost = 0.8;
 
+/** The same above an open letter, whose stems are at its sides. */
+const toStemCost = 0.25;
+
 /** Cost of a mark's shortfall in distance from the neighbours of its letter, as a multiple of it. */
 const crowdedCost = 4;
 
@@ -120,6 +123,7 @@ function placeGroup(
     const gap = Math.min(...moves.map((move, index) => gapTo(beside, lines[index]!, move)));
     return crowdedCost * Math.max(0, shares.markGap * xHeight - gap);
   };
+  const sideCost = isOpen ? toStemCost : asideCost;
   let best: MarkPlacing | undefined;
   for (const share of beside.length > 0 ? crowded.levels : [1]) {
     const dy = share * whole;
@@ -133,7 +137,7 @@ function placeGroup(
     for (const aside of sideShifts(own, measures, { isCrowded: beside.length > 0, isOpen })) {
       const shift = aside.map((each) => each + along);
       const moves = shift.map((each) => ({ x: each * pitch, y: dy }));
-      let cost = aside.reduce((sum, each) => sum + asideCost * Math.abs(each) * pitch, lacking(moves));
+      let cost = aside.reduce((sum, each) => sum + sideCost * Math.abs(each) * pitch, lacking(moves));
       if (best && cost >= best.cost) continue;
       const posts = own.map((mark, index) =>
         postFor(
@@ -144,7 +148,8 @@ function placeGroup(
           middleX(marks[index]!) + shift[index]! * pitch,
         ),
       );
-      cost += posts.reduce((sum, post) => sum + (post?.cost ?? xHeight), 0);
+      // A mark that is only half above a stem would get a post that rises beside it like a horn.
+      cost += posts.reduce((sum, post) => sum + (post ? post.cost + (isOpen ? post.sink : 0) : xHeight), 0);
       if (best && cost >= best.cost) continue;
       best = {
         cost,
@@ -185,7 +190,7 @@ function onOnePost(
     if (tops.length < count || high > level) continue;
     const cost = 2 * (level - low) + asideCost * Math.abs(aside) * pitch + 2 * asideCost * inwards * pitch;
     if (best && cost >= best.cost) continue;
-    const post = { x, bottom: low, top: level, gap: level - high, cost };
+    const post = { x, bottom: low, top: level, gap: level - high, sink: 0, cost };
     best = {
       cost,
       marks: marks.map((mark, index): PlacedMark => {

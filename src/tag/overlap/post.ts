@@ -11,6 +11,8 @@ export interface Post {
   readonly top: number;
   /** The gap it bridges at its narrowest, in mm. */
   readonly gap: number;
+  /** How far it enters either shape to grip the side of what is narrower than it, in mm. */
+  readonly sink: number;
   /** Cost of the place, in mm; lower is better. */
   readonly cost: number;
 }
@@ -53,7 +55,7 @@ export function bestPost(upper: Runs, lower: Runs, width: number, prefer: number
     // A stem narrower than the post is also gripped from the side.
     const sink = Math.sqrt(Math.max(0, width ** 2 - (width - outside) ** 2));
     const cost = top - bottom + asideCost * Math.abs(x - prefer) + outsideCost * outside;
-    if (!best || cost < best.cost) best = { x, bottom: bottom - sink, top: top + sink, gap, cost };
+    if (!best || cost < best.cost) best = { x, bottom: bottom - sink, top: top + sink, gap, sink, cost };
   }
   return best;
 }

@@ -10,6 +10,7 @@ import { box } from '../support/shapes.ts';
 
 const engine = newEngine({
   'kaushan.woff': new Uint8Array(await packagedFont('kaushan-script', 'latin', 400)),
+  'lobster.woff': new Uint8Array(await packagedFont('lobster', 'latin', 400)),
   'dancing.woff': new Uint8Array(await packagedFont('dancing-script', 'latin', 700)),
 });
 
@@ -36,8 +37,8 @@ describe('A dot that melts into its letter', () => {
     assert.equal(lostOf(2, false).length, 0);
   });
 
-  const said = async (text: string, font: string, xHeight = 9) => {
-    const shape = `name: {text: ${text}, font: ${font}, x_height: ${xHeight}, overlap: auto, grow: 0.15}`;
+  const said = async (text: string, font: string, xHeight = 9, grow = 0.15) => {
+    const shape = `name: {text: ${text}, font: ${font}, x_height: ${xHeight}, overlap: auto, grow: ${grow}}`;
     const made = await make(specOf([shape], 'body: [name], parts: many', ['stock: {kerf: 0.15}']), engine);
     return hardToRead(made.report.tag!).map(({ severity, message }) => `${severity}: ${message}`);
   };
@@ -45,6 +46,12 @@ describe('A dot that melts into its letter', () => {
   it('is said by name: the two dots of an ö that are one bump', async () => {
     assert.deepEqual(await said('Göran', 'kaushan.woff', 5), [
       'info: “Göran” may be hard to read: the dots of the “ö” hardly stand out from the letter.',
+    ]);
+  });
+
+  it('is one in the bowl of an open letter, whose white is not that of its dots', async () => {
+    assert.deepEqual(await said('Über', 'lobster.woff', 6.5, 0.4), [
+      'info: “Über” may be hard to read: the dots of the “Ü” hardly stand out from the letter.',
     ]);
   });
 

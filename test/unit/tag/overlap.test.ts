@@ -179,6 +179,20 @@ describe('Letters slid until they overlap', () => {
       for (const mark of marks) assert.ok(boxCentre(boundsOf(mark)!).y > top, 'above');
     });
 
+  it('keep two dots above the stems at whose edges they stand, apart and with no post that rises beside them', async () => {
+    for (const font of ['fredoka.woff', 'parisienne.woff']) {
+      const made = await slid('ü', 'x_height: 9 mm, overlap: auto, grow: 0.3 mm', font);
+      const [base, ...dots] = partsOf(lettersOf(made)[0]!.region)
+        .map((part) => boundsOf(part)!)
+        .sort((a, b) => a.minY - b.minY);
+      const [left, right] = dots.sort((a, b) => a.minX - b.minX);
+      assert.equal(dots.length, 2, font);
+      assert.ok(left!.minY > base!.maxY && right!.minY > base!.maxY, `above: ${font}`);
+      assert.ok(right!.minX - left!.maxX > 2 * 0.3 + 0.5, `apart: ${font}`);
+      assertNear(made.bounds.maxY, Math.max(left!.maxY, right!.maxY) + 0.3, 0.02, `nothing above the dots: ${font}`);
+    }
+  });
+
   it('keep two dots off the tips of strokes no wider than they are, into which they would melt', async () => {
     for (const font of ['dancing.woff', 'caveat.woff', 'Great Vibes']) {
       const made = await slid('Kürbis', 'x_height: 12 mm, overlap: auto, grow: 0.3 mm', font);

@@ -52,8 +52,8 @@ export interface PlacedSign {
   readonly post?: Post;
 }
 
-/** Limits, in x-heights, for moving a sign sideways, with the step to try, and for raising or lowering it. */
-const reach = { aside: 0.45, step: 0.033, raised: 0.6, lowered: 0.35 } as const;
+/** Limits, in x-heights, for moving a sign sideways, with the step to try, back to the letter before it, and for raising or lowering it. */
+const reach = { aside: 0.45, step: 0.033, back: 0.6, raised: 0.6, lowered: 0.35 } as const;
 
 /** How deep the foot of a sign is sunk into what it stands on, in x-heights: on a post it is read as an accent, or as a letter. */
 const sunk = 0.06;
@@ -72,11 +72,16 @@ export function placeSign(
   const sign = bodies[index]!;
   const at = positions[index]!;
   const next = bodies[index + 1];
-  const gap = next
-    ? touching(profileOf([{ rows: sign.rows, dx: at.x }], { rows: next.rows, dx: positions[index + 1]!.x }))
-    : Infinity;
-  if (next && gap < shares.highReach * xHeight && isAsTall(next, sign))
-    return { position: { x: at.x + gap + web / 8, y: 0 } };
+  const gapFrom = (left: LetterBody, dx: number, right: LetterBody, to: number): number =>
+    touching(profileOf([{ rows: left.rows, dx }], { rows: right.rows, dx: to }));
+  if (next && isAsTall(next, sign)) {
+    const gap = gapFrom(sign, at.x, next, positions[index + 1]!.x);
+    if (gap < shares.highReach * xHeight) return { position: { x: at.x + gap + web / 8, y: 0 } };
+    // On the swash of a capital further away it would be an i.
+    const before = bodies[index - 1];
+    const back = before && isAsTall(before, sign) ? gapFrom(before, positions[index - 1]!.x, sign, at.x) : Infinity;
+    if (back < reach.back * xHeight) return { position: { x: at.x - back - web / 8, y: 0 } };
+  }
   const near = [index - 1, index + 1].filter((k) => bodies[k]);
   const neighbours = union(near.map((k) => movedRegion(bodies[k]!.base, positions[k]!)));
   const beside = near.flatMap((k) => {

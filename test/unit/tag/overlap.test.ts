@@ -179,6 +179,15 @@ describe('Letters slid until they overlap', () => {
       for (const mark of marks) assert.ok(boxCentre(boundsOf(mark)!).y > top, 'above');
     });
 
+  for (const text of ['D’Arcy', 'O’Malley'])
+    it(`move an apostrophe back to its letter, not down to the swash of the next, where it is an i: ${text}`, async () => {
+      const [letter, sign] = lettersOf(await slid(text, 'x_height: 9 mm, overlap: auto', 'parisienne.woff'));
+      const [as, was] = [boundsOf(sign!.region)!, boundsOf(sign!.asSet!)!];
+      assertNear(as.minY, was.minY, 0.01, 'its height');
+      assert.ok(as.minX < was.minX - 1, 'moved back');
+      assert.ok(as.minX < boundsOf(letter!.region)!.maxX, 'on to the letter');
+    });
+
   it('keep two dots above the stems at whose edges they stand, apart and with no post that rises beside them', async () => {
     for (const font of ['fredoka.woff', 'parisienne.woff']) {
       const made = await slid('ü', 'x_height: 9 mm, overlap: auto, grow: 0.3 mm', font);

@@ -22,7 +22,7 @@ export interface LetterShape {
   readonly base: Region;
   /** What thickens its hairlines, before growth. */
   readonly strokes: Region;
-  /** Its counters, as grown without them. */
+  /** Its counters and those of its marks, as grown without them. */
   readonly counters: Region;
   /** The grown marks where the font has them. */
   readonly grownMarks: readonly Region[];
@@ -65,8 +65,27 @@ function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
   return { ...part, base: transform(part.base, scaling(factor, 1, { x: (minX + maxX) / 2, y: 0 })) };
 }
 
+/** Factors by which the ring of an Å is enlarged until its opening stays open though its stroke is thickened. */
+const ringFactors = [1, 1.1, 1.2, 1.3, 1.4, 1.5];
+
+/** A ring above a letter, large enough for a stroke that holds round its opening. */
+function enlargedRing(mark: Region, measures: Measures): Region {
+  const { minX, maxX, minY } = boundsOf(mark)!;
+  const sized = ringFactors.map((factor) =>
+    transform(mark, scaling(factor, factor, { x: (minX + maxX) / 2, y: minY })),
+  );
+  const holds = (ring: Region): boolean => {
+    const thickened = hairlinesOf(grown(ring, measures), measures.hairline);
+    return thickened.length === 0 || (thickened.length === 1 && thickened[0]!.width === measures.hairline);
+  };
+  return sized.find(holds) ?? sized.at(-1)!;
+}
+
 /** A dot, or two side by side, wide enough to be told from a post or a stem, and no nearer to the letter. */
-function enlarged(part: LetterPart, { web, grow, xHeight }: Measures): LetterPart {
+function enlarged(part: LetterPart, measures: Measures): LetterPart {
+  const { web, grow, xHeight } = measures;
+  const [only, second] = part.marks;
+  if (only && !second && countersOf(only).length === 1) return { ...part, marks: [enlargedRing(only, measures)] };
   const boxes = part.marks.map((mark) => boundsOf(mark)!);
   const areDots = boxes.every(({ minX, maxX, minY, maxY }) => {
     const [wide, high] = [maxX - minX, maxY - minY];
@@ -102,7 +121,7 @@ export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {
     drawn,
     base,
     strokes: hairlineStrokes(hairlines, 2 * measures.grow),
-    counters: countersOf(plain),
+    counters: [...countersOf(plain), ...countersOf(placed)],
     grownMarks,
     marks,
     rows: rowsOf(base, pitch),

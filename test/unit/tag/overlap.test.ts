@@ -3,7 +3,14 @@ import { difference, intersection, normalise, offset } from '../../../src/geomet
 import { curveBounds } from '../../../src/geometry/curves.ts';
 import { flatten } from '../../../src/geometry/flatten.ts';
 import { findNecks } from '../../../src/geometry/necks.ts';
-import { area, boundsOf, boxCentre, perimeter } from '../../../src/geometry/measure.ts';
+import {
+  area,
+  boundsOf,
+  boxCentre,
+  perimeter,
+  ringArea,
+  widened as widenedBox,
+} from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Bounds, Region, Ring } from '../../../src/geometry/types.ts';
 import type { TextGenerator } from '../../../src/spec/model/shape-model.ts';
@@ -702,6 +709,18 @@ describe('Hairlines of letters that slide', () => {
     assert.deepEqual(widths(1.38), [1.5]);
     assertNear(widths(1.34)[0]!, 0.8 * 1.5, 1e-9);
     assert.deepEqual(widths(0.4), []);
+  });
+
+  it('leave the ring of an Å open: it is enlarged as far as its stroke needs', async () => {
+    for (const font of ['parisienne.woff', 'Great Vibes']) {
+      const made = await slid('Åsa', 'x_height: 9 mm, overlap: auto', font);
+      const [ring] = marksAbove(lettersOf(made)[0]!.region);
+      const opening = [ring!.find((each) => ringArea(each) < 0)!.toReversed()];
+      assert.ok(area(difference(opening, [made.region])) > 0.4 * area(opening), font);
+      const { minX, maxX, minY, maxY } = widenedBox(boundsOf(ring!)!, 1);
+      const stroke = findNecks(intersection(made.region, [rectangle(minX, minY, maxX, maxY)]), 1.4);
+      assert.deepEqual(stroke, [], font);
+    }
   });
 
   it('are thinner than half of min_web; what lacks less is left to growth', async () => {

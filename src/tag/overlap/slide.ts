@@ -46,20 +46,26 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
       if (body.part.isHanging) waiting = index;
       return;
     }
-    const before = Array.from({ length: Math.min(index, lookBack) }, (_, k) => index - 1 - k);
+    const opening = waiting !== undefined && waiting > 0 && bodies[waiting]!.afterGap ? waiting : undefined;
+    const before = Array.from({ length: Math.min(index, lookBack) }, (_, k) => index - 1 - k).filter(
+      (k) => k !== opening,
+    );
     const placed = before.map((k): PlacedLetter => ({ body: bodies[k]!, dx: baselinePoints[k]!.x }));
     const left = placed.map(({ body: { rows }, dx }): ShiftedRows => ({ rows, dx }));
-    const last = bodies[index - 1]!;
-    const start = baselinePoints[index - 1]!.x + body.at.x - last.at.x;
+    const last = bodies[before[0]!]!;
+    const start = baselinePoints[index - 1]!.x + body.at.x - bodies[index - 1]!.at.x;
+    const opensWord = body.afterGap || opening !== undefined;
     const isOneLetter = body.index === last.index;
     const profile = profileOf(left, { rows: body.rows, dx: start });
     const isStop = fullStop.test(body.text);
     const most = isStop ? shares.stopReach * measures.xHeight : reach;
     const room = markRoom(placed, body, start, measures);
-    const join = body.afterGap
-      ? fullStop.test(last.text)
-        ? afterStop(left, { rows: body.rows, dx: start }, room, measures)
-        : keptApart(profile, shares.wordGap, measures)
+    const join = opensWord
+      ? body.part.isHanging
+        ? { shift: 0, joint: 'none' as const }
+        : fullStop.test(last.text)
+          ? afterStop(left, { rows: body.rows, dx: start }, room, measures)
+          : keptApart(profile, shares.wordGap, measures)
       : waiting !== undefined && waiting > 0
         ? roundSign(bodies, baselinePoints, waiting, { body, dx: start }, measures)
         : body.part.isHanging && !isAsTall(last, body)
@@ -68,7 +74,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
               oneLetter: isOneLetter,
               room: Math.min(room, most),
             });
-    const wordTop = body.afterGap ? topOf([last, body], measures) : undefined;
+    const wordTop = opensWord ? topOf([last, body], measures) : undefined;
     const sides = {
       ...{ profile, isScript: script, beside: { text: last.text, left: last.rows, right: body.rows } },
       ...(wordTop === undefined ? {} : { wordTop }),

@@ -195,6 +195,21 @@ describe('Letters slid until they overlap', () => {
       assert.ok(as.minX < boundsOf(letter!.region)!.maxX, 'on to the letter');
     });
 
+  for (const text of ["Rosa 'Öland'", 'Aster ‘Mönch’', 'Rosa “Olga”'])
+    for (const font of ['Pacifico', 'dancing.woff'])
+      it(`keep a word that opens with a quotation mark clear of the word before: ${text} in ${font}`, async () => {
+        const made = await slid(text, 'x_height: 9 mm, overlap: auto', font);
+        const written = lettersOf(made).filter((letter) => /\p{L}/u.test(letter.text));
+        const opens = /[^\p{L}\s]\p{L}/u.exec(text)!.index - 1;
+        const [before, after] = [written.slice(0, opens), written.slice(opens)].map((letters) =>
+          letters.flatMap(({ region }) => region),
+        );
+        assert.equal(area(intersection(before!, after!)), 0);
+        assert.equal(partsOf(made.region).length, 1);
+        const closing = boundsOf(lettersOf(made).at(-1)!.region)!;
+        assert.ok(closing.minX < boundsOf(after!)!.maxX + 0.5, 'the closing mark stands at its letter');
+      });
+
   it('keep two dots above the stems at whose edges they stand, apart and with no post that rises beside them', async () => {
     for (const font of ['fredoka.woff', 'parisienne.woff']) {
       const made = await slid('ü', 'x_height: 9 mm, overlap: auto, grow: 0.3 mm', font);

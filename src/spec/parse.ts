@@ -3,6 +3,7 @@
  */
 
 import { isGroup, valueAt } from '../core/values.ts';
+import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
 import { readBatch } from './read/read-batch.ts';
@@ -86,7 +87,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
     ...(isPartial(uses) ? found.filter(({ code }) => !code.startsWith('unknown-') || code === 'unknown-key') : found),
   ];
   const read = { issues, row, inUsed: [...scope.inUsed(), ...scope.inTable(uses.table)], ...(batch ? { batch } : {}) };
-  if (!issues.every((issue) => isMissingPieces(issue, source.value))) return read;
+  if (!issues.every((issue) => !isError(issue) || isMissingPieces(issue, source.value))) return read;
   const { stock, tie, sheet, machine, output } = workshop;
   const unfilled = scope.unfilled();
   return {

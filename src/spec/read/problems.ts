@@ -1,6 +1,7 @@
 /** Collects the problems of a spec while it is read, and reads lengths. */
 
 import type { Point } from '../../geometry/types.ts';
+import { isError } from '../../core/issue.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { columnsIn, filled } from '../batch/batch.ts';
@@ -49,6 +50,11 @@ export class Problems {
     this.units = units;
     this.base = base;
     this.#folder = folder;
+  }
+
+  /** How many of the problems leave something unread. */
+  get errors(): number {
+    return this.issues.filter(isError).length;
   }
 
   /** The path that results of this file carry: in the spec, they are where the file is referred to. */

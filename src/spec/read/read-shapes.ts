@@ -130,10 +130,10 @@ export class ShapeReader implements ShapeNames {
     this.#depth++;
     try {
       const key = generatorKeyOf(spec, path, this.#problems);
-      const before = this.#problems.issues.length;
+      const before = this.#problems.errors;
       const generator = key && readGenerator(key, spec, path, this.#problems, this);
       const modifiers = readModifiers(spec, path, this.#problems, this);
-      const clean = this.#problems.issues.length === before;
+      const clean = this.#problems.errors === before;
       if (!generator || !clean) return undefined;
       return { ...(name === undefined ? {} : { name }), path: this.#problems.inSpec(path), generator, modifiers };
     } finally {

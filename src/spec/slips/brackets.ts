@@ -14,6 +14,30 @@ export function bracketRepairs(text: string, line: SpecLine, until: SpecLine): R
     ...roundBrackets(text, line),
     ...opened(text, line),
     ...commas(text, line),
+    ...afterGroup(text, line),
+  ];
+}
+
+/** `{rectangle: [60, 30]},`: something behind the group that is the whole value. */
+function afterGroup(text: string, { contentEnd, signs: { open, stray: closers, groupEnd } }: SpecLine): Repair[] {
+  if (groupEnd === undefined || open.length > 0 || closers.length > 0) return [];
+  const rest = text.slice(groupEnd, contentEnd);
+  const extra = rest.trim();
+  if (extra === '') return [];
+  const start = groupEnd + rest.indexOf(extra);
+  const closer = text[groupEnd - 1]!;
+  const message =
+    extra === ','
+      ? `The comma after the last “${closer}” is one too many: lines outside brackets end without one.`
+      : `${quoted(extra)} does not belong after the last “${closer}”.`;
+  return [
+    {
+      slip: { start, end: contentEnd },
+      message,
+      title: `Remove ${quoted(extra)}`,
+      edits: [replacement(groupEnd, contentEnd, '')],
+      rarity: 0.5,
+    },
   ];
 }
 

@@ -15,6 +15,7 @@ import { idleKeyRepairs } from './idle-keys.ts';
 import { indentRepairs } from './indents.ts';
 import { isByHand, linesOf } from './spec-lines.ts';
 import type { SpecLine } from './spec-lines.ts';
+import { commaRepairs } from './quotes.ts';
 import { missingKeyRepairs } from './missing-keys.ts';
 import { movedKeyRepairs } from './moved-keys.ts';
 import type { Repair } from './repair.ts';
@@ -164,6 +165,7 @@ function repairsFor(issue: Issue, source: SpecSource, lines: readonly SpecLine[]
   const next = lines.slice(line.number + 1).find(({ content }) => content !== '');
   return [
     ...valueRepairs(issue, source, line),
+    ...commaRepairs(issue, source.text, line),
     ...wordRepairs(issue, source),
     ...shapeRepairs(issue, source),
     ...missingKeyRepairs(issue, source),

@@ -1,5 +1,6 @@
 /** Repairs texts that YAML misreads unless they are in quotes, and quotes that do not match. */
 
+import type { Issue } from '../../core/issue.ts';
 import { knownKeys } from '../schema/known-keys.ts';
 import type { SpecLine } from './spec-lines.ts';
 import { inQuotes, insertion, quoted, replacement, sign } from './repair.ts';
@@ -11,6 +12,29 @@ export function quoteRepairs(text: string, line: SpecLine): Repair[] {
     ...splitKeys(text, line),
     ...keyValues(text, line).flatMap((value) => unquoted(text, value)),
   ];
+}
+
+/** `{text: Ivy, Rue}`: a comma in a text, which ends it between brackets. */
+export function commaRepairs({ code, range }: Issue, text: string, line: SpecLine): Repair[] {
+  if (code !== 'unknown-key') return [];
+  const whole = text.slice(line.start, line.contentEnd);
+  const values = whole.matchAll(
+    /(?<=[{,]\s*)([a-z_]+):\s+([^\s"'{}[\],][^"'{}[\]]*?)(?=\s*(?:,\s*[A-Za-z][\w-]*:\s|[}\]]))/g,
+  );
+  return [...values].flatMap(({ index, 0: found, 1: key = '', 2: value = '' }): Repair[] => {
+    const end = line.start + index + found.length;
+    const start = end - value.length;
+    if (!isLettering(key) || !value.includes(',') || range.start < start || range.end > end) return [];
+    return [
+      {
+        slip: { start, end },
+        message: `Between brackets a comma ends a text. With one in it, it needs quotes: ${quoted(inQuotes(value)).slice(1, -1)}.`,
+        title: 'Put in quotes',
+        edits: [replacement(start, end, inQuotes(value))],
+        rarity: 0,
+      },
+    ];
+  });
 }
 
 interface Value {
@@ -47,6 +71,8 @@ function keyValues(text: string, line: SpecLine): Value[] {
 function unquoted(text: string, { start, end, key }: Value): Repair[] {
   const value = text.slice(start, end);
   if (value === '' || /^(["'])(?:(?!\1).)*\1$/.test(value)) return [];
+  // A group of keys, whatever else is wrong with it.
+  if (!isLettering(key) && /^[{[].*:\s/.test(value)) return [];
   const inner = bare(value);
   return [
     {

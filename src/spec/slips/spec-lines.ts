@@ -30,6 +30,8 @@ export interface Signs {
   readonly commas: readonly number[];
   /** A quote that the line does not close. */
   readonly quote?: number;
+  /** Offset after the bracket that closes the last group in which no other is open; absent if there is none. */
+  readonly groupEnd?: number;
 }
 
 export const closing: Readonly<Record<string, string>> = { '{': '}', '[': ']' };
@@ -74,16 +76,21 @@ function scanned(line: string, start: number): { end: number; signs: Signs } {
   const stray: LineSign[] = [];
   const wrong: (LineSign & { opener: LineSign })[] = [];
   const commas: number[] = [];
+  let groupEnd: number | undefined;
+  const signs = (quote?: number): Signs => ({
+    ...{ open, stray, wrong, commas },
+    ...(quote === undefined ? {} : { quote }),
+    ...(groupEnd === undefined ? {} : { groupEnd }),
+  });
   let begins = true;
   for (let index = 0; index < line.length; index++) {
     const sign = line[index]!;
     const at = start + index;
-    if (sign === '#' && (index === 0 || /\s/.test(line[index - 1]!)))
-      return { end: index, signs: { open, stray, wrong, commas } };
+    if (sign === '#' && (index === 0 || /\s/.test(line[index - 1]!))) return { end: index, signs: signs() };
     if (/\s/.test(sign)) continue;
     if (begins && (sign === '"' || sign === "'")) {
       const close = closeOf(line, index);
-      if (close === undefined) return { end: line.length, signs: { open, stray, wrong, commas, quote: at } };
+      if (close === undefined) return { end: line.length, signs: signs(at) };
       index = close;
       begins = false;
     } else if (sign in closing && (begins || open.length > 0)) {
@@ -94,6 +101,7 @@ function scanned(line: string, start: number): { end: number; signs: Signs } {
       if (!opener) stray.push({ at, sign });
       else {
         open.pop();
+        if (open.length === 0) groupEnd = at + 1;
         if (closing[opener.sign] !== sign) wrong.push({ at, sign, opener });
       }
       begins = false;
@@ -103,7 +111,7 @@ function scanned(line: string, start: number): { end: number; signs: Signs } {
       begins = (sign === ',' && open.length > 0) || (sign === ':' && parts) || (sign === '-' && begins && parts);
     }
   }
-  return { end: line.length, signs: { open, stray, wrong, commas } };
+  return { end: line.length, signs: signs() };
 }
 
 /** Offset of the end of the quoted text that begins at `from`. */

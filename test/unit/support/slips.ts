@@ -33,6 +33,34 @@ export interface Slip {
 
 export const slips: readonly Slip[] = [
   {
+    instead: 'radius: 4 mm}',
+    slip: 'radius: 4 mm},',
+    line: 8,
+    says: 'The comma after the last “}” is one too many: lines outside brackets end without one.',
+    fix: 'Remove “,”',
+  },
+  {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: top}}x',
+    line: 19,
+    says: '“x” does not belong after the last “}”.',
+    fix: 'Remove “x”',
+  },
+  {
+    instead: 'place: {on: plate}',
+    slip: 'place: {on: plate} y',
+    line: 13,
+    says: '“y” does not belong after the last “}”.',
+    fix: 'Remove “y”',
+  },
+  {
+    instead: 'stock: {material: birch plywood, thickness: 3 mm',
+    slip: 'stock: {material: plywood, birch, thickness: 3 mm',
+    line: 4,
+    says: 'Between brackets a comma ends a text. With one in it, it needs quotes: "plywood, birch".',
+    fix: 'Put in quotes',
+  },
+  {
     instead: 'hanger: {hole: {at: top}}',
     slip: 'hanger: {hole: {at: links}}',
     line: 19,

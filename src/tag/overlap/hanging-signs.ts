@@ -52,8 +52,8 @@ export interface PlacedSign {
   readonly post?: Post;
 }
 
-/** Limits, in x-heights, for moving a sign sideways, with the step to try, and further if nothing is below it, back to the letter before it, and for raising or lowering it. */
-const reach = { aside: 0.45, step: 0.033, back: 0.6, far: 1.6, raised: 0.6, lowered: 0.35 } as const;
+/** Limits, in x-heights, for moving a sign sideways, further at the end of a word, with the step to try, back to the letter before it, and for raising or lowering it. */
+const reach = { aside: 0.45, closing: 1.6, step: 0.033, back: 0.6, raised: 0.6, lowered: 0.35 } as const;
 
 /** How deep the foot of a sign is sunk into what it stands on, in x-heights: on a post it is read as an accent, or as a letter. */
 const sunk = 0.06;
@@ -102,13 +102,11 @@ export function placeSign(
     const whole = cost.aside * Math.abs(x - at.x) + cost.raised * Math.abs(y) + cost.crowded * lacks + post.cost;
     return { position: { x, y }, post, cost: whole };
   };
-  // A quotation mark at the end of a word may stand clear of it.
-  for (const aside of [reach.aside, reach.far]) {
-    const steps = Math.ceil(aside / reach.step);
-    const shifts = Array.from({ length: 2 * steps + 1 }, (_, k) => ((k - steps) * aside * xHeight) / steps);
-    const [best] = shifts.flatMap((shift) => placeAt(at.x + shift) ?? []).toSorted((a, b) => a.cost - b.cost);
-    if (best) return { position: best.position, ...(best.post ? { post: best.post } : {}) };
-  }
+  const aside = next && !next.afterGap ? reach.aside : reach.closing;
+  const steps = Math.ceil(aside / reach.step);
+  const shifts = Array.from({ length: 2 * steps + 1 }, (_, k) => ((k - steps) * aside * xHeight) / steps);
+  const [best] = shifts.flatMap((shift) => placeAt(at.x + shift) ?? []).toSorted((a, b) => a.cost - b.cost);
+  if (best) return { position: best.position, ...(best.post ? { post: best.post } : {}) };
   const [placed] = placeMarks(neighbours, [movedRegion(sign.base, at)], measures);
   return { position: { x: at.x + placed!.move.x, y: placed!.move.y }, ...(placed!.post ? { post: placed!.post } : {}) };
 }

@@ -6,7 +6,7 @@ import type { Bounds, Region } from '../../geometry/types.ts';
 
 /** The unit that is slid; in mm, from the baseline up. */
 export interface LetterPart {
-  /** A single solid part. */
+  /** A single solid part, or all of a sign. */
   readonly base: Region;
   /** Dots and accents that do not touch it, the nearest first. */
   readonly marks: readonly Region[];
@@ -33,6 +33,9 @@ export function letterParts(text: string, ink: Region, xHeight: number): LetterP
   const parts = partsOf(ink).map((region): LetterRegion => ({ region, box: boundsOf(region)! }));
   const [largest, ...others] = parts;
   if (!largest) return [];
+  // The two halves of a quotation mark move as one.
+  const lowest = Math.min(...parts.map(({ box }) => box.minY));
+  if (lowest > hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text)) return [{ base: ink, marks: [], isHanging: true }];
   const bases = [largest];
   const marks: LetterRegion[] = [];
   for (const part of others) {
@@ -45,7 +48,7 @@ export function letterParts(text: string, ink: Region, xHeight: number): LetterP
     return {
       base: region,
       marks: own.sort((a, b) => verticalGap(a.box, box) - verticalGap(b.box, box)).map((mark) => mark.region),
-      isHanging: box.minY > hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text),
+      isHanging: false,
     };
   });
 }

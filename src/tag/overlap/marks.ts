@@ -29,7 +29,7 @@ const asideReach = 0.2;
 const stemReach = 0.45;
 
 /** Distance between two dots on one post, as a share of the web. */
-const pairGap = 0.5;
+const pairGap = 0.85;
 
 /** Cost of moving a mark sideways, as a share of the way. */
 const asideCost = 0.8;
@@ -149,7 +149,10 @@ function placeGroup(
         ),
       );
       // A mark that is only half above a stem would get a post that rises beside it like a horn.
-      cost += posts.reduce((sum, post) => sum + (post ? post.cost + (isOpen ? post.sink : 0) : xHeight), 0);
+      cost += posts.reduce(
+        (sum, post) => sum + (post ? post.cost + (isOpen || own.length > 1 ? post.sink : 0) : xHeight),
+        0,
+      );
       if (best && cost >= best.cost) continue;
       best = {
         cost,

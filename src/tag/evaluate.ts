@@ -11,7 +11,7 @@ import type { Stage } from './cache.ts';
 import { withBridges } from './shapes/code.ts';
 import { turning } from './fit/fitted.ts';
 import { ShapeFitter } from './fit/shape-fitter.ts';
-import type { Around } from './fit/shape-fitter.ts';
+import type { FitContext } from './fit/shape-fitter.ts';
 import { generate } from './generate.ts';
 import type { CurveOutline } from './curve-outline.ts';
 import { isBeside, placeMargin, placingMove } from './shapes/place.ts';
@@ -30,10 +30,9 @@ export class Evaluator {
   readonly #areas = new Map<Shape, Area>();
   readonly #growths = new Map<Shape, number>();
 
-  /** @param around Finds what a fitted shape keeps clear of. */
-  constructor(resources: Resources, around: Around) {
+  constructor(resources: Resources, context: FitContext) {
     this.#resources = resources;
-    this.#fitter = new ShapeFitter(resources, around, (target) => this.target(target));
+    this.#fitter = new ShapeFitter(resources, context, (target) => this.target(target));
   }
 
   /** The scale of a fitted shape, over its natural size. */

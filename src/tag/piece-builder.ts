@@ -49,7 +49,13 @@ export class PieceBuilder {
     this.#model = model;
     this.#resources = resources;
     this.#neighbourhood = new Neighbourhood(model);
-    this.evaluator = new Evaluator(resources, (shape) => this.#around(shape));
+    this.evaluator = new Evaluator(resources, {
+      around: (shape) => this.#around(shape),
+      pieceScale: async (shape) => {
+        const piece = this.#neighbourhood.pieceUnder(shape);
+        return piece ? (await this.#scaleOf(piece)).factor : 1;
+      },
+    });
   }
 
   /** `undefined` if the body has no material, which its shapes have reported. */

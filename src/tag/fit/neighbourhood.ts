@@ -53,7 +53,7 @@ export class Neighbourhood {
     const rank = this.#ranks.get(shape);
     if (rank === undefined) return { entries: [], piecesWithHangers: [] };
     const room = this.#all(shape.modifiers.fit!.shape);
-    const isEarlier = (other: Shape) => [...this.#all(other)].every((each) => (this.#ranks.get(each) ?? -1) < rank);
+    const isEarlier = this.#isEarlierThan(rank);
     const entries: Neighbour[] = [];
     const piecesWithHangers: PieceModel[] = [];
     for (const base of this.#basesOf(shape)) {
@@ -64,10 +64,21 @@ export class Neighbourhood {
         const isRoom = room.has(other) && other.generator.kind !== 'border';
         if (isEarlier(other) && !isRoom) entries.push({ ...neighbour, isAbove: isBelow(shape, other) });
       }
-      const hangsOn = [...base.body.map((entry) => entry.shape), ...base.hangers.flatMap(({ on }) => on?.shape ?? [])];
-      if (hangsOn.every(isEarlier)) piecesWithHangers.push(base);
+      if (shapesOf(base).every(isEarlier)) piecesWithHangers.push(base);
     }
     return { entries, piecesWithHangers };
+  }
+
+  /** The bottom piece that carries a fitted shape, if its size does not depend on it; of several, the first. */
+  pieceUnder(shape: Shape): PieceModel | undefined {
+    const rank = this.#ranks.get(shape);
+    if (rank === undefined) return undefined;
+    const isEarlier = this.#isEarlierThan(rank);
+    return [...this.#basesOf(shape)].find((base) => shapesOf(base).every(isEarlier));
+  }
+
+  #isEarlierThan(rank: number): (shape: Shape) => boolean {
+    return (shape) => [...this.#all(shape)].every((each) => (this.#ranks.get(each) ?? -1) < rank);
   }
 
   /** Everything on a piece that does not wait for its hangers; fitted shapes do, as they keep clear of them. */
@@ -110,6 +121,11 @@ export class Neighbourhood {
     }
     return found;
   }
+}
+
+/** What a piece is made of, and what its hangers are joined to. */
+function shapesOf({ body, hangers }: PieceModel): Shape[] {
+  return [...body.map((entry) => entry.shape), ...hangers.flatMap(({ on }) => on?.shape ?? [])];
 }
 
 /** Everything on a piece rather than of it: its cuts and its marks and, if it is glued onto another, its own body. */

@@ -1,5 +1,6 @@
 /** Makes shapes as large as goes into what they name, clear of everything else on their pieces. */
 
+import { transform } from '../../geometry/affine.ts';
 import { offset, union } from '../../geometry/clipper.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Modifiers, Shape, Target } from '../../spec/model/shape-model.ts';
@@ -12,6 +13,7 @@ import { isBeside } from '../shapes/place.ts';
 import { sizeKey } from '../resources.ts';
 import type { Resources } from '../resources.ts';
 import { sizeAndGrow } from '../size.ts';
+import { scaledBy } from '../whole-size.ts';
 import type { Area } from '../tag.ts';
 import { fitted } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
@@ -22,22 +24,27 @@ import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
 import type { FitRoom } from './room.ts';
 
-/** Everything else on the pieces that have a shape; `undefined` if there is nothing. */
-export type Around = (shape: Shape) => Promise<Stage<Obstacles> | undefined>;
+/** The pieces that carry a fitted shape. */
+export interface FitContext {
+  /** Everything else on them; `undefined` if there is nothing. */
+  readonly around: (shape: Shape) => Promise<Stage<Obstacles> | undefined>;
+  /** The factor by which the shapes of its piece are enlarged afterwards. */
+  readonly pieceScale: (shape: Shape) => Promise<number>;
+}
 
 type FittedStage = Promise<Stage<Fitted | undefined>>;
 
 export class ShapeFitter {
   readonly #resources: Resources;
-  readonly #around: Around;
+  readonly #context: FitContext;
   readonly #target: (target: Target) => Promise<Stage<MadeShape>>;
   readonly #scales = new Map<Shape, number>();
   readonly #areas = new Map<Shape, Area>();
 
-  /** @param around Finds what a shape keeps clear of, `target` what it goes into. */
-  constructor(resources: Resources, around: Around, target: (target: Target) => Promise<Stage<MadeShape>>) {
+  /** @param target Makes what a shape goes into. */
+  constructor(resources: Resources, context: FitContext, target: (target: Target) => Promise<Stage<MadeShape>>) {
     this.#resources = resources;
-    this.#around = around;
+    this.#context = context;
     this.#target = target;
   }
 
@@ -77,12 +84,14 @@ export class ShapeFitter {
   ): FittedStage {
     const { tidy, grow, corners, rotate, mirror, place } = modifiers;
     const fit = modifiers.fit!;
+    // Distances are those of the finished piece.
+    const scale = await this.#context.pieceScale(shape);
     const { cache, checkpoint } = this.#resources;
     const target = await this.#roomIn(fit);
     const goal = place && (await this.#target(place));
-    const around = await this.#around(shape);
+    const around = await this.#context.around(shape);
     const withQuietZone = kept === 'quiet zone';
-    const atLeast = (asked: number): number => (withQuietZone ? 0 : Math.max(asked, kept));
+    const atLeast = (asked: number): number => (withQuietZone ? 0 : Math.max(asked / scale, kept));
     const [margin, clear] = [atLeast(fit.margin), atLeast(fit.clear)];
     const room = (more: number, isBelow: boolean): Stage<FitRoom> =>
       cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, isBelow], () => {
@@ -92,14 +101,14 @@ export class ShapeFitter {
       });
     const roomsOf = (isBelow: boolean) => ({ free: room(grow ?? 0, isBelow), outer: room(0, isBelow) });
     const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
-    const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value), same ?? Infinity);
+    const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value, scale), same ?? Infinity);
     const sizing = { tidy, grow, corners };
     const aim = place && [place.at, place.margin, place.isUsualGap, goal?.id];
     const { round } = outline.value;
     const foundIn = ({ free, outer }: ReturnType<typeof roomsOf>): FittedStage => {
-      const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, aim, kept];
+      const inputs = [outline.id, sizing, free.id, outer.id, most, rotate, mirror, aim, kept, scale];
       return cache.getLater('fitted', inputs, () => {
-        const sized = (scale: number, of = outline.value) => sizeAndGrow(of, { ...sizing, scale }, checkpoint);
+        const sized = (size: number, of = outline.value) => sizeAndGrow(of, { ...sizing, scale: size }, checkpoint);
         if (round) {
           const inner = offset(target.value, -(margin + (grow ?? 0)));
           return fittedRound(outline.value, round, { inner, room: free.value.region, most, modifiers, sized });
@@ -110,7 +119,7 @@ export class ShapeFitter {
           modifiers,
           rooms: { free: free.value, outer: outer.value },
           most,
-          goal: goal && { target: goal.value, margin: isFree ? atLeast(place.margin) : place.margin },
+          goal: goal && { target: goal.value, margin: isFree ? atLeast(place.margin) : place.margin / scale },
           withQuietZone,
           sized,
           checkpoint,
@@ -138,12 +147,19 @@ export class ShapeFitter {
         path: [...shape.path, 'fit'],
         message: squeezedRound(fit, around?.value.names ?? [], found.value.ofFree),
       });
+    const finished = (region: Region): Region => transform(region, scaledBy(scale));
     if (!found.value && !withQuietZone && outline.value.bounds && target.value.length > 0) {
       this.#resources.report({
         code: 'empty-shape',
         severity: 'error',
         path: [...shape.path, 'fit'],
-        message: noRoom(fit, target.value, around?.value, grow ?? 0, round !== undefined),
+        message: noRoom(
+          fit,
+          finished(target.value),
+          around && { ...around.value, things: finished(around.value.things), quiet: finished(around.value.quiet) },
+          (grow ?? 0) * scale,
+          round !== undefined,
+        ),
       });
     }
     return found;
@@ -159,16 +175,20 @@ function grown(around: Obstacles | undefined, clear: number, more: number): Regi
   return around.quiet.length > 0 ? union([things, offset(around.quiet, more)]) : things;
 }
 
-/** The largest scale of a fitted shape over its natural size, before growth. */
-function largestScaleOf({ generator, modifiers }: Shape, { bounds, heights }: CurveOutline): number {
+/** The largest scale of a fitted shape over its natural size, before growth and before its piece is enlarged by `pieceScale`. */
+function largestScaleOf(
+  { generator, modifiers }: Shape,
+  { bounds, heights }: CurveOutline,
+  pieceScale: number,
+): number {
   const { fit, grow = 0 } = modifiers;
   const { width, ...letters } = fit?.atMost ?? {};
   // Letters that slide get their size before they are grown.
   const own = generator.kind === 'text' && generator.overlap !== undefined ? 0 : grow;
   const scales = (['capitals', 'small letters'] as const).flatMap((of) => {
     const mm = letters[of];
-    return heights && mm !== undefined ? [(mm - 2 * own) / heights[of]] : [];
+    return heights && mm !== undefined ? [(mm / pieceScale - 2 * own) / heights[of]] : [];
   });
-  if (width !== undefined && bounds) scales.push((width - 2 * grow) / (bounds.maxX - bounds.minX));
+  if (width !== undefined && bounds) scales.push((width / pieceScale - 2 * grow) / (bounds.maxX - bounds.minX));
   return Math.min(Infinity, ...scales);
 }

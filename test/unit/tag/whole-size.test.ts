@@ -37,6 +37,25 @@ describe('The size of a whole piece', () => {
     assertNear(area(twice.pieces[0]!.marks[0]!.region), 4 * area(plain.pieces[0]!.marks[0]!.region), 0.01);
   });
 
+  it('leaves the margin and the largest size of what is fitted as they are on the finished piece', async () => {
+    for (const width of [30, 120]) {
+      const made = await make(
+        specOf(
+          [
+            ...shapes,
+            'name: {text: Sorrel, fit: {in: round, margin: 3}}',
+            'small: {text: Rue, fit: {in: round, at_most: {x_height: 2}}}',
+          ],
+          `body: [round], engrave: [name, small], width: ${width}`,
+        ),
+      );
+      const [name, small] = made.pieces[0]!.marks;
+      const reach = Math.max(...name!.region.flat().map(({ x, y }) => Math.hypot(x, y)));
+      assertNear(width / 2 - reach, 3, 0.05, `margin of the name, ${width} mm`);
+      assertNear(small!.lettering![0]!.xHeight, 2, 1e-3, `x-height, ${width} mm`);
+    }
+  });
+
   it('is followed by what is glued on, and by what is glued on that', async () => {
     const text = `tagwright: 1
 shapes:

@@ -4,7 +4,7 @@ import { scaling, transform, translation } from '../../geometry/affine.ts';
 import { offset, union } from '../../geometry/clipper.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
-import type { Point, Region } from '../../geometry/types.ts';
+import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import { countersOf, hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { LetterPart } from './letters.ts';
 import { besideGap, placeMarks } from './marks.ts';
@@ -57,6 +57,24 @@ const signWidth = { least: 2, most: 1.5 } as const;
 /** The same for a dot, which is one if it is no longer than `round` times its width. */
 const dotWidth = { least: 1.7, most: 1.5, round: 1.5 } as const;
 
+/** A dot that stands on the line and is no higher than this, in x-heights, is a full stop. */
+const stopHeight = 0.45;
+
+/** A full stop, large enough to be told from the bar on which it stands. */
+function enlargedStop(part: LetterPart, { web, grow, xHeight }: Measures): LetterPart {
+  const box = boundsOf(part.base)!;
+  const isStop = isDot(box) && box.maxY < stopHeight * xHeight && box.minY > -stopHeight * xHeight;
+  const factor = Math.min((dotWidth.least * web - 2 * grow) / (box.maxX - box.minX), dotWidth.most);
+  if (part.marks.length > 0 || !isStop || !(factor > 1)) return part;
+  const foot = { x: (box.minX + box.maxX) / 2, y: box.minY };
+  return { ...part, base: transform(part.base, scaling(factor, factor, foot)) };
+}
+
+function isDot({ minX, maxX, minY, maxY }: Bounds): boolean {
+  const [wide, high] = [maxX - minX, maxY - minY];
+  return Math.max(wide, high) <= dotWidth.round * Math.min(wide, high);
+}
+
 /** A high sign, wide enough to be told from its post. */
 function widened(part: LetterPart, { web, grow }: Measures): LetterPart {
   const { minX, maxX } = boundsOf(part.base)!;
@@ -87,11 +105,7 @@ function enlarged(part: LetterPart, measures: Measures): LetterPart {
   const [only, second] = part.marks;
   if (only && !second && countersOf(only).length === 1) return { ...part, marks: [enlargedRing(only, measures)] };
   const boxes = part.marks.map((mark) => boundsOf(mark)!);
-  const areDots = boxes.every(({ minX, maxX, minY, maxY }) => {
-    const [wide, high] = [maxX - minX, maxY - minY];
-    return Math.max(wide, high) <= dotWidth.round * Math.min(wide, high);
-  });
-  if (boxes.length === 0 || boxes.length > 2 || !areDots) return part;
+  if (boxes.length === 0 || boxes.length > 2 || !boxes.every(isDot)) return part;
   const wide = Math.min(...boxes.map(({ minX, maxX }) => maxX - minX));
   const middles = boxes.map(({ minX, maxX }) => (minX + maxX) / 2);
   const room = Math.max(...middles) - Math.min(...middles) - 2 * grow - besideGap * xHeight;
@@ -108,7 +122,7 @@ function enlarged(part: LetterPart, measures: Measures): LetterPart {
 }
 
 export function shapeOf(drawn: LetterPart, measures: Measures): LetterShape {
-  const part = enlarged(widened(drawn, measures), measures);
+  const part = enlarged(enlargedStop(widened(drawn, measures), measures), measures);
   const plain = grown(part.base, measures);
   const hairlines = hairlinesOf(plain, measures.hairline);
   const base = hairlines.length > 0 ? union([plain, hairlineStrokes(hairlines)]) : plain;

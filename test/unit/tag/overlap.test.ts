@@ -210,6 +210,14 @@ describe('Letters slid until they overlap', () => {
         assert.ok(closing.minX < boundsOf(after!)!.maxX, 'the closing mark stands at its letter');
       });
 
+  it('make a full stop large enough to be told from the bar on which it stands', async () => {
+    const made = await slid('No. 5', 'x_height: 9 mm, overlap: auto', 'quicksand.woff');
+    const stop = boundsOf(lettersOf(made)[2]!.region)!;
+    const asSet = boundsOf(lettersOf(made)[2]!.asSet!)!;
+    assert.ok(stop.maxX - stop.minX > 1.3 * 1.5, `${stop.maxX - stop.minX} mm wide`);
+    assertNear(stop.maxY - stop.minY, 1.5 * (asSet.maxY - asSet.minY), 0.4, 'no more than half as large again');
+  });
+
   it('keep two dots above the stems at whose edges they stand, apart and with no post that rises beside them', async () => {
     for (const font of ['fredoka.woff', 'parisienne.woff']) {
       const made = await slid('ü', 'x_height: 9 mm, overlap: auto, grow: 0.3 mm', font);

@@ -3,6 +3,7 @@
 import { difference, normalise } from '../../geometry/clipper.ts';
 import { area, boundsOf, ringArea, widened } from '../../geometry/measure.ts';
 import { simplifiedLine } from '../../geometry/simplify.ts';
+import { smoothedLine } from '../../geometry/smooth.ts';
 import { strokesAlong } from '../../geometry/strokes.ts';
 import { thinSpines } from '../../geometry/thin-spines.ts';
 import type { Line, Region, Ring } from '../../geometry/types.ts';
@@ -48,7 +49,7 @@ export interface Hairlines {
  */
 export function hairlinesOf(region: Region, width: number, counters: Region = countersOf(region)): Hairlines[] {
   const found: Hairlines[] = [];
-  let lines = thinSpines(region, width).map((line) => simplifiedLine(line, toleranceMm));
+  let lines = thinSpines(region, width).map((line) => simplifiedLine(smoothedLine(line), toleranceMm));
   for (const factor of factors) {
     if (lines.length === 0) break;
     const narrower = factor * width;

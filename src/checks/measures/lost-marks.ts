@@ -19,7 +19,7 @@ const nearShare = 0.12;
  * Less white than this, as a share of the marks of a letter, and they are lost: two dots, told from each other as well, need more than a
  * single mark. By eye, on names in fourteen faces (our own judgement).
  */
-const leastWhite = { single: 0.04, several: 0.13 } as const;
+const leastWhite = { single: 0.015, several: 0.13 } as const;
 
 /** Tolerance of outlines, in x-heights: it changes that share by a hundredth at most. */
 const toleranceShare = 0.001;

@@ -1,6 +1,6 @@
 /** Hairlines of letters, thickened until they hold, while all other strokes stay as they are. */
 
-import { difference, normalise } from '../../geometry/clipper.ts';
+import { difference, normalise, offset } from '../../geometry/clipper.ts';
 import { area, boundsOf, ringArea, widened } from '../../geometry/measure.ts';
 import { simplifiedLine } from '../../geometry/simplify.ts';
 import { smoothedLine } from '../../geometry/smooth.ts';
@@ -14,6 +14,9 @@ const stemShare = 0.17;
 
 /** Share of its area that each counter keeps, where that can be. Our own judgement. */
 const openShare = 0.4;
+
+/** A counter through which no disc of this share of the width goes is an eyelet. Our own judgement. */
+const eyeletShare = 0.4;
 
 /** Factors of the width that are tried beside a counter until it stays open. */
 const factors = [1, 0.8, 0.6];
@@ -49,12 +52,13 @@ export interface Hairlines {
  */
 export function hairlinesOf(region: Region, width: number, counters: Region = countersOf(region)): Hairlines[] {
   const found: Hairlines[] = [];
+  const seen = counters.filter((counter) => isSeen(counter, width));
   let lines = thinSpines(region, width).map((line) => simplifiedLine(smoothedLine(line), toleranceMm));
   for (const factor of factors) {
     if (lines.length === 0) break;
     const narrower = factor * width;
     const strokes = strokesAlong(lines, narrower);
-    const closed = counters.filter((counter) => !staysOpen(counter, [region, strokes]));
+    const closed = seen.filter((counter) => !staysOpen(counter, [region, strokes]));
     const [beside, clear] = [true, false].map((wanted) =>
       lines.filter((line) => closed.some((counter) => isBeside(line, counter, narrower)) === wanted),
     ) as [Line[], Line[]];
@@ -66,6 +70,11 @@ export function hairlinesOf(region: Region, width: number, counters: Region = co
 
 export function countersOf(letter: Region): Region {
   return letter.filter((ring) => ringArea(ring) < 0);
+}
+
+/** The eyelet of a flourish is none: it may close. */
+function isSeen(counter: Ring, width: number): boolean {
+  return offset([[...counter].reverse()], (-eyeletShare * width) / 2).length > 0;
 }
 
 function staysOpen(counter: Ring, filled: readonly Region[]): boolean {

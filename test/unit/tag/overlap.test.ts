@@ -732,6 +732,8 @@ describe('Hairlines of letters that slide', () => {
     assert.deepEqual(widths(1.38), [1.5]);
     assertNear(widths(1.34)[0]!, 0.8 * 1.5, 1e-9);
     assert.deepEqual(widths(0.4), []);
+    // Nobody reads by an eyelet that a disc of 0.4 · 1.5 mm does not go through.
+    assert.deepEqual(widths(0.29), [1.5]);
   });
 
   it('leave the ring of an Å open: it is enlarged as far as its stroke needs', async () => {

@@ -101,6 +101,9 @@ function spanInside(
   to: Point,
   box: Bounds,
 ): { readonly since: number; readonly until: number } | undefined {
+  // Most are far away.
+  if (Math.max(from.x, to.x) < box.minX || Math.min(from.x, to.x) > box.maxX) return undefined;
+  if (Math.max(from.y, to.y) < box.minY || Math.min(from.y, to.y) > box.maxY) return undefined;
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   let [since, until] = [0, 1];
   const limits = [

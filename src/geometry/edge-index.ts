@@ -38,18 +38,14 @@ export class EdgeIndex {
       Math.max(from.x, far.x),
       Math.max(from.y, far.y),
     );
+    const along = ({ x, y }: Point): number => (x - from.x) * direction.x + (y - from.y) * direction.y;
+    const across = ({ x, y }: Point): number => (x - from.x) * direction.y - (y - from.y) * direction.x;
     return (boxes ?? []).some((edge) => {
-      const a = sideOf(this.#from[edge]!);
-      const b = sideOf(this.#to[edge]!);
-      if (a.across > 0 === b.across > 0) return false;
-      return a.along + (a.across / (a.across - b.across)) * (b.along - a.along) > 0;
+      const [a, b] = [this.#from[edge]!, this.#to[edge]!];
+      const [left, right] = [across(a), across(b)];
+      if (left > 0 === right > 0) return false;
+      return along(a) + (left / (left - right)) * (along(b) - along(a)) > 0;
     });
-
-    function sideOf({ x, y }: Point): { along: number; across: number } {
-      const dx = x - from.x;
-      const dy = y - from.y;
-      return { along: dx * direction.x + dy * direction.y, across: dx * direction.y - dy * direction.x };
-    }
   }
 
   /** The same as `contains` in `measure.ts`, by the same arithmetic, but looks only at edges level with the point. */

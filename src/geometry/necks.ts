@@ -156,6 +156,7 @@ function measureRuns(mesh: Mesh, runs: readonly ThinRun[], spacing: number): Nec
 
 /** Places where outlines meet in a point. Each sector of material round the point is joined to the next. */
 function pinchPlaces(mesh: Mesh): NeckPlace[] {
+  if (mesh.meetings.length === 0) return [];
   const sectors = new Map<number, number[]>(mesh.meetings.map((vertex) => [vertex, []]));
   for (let e = 0; e < mesh.starts.length; e += 1) {
     // The half-edge along the outline opens a sector.

@@ -34,9 +34,12 @@ function triangulate(rings: readonly GridRing[], spacing: number): Mesh | undefi
   }
   const inside = insideOf(triangulation);
   const isChord = new Uint8Array(starts.length);
-  for (let e = 0; e < starts.length; e += 1) {
-    const twin = twins[e]!;
-    isChord[e] = twin >= 0 && inside[triangleOf(e)]! & inside[triangleOf(twin)]! ? 1 : 0;
+  for (let t = 0; t < inside.length; t += 1) {
+    if (!inside[t]) continue;
+    for (let e = 3 * t; e < 3 * t + 3; e += 1) {
+      const twin = twins[e]!;
+      isChord[e] = twin >= 0 && inside[triangleOf(twin)] ? 1 : 0;
+    }
   }
   const meetings = pinchVertices(starts, inside, isChord, xs.length);
   return { xs, ys, starts, twins, inside, isChord, meetings, ...neighbours(xs, ys, chains, meetings) };
@@ -126,11 +129,14 @@ function insideOf({ starts, twins, steps }: Triangulation): Uint8Array {
 function pinchVertices(starts: Uint32Array, inside: Uint8Array, isChord: Uint8Array, vertices: number): number[] {
   const leaving = new Uint8Array(vertices);
   const found: number[] = [];
-  for (let e = 0; e < starts.length; e += 1) {
-    if (isChord[e] || !inside[triangleOf(e)]) continue;
-    const vertex = starts[e]!;
-    leaving[vertex]! += 1;
-    if (leaving[vertex] === 2) found.push(vertex);
+  for (let t = 0; t < inside.length; t += 1) {
+    if (!inside[t]) continue;
+    for (let e = 3 * t; e < 3 * t + 3; e += 1) {
+      if (isChord[e]) continue;
+      const vertex = starts[e]!;
+      leaving[vertex]! += 1;
+      if (leaving[vertex] === 2) found.push(vertex);
+    }
   }
   return found;
 }

@@ -7,10 +7,16 @@ import { nextEdge } from './triangulation.ts';
 
 /** Whether some vertex of the mesh is surrounded by material. */
 export function hasBuriedVertex(mesh: Mesh): boolean {
-  const { starts, inside } = mesh;
+  const { starts, inside, isChord } = mesh;
   const onOutline = new Uint8Array(mesh.xs.length);
-  for (let e = 0; e < starts.length; e += 1) if (isOutline(mesh, e)) onOutline[starts[e]!] = 1;
-  for (let e = 0; e < starts.length; e += 1) if (inside[triangleOf(e)] && !onOutline[starts[e]!]) return true;
+  for (let t = 0; t < inside.length; t += 1) {
+    if (!inside[t]) continue;
+    for (let e = 3 * t; e < 3 * t + 3; e += 1) if (!isChord[e]) onOutline[starts[e]!] = 1;
+  }
+  for (let t = 0; t < inside.length; t += 1) {
+    if (!inside[t]) continue;
+    for (let e = 3 * t; e < 3 * t + 3; e += 1) if (!onOutline[starts[e]!]) return true;
+  }
   return false;
 }
 

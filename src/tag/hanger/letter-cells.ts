@@ -34,7 +34,8 @@ export function shareWithin(cells: readonly number[], { x, y }: Point, radius: n
 /** Whether some cell lies within a window. */
 export function hasAny(cells: readonly number[], { minX, minY, maxX, maxY }: Bounds): boolean {
   for (let i = 0; i < cells.length; i += 2) {
-    const [x, y] = [cells[i]!, cells[i + 1]!];
+    const x = cells[i]!;
+    const y = cells[i + 1]!;
     if (x > minX && x < maxX && y > minY && y < maxY) return true;
   }
   return false;
@@ -45,11 +46,10 @@ export function fillsRows(cells: readonly number[], box: Bounds, window: Bounds)
   if (window.minY < box.minY || window.maxY > box.maxY) return false;
   const side = (box.maxY - box.minY) / rows;
   const rowAt = (y: number): number => Math.min(rows - 1, Math.floor((y - box.minY) / side));
-  const filled = new Set<number>();
+  const filled = Array.from({ length: rows }, () => false);
   for (let i = 0; i < cells.length; i += 2)
-    if (cells[i]! > window.minX && cells[i]! < window.maxX) filled.add(rowAt(cells[i + 1]!));
-  for (let row = rowAt(window.minY); row <= rowAt(window.maxY); row++) if (!filled.has(row)) return false;
-  return true;
+    if (cells[i]! > window.minX && cells[i]! < window.maxX) filled[rowAt(cells[i + 1]!)] = true;
+  return filled.slice(rowAt(window.minY), rowAt(window.maxY) + 1).every((isFilled) => isFilled);
 }
 
 /** The share of their height or width that a letter loses with the cells within a circle. */

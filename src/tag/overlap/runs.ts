@@ -51,14 +51,16 @@ export function movedRuns({ pitch, first, lines }: Runs, across: number, along: 
 /** The least free space between two on any line they share, negative if they overlap; Infinity if they share none. */
 export function nearest(one: Runs, other: Runs): number {
   let least = Infinity;
-  one.lines.forEach((own, index) => {
-    const line = lineAt(other, one.first + index);
+  const last = Math.min(one.first + one.lines.length, other.first + other.lines.length);
+  for (let k = Math.max(one.first, other.first); k < last; k++) {
+    const own = one.lines[k - one.first]!;
+    const line = other.lines[k - other.first]!;
     for (let i = 0; i < own.length; i += 2) {
       for (let j = 0; j < line.length; j += 2) {
         least = Math.min(least, Math.max(line[j]! - own[i + 1]!, own[i]! - line[j + 1]!));
       }
     }
-  });
+  }
   return least;
 }
 

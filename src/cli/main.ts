@@ -2,6 +2,7 @@
 
 import { parseArgs } from 'node:util';
 import { check } from './check.ts';
+import { compileLess } from './compile-less.ts';
 import { exportAll } from './export.ts';
 import { readSpec } from './files.ts';
 import type { SpecFile } from './files.ts';
@@ -128,4 +129,7 @@ function messageOf(error: unknown): string {
   return isFile ? `${path} is no folder that files can be put in; name another with --out.` : error.message;
 }
 
-if (!servesRows() && isOwnProcess(import.meta.url)) process.exitCode = await run(process.argv.slice(2));
+if (!servesRows() && isOwnProcess(import.meta.url)) {
+  compileLess();
+  process.exitCode = await run(process.argv.slice(2));
+}

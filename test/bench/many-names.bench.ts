@@ -1,6 +1,6 @@
 /**
  * Hundreds of names through the command line: how long `check`, `sheets` and `export` take, and how much memory they hold at most.
- * `node --import tsx test/bench/many-names.bench.ts`; `--rows=2000`, `--what=check,export` and `--of=script,label` choose. Beside the
+ * `node --import tsx test/bench/many-names.bench.ts`; `--rows=2000`, `--what=check,export` and `--of=script,glued` choose. Beside the
  * clock's time that of the processors, which other work on the machine disturbs less. For Linux, and after `npm run build`.
  */
 
@@ -20,12 +20,24 @@ sheet: {size: [600 mm, 400 mm], margin: 5 mm, gap: 2 mm}
 batch: names.csv
 `;
 
-/** A cut name with a ring, and an engraved label with a hole: letters that hold, and letters that lie on a plate. */
+/** Cut names with a ring in a script and in block letters, an engraved label with a hole, and letters glued on a backing. */
 const specs: Readonly<Record<string, string>> = {
   script: `${head}shapes:
   name: {text: "{name}", font: Pacifico, x_height: 9 mm, overlap: 0.6 mm, grow: 0.5 mm}
 pieces:
   name: {body: [name], hanger: {ring: {at: left, diameter: 4 mm}}}
+`,
+  block: `${head}shapes:
+  name: {text: "{name}", font: Alfa Slab One, x_height: 9 mm, overlap: 0.6 mm, grow: 0.5 mm}
+pieces:
+  name: {body: [name], hanger: {ring: {at: auto, diameter: 4 mm}}}
+`,
+  glued: `${head}shapes:
+  word: {text: "{name}", font: Nunito, weight: 800, x_height: 9 mm}
+  backing: {around: word, by: 7 mm, corners: round}
+pieces:
+  back: {title: Backing, body: [backing], score: [{from: word, grow: -0.5 mm}], hanger: {ring: {on: backing, at: top}}}
+  letters: {title: Letters, body: [word], parts: many, glue_to: back}
 `,
   label: `${head}shapes:
   plate: {label: {size: [86 mm, 34 mm], clip: 10 mm}}

@@ -8,6 +8,7 @@ import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
+import { isBowlByStem } from './reading.ts';
 import { lineAt } from './runs.ts';
 import type { Runs } from './runs.ts';
 import { shares } from './shares.ts';
@@ -44,7 +45,10 @@ export function wordBar(profile: Profile, shift: number, measures: Measures, top
 }
 
 /** The height of a bar beside a stem, as a share of the lower letter: its foot is seen below. By eye, and by an independent reader. */
-const liftShare = 0.25;
+const liftShare = 0.21;
+
+/** The height of a bar between a bowl and a stem, in x-heights: at the foot it makes an “a” of the bowl. */
+const bowlMiddle = 0.5;
 
 /** A stem is no wider than this, in x-heights, and as straight. Our own judgement. */
 const stem = { widest: 0.5, straight: 0.04 } as const;
@@ -55,6 +59,10 @@ const stem = { widest: 0.5, straight: 0.04 } as const;
  */
 export function letterBar(profile: Profile, shift: number, measures: Measures, sides: BarSides): FootBar | undefined {
   const foot = footBar(profile, shift, measures);
+  if (isBowlByStem(sides, measures.xHeight)) {
+    const middle = footBar(profile, shift, measures, bowlMiddle * measures.xHeight - (ease * measures.web) / 2);
+    if (middle && !middle.isLong) return middle;
+  }
   const lift = liftShare * Math.min(topOfRows(sides.left), topOfRows(sides.right));
   if (!foot || hasSmallLetters(sides.text) || lift < measures.web || !isStem(sides.left, lift + measures.web, measures))
     return foot;

@@ -6,13 +6,14 @@ import { postBar, topOfRows } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { filletFor } from './fillets.ts';
 import { footJoint } from './foot-joint.ts';
-import type { Joint } from './foot-joint.ts';
+import type { FootNeighbours, Joint } from './foot-joint.ts';
 import { placeSign, isAsTall, roundSign } from './hanging-signs.ts';
 import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
 import { profileOf, touching } from './profile.ts';
 import type { ShiftedRows } from './profile.ts';
+import { misreadingOf } from './reading.ts';
 import { reachFor } from './reach.ts';
 import { shares } from './shares.ts';
 import { slantOf } from './slant.ts';
@@ -80,7 +81,9 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
       ...(wordTop === undefined ? {} : { wordTop }),
     };
     const isLoose = join.joint === 'none' && !body.part.isHanging && !isOneLetter;
-    const held = isLoose ? reachFor({ left: placed, body, start, reach, sides }, measures) : join;
+    const joined = isLoose ? reachFor({ left: placed, body, start, reach, sides }, measures) : join;
+    const mayMisread = !(script || isOneLetter || body.afterGap || isStop || body.part.isHanging || last.part.isHanging);
+    const held = mayMisread ? readable(joined, sides, measures) : joined;
     if (held.joint === 'none' && body.part.isHanging) waiting = index;
     if (held.byMark) heldByMark.add(index);
     const foot = held.joint === 'bar' ? footJoint(sides, held.shift, measures) : undefined;
@@ -98,6 +101,13 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     }
   });
   return { baselinePoints, joints, heldByMark };
+}
+
+/** Letters that read as another one where they meet keep apart, on a bar. */
+function readable(join: Join, { profile, beside }: FootNeighbours, measures: Measures): Join {
+  const meets = join.joint === 'met' && !join.byMark && touching(profile) > 0;
+  if (!meets || misreadingOf(beside, profile, join.shift, measures.xHeight) === undefined) return join;
+  return keptApart(profile, shares.stemGap, measures);
 }
 
 /** The top of small letters or, where two words meet in a capital each, that of the lower one. */

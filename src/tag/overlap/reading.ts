@@ -1,0 +1,126 @@
+/**
+ * Finds where two letters that meet read as another one: a bowl against a stem as a “d” or a “b” (“ol”, “lo”), the arm of an r against a stem
+ * as an “m” or an “n” (“rn”), and a slope against a single stem as an “N” (“Iv”). The limits are our own judgement; what is gained by keeping
+ * them apart is what OCR makes of names in eight faces (`test/names/misread.ts`).
+ */
+
+import { contactAt } from './profile.ts';
+import type { Profile } from './profile.ts';
+import { lineAt } from './runs.ts';
+import type { Runs } from './runs.ts';
+
+export type Misreading = 'bowl on stem' | 'arm on stem' | 'slope on stem';
+
+/** The letters on both sides of a gap. */
+export interface Pair {
+  readonly left: Runs;
+  readonly right: Runs;
+}
+
+/** Nearer than this, in x-heights, two strokes are one. */
+const merged = 0.06;
+
+/** In x-heights: between which heights a stem is straight, how straight, and how wide at most. */
+const stem = { from: 0.25, to: 0.75, straight: 0.04, widest: 0.5 } as const;
+
+/** In x-heights: where a bowl is widest, how far it draws back at its ends, and by how much its curve may err. */
+const bowl = { from: 0.3, to: 0.7, low: 0.06, high: 0.94, drawsBack: 0.1, even: 0.02 } as const;
+
+/** In x-heights: where the stem of an r and where its arm is looked at, the reach of the arm, and the top of the letter at most. */
+const arm = { stem: [0.22, 0.5], at: [0.75, 1.05], reach: 0.1, highest: 1.15 } as const;
+
+/** In heights of the letter: between which heights a slope is looked at; in x-heights: how far it leads away, and how straight it is. */
+const slope = { from: 0.45, to: 0.9, away: 0.12, straight: 0.04 } as const;
+
+/** What a pair reads as once the right letter has moved closer by `shift`. */
+export function misreadingOf(
+  { left, right }: Pair,
+  profile: Profile,
+  shift: number,
+  xHeight: number,
+): Misreading | undefined {
+  const isMerged = (from: number, to: number): boolean =>
+    profile.gaps.some((gap, row) => {
+      const y = ((row + profile.first + 0.5) * profile.pitch) / xHeight;
+      return y > from && y < to && gap - shift < merged * xHeight;
+    });
+  if (isBowlByStem({ left, right }, xHeight) && isMerged(bowl.from, bowl.to)) return 'bowl on stem';
+  if (isArmed(left, xHeight) && isStem(right, -1, xHeight) && isMerged(arm.at[0], arm.at[1])) return 'arm on stem';
+  const top = (right.first + right.lines.length) * right.pitch;
+  const contact = contactAt(profile, shift + 1e-6);
+  const meetsHigh = contact !== undefined && contact.from * profile.pitch > slope.from * top;
+  return meetsHigh && isSingleStem(left, xHeight) && isSlope(right, top, xHeight) ? 'slope on stem' : undefined;
+}
+
+/** Whether a bowl of the one faces a stem of the other. */
+export function isBowlByStem({ left, right }: Pair, xHeight: number): boolean {
+  return (
+    (isBowl(left, 1, xHeight) && isStem(right, -1, xHeight)) || (isStem(left, 1, xHeight) && isBowl(right, -1, xHeight))
+  );
+}
+
+type Side = -1 | 1;
+
+/** By row from the height `from` to `to`, in mm: how far the letter reaches to that side, −∞ where it has nothing. */
+function reaches(rows: Runs, side: Side, from: number, to: number): number[] {
+  const [first, last] = [from, to].map((y) => Math.round(y / rows.pitch - 0.5)) as [number, number];
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, k) => {
+    const line = lineAt(rows, first + k);
+    return line.length === 0 ? -Infinity : side * (side > 0 ? line.at(-1)! : line[0]!);
+  });
+}
+
+function isStem(rows: Runs, side: Side, xHeight: number): boolean {
+  const [from, to] = [stem.from * xHeight, stem.to * xHeight];
+  const outer = reaches(rows, side, from, to);
+  const first = Math.round(from / rows.pitch - 0.5);
+  const isNarrow = outer.every((_, k) => {
+    const line = lineAt(rows, first + k);
+    const [start = -Infinity, end = Infinity] = side > 0 ? line.slice(-2) : line.slice(0, 2);
+    return end - start <= stem.widest * xHeight;
+  });
+  return isNarrow && Math.max(...outer) - Math.min(...outer) <= stem.straight * xHeight;
+}
+
+/** Whether a letter is nothing but a stem, serifs aside. */
+function isSingleStem(rows: Runs, xHeight: number): boolean {
+  const first = Math.round((stem.from * xHeight) / rows.pitch - 0.5);
+  const last = Math.round((stem.to * xHeight) / rows.pitch - 0.5);
+  for (let row = first; row <= last; row++) if (lineAt(rows, row).length !== 2) return false;
+  return isStem(rows, 1, xHeight);
+}
+
+function isBowl(rows: Runs, side: Side, xHeight: number): boolean {
+  const outer = reaches(rows, side, bowl.low * xHeight, bowl.high * xHeight);
+  const most = Math.max(...outer);
+  const drawn = bowl.drawsBack * xHeight;
+  if (!Number.isFinite(most) || most - outer[0]! < drawn || most - outer.at(-1)! < drawn) return false;
+  const peak = outer.indexOf(most);
+  const height = (bowl.low + (peak * rows.pitch) / xHeight) as number;
+  if (height < bowl.from || height > bowl.to) return false;
+  return outer.every((reach, k) => {
+    const inner = outer[k < peak ? k + 1 : k - 1];
+    return k === peak || reach <= inner! + bowl.even * xHeight;
+  });
+}
+
+/** Whether it is a stem with an arm to the right at its top, as an r. */
+function isArmed(rows: Runs, xHeight: number): boolean {
+  if ((rows.first + rows.lines.length) * rows.pitch > arm.highest * xHeight) return false;
+  const [low, high] = [arm.stem, arm.at].map(([from, to]) => reaches(rows, 1, from * xHeight, to * xHeight));
+  const isStraight = Math.max(...low!) - Math.min(...low!) <= stem.straight * xHeight;
+  return isStraight && Math.max(...high!) - Math.max(...low!) > arm.reach * xHeight;
+}
+
+/** Whether the left side of a letter leads away from its top in a straight line. */
+function isSlope(rows: Runs, top: number, xHeight: number): boolean {
+  const outer = reaches(rows, -1, slope.from * top, slope.to * top);
+  const [low, high] = [outer[0]!, outer.at(-1)!];
+  return (
+    high - low > slope.away * xHeight &&
+    outer.every((reach, k) => {
+      const straight = low + ((high - low) * k) / (outer.length - 1);
+      return Math.abs(reach - straight) <= slope.straight * xHeight;
+    })
+  );
+}

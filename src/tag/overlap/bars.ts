@@ -8,8 +8,9 @@ import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
-import { isBowlByStem } from './reading.ts';
-import { lineAt } from './runs.ts';
+import { isBowlByStem, isOnTallStem, isSlopeByStem } from './reading.ts';
+import type { Pair } from './reading.ts';
+import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
 import { shares } from './shares.ts';
 
@@ -36,12 +37,20 @@ const longerShare = 1.6;
 
 /**
  * A bar between two words: just below `top`, that of their small letters or capitals, where it is hardly longer there,
- * since along the baseline it reads as an underscore.
+ * since along the baseline it reads as an underscore. On a stem that rises above it, it would read as the arm of a T.
  */
-export function wordBar(profile: Profile, shift: number, measures: Measures, top: number): FootBar | undefined {
+export function wordBar(profile: Profile, shift: number, measures: Measures, wordEnds: WordEnds): FootBar | undefined {
+  const { top, left, right } = wordEnds;
   const foot = footBar(profile, shift, measures);
   const head = footBar(profile, shift, measures, top - ease * measures.web);
-  return foot && head && head.length > 0 && head.length <= longerShare * foot.length ? head : foot;
+  if (!foot || !head || head.length <= 0) return foot;
+  const [longer, other] = isOnTallStem({ left, right }, top, measures.xHeight) ? [foot, head] : [head, foot];
+  return longer.length <= longerShare * other.length ? longer : other;
+}
+
+export interface WordEnds extends Pair {
+  /** Of the lower letters. */
+  readonly top: number;
 }
 
 /** The height of a bar beside a stem, as a share of the lower letter: its foot is seen below. By eye, and by an independent reader. */
@@ -63,7 +72,8 @@ export function letterBar(profile: Profile, shift: number, measures: Measures, s
     const middle = footBar(profile, shift, measures, bowlMiddle * measures.xHeight - (ease * measures.web) / 2);
     if (middle && !middle.isLong) return middle;
   }
-  const lift = liftShare * Math.min(topOfRows(sides.left), topOfRows(sides.right));
+  const lift = liftShare * Math.min(topOf(sides.left), topOf(sides.right));
+  if (isSlopeByStem(sides, measures.xHeight)) return foot;
   if (!foot || hasSmallLetters(sides.text) || lift < measures.web || !isStem(sides.left, lift + measures.web, measures))
     return foot;
   const lifted = footBar(profile, shift, measures, lift);
@@ -71,15 +81,9 @@ export function letterBar(profile: Profile, shift: number, measures: Measures, s
 }
 
 /** What a bar stands between. */
-export interface BarSides {
+export interface BarSides extends Pair {
   /** Of the left letter. */
   readonly text: string;
-  readonly left: Runs;
-  readonly right: Runs;
-}
-
-export function topOfRows({ first, lines, pitch }: Runs): number {
-  return (first + lines.length) * pitch;
 }
 
 /** Whether a letter ends on the right in an upright stem without a serif or an arm at its foot, up to `top`. */

@@ -33,5 +33,5 @@ export function footJoint(
   if (link) return link;
   return wordTop === undefined
     ? letterBar(profile, shift, measures, beside)
-    : wordBar(profile, shift, measures, wordTop);
+    : wordBar(profile, shift, measures, { ...beside, top: wordTop });
 }

@@ -6,10 +6,10 @@
 
 import { contactAt } from './profile.ts';
 import type { Profile } from './profile.ts';
-import { lineAt } from './runs.ts';
+import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
 
-export type Misreading = 'bowl on stem' | 'arm on stem' | 'slope on stem';
+export type Misreading = 'bowl on stem' | 'arm on stem' | 'slope on stem' | 'flag on stem';
 
 /** The letters on both sides of a gap. */
 export interface Pair {
@@ -29,8 +29,11 @@ const bowl = { from: 0.3, to: 0.7, low: 0.06, high: 0.94, drawsBack: 0.1, even: 
 /** In x-heights: where the stem of an r and where its arm is looked at, the reach of the arm, and the top of the letter at most. */
 const arm = { stem: [0.22, 0.5], at: [0.75, 1.05], reach: 0.1, highest: 1.15 } as const;
 
+/** In heights of a 1: where its flag is looked at; in x-heights: the reach of the flag. */
+const flag = { from: 0.6, reach: 0.15 } as const;
+
 /** In heights of the letter: between which heights a slope is looked at; in x-heights: how far it leads away, and how straight it is. */
-const slope = { from: 0.45, to: 0.9, away: 0.12, straight: 0.04 } as const;
+const slope = { from: 0.45, to: 0.78, away: 0.08, straight: 0.04 } as const;
 
 /** What a pair reads as once the right letter has moved closer by `shift`. */
 export function misreadingOf(
@@ -45,11 +48,16 @@ export function misreadingOf(
       return y > from && y < to && gap - shift < merged * xHeight;
     });
   if (isBowlByStem({ left, right }, xHeight) && isMerged(bowl.from, bowl.to)) return 'bowl on stem';
-  if (isArmed(left, xHeight) && isStem(right, -1, xHeight) && isMerged(arm.at[0], arm.at[1])) return 'arm on stem';
-  const top = (right.first + right.lines.length) * right.pitch;
+  if (isArmed(left, xHeight) && !isBareStem(right, xHeight) && isStem(right, -1, xHeight) && isMerged(arm.at[0], arm.at[1])) return 'arm on stem';
   const contact = contactAt(profile, shift + 1e-6);
-  const meetsHigh = contact !== undefined && contact.from * profile.pitch > slope.from * top;
-  return meetsHigh && isSingleStem(left, xHeight) && isSlope(right, top, xHeight) ? 'slope on stem' : undefined;
+  if (contact === undefined || contact.from * profile.pitch < slope.from * topOf(right)) return undefined;
+  if (isSlopeByStem({ left, right }, xHeight)) return 'slope on stem';
+  return isSingleStem(left, xHeight) && isFlagged(right, xHeight) ? 'flag on stem' : undefined;
+}
+
+/** Whether a slope leads away from the top of a single stem. */
+export function isSlopeByStem({ left, right }: Pair, xHeight: number): boolean {
+  return isSingleStem(left, xHeight) && isSlope(right, topOf(right), xHeight);
 }
 
 /** Whether a bowl of the one faces a stem of the other. */
@@ -59,35 +67,58 @@ export function isBowlByStem({ left, right }: Pair, xHeight: number): boolean {
   );
 }
 
+/** In x-heights: a stem rises above a bar by so much at least. */
+const rises = 0.15;
+
+/** Whether what ends at `top` meets a stem that goes on above it. */
+export function isOnTallStem({ left, right }: Pair, top: number, xHeight: number): boolean {
+  const isTall = (rows: Runs): boolean => topOf(rows) > top + rises * xHeight;
+  return (isTall(left) && isStraight(left, 1, xHeight)) || (isTall(right) && isStraight(right, -1, xHeight));
+}
+
 type Side = -1 | 1;
+
+function rowAt({ pitch }: Runs, y: number): number {
+  return Math.round(y / pitch - 0.5);
+}
 
 /** By row from the height `from` to `to`, in mm: how far the letter reaches to that side, −∞ where it has nothing. */
 function reaches(rows: Runs, side: Side, from: number, to: number): number[] {
-  const [first, last] = [from, to].map((y) => Math.round(y / rows.pitch - 0.5)) as [number, number];
+  const [first, last] = [rowAt(rows, from), rowAt(rows, to)];
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, k) => {
     const line = lineAt(rows, first + k);
     return line.length === 0 ? -Infinity : side * (side > 0 ? line.at(-1)! : line[0]!);
   });
 }
 
+/** Whether a side is upright where the stems of small letters are. */
+function isStraight(rows: Runs, side: Side, xHeight: number): boolean {
+  const outer = reaches(rows, side, stem.from * xHeight, stem.to * xHeight);
+  return Math.max(...outer) - Math.min(...outer) <= stem.straight * xHeight;
+}
+
 function isStem(rows: Runs, side: Side, xHeight: number): boolean {
-  const [from, to] = [stem.from * xHeight, stem.to * xHeight];
-  const outer = reaches(rows, side, from, to);
-  const first = Math.round(from / rows.pitch - 0.5);
-  const isNarrow = outer.every((_, k) => {
-    const line = lineAt(rows, first + k);
+  const [first, last] = [stem.from, stem.to].map((y) => rowAt(rows, y * xHeight)) as [number, number];
+  for (let row = first; row <= last; row++) {
+    const line = lineAt(rows, row);
     const [start = -Infinity, end = Infinity] = side > 0 ? line.slice(-2) : line.slice(0, 2);
-    return end - start <= stem.widest * xHeight;
-  });
-  return isNarrow && Math.max(...outer) - Math.min(...outer) <= stem.straight * xHeight;
+    if (end - start > stem.widest * xHeight) return false;
+  }
+  return isStraight(rows, side, xHeight);
 }
 
 /** Whether a letter is nothing but a stem, serifs aside. */
 function isSingleStem(rows: Runs, xHeight: number): boolean {
-  const first = Math.round((stem.from * xHeight) / rows.pitch - 0.5);
-  const last = Math.round((stem.to * xHeight) / rows.pitch - 0.5);
+  const [first, last] = [stem.from, stem.to].map((y) => rowAt(rows, y * xHeight)) as [number, number];
   for (let row = first; row <= last; row++) if (lineAt(rows, row).length !== 2) return false;
   return isStem(rows, 1, xHeight);
+}
+
+/** Whether it is one without a serif at its foot. */
+function isBareStem(rows: Runs, xHeight: number): boolean {
+  if (!isSingleStem(rows, xHeight)) return false;
+  const outer = reaches(rows, -1, 0, stem.to * xHeight);
+  return Math.max(...outer) - outer.at(-1)! <= stem.straight * xHeight;
 }
 
 function isBowl(rows: Runs, side: Side, xHeight: number): boolean {
@@ -96,7 +127,7 @@ function isBowl(rows: Runs, side: Side, xHeight: number): boolean {
   const drawn = bowl.drawsBack * xHeight;
   if (!Number.isFinite(most) || most - outer[0]! < drawn || most - outer.at(-1)! < drawn) return false;
   const peak = outer.indexOf(most);
-  const height = (bowl.low + (peak * rows.pitch) / xHeight) as number;
+  const height = bowl.low + (peak * rows.pitch) / xHeight;
   if (height < bowl.from || height > bowl.to) return false;
   return outer.every((reach, k) => {
     const inner = outer[k < peak ? k + 1 : k - 1];
@@ -106,10 +137,20 @@ function isBowl(rows: Runs, side: Side, xHeight: number): boolean {
 
 /** Whether it is a stem with an arm to the right at its top, as an r. */
 function isArmed(rows: Runs, xHeight: number): boolean {
-  if ((rows.first + rows.lines.length) * rows.pitch > arm.highest * xHeight) return false;
+  if (topOf(rows) > arm.highest * xHeight) return false;
   const [low, high] = [arm.stem, arm.at].map(([from, to]) => reaches(rows, 1, from * xHeight, to * xHeight));
   const isStraight = Math.max(...low!) - Math.min(...low!) <= stem.straight * xHeight;
   return isStraight && Math.max(...high!) - Math.max(...low!) > arm.reach * xHeight;
+}
+
+/** Whether it is a single stem with a flag to the left at its top, as a 1. */
+function isFlagged(rows: Runs, xHeight: number): boolean {
+  if (!isSingleStem(rows, xHeight)) return false;
+  const [low, high] = [
+    reaches(rows, -1, stem.from * xHeight, stem.to * xHeight),
+    reaches(rows, -1, flag.from * topOf(rows), topOf(rows)),
+  ];
+  return Math.max(...high) - Math.max(...low) > flag.reach * xHeight;
 }
 
 /** Whether the left side of a letter leads away from its top in a straight line. */

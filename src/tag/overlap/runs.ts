@@ -39,6 +39,11 @@ export function lineAt({ first, lines }: Runs, k: number): readonly number[] {
   return lines[k - first] ?? [];
 }
 
+/** Where its last line ends, in mm. */
+export function topOf({ first, lines, pitch }: Runs): number {
+  return (first + lines.length) * pitch;
+}
+
 /** The runs moved across by whole lines, and along them by mm. */
 export function movedRuns({ pitch, first, lines }: Runs, across: number, along: number): Runs {
   return {

@@ -2,7 +2,7 @@
 
 import type { Point } from '../../geometry/types.ts';
 import { hasSmallLetters } from '../../spec/read/evenly.ts';
-import { postBar, topOfRows } from './bars.ts';
+import { postBar } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { filletFor } from './fillets.ts';
 import { footJoint } from './foot-joint.ts';
@@ -15,6 +15,7 @@ import { profileOf, touching } from './profile.ts';
 import type { ShiftedRows } from './profile.ts';
 import { misreadingOf } from './reading.ts';
 import { reachFor } from './reach.ts';
+import { topOf } from './runs.ts';
 import { shares } from './shares.ts';
 import { slantOf } from './slant.ts';
 
@@ -75,7 +76,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
               oneLetter: isOneLetter,
               room: Math.min(room, most),
             });
-    const wordTop = opensWord ? topOf([last, body], measures) : undefined;
+    const wordTop = opensWord ? wordTopOf([last, body], measures) : undefined;
     const sides = {
       ...{ profile, isScript: script, beside: { text: last.text, left: last.rows, right: body.rows } },
       ...(wordTop === undefined ? {} : { wordTop }),
@@ -111,9 +112,9 @@ function readable(join: Join, { profile, beside }: FootNeighbours, measures: Mea
 }
 
 /** The top of small letters or, where two words meet in a capital each, that of the lower one. */
-function topOf(letters: readonly LetterBody[], { xHeight }: Measures): number {
+function wordTopOf(letters: readonly LetterBody[], { xHeight }: Measures): number {
   if (letters.some(({ text }) => hasSmallLetters(text))) return xHeight;
-  return Math.min(...letters.map(({ rows }) => topOfRows(rows)));
+  return Math.min(...letters.map(({ rows }) => topOf(rows)));
 }
 
 /**

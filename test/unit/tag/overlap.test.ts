@@ -476,7 +476,7 @@ describe('A full stop', () => {
 describe('A bar between words', () => {
   // Seen in pictures: at the foot it reads as an underscore, halfway up as a hyphen. Our own judgement.
   for (const [text, height] of [
-    ['Iris Moss', 'x_height'],
+    ['Iris moss', 'x_height'],
     ['IRIS MOSS', 'cap_height'],
   ] as const) {
     it(`lies just below the top of the letters: ${text}`, async () => {

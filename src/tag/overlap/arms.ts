@@ -20,3 +20,25 @@ export function isArmOverFoot(rows: Runs, xHeight: number): boolean {
   }
   return false;
 }
+
+/** In x-heights: the lowest middle arm, how far it reaches beyond what is below and above it, and how even its end is. */
+const middle = { lowest: 0.4, reach: 0.1, even: 0.03 } as const;
+
+/** The height of the middle arm of an F, below an upper one that reaches as far, in mm; `undefined` if there is none. */
+export function middleArm(rows: Runs, xHeight: number): number | undefined {
+  const ends = rows.lines.map((line) => line.at(-1) ?? -Infinity);
+  const first = Math.round((middle.lowest * xHeight) / rows.pitch - 0.5) - rows.first;
+  const reach = middle.reach * xHeight;
+  const foot = Math.max(...ends.slice(0, first));
+  let most = -Infinity;
+  // The first row from which it draws back above.
+  const above = ends.findIndex((end, row) => {
+    if (row < first) return false;
+    most = Math.max(most, end);
+    return end < most - reach;
+  });
+  if (above < 0 || foot > most - reach || Math.max(...ends.slice(above)) < most) return undefined;
+  const isArm = (end: number): boolean => end >= most - middle.even * xHeight;
+  const [from, to] = [ends.findIndex((end, row) => row >= first && isArm(end)), ends.slice(0, above).findLastIndex(isArm)];
+  return (rows.first + (from + to + 1) / 2) * rows.pitch;
+}

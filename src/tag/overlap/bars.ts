@@ -4,11 +4,12 @@ import { translation, transform } from '../../geometry/affine.ts';
 import type { Region } from '../../geometry/types.ts';
 import { hasSmallLetters } from '../../spec/read/evenly.ts';
 import { roundedRectangle } from '../shapes/plates.ts';
+import { middleArm } from './arms.ts';
 import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
-import { isBowlByStem, isOnTallStem, isSlopeByStem } from './reading.ts';
+import { isBowlByStem, isOnTallStem, isSerifStem, isSlopeByStem } from './reading.ts';
 import type { Pair } from './reading.ts';
 import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
@@ -68,16 +69,27 @@ const stem = { widest: 0.5, straight: 0.04 } as const;
  */
 export function letterBar(profile: Profile, shift: number, measures: Measures, sides: BarSides): FootBar | undefined {
   const foot = footBar(profile, shift, measures);
-  if (isBowlByStem(sides, measures.xHeight)) {
-    const middle = footBar(profile, shift, measures, bowlMiddle * measures.xHeight - (ease * measures.web) / 2);
-    if (middle && !middle.isLong) return middle;
+  const height = heightOf(sides, measures.xHeight);
+  if (height !== undefined) {
+    const high = footBar(profile, shift, measures, height - (ease * measures.web) / 2);
+    if (high && !high.isLong) return high;
   }
-  const lift = liftShare * Math.min(topOf(sides.left), topOf(sides.right));
   if (isSlopeByStem(sides, measures.xHeight)) return foot;
+  const lift = liftShare * Math.min(topOf(sides.left), topOf(sides.right));
   if (!foot || hasSmallLetters(sides.text) || lift < measures.web || !isStem(sides.left, lift + measures.web, measures))
     return foot;
   const lifted = footBar(profile, shift, measures, lift);
   return lifted && lifted.length <= longerShare * foot.length ? lifted : foot;
+}
+
+/** The middle of a bar that is to lie higher than at the feet, whatever the letters are: between a bowl and a stem, or on the arm of an F. */
+function heightOf(sides: BarSides, xHeight: number): number | undefined {
+  return isBowlByStem(sides, xHeight) ? bowlMiddle * xHeight : heldByArm(sides, xHeight);
+}
+
+/** The height of the middle arm on which a stem with serifs hangs: its dot would melt into the upper one. */
+export function heldByArm({ left, right }: Pair, xHeight: number): number | undefined {
+  return isSerifStem(right, xHeight) ? middleArm(left, xHeight) : undefined;
 }
 
 /** What a bar stands between. */

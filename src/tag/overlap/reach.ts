@@ -2,6 +2,7 @@
  * Finds support for a letter without a neighbour at its own height: under an arm, or beside a stem that stands back.
  */
 
+import { heldByArm } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { isArmOverFoot } from './arms.ts';
 import { footJoint } from './foot-joint.ts';
@@ -53,6 +54,7 @@ export function reachFor({ left, body, start, reach, sides }: SlideReach, measur
     }
   }
   const foot = footJoint(sides, shift, measures);
+  if (foot && !foot.isLong && heldByArm(sides.beside, xHeight) !== undefined) return { shift, joint: 'bar' };
   if (best && best.gap < shares.post * xHeight) {
     const isSeated = best.cost - best.gap < postSeat * xHeight;
     const isBetter = foot && best.bottom < lowPost.below * xHeight && foot.length < lowPost.joint * xHeight;

@@ -48,7 +48,7 @@ export function misreadingOf(
       return y > from && y < to && gap - shift < merged * xHeight;
     });
   if (isBowlByStem({ left, right }, xHeight) && isMerged(bowl.from, bowl.to)) return 'bowl on stem';
-  if (isArmed(left, xHeight) && !isBareStem(right, xHeight) && isStem(right, -1, xHeight) && isMerged(arm.at[0], arm.at[1])) return 'arm on stem';
+  if (isArmed(left, xHeight) && (!isSingleStem(right, xHeight) || hasSerif(right, xHeight)) && isStem(right, -1, xHeight) && isMerged(arm.at[0], arm.at[1])) return 'arm on stem';
   const contact = contactAt(profile, shift + 1e-6);
   if (contact === undefined || contact.from * profile.pitch < slope.from * topOf(right)) return undefined;
   if (isSlopeByStem({ left, right }, xHeight)) return 'slope on stem';
@@ -114,11 +114,14 @@ function isSingleStem(rows: Runs, xHeight: number): boolean {
   return isStem(rows, 1, xHeight);
 }
 
-/** Whether it is one without a serif at its foot. */
-function isBareStem(rows: Runs, xHeight: number): boolean {
-  if (!isSingleStem(rows, xHeight)) return false;
+/** Whether it is one with a serif to the left at its foot. */
+export function isSerifStem(rows: Runs, xHeight: number): boolean {
+  return isSingleStem(rows, xHeight) && hasSerif(rows, xHeight);
+}
+
+function hasSerif(rows: Runs, xHeight: number): boolean {
   const outer = reaches(rows, -1, 0, stem.to * xHeight);
-  return Math.max(...outer) - outer.at(-1)! <= stem.straight * xHeight;
+  return Math.max(...outer) - outer.at(-1)! > stem.straight * xHeight;
 }
 
 function isBowl(rows: Runs, side: Side, xHeight: number): boolean {

@@ -2,7 +2,7 @@
 
 import type { Point } from '../../geometry/types.ts';
 import { hasSmallLetters } from '../../spec/read/evenly.ts';
-import { postBar } from './bars.ts';
+import { heldByArm, postBar } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { filletFor } from './fillets.ts';
 import { footJoint } from './foot-joint.ts';
@@ -84,7 +84,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     const isLoose = join.joint === 'none' && !body.part.isHanging && !isOneLetter;
     const joined = isLoose ? reachFor({ left: placed, body, start, reach, sides }, measures) : join;
     const mayMisread = !(script || isOneLetter || body.afterGap || isStop || body.part.isHanging || last.part.isHanging);
-    const held = mayMisread ? readable(joined, sides, measures) : joined;
+    const held = mayMisread ? readable(joined, sides, body, measures) : joined;
     if (held.joint === 'none' && body.part.isHanging) waiting = index;
     if (held.byMark) heldByMark.add(index);
     const foot = held.joint === 'bar' ? footJoint(sides, held.shift, measures) : undefined;
@@ -104,11 +104,13 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
   return { baselinePoints, joints, heldByMark };
 }
 
-/** Letters that read as another one where they meet keep apart, on a bar. */
-function readable(join: Join, { profile, beside }: FootNeighbours, measures: Measures): Join {
-  const meets = join.joint === 'met' && !join.byMark && touching(profile) > 0;
-  if (!meets || misreadingOf(beside, profile, join.shift, measures.xHeight) === undefined) return join;
-  return keptApart(profile, shares.stemGap, measures);
+/** Letters that read as another one where they meet, or whose dot melts into the arm of an F, keep apart, on a bar. */
+function readable(join: Join, { profile, beside }: FootNeighbours, { marks }: LetterBody, measures: Measures): Join {
+  const { xHeight } = measures;
+  if (join.joint !== 'met' || touching(profile) <= 0) return join;
+  const isMelting = marks.length > 0 && heldByArm(beside, xHeight) !== undefined;
+  const isMisread = !join.byMark && misreadingOf(beside, profile, join.shift, xHeight) !== undefined;
+  return isMelting || isMisread ? keptApart(profile, shares.stemGap, measures) : join;
 }
 
 /** The top of small letters or, where two words meet in a capital each, that of the lower one. */

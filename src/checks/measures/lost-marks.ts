@@ -24,29 +24,37 @@ const leastWhite = { single: 0.015, several: 0.13 } as const;
 /** Tolerance of outlines, in x-heights: it changes that share by a hundredth at most. */
 const toleranceShare = 0.001;
 
+/** A mark that holds its letter has more white than this on either side, as a share of it, or it is part of the letter that it meets: the same. */
+const leastBeside = 0.005;
+
 /** The letters with marks that are lost in `shape`, what is made of the lettering; only if letters or marks were moved. */
 export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region): Letter[] {
-  return letters.filter(({ region, asSet }) => {
+  return letters.filter(({ region, asSet, heldByMark = false }) => {
     const marks = asSet ? marksAbove(region) : [];
     if (marks.length === 0) return false;
-    const least = marks.length === 1 ? leastWhite.single : leastWhite.several;
-    return whiteRound(marks, region, shape, { xHeight, grow }) < least;
+    const { all, beside } = whiteRound(marks, region, shape, { xHeight, grow });
+    const isSingle = marks.length === 1;
+    if (isSingle && heldByMark && Math.min(...beside) < leastBeside) return true;
+    return all < (isSingle ? leastWhite.single : leastWhite.several);
   });
 }
 
-/** What is white between marks and their letter, as a share of the marks; the white of its own bowls, which it has without them, is none. */
+/**
+ * What is white between marks and their letter, and of that what lies to the left and to the right, as shares of the marks; the white of the
+ * letter's own bowls, which it has without them, is none.
+ */
 function whiteRound(
   marks: readonly Region[],
   letter: Region,
   shape: Region,
   { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
-): number {
+): { readonly all: number; readonly beside: readonly [number, number] } {
   const disc = discShare * xHeight;
   const tolerance = toleranceShare * xHeight;
   const made = offset(union(marks), grow, 'round', tolerance);
   const near = offset(made, nearShare * xHeight, 'round', tolerance);
   const box = boundsOf(near);
-  if (!box) return 0;
+  if (!box) return { all: 0, beside: [0, 0] };
   // What is further off than two discs leaves the notches as they are.
   const about = widened(box, 2 * disc + Math.abs(grow));
   const filled = (region: Region): Region => {
@@ -56,7 +64,13 @@ function whiteRound(
   const own = new Set(marks.flat());
   const bowls = filled(letter.filter((ring) => !own.has(ring)));
   const notches = intersection(difference(filled(letter), [clippedToBox(shape, box), bowls]), near);
-  return area(notches) / area(made);
+  const middle = (box.minX + box.maxX) / 2;
+  const shareOf = (region: Region): number => area(region) / area(made);
+  const [left, right] = [
+    { ...box, maxX: middle },
+    { ...box, minX: middle },
+  ].map((side) => clippedToBox(notches, side));
+  return { all: shareOf(notches), beside: [shareOf(left!), shareOf(right!)] };
 }
 
 /** Such as `the dot of the “i” hardly stands out from the letter`. */

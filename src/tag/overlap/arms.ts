@@ -39,6 +39,9 @@ export function middleArm(rows: Runs, xHeight: number): number | undefined {
   });
   if (above < 0 || foot > most - reach || Math.max(...ends.slice(above)) < most) return undefined;
   const isArm = (end: number): boolean => end >= most - middle.even * xHeight;
-  const [from, to] = [ends.findIndex((end, row) => row >= first && isArm(end)), ends.slice(0, above).findLastIndex(isArm)];
+  const [from, to] = [
+    ends.findIndex((end, row) => row >= first && isArm(end)),
+    ends.slice(0, above).findLastIndex(isArm),
+  ];
   return (rows.first + (from + to + 1) / 2) * rows.pitch;
 }

@@ -9,7 +9,7 @@ import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
-import { isBowlByStem, isOnTallStem, isSerifStem, isSlopeByStem } from './reading.ts';
+import { isBowlByStem, isOnTallStem, isSerifStem, isTopByStem } from './reading.ts';
 import type { Pair } from './reading.ts';
 import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
@@ -74,7 +74,7 @@ export function letterBar(profile: Profile, shift: number, measures: Measures, s
     const high = footBar(profile, shift, measures, height - (ease * measures.web) / 2);
     if (high && !high.isLong) return high;
   }
-  if (isSlopeByStem(sides, measures.xHeight)) return foot;
+  if (isTopByStem(sides, measures.xHeight)) return foot;
   const lift = liftShare * Math.min(topOf(sides.left), topOf(sides.right));
   if (!foot || hasSmallLetters(sides.text) || lift < measures.web || !isStem(sides.left, lift + measures.web, measures))
     return foot;

@@ -1,7 +1,7 @@
 /**
  * Finds where two letters that meet read as another one: a bowl against a stem as a “d” or a “b” (“ol”, “lo”), the arm of an r against a stem
- * as an “m” or an “n” (“rn”), and a slope against a single stem as an “N” (“Iv”). The limits are our own judgement; what is gained by keeping
- * them apart is what OCR makes of names in eight faces (`test/names/misread.ts`).
+ * as an “m” or an “n” (“rn”), and a slope or a flag against a single stem as an “N” or an “M” (“Iv”, “11”). The limits are our own judgement; what is
+ * gained by keeping them apart is what OCR makes of words in eight faces (`npm run misread`).
  */
 
 import { contactAt } from './profile.ts';
@@ -9,7 +9,7 @@ import type { Profile } from './profile.ts';
 import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
 
-export type Misreading = 'bowl on stem' | 'arm on stem' | 'slope on stem' | 'flag on stem';
+export type Misreading = 'bowl on stem' | 'arm on stem' | 'top on stem';
 
 /** The letters on both sides of a gap. */
 export interface Pair {
@@ -48,16 +48,21 @@ export function misreadingOf(
       return y > from && y < to && gap - shift < merged * xHeight;
     });
   if (isBowlByStem({ left, right }, xHeight) && isMerged(bowl.from, bowl.to)) return 'bowl on stem';
-  if (isArmed(left, xHeight) && (!isSingleStem(right, xHeight) || hasSerif(right, xHeight)) && isStem(right, -1, xHeight) && isMerged(arm.at[0], arm.at[1])) return 'arm on stem';
+  if (
+    isArmed(left, xHeight) &&
+    (!isSingleStem(right, xHeight) || hasSerif(right, xHeight)) &&
+    isStem(right, -1, xHeight) &&
+    isMerged(arm.at[0], arm.at[1])
+  )
+    return 'arm on stem';
   const contact = contactAt(profile, shift + 1e-6);
   if (contact === undefined || contact.from * profile.pitch < slope.from * topOf(right)) return undefined;
-  if (isSlopeByStem({ left, right }, xHeight)) return 'slope on stem';
-  return isSingleStem(left, xHeight) && isFlagged(right, xHeight) ? 'flag on stem' : undefined;
+  return isTopByStem({ left, right }, xHeight) ? 'top on stem' : undefined;
 }
 
-/** Whether a slope leads away from the top of a single stem. */
-export function isSlopeByStem({ left, right }: Pair, xHeight: number): boolean {
-  return isSingleStem(left, xHeight) && isSlope(right, topOf(right), xHeight);
+/** Whether a letter that reaches furthest at its top, as a v or a 1, stands beside a single stem. */
+export function isTopByStem({ left, right }: Pair, xHeight: number): boolean {
+  return isSingleStem(left, xHeight) && (isSlope(right, topOf(right), xHeight) || isFlagged(right, xHeight));
 }
 
 /** Whether a bowl of the one faces a stem of the other. */

@@ -83,7 +83,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     };
     const isLoose = join.joint === 'none' && !body.part.isHanging && !isOneLetter;
     const joined = isLoose ? reachFor({ left: placed, body, start, reach, sides }, measures) : join;
-    const mayMisread = !(script || isOneLetter || body.afterGap || isStop || body.part.isHanging || last.part.isHanging);
+    const mayMisread = !(script || isOneLetter || opensWord || isStop || body.part.isHanging || last.part.isHanging);
     const held = mayMisread ? readable(joined, sides, body, measures) : joined;
     if (held.joint === 'none' && body.part.isHanging) waiting = index;
     if (held.byMark) heldByMark.add(index);

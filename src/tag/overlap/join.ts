@@ -16,12 +16,16 @@ import { grownJoint } from './grown-shape.ts';
 import { hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { Measures } from './measures.ts';
 import type { StandingLetters } from './stand.ts';
+import { ease } from './post.ts';
 import { slitsOf } from './slits.ts';
 import { wedgesOf } from './wedges.ts';
 import { beadsFor } from './weld.ts';
 
 /** Least width of posts and bars, in mm; otherwise they are as wide as the web less the growth to come. */
 const leastBarMm = 0.1;
+
+/** What is narrow beside one bead gets another: a joint may be long, or have two pinches. */
+const beadRounds = 3;
 
 /**
  * Posts, bars with their fillets and filled slits, less the growth to come.
@@ -45,7 +49,7 @@ export async function joinLetters(
     whole = unionNear(whole, more);
     await checkpoint();
   };
-  const straps = strapsFor(whole, measures.web).map((strap) => [strap]);
+  const straps = strapsFor(whole, ease * measures.web).map((strap) => [strap]);
   await add(straps);
   held.push(...straps);
   const fillets = open.map((joint) => filletsOf(whole, joint, counters)).filter((each) => each.length > 0);
@@ -55,9 +59,12 @@ export async function joinLetters(
   // Marks, and what joins letters; their own hairlines are as wide already.
   const hairlines = hairlinesOf(whole, measures.hairline, counters);
   await add([hairlineStrokes(hairlines)]);
-  const beads = beadsFor(whole, [...grown, ...held, ...wedges], measures);
-  await add(beads);
-  held.push(...beads);
+  for (let round = 0; round < beadRounds; round++) {
+    const beads = beadsFor(whole, [...grown, ...held, ...wedges], measures);
+    if (beads.length === 0) break;
+    await add(beads);
+    held.push(...beads);
+  }
   const slits = slitsOf(whole, grown, measures);
   return [
     ...held.flatMap((joint) => thinned(joint, measures)),

@@ -185,12 +185,15 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
 function coveredVerdict({ lettering, kept, covers }: LetteringOn): Verdict | undefined {
   const worst = coveringMost(lettering, kept?.shape, covers);
   if (!worst) return undefined;
-  const { name, gone, partly, filled } = worst;
+  const { name, gone, partly, filled, tailless } = worst;
   const said = [
     ...(gone.length > 0 ? [`covers ${quotedLetters(gone)}`] : []),
     ...(partly.length > 0 ? [`covers part of ${quotedLetters(partly)}`] : []),
     ...(filled.length > 0
       ? [`fills ${filled.length === 1 ? 'the counter' : 'the counters'} of ${quotedLetters(filled)}`]
+      : []),
+    ...(tailless.length > 0
+      ? [`hides the ${tailless.length === 1 ? 'tail' : 'tails'} of ${quotedLetters(tailless)}`]
       : []),
   ];
   const severity = gone.length > 0 || filled.length > 1 ? 'warning' : 'info';

@@ -1,5 +1,6 @@
 /** Letters that another shape of their piece runs over: it fills what parts them from what is round them, or their counters. */
 
+import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import { difference, intersection, offset } from '../../geometry/clipper.ts';
 import { area, boundsOf, boxesOverlap, ringArea, widened } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
@@ -22,6 +23,8 @@ export interface CoveredLetters {
   readonly partly: readonly Letter[];
   /** Other letters of which a counter is filled. */
   readonly filled: readonly Letter[];
+  /** Other letters whose tail, below the line, is hidden: a “g” that reads as an “a”. */
+  readonly tailless: readonly Letter[];
 }
 
 /** Width of the seam examined round a letter, and its tolerance, in x-heights. */
@@ -36,6 +39,9 @@ const goneShare = 0.4;
 const partShare = 0.3;
 const filledShare = 0.6;
 
+/** A tail begins and ends so far below the baseline at least, in x-heights, and is hidden from this share of its seam on. Our own judgement. */
+const tail = { from: 0.12, to: 0.25, hidden: 0.7 } as const;
+
 /**
  * Of what lies over a lettering the shape that covers most of its letters; `undefined` if all can be made out.
  * @param shape Its present form, if that is not all of the shape that covers it.
@@ -47,7 +53,7 @@ export function coveringMost(
 ): (Cover & CoveredLetters) | undefined {
   const [worst] = covers
     .map((cover) => ({ ...cover, ...coveredLetters(lettering, shape ?? cover.region, cover.region) }))
-    .filter(({ gone, partly, filled }) => gone.length + partly.length + filled.length > 0)
+    .filter(({ gone, partly, filled, tailless }) => gone.length + partly.length + filled.length + tailless.length > 0)
     .sort((a, b) => b.gone.length - a.gone.length || b.filled.length - a.filled.length);
   return worst;
 }
@@ -75,7 +81,8 @@ function coveredBy({ letters, xHeight }: Lettering, shape: Region, region: Regio
   const gone: Letter[] = [];
   const partly: Letter[] = [];
   const filled: Letter[] = [];
-  if (near.length === 0) return { gone, partly, filled };
+  const tailless: Letter[] = [];
+  if (near.length === 0) return { gone, partly, filled, tailless };
   const tolerance = toleranceShare * xHeight;
   const others = simplified(difference(region, [shape]), tolerance);
   for (const letter of near) {
@@ -84,8 +91,17 @@ function coveredBy({ letters, xHeight }: Lettering, shape: Region, region: Regio
     if (covered > goneShare * area(seam)) gone.push(letter);
     else if (isFilled(letter.region, others)) filled.push(letter);
     else if (covered > partShare * area(seam)) partly.push(letter);
+    else if (isTailHidden(letter, seam, others, xHeight)) tailless.push(letter);
   }
-  return { gone, partly, filled };
+  return { gone, partly, filled, tailless };
+}
+
+function isTailHidden({ region, baseline }: Letter, seam: Region, others: Region, xHeight: number): boolean {
+  const box = boundsOf(region)!;
+  if (baseline === undefined || box.minY > baseline - tail.to * xHeight) return false;
+  const below = { ...widened(box, xHeight), maxY: baseline - tail.from * xHeight };
+  const round = clippedToBox(seam, below);
+  return area(intersection(round, others)) > tail.hidden * area(round);
 }
 
 function isFilled(ink: Region, others: Region): boolean {

@@ -24,7 +24,9 @@ export function uncovered(at: Case, lettered: Shape): Remedy[] {
   const worst = on && coveringMost(on.lettering, on.kept?.shape, on.covers);
   const source = worst && piece.sources.find(({ use, region }) => use === 'body' && region === worst.region);
   const letters = boundsOf(
-    [...(worst?.gone ?? []), ...(worst?.partly ?? []), ...(worst?.filled ?? [])].flatMap(({ region }) => region),
+    [...(worst?.gone ?? []), ...(worst?.partly ?? []), ...(worst?.filled ?? []), ...(worst?.tailless ?? [])].flatMap(
+      ({ region }) => region,
+    ),
   );
   const cover = source && boundsOf(source.region);
   if (!source || !letters || !cover) return [];

@@ -3,13 +3,17 @@ import { coveredLetters } from '../../../src/checks/measures/covered-letters.ts'
 import { boxRing } from '../../../src/geometry/measure.ts';
 import type { Region } from '../../../src/geometry/types.ts';
 import { Lettering } from '../../../src/tag/lettering/letters.ts';
+import { polygon } from '../support/shapes.ts';
 
 function covered(letter: Region, by: Region) {
   const lettering = new Lettering({ path: [], xHeight: 10, grow: 0, as: 'material' }, () => [
-    { text: 'o', region: letter },
+    { text: 'o', region: letter, baseline: 0 },
   ]);
-  const { gone, partly, filled } = coveredLetters(lettering, letter, by);
-  return gone.length > 0 ? 'gone' : partly.length > 0 ? 'partly' : filled.length > 0 ? 'filled' : 'free';
+  const { gone, partly, filled, tailless } = coveredLetters(lettering, letter, by);
+  const [is = 'free'] = Object.entries({ gone, partly, filled, tailless }).flatMap(([each, { length }]) =>
+    length > 0 ? [each] : [],
+  );
+  return is;
 }
 
 const box = (minX: number, minY: number, maxX: number, maxY: number) => boxRing({ minX, minY, maxX, maxY });
@@ -30,6 +34,21 @@ describe('Letters that are covered', () => {
     const ring = [box(0, 0, 10, 10), box(3, 3, 7, 7).toReversed()];
     assert.equal(covered(ring, [box(3, 3, 7, 5.35)]), 'free');
     assert.equal(covered(ring, [box(3, 3, 7, 5.45)]), 'filled');
+  });
+
+  it('are without their tail from seven tenths of what is round it below the line', () => {
+    const hooked = [polygon([0, 0], [4, 0], [4, -5], [6, -5], [6, 0], [10, 0], [10, 10], [0, 10])];
+    // Round it, from 1.2 mm below the line on, are 2 · 1.2 · 3.8 + 2 · 1.2 + π · 1.2² / 2 = 13.8 mm²; from below up to −h, 4.7 + 2.4 (5 − h).
+    for (const [h, is] of [
+      [1.9, 'tailless'],
+      [3.5, 'free'],
+    ] as const)
+      assert.equal(covered(hooked, [box(-3, -9, 13, -h)]), is, `${h}`);
+    assert.equal(
+      covered([box(0, -2, 10, 10)], [box(-3, -9, 13, -1.5)]),
+      'free',
+      'no tail: it hardly reaches below the line',
+    );
   });
 
   it('are none where it lies elsewhere, or under the letter itself', () => {

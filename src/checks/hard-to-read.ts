@@ -46,6 +46,9 @@ const slackMm = 0.01;
 const bridgedShare = 0.2;
 const mostlyBridged = 1 / 3;
 
+/** Where so many of the letters lose more than the first, hardly a script is read; by eye, and by OCR, on words in five (our own judgement). */
+const manyBridged = 1 / 2;
+
 /** Lettering that `fit` made smaller than this share of what was asked for did not come out as meant. Our own judgement. */
 const leastOfMost = 0.4;
 
@@ -207,8 +210,10 @@ function quotedLetters(letters: readonly Letter[]): string {
   return listedQuoted(letters.map(({ text }) => text));
 }
 
-function bridgedVerdict({ letter, share }: Bridged, { letters }: Lettering, isFitted: boolean): Verdict {
-  const severity = isFitted || share > mostlyBridged ? 'warning' : 'info';
+function bridgedVerdict({ letter, share, shares }: Bridged, { letters }: Lettering, isFitted: boolean): Verdict {
+  const bridged = shares.filter((each) => each > bridgedShare).length;
+  const isMany = bridged > 1 && bridged >= manyBridged * shares.length;
+  const severity = isFitted || isMany || share > mostlyBridged ? 'warning' : 'info';
   const verb = severity === 'warning' ? 'is' : 'may be';
   const words = letters.filter(({ opens }) => opens).length;
   const larger = ` Larger letters lose less${words > 1 ? ', such as in two lines' : ''}.`;

@@ -20,6 +20,8 @@ export function fittedInto({ path }: Lettering, { marks, sources }: Piece): Area
 export interface Bridged {
   readonly letter: Letter;
   readonly share: number;
+  /** The share that they take of each letter. */
+  readonly shares: readonly number[];
 }
 
 /** Of letters cut through a piece; `undefined` if bridges cross none. */
@@ -31,11 +33,8 @@ export function mostBridged(lettering: Lettering, { sources }: Piece): Bridged |
 
 const bridgedMost = oncePer(({ letters }: Lettering) =>
   oncePer((cut: Region): Bridged | undefined => {
-    let most: Bridged | undefined;
-    for (const letter of letters) {
-      const share = 1 - area(intersection(letter.region, cut)) / area(letter.region);
-      if (share > (most?.share ?? 0)) most = { letter, share };
-    }
-    return most;
+    const shares = letters.map(({ region }) => 1 - area(intersection(region, cut)) / area(region));
+    const share = Math.max(0, ...shares);
+    return share > 0 ? { letter: letters[shares.indexOf(share)]!, share, shares } : undefined;
   }),
 );

@@ -24,9 +24,6 @@ import { beadsFor } from './weld.ts';
 /** Least width of posts and bars, in mm; otherwise they are as wide as the web less the growth to come. */
 const leastBarMm = 0.1;
 
-/** What is narrow beside one bead gets another: a joint may be long, or have two pinches. */
-const beadRounds = 3;
-
 /**
  * Posts, bars with their fillets and filled slits, less the growth to come.
  * @throws whatever `checkpoint` throws to stop it.
@@ -59,12 +56,9 @@ export async function joinLetters(
   // Marks, and what joins letters; their own hairlines are as wide already.
   const hairlines = hairlinesOf(whole, measures.hairline, counters);
   await add([hairlineStrokes(hairlines)]);
-  for (let round = 0; round < beadRounds; round++) {
-    const beads = beadsFor(whole, [...grown, ...held, ...wedges], measures);
-    if (beads.length === 0) break;
-    await add(beads);
-    held.push(...beads);
-  }
+  const beads = beadsFor(whole, [...grown, ...held, ...wedges], measures);
+  await add(beads);
+  held.push(...beads);
   const slits = slitsOf(whole, grown, measures);
   return [
     ...held.flatMap((joint) => thinned(joint, measures)),

@@ -7,7 +7,7 @@ import { Lettering } from '../../../src/tag/lettering/letters.ts';
 import { letteringOf } from '../../calibration/cases.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { checked } from '../support/checked.ts';
-import { specOf } from '../support/engine.ts';
+import { make, newEngine, specOf } from '../support/engine.ts';
 
 const plate = 'plate: {rectangle: [120, 60], radius: 4}';
 
@@ -358,5 +358,19 @@ describe('Letters that bridges cross', () => {
     );
     const [lost] = await cutThrough(5);
     assert.equal(lost?.severity, 'warning');
+  });
+});
+
+describe('A stencil in a script', () => {
+  const said = async (text: string, width: number): Promise<string[]> => {
+    const word = `word: {text: ${text}, font: Pacifico, width: ${width} mm, bridges: {width: 1.5 mm}}`;
+    const made = await make(specOf(['plate: {rectangle: [130, 70]}', word], 'body: [plate], cut: [word]'), newEngine({}));
+    return hardToRead(made.report.tag!).map(({ severity }) => severity);
+  };
+
+  // Tesseract.js reads the second, and nothing of the first.
+  it('is a warning where half of its letters lose more than a fifth, and quiet where they lose little', async () => {
+    assert.deepEqual(await said('Sweet pea', 36), ['warning']);
+    assert.deepEqual(await said('Borage', 90), []);
   });
 });

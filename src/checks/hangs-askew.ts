@@ -4,7 +4,7 @@ import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import type { HangerPlace } from '../spec/model/model.ts';
 import type { Tie } from '../spec/model/workshop-model.ts';
-import { directionOf, seenTilt } from '../tag/hanger/direction.ts';
+import { directionOf, seenTilt, spoiltTilt } from '../tag/hanger/direction.ts';
 import type { PlacedHanger, Tag } from '../tag/tag.ts';
 import { assemblyOf, balanceOf } from './measures/assembly.ts';
 import type { Check } from './check.ts';
@@ -12,9 +12,6 @@ import { mm } from '../core/figures.ts';
 
 /** Visible tilt, in degrees (our own judgement). */
 const seenDegrees = 3;
-
-/** Turned by more than this, in degrees, nobody takes it for meant (our own judgement). */
-const spoiltDegrees = 30;
 
 /** The same of two openings that are meant to be level: what hangs on two cords shows it sooner (our own judgement). */
 const levelDegrees = 1;
@@ -57,7 +54,7 @@ function tiltFindings({ piece, hangers, balance }: Suspension, tie: Tie | undefi
   return [
     {
       code: 'hangs-askew',
-      severity: angle > spoiltDegrees ? 'warning' : 'info',
+      severity: angle > spoiltTilt ? 'warning' : 'info',
       piece,
       path: tilt.hanger.path,
       points: [tilt.from, balance],

@@ -22,8 +22,7 @@ import { copiesBeside, makesRoom } from './shapes/copies-beside.ts';
 import { fromMarksMm, obstacleOf } from './hanger/clear-of.ts';
 import { noRoomFor, openingInWords } from './hanger/in-words.ts';
 import { placeHanger } from './hanger/hanger.ts';
-import { coveredOf, coversOf } from './hanger/cover.ts';
-import { noReading, readAs, readingOf, scaledReading } from './hanger/reading.ts';
+import { noReading, readingOf, scaledReading, seenAs } from './hanger/reading.ts';
 import { slitsMm, withoutSlits } from './hanger/slits.ts';
 import type { Resources } from './resources.ts';
 import { mapShape } from './made-shape.ts';
@@ -291,12 +290,7 @@ export class PieceBuilder {
       const isBacking = bodies.some(({ entry }) => entry.shape.generator.kind === 'around');
       const slits = hasLetters ? slitsMm.letters : isBacking ? slitsMm.backing : 0;
       const lug = slits > 0 ? withoutSlits(placed.lug!, body.value, slits) : placed.lug!;
-      const { centre } = placed;
-      return {
-        ...{ ...placed, lug },
-        readAs: readAs(reading, centre, size),
-        covers: coveredOf(coversOf(reading.coverable, centre, hanger.opening / 2 + hanger.wall)),
-      };
+      return { ...placed, lug, ...seenAs(reading, placed.centre, size) };
     });
   }
 

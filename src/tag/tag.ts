@@ -65,7 +65,7 @@ export interface PlacedHanger {
   readonly openingSize: number;
   /** The inner length of the opening, in mm; equal to `openingSize` if it is round. */
   readonly openingLength: number;
-  /** The disc of a ring, before it is united with the body. */
+  /** The disc of a ring, with its neck if it has one, before it is united with the body. */
   readonly lug?: Region;
   /** For a ring: the width of material round its hole that is asked for, in mm, and its depth below touching. */
   readonly wall?: number;

@@ -1,6 +1,7 @@
 /**
  * Names that hang by a ring which finds its own place, for a person to look over: `npm run ring-places`. A page a face in
  * `test/artefacts/`; what the project itself says of the place is below each. `--read`: whether OCR takes the ring for a letter.
+ * `--at=top`: a ring that is to be there.
  */
 
 import { mkdirSync, writeFileSync } from 'node:fs';
@@ -49,6 +50,8 @@ const names =
     .find((each) => each.startsWith('--names='))
     ?.slice(8)
     .split(',') ?? ringedNames;
+/** Where the ring is to go, as in a spec: `--at=top`. */
+const place = args.find((each) => each.startsWith('--at='))?.slice(5) ?? 'auto';
 const xHeight = 11;
 
 interface Ringed {
@@ -66,7 +69,7 @@ async function ringed(name: string, face: (typeof faces)[number]): Promise<Ringe
   const text = JSON.stringify(name);
   const shape = `body: {text: ${text}, ${face.font}, x_height: ${xHeight}, overlap: auto, grow: 0.4}`;
   const { pieces, issues } = await make(
-    specOf([shape], 'body: [body], parts: many, hanger: {ring: auto}', [
+    specOf([shape], `body: [body], parts: many, hanger: {ring: {at: ${place}}}`, [
       'stock: {thickness: 3, kerf: 0.16}',
       'tie: {twine: 2}',
     ]),
@@ -132,12 +135,12 @@ for (const face of faces) {
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${columns * cellWidth} ${height}">` +
     `<rect width="100%" height="100%" fill="white"/>${made.map(cell).join('')}</svg>`;
-  const file = join(folder, `rings-${face.name.replaceAll(' ', '-')}.png`);
+  const file = join(folder, `rings-${place === 'auto' ? '' : `${place}-`}${face.name.replaceAll(' ', '-')}.png`);
   writeFileSync(file, new Resvg(svg, { fitTo: { mode: 'width', value: 1900 } }).render().asPng());
   const count = (has: (each: Ringed) => boolean): string =>
     made
       .filter(has)
-      .map(({ name, readAs }) => `${name} (${readAs.join(', ')})`)
+      .map(({ name, readAs, askew }) => `${name} (${[...readAs, askew].filter(Boolean).join(', ')})`)
       .join(', ') || 'none';
   console.log(
     `${face.name}: said: ${count(({ said }) => said)}; askew: ${count(({ askew }) => askew !== '')}; weak: ${count(({ weak }) => weak)}`,

@@ -27,6 +27,9 @@ export function directionOf(at: Extract<HangerPlace, { kind: 'anchor' | 'degrees
 /** The place of a ring is chosen for how it holds and reads as well: more of a tilt than this is seen, in degrees (our own judgement). */
 export const seenTilt = 6;
 
+/** Turned by more than this, in degrees, nobody takes it for meant (our own judgement). */
+export const spoiltTilt = 30;
+
 /** The direction from a point within a box; a corner means the actual corner of that box, whatever its proportions. */
 export function aimFrom(
   from: Point,

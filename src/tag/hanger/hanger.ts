@@ -48,9 +48,12 @@ export function placeHanger(
   };
   switch (kind) {
     case 'ring': {
-      const centre = nudged(ringPlace(hanger, { on, whole, reading, web }, aside), hanger.nudge);
-      if (!centre) return undefined;
-      const lug = [circle(centre, radius + hanger.wall)];
+      const place = ringPlace(hanger, { on, whole, reading, web }, aside);
+      const centre = nudged(place?.centre, hanger.nudge);
+      if (!place || !centre) return undefined;
+      const disc = [circle(centre, radius + hanger.wall)];
+      const { nudge } = hanger;
+      const lug = place.neck ? union([disc, transform(place.neck, translation(nudge.x, nudge.y))]) : disc;
       return {
         kind,
         path,

@@ -9,12 +9,13 @@ import { boundsOf, widened } from '../../geometry/measure.ts';
 import { hasSmallLetters as areSmall } from '../../spec/read/evenly.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { Letter, Lettering } from '../lettering/letters.ts';
-import { marksAbove } from '../lettering/marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
-import { coverableOf, coverCost, coversOf } from './cover.ts';
-import type { Coverable } from './cover.ts';
+import { coverableOf, coverCost, coveredOf, coversOf } from './cover.ts';
+import type { Coverable, Cover } from './cover.ts';
 import { madeOfLetter } from './crook.ts';
 import type { LettersInLine } from './crook.ts';
+import { awayFrom, isInPlaceOf, marksOf } from './marks.ts';
+import type { Mark } from './marks.ts';
 import { isUnderArm, lineEnd, scaledEnd, withStem } from './stems.ts';
 import type { LineEnd, StemLetter } from './stems.ts';
 
@@ -49,18 +50,18 @@ interface Span {
 }
 
 export interface RingReading {
-  /** Boxes of dots and accents. */
-  readonly marks: readonly Bounds[];
+  readonly marks: readonly Mark[];
   readonly lines: readonly LetterLine[];
   readonly coverable: Coverable;
 }
 
 /**
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
- * `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
+ * `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
  */
 export type ReadAs =
   | 'on a mark'
+  | 'dot'
   | 'mark'
   | 'accent'
   | 'full stop'
@@ -78,6 +79,7 @@ export type ReadAs =
 /** Costs, in shares of a fully joined ring. */
 const costs: Readonly<Record<ReadAs, number>> = {
   'on a mark': 1.5,
+  dot: 0.75,
   mark: 0.8,
   accent: 0.75,
   'full stop': 0.4,
@@ -109,9 +111,6 @@ const onMark = 1;
 /** A letter is low if it reaches no higher than this, in x-heights. */
 const lowest = 1.2;
 
-/** A sign that begins above this share of the x-height hangs beside the letters, as an apostrophe does. */
-const hungFrom = 0.5;
-
 /** A ring about as large as a letter reads as one; limits in x-heights. */
 const smallestLetter = 0.5;
 const largestLetter = 1.6;
@@ -123,17 +122,7 @@ export const noReading: RingReading = { marks: [], lines: [], coverable: coverab
 
 export function readingOf(shapes: readonly MadeShape[]): RingReading {
   const lines = shapes.flatMap(letterLines);
-  return { marks: shapes.flatMap(markBounds), lines, coverable: coverableOf(shapes) };
-}
-
-function markBounds({ lettering = [], band }: MadeShape): Bounds[] {
-  const hung = band ? band.baseline + hungFrom * (band.top - band.baseline) : Infinity;
-  return lettering.flatMap(({ letters, grow }) =>
-    letters.flatMap(({ text, region }) => {
-      const isHung = /^\p{P}+$/u.test(text) && boundsOf(region)!.minY > hung;
-      return (isHung ? [region] : marksAbove(region)).map((mark) => widened(boundsOf(mark)!, grow));
-    }),
-  );
+  return { marks: shapes.flatMap(marksOf), lines, coverable: coverableOf(shapes) };
 }
 
 /** Of lettering that is not upright there are none. */
@@ -195,7 +184,7 @@ export function scaledReading({ marks, lines, coverable }: RingReading, factor: 
   };
   const along = ({ from, to }: Span): Span => ({ from: factor * from, to: factor * to });
   return {
-    marks: marks.map(scaled),
+    marks: marks.map(({ isDot, ...box }) => ({ ...scaled(box), isDot })),
     lines: lines.map(({ box, baseline, xHeight, ends, first, last, gaps, low, ...line }) => ({
       ...{ ...line, box: scaled(box), baseline: factor * baseline, xHeight: factor * xHeight },
       ends: [scaledEnd(ends[0], factor), scaledEnd(ends[1], factor)],
@@ -212,8 +201,23 @@ interface RingRadii {
 
 /** The cost of what a ring at that place reads as, and of what it covers. */
 export function misreadingCost(reading: RingReading, centre: Point, ring: RingRadii): number {
-  const asLetters = Math.max(0, ...readAs(reading, centre, ring).map((each) => costs[each]));
-  return asLetters + coverCost(coversOf(reading.coverable, centre, ring.hole + ring.wall));
+  const all = readAs(reading, centre, ring);
+  const asLetters = Math.max(0, ...all.map((each) => costs[each]));
+  return asLetters + (all.includes('dot') ? 0 : coverCost(coversAt(reading, centre, ring)));
+}
+
+/** What a ring at that place may read as, and the letter that it makes another one of. */
+export function seenAs(
+  reading: RingReading,
+  centre: Point,
+  ring: RingRadii,
+): { readonly readAs: readonly ReadAs[]; readonly covers: string | undefined } {
+  const all = readAs(reading, centre, ring);
+  return { readAs: all, covers: all.includes('dot') ? undefined : coveredOf(coversAt(reading, centre, ring)) };
+}
+
+function coversAt({ coverable }: RingReading, centre: Point, { hole, wall }: RingRadii): Cover[] {
+  return coversOf(coverable, centre, hole + wall);
 }
 
 /** Everything that a ring at that place may read as. */
@@ -223,11 +227,9 @@ export function readAs(
   { hole, wall }: RingRadii,
 ): ReadAs[] {
   const radius = hole + wall;
-  const away = marks.map(({ minX, minY, maxX, maxY }) =>
-    Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY)),
-  );
+  const away = marks.map((mark) => awayFrom(mark, { x, y }));
   const nearest = Math.min(...away);
-  if (nearest < onMark * radius) return ['on a mark'];
+  if (nearest < onMark * radius) return [isInPlaceOf(marks[away.indexOf(nearest)]!, { x, y }) ? 'dot' : 'on a mark'];
   const scaled = { x: x / factor, y: y / factor };
   const ofLetters = lines.flatMap(({ letters }) => madeOfLetter(letters, scaled, radius / factor));
   if (nearest < 2 * radius) return ['mark', ...ofLetters];

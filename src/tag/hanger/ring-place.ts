@@ -6,8 +6,10 @@ import type { Hanger, HangerPlace } from '../../spec/model/model.ts';
 import { levelOf } from './level.ts';
 import { misreadingCost } from './reading.ts';
 import type { RingReading } from './reading.ts';
+import { neckPlace } from './neck.ts';
+import type { OnNeck } from './neck.ts';
 import { jointLengths, placeRing } from './ring.ts';
-import type { RingSize, RingWishes } from './ring.ts';
+import type { RingCandidate, RingSize, RingWishes } from './ring.ts';
 import { hasWeakJoint, weakJointCost } from './weak-joint.ts';
 
 /** Two rings this near to one level are level, in mm. */
@@ -25,20 +27,37 @@ export interface RingGround {
   readonly web: number;
 }
 
-/** The centre of the ring, before any nudge; `undefined` if the body has no place for one. */
-export function ringPlace(ring: Ring, ground: RingGround, aside: Point): Point | undefined {
+/** A ring, before any nudge. */
+export interface RingSpot {
+  readonly centre: Point;
+  /** What it stands on, where no letter reaches up to it. */
+  readonly neck?: Region;
+}
+
+/** Where the ring goes; `undefined` if the body has no place for one. */
+export function ringPlace(ring: Ring, ground: RingGround, aside: Point): RingSpot | undefined {
   const { at, pair } = ring;
   const size = sizeOf(ring);
   const place = (wishes: RingWishes = {}) => placeOn(ground, at, size, { aside, ...wishes });
-  const isWeak = (centre: Point) => hasWeakJoint(centre, size, ground.whole, ground.web);
+  const isWeak = ({ centre }: RingSpot) => hasWeakJoint(centre, size, ground.whole, ground.web);
   const first = place();
-  const other = first && at.kind === 'auto' && isWeak(first) ? place({ secondJointCost: weakJointCost }) : undefined;
+  const isAtTop = at.kind === 'anchor' && at.anchor === 'top';
+  const other =
+    first && (at.kind === 'auto' || isAtTop) && isWeak(first) ? place({ secondJointCost: weakJointCost }) : undefined;
   const own = other && !isWeak(other) ? other : first;
+  if (!own) return undefined;
+  if (isAtTop) return asLevel(own, neckPlace(ground, size, aside));
   const facing = pair?.kind === 'ring' ? placeOn(ground, pair.at, sizeOf(pair)) : undefined;
-  if (!own || !facing) return own;
-  const level = levelOf(at, own, facing);
-  const moved = level === own.y ? undefined : place({ level });
-  return moved && Math.abs(moved.y - level) < levelMm && isAsGood(moved, own, size, ground) ? moved : own;
+  if (!facing) return own;
+  const level = levelOf(at, own.centre, facing.centre);
+  const moved = level === own.centre.y ? undefined : place({ level });
+  const isLevel = moved && Math.abs(moved.centre.y - level) < levelMm;
+  return isLevel && isAsGood(moved.centre, own.centre, size, ground) ? moved : own;
+}
+
+/** A neck only where the ring would stand worse without. */
+function asLevel(own: RingCandidate, onNeck: OnNeck | undefined): RingSpot {
+  return onNeck && onNeck.score > own.score ? onNeck : own;
 }
 
 function sizeOf({ opening, wall, sink }: Pick<Ring, 'opening' | 'wall' | 'sink'>): RingSize {

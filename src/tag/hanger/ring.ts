@@ -11,7 +11,7 @@ import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import { walkRing } from '../../geometry/walk-ring.ts';
 import type { HangerPlace } from '../../spec/model/model.ts';
-import { aimFrom, furthestOnRay, seenTilt, tiltDegrees } from './direction.ts';
+import { aimFrom, furthestOnRay, seenTilt, spoiltTilt, tiltDegrees } from './direction.ts';
 import { misreadingCost } from './reading.ts';
 import type { RingReading } from './reading.ts';
 
@@ -38,6 +38,10 @@ const tiltCost = 1 / 60;
  */
 const askewCost = { level: 0.3, upright: 0.15 } as const;
 const askewDegrees = seenTilt - 0.5;
+
+/** And so much more of lettering where nobody takes it for meant, again a little before that. */
+const spoiltCost = 0.3;
+const spoiltDegrees = spoiltTilt - 0.5;
 
 /**
  * With `auto`, a side other than the top must be better joined by this much; and the right one, where a ring is read after
@@ -73,7 +77,7 @@ const blockedCost = 10;
 /** Tolerance of the track of the ring's centre, in mm: well within the overlap of its wall. */
 const trackToleranceMm = 0.01;
 
-interface RingCandidate {
+export interface RingCandidate {
   readonly centre: Point;
   readonly score: number;
 }
@@ -88,7 +92,7 @@ export interface RingWishes {
   readonly level?: number | undefined;
 }
 
-/** The centre of the ring; `undefined` if the body has no place for one. */
+/** The best place; `undefined` if the body has none. */
 export function placeRing(
   on: Region,
   whole: Region,
@@ -96,13 +100,13 @@ export function placeRing(
   size: RingSize,
   reading: RingReading,
   { aside = { x: 0, y: 0 }, secondJointCost = 0, level }: RingWishes = {},
-): Point | undefined {
+): RingCandidate | undefined {
   const bounds = boundsOf(on);
   const middleOfMass = centroid(whole);
   if (!bounds || !middleOfMass) return undefined;
   if (at.kind === 'point') {
     const middle = boxCentre(bounds);
-    return { x: middle.x + at.offset.x + aside.x, y: middle.y + at.offset.y + aside.y };
+    return { centre: { x: middle.x + at.offset.x + aside.x, y: middle.y + at.offset.y + aside.y }, score: 0 };
   }
   const balance = { x: middleOfMass.x + aside.x, y: middleOfMass.y + aside.y };
   const edges = new EdgeIndex(whole);
@@ -121,7 +125,7 @@ export function placeRing(
         (direction.y === 0 || !hasLetters) &&
         [1, -1].every((way) => edges.crossedBy(centre, { x: way * across.x, y: way * across.y }));
       const bay = isInBay ? bayCost : 0;
-      return cost + hidden + bay + offLevel + costOfTilt(tiltDegrees(hang, direction), direction.y === 0);
+      return cost + hidden + bay + offLevel + costOfTilt(tiltDegrees(hang, direction), direction.y === 0, hasLetters);
     });
     return Math.min(...costs);
   };
@@ -177,7 +181,7 @@ export function placeRing(
     else if (candidate.score < best.score - barAllowance || readsWorse(candidate.centre, best.centre)) continue;
     else if (isEndOfSameBar(candidate.centre, best.centre, size, edges)) best = { ...candidate, score: best.score };
   }
-  return best?.centre;
+  return best;
 }
 
 /** Whether a ring is held by the end of a bar narrower than itself, and another place is beside the same end. */
@@ -196,14 +200,14 @@ interface TriedPlace extends RingCandidate {
   readonly gain: number;
 }
 
-function costOfTilt(degrees: number, isUpright: boolean): number {
-  const askew = isUpright ? askewCost.upright : askewCost.level;
-  return degrees * tiltCost + (degrees > askewDegrees ? askew : 0);
+export function costOfTilt(degrees: number, isUpright: boolean, isLettering: boolean): number {
+  const askew = degrees > askewDegrees ? (isUpright ? askewCost.upright : askewCost.level) : 0;
+  return degrees * tiltCost + askew + (isLettering && degrees > spoiltDegrees ? spoiltCost : 0);
 }
 
 /** The tilt that a step may save: the angle of the step as seen from the centre of mass. */
 function refiningGain(point: Point, balance: Point): number {
-  return askewCost.level + tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
+  return askewCost.level + spoiltCost + tiltCost * Math.atan2(stepMm, distance(point, balance)) * (180 / Math.PI);
 }
 
 /** The places without those that have a better one beside them, as refining that covers them too. */

@@ -452,9 +452,9 @@ describe('A ring that reads as a letter', () => {
   });
 
   it('covers a dot where its middle is nearer to it than its radius, and is one more within twice that', async () => {
-    const beside = (gap: number) =>
-      hung('Lil', 5, (at: LetterBox) => ({ x: boxCentre(at.ends[1]!).x, y: at.ends[1]!.maxY + gap }));
-    const [on, off] = [await beside(2.45), await beside(2.55)];
+    const above = (name: string, gap: number) =>
+      hung(name, 5, (at: LetterBox) => ({ x: boxCentre(at.ends[1]!).x, y: at.ends[1]!.maxY + gap }));
+    const [on, off] = [await above('Lêl', 2.45), await above('Lêl', 2.55)];
     assert.deepEqual(on.pieces[0]!.hangers[0]!.readAs, ['on a mark']);
     const said = ({ issues }: typeof on) =>
       issues.flatMap(({ code, message }) => (code === 'hole-blocked' ? message : []));
@@ -465,6 +465,11 @@ describe('A ring that reads as a letter', () => {
     assert.deepEqual(said(off), [
       'The ring stands so near to a dot or an accent of the letters that it reads as one more.',
     ]);
+    // Straight above the dot of an “i” it is read as that dot.
+    const dot = await above('Lil', 2.45);
+    assert.deepEqual(dot.pieces[0]!.hangers[0]!.readAs, ['dot']);
+    assertSilent(dot, 'hole-blocked');
+    assert.deepEqual((await above('Lil', 2.55)).pieces[0]!.hangers[0]!.readAs, ['mark']);
   });
 
   it('makes a “6” of an L and a “B” of a b where it stands in the crook of their stems, and an “R” of an N on its left head', async () => {

@@ -365,3 +365,42 @@ describe('Holes in two corners of one side', () => {
     assertNear(others[1]!, alone!, 1e-6);
   });
 });
+
+describe('A ring at the top of a name', () => {
+  const named = (text: string) =>
+    madeWithHanger(`{text: ${text}, font: Pacifico, x_height: 11, overlap: auto, grow: 0.4}`, 'ring: {at: top}', [
+      'stock: {thickness: 3}',
+      'tie: {twine: 2}',
+    ]);
+
+  it('stands on a neck where nothing reaches up near the balance, clear of the letters and in one part with them', async () => {
+    const { piece, hanger, region, issues } = await named('Borage');
+    const { x, y } = hanger.centre;
+    const balance = centroid(piece.body)!;
+    assert.ok(Math.abs(Math.atan2(x - balance.x, y - balance.y)) < (6 * Math.PI) / 180, 'it hangs level');
+    const disc = offset(hanger.opening, hanger.wall!);
+    assert.deepEqual(intersection(disc, piece.body), []);
+    assert.equal(partsOf(region).length, 1);
+    // As wide as the wall, from the ring down.
+    const neck = boundsOf(difference(hanger.lug!, [offset(disc, 0.05)]))!;
+    assertNear(neck.maxX - neck.minX, hanger.wall!, 0.05);
+    assert.ok(intersection(piece.body, hanger.lug!).length > 0);
+    assert.deepEqual(
+      issues.filter(({ code }) => ['hangs-askew', 'hanger-weak', 'hole-blocked'].includes(code)),
+      [],
+    );
+  });
+
+  it('needs none on a letter that reaches up, nor on the dot of an “i” near the balance', async () => {
+    for (const name of ['Leo', 'Dill']) {
+      const { piece, hanger, issues } = await named(name);
+      assert.ok(intersection(hanger.lug!, piece.body).length > 0);
+      assert.equal(difference(hanger.lug!, [offset(hanger.opening, hanger.wall! + 0.05)]).length, 0, name);
+      assert.deepEqual(
+        issues.filter(({ code }) => code === 'hangs-askew' || code === 'hole-blocked'),
+        [],
+        name,
+      );
+    }
+  });
+});

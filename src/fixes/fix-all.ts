@@ -57,7 +57,7 @@ export async function fixAll(
       whyLeft.set(problemKey(next), notJoined);
       continue;
     }
-    const fix = await leastFix(engine, now.report, next, options);
+    const { least: fix, choice } = await leastFix(engine, now.report, next, options);
     const isMeant = fix !== undefined && !fix.isChoice;
     const after = isMeant ? await compute(withEdits(now.report.source.text, fix.edits)) : undefined;
     const isSmall = () =>
@@ -72,7 +72,8 @@ export async function fixAll(
       now = after;
     } else {
       // A problem that could not be fixed is not tried again unless it changes.
-      const why = fix ? `${whyNot(fix)} ${fix.title}.` : await whyNone(engine, now.report, next, options);
+      const meant = choice ?? fix;
+      const why = meant ? `${whyNot(meant)} ${meant.title}.` : await whyNone(engine, now.report, next, options);
       whyLeft.set(problemKey(next), why ?? notFixed);
     }
   }
@@ -128,20 +129,23 @@ function namesOf(reports: readonly Report[]): string {
   );
 }
 
+interface LeastFix {
+  readonly least?: Fix | undefined;
+  /** The first that keeps the look but is for the writer to choose. */
+  readonly choice?: Fix | undefined;
+}
+
 /** Fixes that leave other tags as they hang come first, then those that change the look least. */
-async function leastFix(
-  engine: Engine,
-  report: Report,
-  issue: Issue,
-  options: ComputeOptions,
-): Promise<Fix | undefined> {
+async function leastFix(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<LeastFix> {
   let least: Fix | undefined;
+  let choice: Fix | undefined;
   for await (const fix of workingFixes(engine, report, issue, options)) {
-    if (fix.look <= sameLookShare && isGentle(fix)) return fix;
+    if (fix.look <= sameLookShare && isGentle(fix)) return { least: fix };
+    if (fix.isChoice && fix.look <= keptLookShare) choice ??= fix;
     if (!least || (reluctance(fix) === reluctance(least) ? fix.look < least.look : reluctance(fix) < reluctance(least)))
       least = fix;
   }
-  return least;
+  return { least, choice };
 }
 
 /** How little a fix is one to be made unasked. */

@@ -1,6 +1,6 @@
 /** How gentle a fix is: which may be made unasked, and which comes first. */
 
-import type { Fix } from '../core/issue.ts';
+import type { Fix, Issue } from '../core/issue.ts';
 
 /**
  * Share of the lettering beyond which a change makes another tag: such a fix is offered but never applied
@@ -20,6 +20,14 @@ const asideCost = 2 * keptLookShare;
 /** Whether a fix may be made unasked: it keeps the look, and no tag without the problem hangs elsewhere. */
 export function isGentle({ look, rehangs, isChoice }: Fix): boolean {
   return look <= keptLookShare && rehangs === undefined && !isChoice;
+}
+
+/**
+ * Whether a single key applies it, and the editor lists it first: the first fix of a problem, never one that makes another tag, and none for a
+ * problem beside a worse one.
+ */
+export function isPreferred(fix: Fix, nth: number, issue: Issue, worst: Issue): boolean {
+  return nth === 0 && isGentle(fix) && issue.severity === worst.severity;
 }
 
 /** By this, the least first; the order of the remedies decides among equals. */

@@ -6,7 +6,8 @@
 import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import type { Acceptance } from '../../fixes/accept.ts';
-import { isGentle } from '../../fixes/gentle.ts';
+import { isPreferred } from '../../fixes/gentle.ts';
+import { severityRank } from '../../core/issue.ts';
 import type { Issue, TextChange } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { workspaceEdit } from '../common/apply-edits.ts';
@@ -63,17 +64,19 @@ class QuickFixes implements vscode.CodeActionProvider {
     const unfixed = new ActionSet();
     const acceptances = new ActionSet();
     const fixable = new Set<IssueCode>();
-    for (const issue of result.issues) {
-      const place = toRange(issue.range, result.report.source.position.bind(result.report.source));
-      if (!place.intersection(range)) continue;
+    const placeOf = (issue: Issue) => toRange(issue.range, result.report.source.position.bind(result.report.source));
+    const here = result.issues
+      .filter((issue) => placeOf(issue).intersection(range))
+      .sort((a, b) => severityRank[b.severity] - severityRank[a.severity]);
+    for (const issue of here) {
+      const place = placeOf(issue);
       const help = await whileWanted(token, (signal) => this.#help.for(issue, result, signal));
       if (!help || document.version !== result.version) return [];
       const diagnostics = context.diagnostics.filter(
         ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
       );
       help.fixes.forEach((change, index) => {
-        // A fix that makes another tag is never the preferred one, which a single key applies.
-        const preferred = index === 0 && isGentle(change);
+        const preferred = isPreferred(change, index, issue, here[0]!);
         fixes.add(JSON.stringify(change.edits), diagnostics, () => toAction(change, preferred, result));
       });
       const { acceptance } = help;

@@ -3,7 +3,9 @@ import { readFileSync } from 'node:fs';
 import { acceptanceOf } from '../../../src/fixes/accept.ts';
 import { fixAll } from '../../../src/fixes/fix-all.ts';
 import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
-import { isGentle } from '../../../src/fixes/gentle.ts';
+import { isGentle, isPreferred } from '../../../src/fixes/gentle.ts';
+import type { Fix, Issue } from '../../../src/core/issue.ts';
+import { packagedWoff2 } from '../../fonts/font-files.ts';
 import { newEngine } from '../support/engine.ts';
 
 const engine = newEngine();
@@ -193,5 +195,32 @@ describe('Accepting a finding', () => {
 
   it('is not offered for what keeps the tag from being made', async () => {
     assert.equal(await accepting(sample.replace('font:', 'fnot:'), 'unknown-key'), undefined);
+  });
+});
+
+describe('A problem that fixing a whole file leaves', () => {
+  it('gives the mild choice as the reason where another fix would change the look', async () => {
+    const spec = `tagwright: 1
+stock: {material: birch plywood, thickness: 3 mm}
+shapes:
+  name: {text: Lavender, font: Parisienne.woff2, width: 70 mm}
+pieces:
+  tag: {body: [name]}
+`;
+    const withFont = newEngine({ 'Parisienne.woff2': await packagedWoff2('parisienne') });
+    const { left } = await fixAll(withFont, spec, options, 'loose-part');
+    assert.match(left[0]!.why, /^It is for you to decide: Join the parts of “name” with straps/);
+  });
+});
+
+describe('The fix that a single key applies', () => {
+  const issue = (severity: 'error' | 'warning') => ({ severity }) as Issue;
+  const fix = (more: Partial<Fix> = {}) => ({ look: 0, ...more }) as Fix;
+
+  it('is the first and mild one, of the worst problem at that place', () => {
+    assert.ok(isPreferred(fix(), 0, issue('error'), issue('error')));
+    assert.ok(!isPreferred(fix(), 1, issue('error'), issue('error')));
+    assert.ok(!isPreferred(fix({ isChoice: true }), 0, issue('error'), issue('error')));
+    assert.ok(!isPreferred(fix(), 0, issue('warning'), issue('error')));
   });
 });

@@ -52,7 +52,7 @@ export function newOrWorse(before: Judged, after: Judged): Issue | undefined {
     const was = known.get(cause);
     return was
       ? !isGroupNoWorse(was, group, mends)
-      : group.some((issue) => !isHarmless(issue) && !isOfMissing(issue, before) && !isOfUnhung(issue, before));
+      : group.some((issue) => !isHarmless(issue) && ![isOfMissing, isOfUnhung, isOfLost].some((isOf) => isOf(issue, before)));
   });
   return worse?.[1][0];
 }
@@ -76,6 +76,12 @@ function isOfUnhung({ code, path, piece }: Issue, before: Judged): boolean {
       (was.code === 'empty-shape' && isWithin(was.path, hanger)) ||
       (isGiven && was.code === 'loose-part' && was.piece === piece),
   );
+}
+
+/** How a hole stands beside lettering most of which was beyond the edge. */
+function isOfLost({ code, piece, severity }: Issue, before: Judged): boolean {
+  if (code !== 'hole-blocked' || severity !== 'info') return false;
+  return before.issues.some((was) => was.code === 'mark-off-body' && isError(was) && was.piece === piece);
 }
 
 /**

@@ -19,6 +19,9 @@ function entryAt({ model, issue }: Case): ShapeEntry | undefined {
     .find(({ path }) => samePath(path, issue.path));
 }
 
+/** Nobody asks for lettering so many times as large as what it goes on (our own judgement). */
+const slipTimes = 3;
+
 /** A placement line that shows beside the glued piece. */
 export function hiddenLine(at: Case): Remedy[] {
   const entry = entryAt(at);
@@ -44,9 +47,22 @@ export function onBody(at: Case): Remedy[] {
   const [box, room] = [mark && boundsOf(mark.region), at.piece && boundsOf(at.piece.body)];
   if (!entry || !box || !room) return [];
   return [
+    ...tenTimesTooLarge(at, entry.shape, box, room),
     { words: `Move ${shapeTitle(entry.shape)}`, candidates: movedInto(at, entry.shape, box, room) },
     ...centredOrSmaller(at, box, room),
   ];
+}
+
+/** `450 mm` for 45: so much larger than the body on one side that a figure too many was typed. */
+function tenTimesTooLarge(at: Case, shape: Shape, box: Bounds, room: Bounds): Remedy[] {
+  const size = sizeOf(shape);
+  const times = Math.max(
+    (box.maxX - box.minX) / (room.maxX - room.minX),
+    (box.maxY - box.minY) / (room.maxY - room.minY),
+  );
+  if (!size || times < slipTimes || times > 10) return [];
+  const candidates = settingLengths(at, shape.path, size.key, [size.mm / 10]);
+  return [{ words: `Move the point of the ${size.key.replace('_', '-')} of ${shapeTitle(shape)}`, candidates }];
 }
 
 /** Centres the mark on the body, or makes it smaller. */

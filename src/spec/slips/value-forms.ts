@@ -4,6 +4,7 @@ import type { Issue } from '../../core/issue.ts';
 import { pointNotComma } from '../../core/length.ts';
 import type { SpecSource } from '../yaml/source.ts';
 import type { SpecLine } from './spec-lines.ts';
+import { numberSlips } from './number-slips.ts';
 import { inQuotes, quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
 
@@ -17,6 +18,7 @@ export function valueRepairs(issue: Issue, source: SpecSource, line: SpecLine): 
     ...sizes(issue, source),
     ...yesAndNo(issue, source),
     ...units(issue, source),
+    ...numberSlips(issue, source),
     ...columns(issue, source),
   ];
 }

@@ -208,7 +208,7 @@ pieces:
   tag: {body: [name]}
 `;
     const withFont = newEngine({ 'Parisienne.woff2': await packagedWoff2('parisienne') });
-    const { left } = await fixAll(withFont, spec, options, 'loose-part');
+    const { left } = await fixAll(withFont, spec, { locate: (name) => name }, 'loose-part');
     assert.match(left[0]!.why, /^It is for you to decide: Join the parts of “name” with straps/);
   });
 });

@@ -42,6 +42,13 @@ describe('Remedies', () => {
     assert.ok(Number(heavier) > 14 && Number(heavier) < 27, titles[0]);
   });
 
+  it('move the point of a size ten times too large for its plate, whatever the hole above it reads as then', async () => {
+    const small = 'plate: {rectangle: [70, 35], radius: 5}';
+    const word = 'word: {text: Endive, font: Pacifico, width: 450, place: plate}';
+    const titles = await titlesFor('mark-off-body', [small, word], 'body: [plate], engrave: [word], hanger: {hole: {at: top}}');
+    assert.ok(titles.some((title) => title.startsWith('Move the point of the width of “word”: width 45 mm')), titles.join('\n'));
+  });
+
   it('set a row of rings on letters where they are level', async () => {
     for (const name of ['Marigold', 'Lavender']) {
       const word = `word: {text: ${name}, font: Pacifico, width: 120, overlap: auto}`;

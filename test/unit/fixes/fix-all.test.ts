@@ -203,12 +203,12 @@ describe('A problem that fixing a whole file leaves', () => {
     const spec = `tagwright: 1
 stock: {material: birch plywood, thickness: 3 mm}
 shapes:
-  name: {text: Lavender, font: Parisienne.woff2, width: 70 mm}
+  name: {text: Lavender, font: parisienne.woff2, width: 70 mm}
 pieces:
   tag: {body: [name]}
 `;
-    const withFont = newEngine({ 'Parisienne.woff2': await packagedWoff2('parisienne') });
-    const { left } = await fixAll(withFont, spec, { locate: (name) => name }, 'loose-part');
+    const withFont = newEngine({ 'parisienne.woff2': await packagedWoff2('parisienne') });
+    const { left } = await fixAll(withFont, spec, { locate: (name) => `/specs/${name}` }, 'loose-part');
     assert.match(left[0]!.why, /^It is for you to decide: Join the parts of “name” with straps/);
   });
 });

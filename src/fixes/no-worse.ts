@@ -52,7 +52,9 @@ export function newOrWorse(before: Judged, after: Judged): Issue | undefined {
     const was = known.get(cause);
     return was
       ? !isGroupNoWorse(was, group, mends)
-      : group.some((issue) => !isHarmless(issue) && ![isOfMissing, isOfUnhung, isOfLost].some((isOf) => isOf(issue, before)));
+      : group.some(
+          (issue) => !isHarmless(issue) && ![isOfMissing, isOfUnhung, isOfLost].some((isOf) => isOf(issue, before)),
+        );
   });
   return worse?.[1][0];
 }

@@ -22,7 +22,7 @@ export function completionsAt(text: string, offset: number, around: WorkspaceNam
       place.role === 'key' ? keySuggestions(place, names, around, trial) : fittingValues(place, names, around, trial);
     const isTop = place.role === 'key' && place.path.length === 0;
     return fitting.map((suggestion) =>
-      completion(suggestion, place, isTop ? rankAtTop(suggestion) : rankOf(suggestion, trial)),
+      completion(suggestion, place, isTop ? rankAtTop(suggestion) : rankOf(suggestion, place, trial)),
     );
   });
 }
@@ -68,9 +68,15 @@ function rankAtTop({ kind, label }: Suggestion): number {
   return 1 + (at < 0 ? orderOfWork.length : at);
 }
 
-/** Suggestions that solve a problem come first, and a shape's generator before its modifiers. */
-function rankOf(suggestion: Suggestion, trial: SuggestionTrial): number {
-  if (suggestion.kind === 'snippet') return 3;
-  if (!trial.solvesProblem(suggestion)) return 2;
-  return suggestion.kind === 'generator' ? 1 : 0;
+/** The ways to give a size, as makers think of them: what is measured before the em of a font. */
+const sizeKeys = ['width', 'x_height', 'cap_height', 'height', 'fit', 'size'];
+const afterSizes = sizeKeys.length;
+
+/** Suggestions that solve a problem come first, and a shape's generator before its modifiers; room to fit into before the whole of a shape. */
+function rankOf(suggestion: Suggestion, place: CursorContext, trial: SuggestionTrial): number {
+  const isSnippet = suggestion.kind === 'snippet';
+  if (place.role !== 'key' && place.path.at(-1) === 'fit') return isSnippet ? 0 : 1;
+  if (isSnippet) return afterSizes + 2;
+  if (!trial.solvesProblem(suggestion)) return afterSizes + 1;
+  return suggestion.kind === 'generator' ? afterSizes : Math.max(0, sizeKeys.indexOf(suggestion.label));
 }

@@ -55,8 +55,8 @@ function readRow(
     if (spacing !== undefined) say('spacing', '“spacing” goes with “count”, which says how many there are in the row.');
     return undefined;
   }
-  if (typeof at === 'string' && at.includes('-')) {
-    say('at', 'A row goes along a side, not into a corner: use “top”, “bottom”, “left” or “right”.');
+  if (typeof at === 'string' && (at.includes('-') || at === 'center')) {
+    say('at', 'A row goes along a side: use “top”, “bottom”, “left” or “right”.');
     return undefined;
   }
   return { row: { nth: 0, count, ...(apart === undefined ? {} : { spacing: apart }) } };
@@ -138,6 +138,10 @@ const topSide: HangerPlace = { kind: 'anchor', anchor: 'top' };
 function readPlace(at: RingSpec['at'], kind: Hanger['kind'], path: YamlPath, problems: Problems): HangerPlace {
   if (at === undefined) return kind === 'ring' ? { kind: 'auto' } : topSide;
   if (at === 'auto') return { kind: 'auto' };
+  if (at === 'center') {
+    if (kind === 'ring') problems.error('bad-value', path, 'A ring stands at an edge: name a side, or “auto”.');
+    return { kind: 'point', offset: { x: 0, y: 0 } };
+  }
   if (typeof at === 'string') return { kind: 'anchor', anchor: at };
   if (typeof at === 'number') return { kind: 'degrees', degrees: at };
   return { kind: 'point', offset: problems.nudge(at, path) ?? { x: 0, y: 0 } };

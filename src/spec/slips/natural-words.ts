@@ -48,11 +48,6 @@ function places(issue: Issue, source: SpecSource): Repair[] {
   if (value === undefined || (key !== 'at' && key !== 'align' && !hangers.has(key))) return [];
   const place = placeIn(value);
   if (place === undefined) return [];
-  const isHanger = hangers.has(key) || (key === 'at' && hangers.has(issue.path.at(-2)));
-  if (place === 'center' && isHanger) {
-    const centre = key === 'at' ? '{up: 0 mm}' : '{at: {up: 0 mm}}';
-    return [change(issue, `Write the centre as a point: ${quoted(centre)}.`, centre)];
-  }
   const isCorner = place.includes('-');
   const message = `${isCorner ? 'A corner is written' : 'This is called'} ${quoted(place)}${isCorner ? '' : ' here'}.`;
   return [change(issue, message, place)];

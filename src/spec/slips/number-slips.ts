@@ -27,7 +27,7 @@ function slippedLength({ code, range }: Issue, value: string): Repair[] {
   if (!found) return [];
   const [, , figure = '', written = ''] = found;
   const digits = figure.replace(/[oli]/gi, (letter) => digitOf[letter.toLowerCase()]!).replace(/^0+(?=\d)/, '');
-  const unit = written === '' ? '' : units.find((each) => each === written) ?? nearestUnit(written);
+  const unit = written === '' ? '' : (units.find((each) => each === written) ?? nearestUnit(written));
   if (unit === undefined || !Number.isFinite(Number(digits)) || Number(digits) === 0) return [];
   const length = unit === '' ? digits : `${digits} ${unit}`;
   return [repair(range, `A length is a number with mm, cm, in, pt or px: ${length}.`, length)];

@@ -68,7 +68,7 @@ function toItem(
   item.insertText = /[$\\}]/.test(snippet) ? new vscode.SnippetString(snippet) : snippet;
   item.range = new vscode.Range(document.positionAt(replace.start), document.positionAt(replace.end));
   item.filterText = filter;
-  item.sortText = `${rank}${String(index).padStart(4, '0')}`;
+  item.sortText = `${String(rank).padStart(2, '0')}${String(index).padStart(4, '0')}`;
   if (docs) item.documentation = new vscode.MarkdownString(docs);
   return item;
 }

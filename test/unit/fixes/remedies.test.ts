@@ -45,8 +45,15 @@ describe('Remedies', () => {
   it('move the point of a size ten times too large for its plate, whatever the hole above it reads as then', async () => {
     const small = 'plate: {rectangle: [70, 35], radius: 5}';
     const word = 'word: {text: Endive, font: Pacifico, width: 450, place: plate}';
-    const titles = await titlesFor('mark-off-body', [small, word], 'body: [plate], engrave: [word], hanger: {hole: {at: top}}');
-    assert.ok(titles.some((title) => title.startsWith('Move the point of the width of “word”: width 45 mm')), titles.join('\n'));
+    const titles = await titlesFor(
+      'mark-off-body',
+      [small, word],
+      'body: [plate], engrave: [word], hanger: {hole: {at: top}}',
+    );
+    assert.ok(
+      titles.some((title) => title.startsWith('Move the point of the width of “word”: width 45 mm')),
+      titles.join('\n'),
+    );
   });
 
   it('set a row of rings on letters where they are level', async () => {

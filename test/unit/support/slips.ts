@@ -1103,8 +1103,8 @@ export const slips: readonly Slip[] = [
     instead: 'hanger: {hole: {at: top}}',
     slip: 'hanger: {hole: centre}',
     line: 19,
-    says: 'Write the centre as a point: “{at: {up: 0 mm}}”.',
-    fix: 'Change to “{at: {up: 0 mm}}”',
+    says: '“hole” has a value that does not fit. Did you mean “center”?',
+    fix: 'Change to “center”',
   },
   {
     instead: 'hanger: {hole: {at: top}}',

@@ -145,7 +145,7 @@ describe('Hangers in a row', () => {
       'error: “spacing” goes with “count”, which says how many there are in the row.',
     ]);
     assert.deepEqual(await messages(plate, '{hole: {at: top-left, count: 2}}'), [
-      'error: A row goes along a side, not into a corner: use “top”, “bottom”, “left” or “right”.',
+      'error: A row goes along a side: use “top”, “bottom”, “left” or “right”.',
     ]);
   });
 

@@ -404,3 +404,28 @@ describe('A ring at the top of a name', () => {
     }
   });
 });
+
+describe('A hanger in the center', () => {
+  it('is in the middle of what it is set into, as its point is', async () => {
+    const made = (at: string) =>
+      make(
+        specOf(
+          ['lid: {rectangle: [34, 12], nudge: {up: 20}}', 'jar: {ellipse: [50, 40]}'],
+          `body: [lid, jar], hanger: {hole: {on: lid, at: ${at}}}`,
+        ),
+      );
+    const [word, point] = [await made('center'), await made('{up: 0 mm}')];
+    assert.deepEqual(word.pieces[0]!.hangers[0]!.centre, point.pieces[0]!.hangers[0]!.centre);
+  });
+
+  it('is no ring, nor a row', async () => {
+    const messages = async (hanger: string) =>
+      (await report(specOf(['disc: {ellipse: 40}'], `body: [disc], hanger: {${hanger}}`))).issues.map(
+        ({ message }) => message,
+      );
+    assert.deepEqual(await messages('ring: center'), ['A ring stands at an edge: name a side, or “auto”.']);
+    assert.deepEqual(await messages('hole: {at: center, count: 2}'), [
+      'A row goes along a side: use “top”, “bottom”, “left” or “right”.',
+    ]);
+  });
+});

@@ -16,7 +16,7 @@ export type SceneBounds = readonly [number, number, number, number];
 export interface ScenePart {
   /** Stable across recomputations of the same spec, so that the page patches its drawing instead of rebuilding it. */
   readonly id: string;
-  /** Shown to the user: "Outer cut", "Hanger hole", "Engraving 2". */
+  /** Shown to the user: "Outer cut", "Hanger hole", "Engraving “words”". */
   readonly label: string;
   readonly operation: Operation;
   readonly data: PathData;

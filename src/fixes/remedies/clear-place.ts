@@ -8,9 +8,10 @@ import { intendedUp } from '../../checks/hangs-askew.ts';
 import { accentAbove, nearerToLetters, openingNeighbours, slipMm } from '../../checks/measures/hole-beside-marks.ts';
 import { difference } from '../../geometry/clipper.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
-import { boundsOf, distanceToSegment } from '../../geometry/measure.ts';
+import { boundsOf, distance, distanceToSegment } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import { strandOf } from '../../spec/model/tie.ts';
+import { keptLever, liesUnder } from '../../tag/hanger/clear-of.ts';
 import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';
@@ -46,11 +47,29 @@ function clearAmong(at: Case, movesOf: (piece: Piece, placed: PlacedHanger, tag:
   const placed = placedAt(at);
   if (!piece || !placed || !hanger || hanger.kind === 'ring') return [];
   const isClear = clearancesOf(piece, placed, tag);
+  const isOuter = outerPlaces(piece, placed, tag);
   const candidates = movesOf(piece, placed, tag)
-    .filter(({ x, y }) => isClear({ x: placed.centre.x + x, y: placed.centre.y + y }))
+    .filter(({ x, y }) => {
+      const centre = { x: placed.centre.x + x, y: placed.centre.y + y };
+      return isOuter(centre) && isClear(centre);
+    })
     .slice(0, most)
     .flatMap((move) => nudging(at, hanger.path, hanger.nudge, move));
   return [{ words: `Move the ${hanger.kind} to where it is clear`, candidates }];
+}
+
+/** Returns a test of whether the opening would be about as far out as it is, and not behind words over which the tie would then lie. */
+function outerPlaces(piece: Piece, placed: PlacedHanger, { pieces }: Tag): (centre: Point) => boolean {
+  const balance = balanceOf(assemblyOf(piece, pieces));
+  if (!balance) return () => true;
+  const words = openingNeighbours(piece, pieces, placed).filter(({ lettering }) => lettering.length > 0);
+  const isBehindWords = (centre: Point): boolean => {
+    const lever = distance(centre, balance);
+    const out = { x: (centre.x - balance.x) / lever, y: (centre.y - balance.y) / lever };
+    return words.some(({ region }) => liesUnder(region, centre, out, placed.openingSize / 2));
+  };
+  const least = keptLever * distance(placed.centre, balance);
+  return (centre) => distance(centre, balance) >= least && !isBehindWords(centre);
 }
 
 /** Returns a test of whether the opening would be clear of everything with its centre at a point. */

@@ -30,8 +30,8 @@ export const fromMarksMm = 1;
 /** Angles off the plumb line at which a hole may go, in degrees: a tilt of three is visible (our own judgement). */
 const tilts = [0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2, 2.5, -2.5];
 
-/** Share of the height above the centre of mass that is kept, so that the tag hangs as steadily (our own judgement). */
-const keptLever = 0.6;
+/** Share of the height above the centre of mass that is kept, so that the tag hangs as steadily and its hole stays near the edge (our own judgement). */
+export const keptLever = 0.6;
 
 /** Tolerance for simplifying obstacles, in mm. */
 const roughMm = 0.03;
@@ -130,7 +130,7 @@ function enclosesHole(region: Region, centre: Point, radius: number): boolean {
 }
 
 /** Whether a tie that leaves the hole in that direction lies across it. */
-function liesUnder(region: Region, { x, y }: Point, direction: Point, radius: number): boolean {
+export function liesUnder(region: Region, { x, y }: Point, direction: Point, radius: number): boolean {
   return [-radius, 0, radius].some((aside) => {
     const from = { x: x - aside * direction.y, y: y + aside * direction.x };
     return furthestOnRay(region, from, direction) !== undefined;

@@ -44,6 +44,24 @@ describe('A hole that is moved to where it is clear', () => {
   });
 });
 
+describe('A hole on a disc with words along its edge', () => {
+  const disc = (size: number, words: string) =>
+    specOf(
+      [`disc: {circle: ${size}}`, `name: {text: ${words}, font: Pacifico, x_height: 6, arc: {radius: 22, at: top}, place: {on: disc}}`],
+      'body: disc, engrave: [name], hanger: {hole: {at: top}}',
+      ['stock: {thickness: 3}', 'tie: {twine: 2}'],
+    );
+
+  it('is moved neither to the middle nor behind the words, over which the tie would lie', async () => {
+    for (const words of ['gypsy jay', 'Ox']) {
+      const fixes = await placesAfter(disc(70, words), 'hole-blocked');
+      assert.ok(fixes.length > 0);
+      for (const { title, hanger } of fixes)
+        assert.ok(Math.hypot(hanger.centre.x, hanger.centre.y) > 25, `${words}: ${title}`);
+    }
+  });
+});
+
 describe('A hole and what is drawn beside it', () => {
   const marked = (hanger: string) =>
     specOf(

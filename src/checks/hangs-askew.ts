@@ -108,7 +108,7 @@ function tiltOnOneHanger(hanger: PlacedHanger, balance: Point, tie: Tie | undefi
 function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | undefined): Tilt {
   const { centre, kind, openingLength, openingSize } = hanger;
   const lever = minus(centre, balance);
-  const isFlat = kind === 'slot' && tie?.kind !== 'twine';
+  const isFlat = kind === 'slot' && (tie?.kind ?? 'ribbon') === 'ribbon';
   const level = isFlat ? (openingLength - openingSize) / 2 : 0;
   const sideways = cross(up, lever);
   const beside = Math.sign(sideways) * Math.max(0, Math.abs(sideways) - level);

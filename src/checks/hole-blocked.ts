@@ -213,7 +213,7 @@ function tooNear(
   const [worst] = narrow.sort((a, b) => a.width - a.minimum - (b.width - b.minimum));
   if (!worst) return [];
   const { width, minimum, ends } = worst;
-  const what = tie?.kind === 'ribbon' ? `${mm(tie.size)} ribbon` : `${mm(strand)} twine`;
+  const what = tie && tie.kind !== 'twine' ? `${mm(tie.size)} ${tie.kind}` : `${mm(strand)} twine`;
   const message = `${roomLeft(width)} between the ${kind === 'slot' ? 'slot' : 'hole'} and “${glued.title}”, glued on; minimum ${mm(minimum)} for ${what}.`;
   return [{ code: 'hole-blocked', severity: 'warning', piece: id, path, points: ends, width, minimum, message }];
 }

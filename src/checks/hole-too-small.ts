@@ -21,7 +21,7 @@ function tooSmall(hanger: PlacedHanger, { id }: Piece, tie: Tie): Finding[] {
   const needed = flat ? tie.size : tightestOpening(tie);
   const has = flat ? hanger.openingLength : hanger.openingSize;
   if (has >= needed - slackOf(needed)) return [];
-  const what = tie.kind === 'twine' ? `${mm(tie.size)} twine, doubled,` : `${mm(tie.size)} ribbon`;
+  const what = { twine: 'twine, doubled,', ribbon: 'ribbon', 'split ring': 'split ring' }[tie.kind];
   return [
     {
       code: 'hole-too-small',
@@ -30,7 +30,7 @@ function tooSmall(hanger: PlacedHanger, { id }: Piece, tie: Tie): Finding[] {
       path: hanger.path,
       points: [hanger.centre],
       width: has,
-      message: `The ${hanger.kind === 'slot' ? 'slot' : 'hole'} is ${mm(has)}; ${what} needs ${mm(needed)}${flat ? '' : measuredOn(tie.openingOn)}.`,
+      message: `The ${hanger.kind === 'slot' ? 'slot' : 'hole'} is ${mm(has)}; ${tie.kind === 'split ring' ? 'a ' : ''}${mm(tie.size)} ${what} needs ${mm(needed)}${flat ? '' : measuredOn(tie.openingOn)}.`,
     },
   ];
 }

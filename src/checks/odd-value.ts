@@ -2,6 +2,7 @@
 
 import type { Finding } from '../core/issue.ts';
 import { limit, mm } from '../core/figures.ts';
+import { sizeWords } from '../spec/model/tie.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { dangerOf } from './measures/danger.ts';
@@ -17,8 +18,8 @@ const paperMm = 0.1;
 /** Slack for lengths that were inches, in mm. */
 const slackMm = 1e-6;
 
-/** The thickest twine and the widest ribbon that tags are tied with, in mm: common practice, no source. */
-const thickestTie = { twine: 6, ribbon: 50 } as const;
+/** The thickest twine, the widest ribbon and the largest split ring that tags are tied with, in mm: common practice, no source. */
+const thickestTie = { twine: 6, ribbon: 50, 'split ring': 60 } as const;
 
 export const oddValues: Check = ({ stock, pieces, tie }): Finding[] => {
   const { kerf, thickness } = stock;
@@ -62,7 +63,7 @@ export const oddValues: Check = ({ stock, pieces, tie }): Finding[] => {
       severity: 'warning',
       path: ['tie'],
       width: tie.size,
-      message: `The ${tie.kind} is ${mm(tie.size)} ${tie.kind === 'twine' ? 'thick' : 'wide'}; tags are tied with ${tie.kind} of up to ${limit(thickestTie[tie.kind])}. For a ring or a clip, give the width of the hole it needs: “opening: 5 mm”.`,
+      message: `The ${tie.kind} is ${mm(tie.size)} ${sizeWords[tie.kind]}; tags hang on ${tie.kind === 'split ring' ? 'split rings' : tie.kind} of up to ${limit(thickestTie[tie.kind])}.${tie.kind === 'split ring' ? '' : ' For a split ring, say “split_ring”; for a clip, give the width of the hole it needs: “opening: 5 mm”.'}`,
     });
   return findings;
 };

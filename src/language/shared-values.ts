@@ -29,11 +29,11 @@ function firstOf<T>(files: readonly UsedFile[], find: (file: UsedFile) => T | un
 /** For example `birch plywood, 3 mm`, `twine 2 mm`, or `cut 12 mm/s`. */
 export function inShort(group: SharedGroup, value: Readonly<Record<string, unknown>>): string {
   const { material, thickness } = value;
-  const keys = group === 'ties' ? (['twine', 'ribbon'] as const) : (['cut', 'engrave'] as const);
+  const keys = group === 'ties' ? (['twine', 'ribbon', 'split_ring'] as const) : (['cut', 'engrave'] as const);
   const parts =
     group === 'stocks'
       ? [material, thickness]
-      : keys.map((kind) => (kind in value ? `${kind} ${written(value[kind])}` : undefined));
+      : keys.map((kind) => (kind in value ? `${kind.replace('_', ' ')} ${written(value[kind])}` : undefined));
   return parts.flatMap((part) => (part === undefined ? [] : [written(part)])).join(', ');
 }
 

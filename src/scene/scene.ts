@@ -112,7 +112,8 @@ function bodyShapes(piece: Piece, sourceOf: SourceOf): SceneShape[] {
 function markParts(piece: Piece, operation: Mark['operation'], sourceOf: SourceOf): ScenePart[] {
   const word = operation === 'engrave' ? 'Engraving' : 'Score';
   const all = piece.marks.map((mark, index) => ({ mark, index })).filter(({ mark }) => mark.operation === operation);
-  const named = ({ shape }: Mark, nth: number): string => (shape.name === undefined ? `${word} ${nth + 1}` : `${word} “${shape.name}”`);
+  const named = ({ shape }: Mark, nth: number): string =>
+    shape.name === undefined ? `${word} ${nth + 1}` : `${word} “${shape.name}”`;
   return all.map(({ mark, index }, nth) => ({
     id: ids.mark(piece.id, index),
     label: all.length > 1 ? named(mark, nth) : word,

@@ -38,7 +38,7 @@ export interface Material {
   readonly assumed?: string;
 }
 
-/** The source of a figure, for people to read. */
+/** The source of a figure, with how it is known: for the guide's page of sources. */
 export function sourceOf({ source, known }: SourcedValue): string {
   return known === 'seen' ? source : `${source}, ${known}`;
 }

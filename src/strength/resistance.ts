@@ -76,7 +76,7 @@ function publishedOf(stock: Stock, material: Material | undefined): ResistanceRe
   const each = (strength: Strength): Resistance => ({
     newtonsPerMm: strength.value * thickness,
     share: strength.share * edge,
-    basis: { source: sourceOf(strength) },
+    basis: { source: strength.known === 'our own judgement' ? sourceOf(strength) : strength.source },
   });
   const { along, across, shear } = strengths;
   const tension = along && each(along);

@@ -4,6 +4,7 @@ import { capitalised, listed } from '../../core/names.ts';
 import { shortLength } from '../../core/units.ts';
 import type { Units } from '../../core/units.ts';
 import { distance } from '../../geometry/measure.ts';
+import { sizeWords } from '../../spec/model/tie.ts';
 import { stockOf } from '../../tag/by-stock.ts';
 import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';
 import { assembliesOf } from '../pictures/assemblies.ts';
@@ -86,10 +87,7 @@ export function hangingInWords(tag: Pick<Tag, 'tie' | 'units' | 'pieces'>): stri
   const { tie, units, pieces } = tag;
   const hangers = pieces.flatMap((piece) => piece.hangers);
   const isNailed = hangers.length > 0 && hangers.every(({ kind }) => kind === 'keyhole');
-  const tied =
-    tie && !isNailed
-      ? `${tie.kind} ${lengthIn(tie.size, units)} ${tie.kind === 'twine' ? 'thick' : 'wide'}`
-      : undefined;
+  const tied = tie && !isNailed ? `${tie.kind} ${lengthIn(tie.size, units)} ${sizeWords[tie.kind]}` : undefined;
   const openingTexts = assembliesOf(pieces).map(({ layers }) => openingsOf([layers.flat()], units));
   const alike = openingTexts.length > 1 && new Set(openingTexts).size === 1 && openingTexts[0] !== '';
   const openings = alike

@@ -16,6 +16,12 @@ export const slotEaseMm = 1;
 export const keyholeHeadMm = 8;
 export const keyholeSlotMm = 4;
 
+/** Through its hole go both turns of a split ring, in shares of its diameter: easily, and just so (common practice, no source). */
+const splitRing = { easy: 0.16, tight: 0.12 } as const;
+
+/** How the size of a tie is meant. */
+export const sizeWords = { twine: 'thick', ribbon: 'wide', 'split ring': 'across' } as const;
+
 /**
  * The measured value, if there is one. Otherwise: two round strands of diameter d side by side go through a circle of
  * 2·d; a ribbon gathers to about half its width.
@@ -23,13 +29,14 @@ export const keyholeSlotMm = 4;
 export function comfortableOpening(tie: Tie | undefined): number {
   if (!tie) return leastOpeningMm;
   if (tie.opening !== undefined) return tie.opening;
-  return Math.max(leastOpeningMm, tie.kind === 'twine' ? 2 * tie.size : tie.size / 2);
+  const shares = { twine: 2, ribbon: 1 / 2, 'split ring': splitRing.easy } as const;
+  return Math.max(leastOpeningMm, shares[tie.kind] * tie.size);
 }
 
 /** Smallest opening that the doubled tie goes through: twine packs to about 1.5·d, ribbon to about 0.4 of its width. */
 export function tightestOpening(tie: Tie): number {
   if (tie.opening !== undefined) return tie.opening;
-  return tie.kind === 'twine' ? 1.5 * tie.size : 0.4 * tie.size;
+  return { twine: 1.5, ribbon: 0.4, 'split ring': splitRing.tight }[tie.kind] * tie.size;
 }
 
 /** Twine assumed for a hole if the spec names no tie, in mm; rule of thumb, no source: 1 to 3.5 mm are used. */
@@ -38,9 +45,9 @@ const usualTwineMm = 1.5;
 /** Thickness of a ribbon that lies flat in a slot: two layers, and room for the hand (our own judgement). */
 const flatRibbonMm = 1;
 
-/** Thickness of the tie beside its opening, in mm: one strand, or half of what fills the hole for a gathered ribbon. */
+/** Thickness of the tie beside its opening, in mm: one strand, or half of what fills the hole for a gathered ribbon and a split ring. */
 export function strandOf(tie: Tie | undefined, isSlot: boolean): number {
   if (!tie) return usualTwineMm;
   if (tie.kind === 'twine') return tie.size;
-  return isSlot ? flatRibbonMm : tightestOpening(tie) / 2;
+  return isSlot && tie.kind === 'ribbon' ? flatRibbonMm : tightestOpening(tie) / 2;
 }

@@ -4,8 +4,8 @@ import type { StockLook } from '../../look/stock-look.ts';
 import type { Dated } from './measured-values.ts';
 
 export interface Tie {
-  readonly kind: 'twine' | 'ribbon';
-  /** Diameter of the twine or width of the ribbon, in mm. */
+  readonly kind: 'twine' | 'ribbon' | 'split ring';
+  /** Diameter of the twine or of the split ring, or width of the ribbon, in mm. */
   readonly size: number;
   /** Smallest round hole that the doubled tie passes through, in mm, if measured, and the day of the measurement. */
   readonly opening?: number;

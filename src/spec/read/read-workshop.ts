@@ -146,11 +146,12 @@ function members(scope: Scope, group: 'stocks' | 'ties'): { owner: Scope; name: 
 }
 
 function readTie({ problems }: Scope, spec: TieSpec, path: YamlPath): Tie | undefined {
-  const kinds = (['twine', 'ribbon'] as const).filter((kind) => problems.wrote([...path, kind]));
-  const [kind] = kinds;
-  if (!kind) problems.error('missing-key', path, 'A tie needs “twine” or “ribbon”.');
-  if (kinds.length > 1) problems.error('bad-value', path, 'A tie is either “twine” or “ribbon”, not both.');
-  const size = kind && problems.length(spec[kind], [...path, kind], 'size');
+  const keys = (['twine', 'ribbon', 'split_ring'] as const).filter((key) => problems.wrote([...path, key]));
+  const [key] = keys;
+  if (!key) problems.error('missing-key', path, 'A tie needs “twine”, “ribbon” or “split_ring”.');
+  if (keys.length > 1) problems.error('bad-value', path, 'A tie is one of “twine”, “ribbon” and “split_ring”.');
+  const kind = key === 'split_ring' ? 'split ring' : key;
+  const size = key && problems.length(spec[key], [...path, key], 'size');
   const opening = problems.measured(spec.opening, [...path, 'opening'], 'opening');
   const openingOn = spec.measured_on;
   const day = [...path, 'measured_on'];

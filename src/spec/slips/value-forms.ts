@@ -75,12 +75,14 @@ function roundBrackets(text: string, { start, contentEnd }: SpecLine): Repair[] 
   });
 }
 
-/** `tie: twine 3 mm`. */
+/** `tie: twine 3 mm`, `tie: 25 mm split ring`. */
 function tieInWords({ code, path, range }: Issue, { text }: SpecSource): Repair[] {
   const value = text.slice(range.start, range.end).replace(/^(['"])(.*)\1$/, '$2');
   const [, before, length = '', after] =
-    /^(twine|ribbon)?[\s:]*([\d./]+\s*(?:mm|cm|in|pt|px)?)\s*(twine|ribbon)?$/i.exec(value.trim()) ?? [];
-  const kind = (before ?? after)?.toLowerCase();
+    /^(twine|ribbon|(?:split|key)[ _]?ring)?[\s:]*([\d./]+\s*(?:mm|cm|in|pt|px)?)\s*(twine|ribbon|(?:split|key)[ _]?ring)?$/i.exec(
+      value.trim(),
+    ) ?? [];
+  const kind = (before ?? after)?.toLowerCase().replace(/^(?:split|key).*$/, 'split_ring');
   if (code !== 'unknown-name' || path.at(-1) !== 'tie' || kind === undefined) return [];
   const group = `{${kind}: ${length.trim()}}`;
   return [

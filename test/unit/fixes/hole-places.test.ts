@@ -47,7 +47,10 @@ describe('A hole that is moved to where it is clear', () => {
 describe('A hole on a disc with words along its edge', () => {
   const disc = (size: number, words: string) =>
     specOf(
-      [`disc: {circle: ${size}}`, `name: {text: ${words}, font: Pacifico, x_height: 6, arc: {radius: 22, at: top}, place: {on: disc}}`],
+      [
+        `disc: {circle: ${size}}`,
+        `name: {text: ${words}, font: Pacifico, x_height: 6, arc: {radius: 22, at: top}, place: {on: disc}}`,
+      ],
       'body: disc, engrave: [name], hanger: {hole: {at: top}}',
       ['stock: {thickness: 3}', 'tie: {twine: 2}'],
     );

@@ -98,7 +98,7 @@ describe('Completion of keys', () => {
   });
 
   it('offers no second tie, and no second kind of hanger', () => {
-    assert.deepEqual(labels('tagwright: 1\ntie: {^}\n'), ['twine', 'ribbon']);
+    assert.deepEqual(labels('tagwright: 1\ntie: {^}\n'), ['twine', 'ribbon', 'split_ring']);
     assert.deepEqual(labels('tagwright: 1\ntie: {twine: 2 mm, ^}\n'), ['opening']);
   });
 

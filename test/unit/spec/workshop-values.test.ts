@@ -122,8 +122,8 @@ describe('What a workshop file says of a stock', () => {
       '{twine: 3 mm, opening: 2 mm}',
       /“opening” is 2\.00 mm, less than the twine of 3\.00 mm/,
     ],
-    ['a tie of nothing', '{}', '{opening: 2 mm}', /missing-key .*A tie needs “twine” or “ribbon”/],
-    ['two ties in one', '{}', '{twine: 2 mm, ribbon: 5 mm}', /A tie is either “twine” or “ribbon”, not both/],
+    ['a tie of nothing', '{}', '{opening: 2 mm}', /missing-key .*A tie needs “twine”, “ribbon” or “split_ring”/],
+    ['two ties in one', '{}', '{twine: 2 mm, ribbon: 5 mm}', /A tie is one of “twine”, “ribbon” and “split_ring”/],
   ];
   for (const [what, stock, tie, pattern] of faults)
     it(`is refused with its file and line where it is ${what}`, async () => {

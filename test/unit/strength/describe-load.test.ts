@@ -32,11 +32,9 @@ describe('A load in words', () => {
     assert.ok(!describeFor('cast acrylic', 3).lines.some((line) => line.includes('Taken as')));
   });
 
-  it('says which figures are from memory, and what is not known of a pull that lasts', () => {
+  it('names the source of its figures and nothing more of them, and what is not known of a pull that lasts', () => {
     assert.ok(
-      describeFor('birch plywood', 3).lines.some((line) =>
-        line.includes('Handbook of Finnish Plywood (2002), from memory'),
-      ),
+      describeFor('birch plywood', 3).lines.some((line) => line.includes('(Handbook of Finnish Plywood (2002))')),
     );
     assert.match(describeFor('leather', 2).lines[0]!, /^There is no published figure for how much less leather bears/);
   });

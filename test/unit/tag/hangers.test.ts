@@ -429,3 +429,31 @@ describe('A hanger in the center', () => {
     ]);
   });
 });
+
+describe('A tag on a split ring', () => {
+  const plate = (tie: string, hole: string) =>
+    make(specOf(['plate: {rectangle: [60, 40]}'], `body: [plate], hanger: {hole: ${hole}}`, [`tie: {${tie}}`]));
+
+  it('has a hole for both of its turns, 4 mm for 25 mm (common practice, no source), and is told of one too small', async () => {
+    const made = await plate('split_ring: 25 mm', 'top');
+    assert.equal(made.pieces[0]!.hangers[0]!.openingSize, 4);
+    assert.deepEqual(made.issues, []);
+    assert.equal((await plate('split_ring: 12 mm', 'top')).pieces[0]!.hangers[0]!.openingSize, 2.8);
+    assert.equal((await plate('split_ring: 25 mm, opening: 5 mm', 'top')).pieces[0]!.hangers[0]!.openingSize, 5);
+    const messages = async (size: string) =>
+      (await plate('split_ring: 25 mm', `{at: top, diameter: ${size}}`)).issues.map(({ message }) => message);
+    assert.deepEqual(await messages('3 mm'), []);
+    assert.deepEqual(await messages('2.8 mm'), ['The hole is 2.80 mm; a 25.00 mm split ring needs 3.00 mm.']);
+  });
+
+  it('is asked about where the ring is larger than any, and where twine was written', async () => {
+    const odd = async (tie: string) =>
+      (await plate(tie, '{at: top, diameter: 4 mm}')).issues
+        .filter(({ code }) => code === 'odd-value')
+        .map(({ message }) => message);
+    assert.deepEqual(await odd('split_ring: 61 mm'), [
+      'The split ring is 61.00 mm across; tags hang on split rings of up to 60 mm.',
+    ]);
+    assert.match((await odd('twine: 20 mm')).join(), /For a split ring, say “split_ring”/);
+  });
+});

@@ -171,6 +171,22 @@ describe('The scene of a tag', () => {
     assert.deepEqual([scene.pieces, scene.bounds], [[], [0, 0, 0, 0]]);
   });
 
+  it('calls several engravings by the names of their shapes, and one alone by no name', async () => {
+    const labels = async (engrave: string) => {
+      const shapes = [
+        'plate: {rectangle: [60, 40]}',
+        'edge: {rectangle: [50, 4], nudge: {up: 10}}',
+        'words: {rectangle: [30, 8]}',
+      ];
+      const { tag } = (await make(specOf(shapes, `body: [plate], engrave: [${engrave}]`))).report;
+      const { parts } = sceneOf(tag!, sourceOf).pieces[0]!;
+      return parts.flatMap(({ label, operation }) => (operation === 'engrave' ? label : []));
+    };
+    assert.deepEqual(await labels('edge, words'), ['Engraving “edge”', 'Engraving “words”']);
+    assert.deepEqual(await labels('edge, {rectangle: [30, 8]}'), ['Engraving “edge”', 'Engraving 2']);
+    assert.deepEqual(await labels('words'), ['Engraving']);
+  });
+
   it('names parts the same when the geometry moves', () => {
     const moved = (ring: Ring): Ring => ring.map(({ x, y }) => ({ x: x * 1.5, y: y + 3 }));
     const original = plate();

@@ -40,7 +40,7 @@ function nearestUnit(written: string): string | undefined {
 
 /** `-45 mm` where only what is more than 0 has a meaning. */
 function minus({ code, range, message }: Issue, value: string): Repair[] {
-  const found = code === 'bad-length' && /must be more than 0\.$/.test(message) ? /^-\s*(\d.*)$/.exec(value) : null;
+  const found = code === 'bad-length' && message.endsWith('must be more than 0.') ? /^-\s*(\d.*)$/.exec(value) : null;
   return found ? [repair(range, message, found[1]!)] : [];
 }
 

@@ -3,6 +3,7 @@
  * must to be no accent of it, and a straight neck leads down to the stroke. The limits are our own judgement, from looking at 450 names.
  */
 
+import { withoutAccents } from '../../core/names.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { boundsOf, centroid } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
@@ -37,6 +38,14 @@ const middleShare = 0.4;
 const topShare = 0.3;
 const mostSlope = 1;
 
+/**
+ * On these letters it does not go on from a stem, straight or leaning, which has ink below it at these shares of the height: an “n” would be
+ * an “h”, an “a” a “d”.
+ */
+const turnedByStem = /^[anmru]$/u;
+const stemDepths = [0.15, 0.3, 0.45];
+const stemLeans = [-0.3, -0.15, 0, 0.15];
+
 /** Steps across and up, in mm, and how far up at most, in heights of the letter. */
 const stepMm = 0.5;
 const riseMm = 0.25;
@@ -60,7 +69,7 @@ export function neckPlace(ground: NeckGround, size: RingSize, aside: Point): OnN
   const widths = [Math.max(size.wall, ground.web), Math.max(narrowShare * size.wall, ground.web)];
   for (const width of widths) {
     const [best] = columnsOf(ground.reading)
-      .flatMap(([x, box]) => stands(x, box, width) ?? [])
+      .flatMap((column) => stands(column, width) ?? [])
       .map((place) => ({
         ...place,
         score: 1 - neckCost - costOfTilt(tiltDegrees(from(balance, place.centre), up), false, true),
@@ -71,20 +80,29 @@ export function neckPlace(ground: NeckGround, size: RingSize, aside: Point): OnN
   return undefined;
 }
 
+interface Column {
+  readonly x: number;
+  /** Of its letter. */
+  readonly box: Bounds;
+  readonly avoidsStems: boolean;
+}
+
 /** Over the middle of every letter that is material. */
-function columnsOf({ coverable: { letters, factor } }: RingReading): (readonly [x: number, box: Bounds])[] {
-  return letters.flatMap(({ box }) => {
+function columnsOf({ coverable: { letters, factor } }: RingReading): Column[] {
+  return letters.flatMap(({ box, text }) => {
     const [minX, maxX] = [factor * box.minX, factor * box.maxX];
     const columns = Math.floor((middleShare * (maxX - minX)) / 2 / stepMm);
     const scaled = { minX, maxX, minY: factor * box.minY, maxY: factor * box.maxY };
-    return Array.from(
-      { length: 2 * columns + 1 },
-      (_, index) => [(minX + maxX) / 2 + (index - columns) * stepMm, scaled] as const,
-    );
+    const avoidsStems = turnedByStem.test(withoutAccents(text));
+    return Array.from({ length: 2 * columns + 1 }, (_, index) => ({
+      x: (minX + maxX) / 2 + (index - columns) * stepMm,
+      box: scaled,
+      avoidsStems,
+    }));
   });
 }
 
-type Standing = (x: number, box: Bounds, width: number) => Omit<OnNeck, 'score'> | undefined;
+type Standing = (column: Column, width: number) => Omit<OnNeck, 'score'> | undefined;
 
 /** The lowest place of a ring whose neck stands at `x` on the letter with that box. */
 function standing({ on, whole, reading }: NeckGround, { hole, wall }: RingSize): Standing {
@@ -93,7 +111,7 @@ function standing({ on, whole, reading }: NeckGround, { hole, wall }: RingSize):
   const below = { x: 0, y: boundsOf(whole)!.minY - 1 };
   const topAt = (x: number): number => furthestOnRay(whole, { ...below, x }, up)?.y ?? -Infinity;
   const radius = hole + wall;
-  return (x, { minY, maxY }, width) => {
+  return ({ x, box: { minY, maxY }, avoidsStems }, width) => {
     if (reading.marks.some((mark) => x + width > mark.minX && x - width < mark.maxX)) return undefined;
     const tops = across.map((share) => ({ x: x + share * width, y: topAt(x + share * width) }));
     const [low, high] = [Math.min(...tops.map(({ y }) => y)), Math.max(...tops.map(({ y }) => y))];
@@ -101,6 +119,14 @@ function standing({ on, whole, reading }: NeckGround, { hole, wall }: RingSize):
     if (high > maxY + clearMm || low < maxY - topShare * height || high - low > mostSlope * width) return undefined;
     const foot = tops.map((top) => ({ x: top.x, y: top.y - lapMm }));
     if (!foot.every((point) => ground.contains(point))) return undefined;
+    const isOnStem =
+      avoidsStems &&
+      tops.some((top) =>
+        stemLeans.some((lean) =>
+          stemDepths.every((share) => ground.contains({ x: top.x + lean * share * height, y: top.y - share * height })),
+        ),
+      );
+    if (isOnStem) return undefined;
     const beside = width / 2 + clearMm;
     for (let y = high + radius; y < high + radius + mostRise * height; y += riseMm) {
       if (edges.contains({ x: x - beside, y }) || edges.contains({ x: x + beside, y })) return undefined;

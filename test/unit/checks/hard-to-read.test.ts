@@ -364,7 +364,10 @@ describe('Letters that bridges cross', () => {
 describe('A stencil in a script', () => {
   const said = async (text: string, width: number): Promise<string[]> => {
     const word = `word: {text: ${text}, font: Pacifico, width: ${width} mm, bridges: {width: 1.5 mm}}`;
-    const made = await make(specOf(['plate: {rectangle: [130, 70]}', word], 'body: [plate], cut: [word]'), newEngine({}));
+    const made = await make(
+      specOf(['plate: {rectangle: [130, 70]}', word], 'body: [plate], cut: [word]'),
+      newEngine({}),
+    );
     return hardToRead(made.report.tag!).map(({ severity }) => severity);
   };
 

@@ -1,4 +1,7 @@
-/** A name across a frame whose last letter ends just beyond it: one that is meant to reach over does so by more. */
+/**
+ * A name across a frame whose last letter ends just beyond it: one that is meant to reach over does so by more. And what has
+ * no room for its margin at the side where it is placed.
+ */
 
 import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { area, boundsOf, boxesOverlap, ringArea } from '../geometry/measure.ts';
@@ -10,6 +13,7 @@ import type { Letter } from '../tag/lettering/letters.ts';
 import type { Piece, Source } from '../tag/tag.ts';
 import { distanceTo } from './measures/blame.ts';
 import type { Check } from './check.ts';
+import { offMargin } from './measures/off-margin.ts';
 import { nameForMessage } from './measures/origin.ts';
 import { perRegion } from './measures/per-region.ts';
 
@@ -25,7 +29,8 @@ const notchMm = 5;
 /** Lettering is across a frame if at least this share of it is in its opening (our own judgement). */
 const acrossShare = 0.5;
 
-export const sticksOut: Check = ({ pieces }) => pieces.flatMap(outOfFrames);
+export const sticksOut: Check = ({ pieces, made }) =>
+  pieces.flatMap((piece) => [...outOfFrames(piece), ...offMargin(piece, made)]);
 
 function outOfFrames(piece: Piece): Finding[] {
   const bodies = piece.sources.filter(({ use }) => use === 'body');

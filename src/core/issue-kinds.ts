@@ -86,7 +86,7 @@ export const issueKinds = {
   'sticks-out': {
     about: 'making',
     severity: 'info',
-    summary: 'A name across a frame that ends just beyond it.',
+    summary: 'A name that ends just beyond its frame, or no room for a margin at a side.',
   },
   squeezed: {
     about: 'making',

@@ -16,6 +16,8 @@ export function withinFrame(at: Case): Remedy[] {
   const name = piece?.sources.find(({ path }) => samePath(path, issue.path));
   const [box, whole] = [name && boundsOf(name.region), piece && boundsOf(piece.body)];
   const [farthest] = issue.points ?? [];
+  if (shape?.modifiers.place?.margin)
+    return [{ words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmaller(at, shape) }];
   if (!shape || !piece || !name || !box || !whole || !farthest || issue.width === undefined) return [];
   const frames = piece.sources.filter(({ use, lettering }) => use === 'body' && !lettering?.length);
   // As wide as a straight strip of the same area and outline.

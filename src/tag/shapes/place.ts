@@ -5,6 +5,7 @@ import { boundsOf, boxCentre } from '../../geometry/measure.ts';
 import type { Affine, Bounds, Point } from '../../geometry/types.ts';
 import type { Anchor, Beside, CentreRule, Place } from '../../spec/model/shape-model.ts';
 import { furtherMove } from './beside.ts';
+import { movedWithin } from './within.ts';
 import { quietZoneOf } from './code.ts';
 import { centreOf } from '../made-shape.ts';
 import type { MadeShape } from '../made-shape.ts';
@@ -33,8 +34,9 @@ const mostUneven = 2;
 
 /**
  * The move that places `made` on `target`. At `center`, their centres under the rule coincide, but for margins that would
- * be very uneven. At a side or corner, the box of the solid touches that side from within, `margin` away; beside the
- * target its outline is `margin` away outside, and it is centred along that side under the rule.
+ * be very uneven. At a side or corner, the box of the solid touches that side from within, `margin` away, or is as much
+ * further in as its outline needs to keep that from the target's; beside the target its outline is `margin` away outside,
+ * and it is centred along that side under the rule.
  * @param isFitted It was made as large as goes with those centres, and has no room to move.
  */
 export function placingMove(
@@ -73,7 +75,11 @@ export function placingMove(
   if (at.includes('right')) x = frame.maxX - margin - box.maxX;
   if (at.includes('bottom')) y = frame.minY + margin - foot;
   if (at.includes('top')) y = frame.maxY - margin - head;
-  return translation(x, y);
+  const asked = { x, y };
+  // What stands on a line of its own stays on it.
+  const isFixed = isFitted || at === 'center' || margin <= 0 || band?.even !== undefined;
+  const found = isFixed ? asked : movedWithin(made, target, margin, asked, centred);
+  return translation(found.x, found.y);
 }
 
 /** The move of `from` to `to`, or less far off the middle of the frame; as far as the middle of the target itself is off, always. */

@@ -80,3 +80,40 @@ describe('A name across a frame', () => {
     }
   });
 });
+
+describe('A shape with a margin at a side', () => {
+  const onDisc = (bar: string, more = '', use = 'body: [disc, bar]') =>
+    specOf(['disc: {circle: 40}', `bar: {${bar}, place: {on: disc, at: bottom, margin: 3}${more}}`], use);
+
+  it('that has no room for it there is told: beyond the edge, or nearer to it', async () => {
+    // Where its box has the margin, its lower corners are √(17² + 18²) from the centre of a circle of 20 mm.
+    const out = only(await make(onDisc('rectangle: [36, 8]')), code);
+    assert.equal(out.severity, 'warning');
+    assert.match(
+      out.message,
+      /^“bar” ends 4\.76 mm beyond “disc”: at the bottom there is no room for it with a margin of 3\.00 mm/,
+    );
+    // Half-way up the corners of a wide and flat one are √(17.5² + 1²) from the centre.
+    const spec = specOf(
+      ['plate: {rectangle: [40, 40]}', 'bar: {rectangle: [38, 4], place: {on: plate, at: bottom, margin: 3}}'],
+      'body: plate, engrave: bar',
+    );
+    const near = only(await make(spec), code);
+    assert.equal(near.severity, 'info');
+    assert.match(near.message, /^“bar” comes as near as 1\.00 mm to the edge of “plate”/);
+  });
+
+  it('is silent where it moves in, where it was nudged, and where engraving beyond the edge is told already', async () => {
+    assertSilent(await make(onDisc('rectangle: [26, 8]')), code);
+    assertSilent(await make(onDisc('rectangle: [36, 8]', ', nudge: {down: 1}')), code);
+    assertSilent(await make(onDisc('rectangle: [36, 8]', '', 'body: disc, engrave: bar')), code);
+  });
+
+  it('has a fix: smaller', async () => {
+    const engine = newEngine();
+    const report = await engine.compute(onDisc('heart: 20, width: 38'), {});
+    const [fix] = await findFixes(engine, report, only(report, code), {});
+    assert.match(fix?.title ?? '', /^Make “bar” smaller/);
+    assertSilent(await engine.compute(withEdits(report.source.text, fix!.edits), {}), code);
+  });
+});

@@ -69,6 +69,47 @@ describe('Centring for the eye', () => {
   });
 });
 
+describe('A margin at a side', () => {
+  const barOn = async (plate: string, bar: string, at: string, margin: number): Promise<Region> =>
+    markOf(
+      await make(
+        specOf(
+          [`plate: {${plate}}`, `mark: {${bar}, place: {on: plate, at: ${at}, margin: ${margin}, by: box}}`],
+          'body: [plate], engrave: [mark]',
+        ),
+      ),
+    );
+
+  it('is kept from the outline where that bends away: a bar on a disc is as far in as Pythagoras says', async () => {
+    // Corners 15 mm to the sides on a circle of 30 − 3 mm.
+    const low = boundsOf(await barOn('circle: 60', 'rectangle: [30, 8]', 'bottom', 3))!;
+    assert.ok(Math.abs(low.minY + Math.sqrt(27 ** 2 - 15 ** 2)) < 0.02, `${low.minY}`);
+    const left = boundsOf(await barOn('circle: 60', 'rectangle: [8, 30]', 'left', 3))!;
+    assert.ok(Math.abs(left.minX + Math.sqrt(27 ** 2 - 15 ** 2)) < 0.02, `${left.minX}`);
+    // On the diagonal: its corner is on that circle.
+    const corner = boundsOf(await barOn('circle: 60', 'rectangle: [8, 8]', 'top-right', 3))!;
+    assert.ok(Math.abs(Math.hypot(corner.maxX, corner.maxY) - 27) < 0.02, `${corner.maxX}, ${corner.maxY}`);
+  });
+
+  it('stays where the box has it: along a straight side, without a margin, and where there is no room', async () => {
+    for (const [plate, margin, foot] of [
+      ['rectangle: [80, 60]', 3, -27],
+      ['circle: 60', 0, -30],
+      ['circle: 32', 3, -13],
+    ] as const) {
+      const box = boundsOf(await barOn(plate, 'rectangle: [30, 8]', 'bottom', margin))!;
+      assert.ok(Math.abs(box.minY - foot) < 0.01, `${plate}: ${box.minY}`);
+    }
+  });
+
+  it('leaves words on the line on which they stand', async () => {
+    const foot = async (more: string) =>
+      boundsOf(await barOn('circle: 60', `text: mum, font: Nunito, width: 30${more}`, 'bottom', 3))!.minY;
+    assert.ok(Math.abs((await foot(', align: baseline')) + 27) < 0.3, 'on its baseline');
+    assert.ok((await foot('')) > -23);
+  });
+});
+
 describe('Beside another shape', () => {
   const boxOf = async (shapes: readonly string[], use = 'engrave') => {
     const made = await make(specOf(['plate: {rectangle: [400, 400]}', ...shapes], `body: [plate], ${use}: [a, b]`));

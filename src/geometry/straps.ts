@@ -104,7 +104,7 @@ function costOf({ from, to }: Gap): number {
 }
 
 /** A rectangle over the gap that extends into both ends by half its width, so that it meets curved outlines in full. */
-function strapOver({ from, to, length }: Gap, width: number): Ring {
+export function strapOver({ from, to, length }: Gap, width: number): Ring {
   // Parts that touch in a point have no direction between them; any will do.
   const along = length > 0 ? { x: (to.x - from.x) / length, y: (to.y - from.y) / length } : { x: 0, y: 1 };
   const half = width / 2;

@@ -111,9 +111,10 @@ describe('A shape with a margin at a side', () => {
 
   it('has a fix: smaller', async () => {
     const engine = newEngine();
-    const report = await engine.compute(onDisc('heart: 20, width: 38'), {});
-    const [fix] = await findFixes(engine, report, only(report, code), {});
+    const options = { locate: () => undefined };
+    const report = await engine.compute(onDisc('heart: 20, width: 38'), options);
+    const [fix] = await findFixes(engine, report, only(report, code), options);
     assert.match(fix?.title ?? '', /^Make “bar” smaller/);
-    assertSilent(await engine.compute(withEdits(report.source.text, fix!.edits), {}), code);
+    assertSilent(await engine.compute(withEdits(report.source.text, fix!.edits), options), code);
   });
 });

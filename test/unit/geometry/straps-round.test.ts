@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { intersection } from '../../../src/geometry/clipper.ts';
+import { intersection, union } from '../../../src/geometry/clipper.ts';
 import { area, boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import { strappedAs } from '../../../src/geometry/straps-round.ts';
@@ -49,6 +49,36 @@ describe('Straps at sides', () => {
     assertNear(area(region) - area(row), 2 * 8, 0.01);
     const above = strappedAs(row, { width: 2, sides: ['top'] });
     assert.equal(partsOf(above.region).length, 1);
+  });
+});
+
+describe('Straps at both sides of a letter with an accent', () => {
+  // An E whose foot is longer than its arms: the shortest strap at the right is at the foot, at the left anywhere.
+  const letter = union([[box(-8, -15, -3, 15)], [box(-3, 11, 6, 15)], [box(-3, -2, 4, 2)], [box(-3, -15, 9, -11)]]);
+  const accent = [box(-1, 17, 4, 20)];
+
+  for (const asked of [{ sides: ['left', 'right'] as const }, { count: 2 }])
+    it(`are in one line, and the accent stands on its letter: ${Object.keys(asked)[0]!}`, () => {
+      const { region, strips } = strappedAs([...frame, ...letter, ...accent], { width: 3, ...asked });
+      assert.equal(partsOf(region).length, 1);
+      assert.equal(strips.length, 3);
+      const [one, other, post] = strips.map((strip) => boundsOf([strip])!);
+      // So many of them start towards what is nearest, here above the accent.
+      const ends = 'sides' in asked ? (['minY', 'maxY'] as const) : (['minX', 'maxX'] as const);
+      for (const end of ends) assertNear(one![end], other![end], 1e-6, end);
+      assertNear(one![ends[1]] - one![ends[0]], 3, 1e-6, 'straight');
+      // From the arm at 15 to the accent at 17, half a width into either.
+      assertNear(post!.minY, 15 - 1.5, 1e-6);
+      assertNear(post!.maxY, 17 + 1.5, 1e-6);
+      assert.ok(post!.minX > -3 && post!.maxX < 6, `${post!.minX} to ${post!.maxX}`);
+    });
+
+  it('stand where each is shortest if one line would make them much longer', () => {
+    // A Z of two arms, each near the frame at its own end.
+    const arms = union([[box(-23, 5, 2, 15)], [box(-2, -15, 2, 15)], [box(-2, -15, 23, -5)]]);
+    const { strips } = strappedAs([...frame, ...arms], { width: 3, sides: ['left', 'right'] });
+    const [left, right] = strips.map((strip) => boxCentre(boundsOf([strip])!));
+    assert.ok(left!.y > 5 && right!.y < -5, `${left!.y}, ${right!.y}`);
   });
 });
 

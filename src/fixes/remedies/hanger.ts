@@ -10,6 +10,7 @@ import { setting, settingLengths, shapeTitle, valueAt } from '../candidate.ts';
 import { hangerAt, placedAt } from './hanger-at.ts';
 import { makingRoom } from './make-room.ts';
 import { nudging } from './moving.ts';
+import { onATab } from './on-a-tab.ts';
 
 /** A ring whose joint or wall is too narrow. */
 export function strongerRing(at: Case): Remedy[] {
@@ -69,7 +70,13 @@ export function furtherIn(at: Case): Remedy[] {
 export function unblocked(at: Case): Remedy[] {
   const hanger = hangerAt(at);
   if (!hanger) return [];
-  return [...makingRoom(at), ...otherPlaces(at, hanger), ...widerBacking(at), ...ringInstead(at, hanger)];
+  return [
+    ...makingRoom(at),
+    ...otherPlaces(at, hanger),
+    ...widerBacking(at),
+    ...onATab(at),
+    ...ringInstead(at, hanger),
+  ];
 }
 
 /** The body has no room for the opening. */

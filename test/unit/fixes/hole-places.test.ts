@@ -1,7 +1,10 @@
 import assert from 'node:assert/strict';
 import { withEdits, findFixes } from '../../../src/fixes/find-fixes.ts';
+import { difference, intersection } from '../../../src/geometry/clipper.ts';
+import { area, boundsOf } from '../../../src/geometry/measure.ts';
 import type { Piece } from '../../../src/tag/tag.ts';
 import { newEngine, specOf } from '../support/engine.ts';
+import { box } from '../support/shapes.ts';
 
 const engine = newEngine();
 const options = { locate: () => undefined };
@@ -212,4 +215,35 @@ describe('A hole and the dot of an i', () => {
     assert.ok(above.length > 0);
     for (const { title, after } of above) assert.ok(beyond(after) > 1.4, `${title}: ${beyond(after).toFixed(2)}`);
   });
+});
+
+describe('A slot across engraved words on a backing', () => {
+  for (const [at, words] of [
+    ['top', 'Jilly'],
+    // So far to the left of taller letters that an upright slot would read as one more.
+    ['left', 'Rosemary'],
+  ] as const)
+    it(`at ${at}: goes into a tab beyond the outline, with its foot in the backing, and clear of the words`, async () => {
+      const text = `tagwright: 1
+tie: {ribbon: 15 mm}
+shapes:
+  word: {text: ${words}, font: Pacifico, width: 60 mm}
+  back: {around: word, by: 5 mm}
+pieces:
+  tag: {body: back, engrave: word, hanger: {slot: {at: ${at}}}}
+`;
+      const fix = (await placesAfter(text, 'hole-blocked')).find(({ title }) => title.startsWith('Put the slot'));
+      const { after, hanger } = fix!;
+      assert.deepEqual(after.issues, []);
+      const [piece] = after.tag!.pieces;
+      const tab = piece!.sources.find(({ shape }) => shape.name === 'tab')!;
+      const back = piece!.sources.find(({ shape }) => shape.name === 'back')!;
+      const { minX, maxX, minY, maxY } = boundsOf(tab.region)!;
+      // The lower end of its foot is where the outline falls away to the tail of the y.
+      const foot = at === 'top' ? box(minX, minY, maxX, minY + 1) : box(maxX - 1, minY + 5, maxX, maxY);
+      assert.ok(area(difference([foot], [back.region])) < 0.01, 'its foot');
+      assert.ok(at === 'top' || maxX - minX < 30, `${maxX - minX}`);
+      assert.ok(area(difference(hanger.opening, [tab.region])) < 0.01, 'the slot');
+      assert.ok(area(intersection(hanger.opening, back.region)) < 0.01, 'clear of the backing');
+    });
 });

@@ -25,7 +25,7 @@ function offMarginOf({ region, area, shape, path }: Source | Mark, piece: Piece,
   const { place, fit, nudge } = shape.modifiers;
   if (!place || !area || fit || nudge || isBeside(place.at) || place.at === 'center') return [];
   // What stands on a line of its own stays on it.
-  if ('evenly' in shape.generator && shape.generator.evenly) return [];
+  if ('evenly' in shape.generator) return [];
   const target = made.get(place.shape);
   if (place.margin === 0 || target?.lettering || place.part !== undefined) return [];
   const outline = outersOf(area.target);

@@ -10,6 +10,7 @@ import { simplified } from '../../geometry/simplify.ts';
 import { strokeMm, strokesAlong } from '../../geometry/strokes.ts';
 import type { Line, Point, Region } from '../../geometry/types.ts';
 import type { BorderGenerator } from '../../spec/model/shape-model.ts';
+import { oppositeOf, pointsOf, withoutPoints } from './barbs.ts';
 
 /** The construction of a border, so that it can be led round openings once they are known. */
 export interface Border {
@@ -116,34 +117,28 @@ function clearOf(border: Border, openings: Region): Border {
   const within = partsOf(border.within).flatMap((part) => {
     const points = pointsOf(part);
     const bayRound = (each: Region): Region => bayOf(each, part, deepest + shouldersMm[0]!);
-    const around = (bays: Region): Region => withBays(outerRings(difference(part, [bays])), bays, deepest);
-    const takesPoint = (each: Region): boolean => {
-      const left = offset(around(bayRound(each)), touchingMm);
-      return !points.every((point) => contains(left, point));
+    const around = (bays: Region, outline = part): Region =>
+      withBays(outerRings(difference(outline, [bays])), bays, deepest);
+    const takenBy = (bays: Region): Point[] => {
+      const left = offset(around(bays), touchingMm);
+      return points.filter((point) => !contains(left, point));
     };
     const yielding =
       points.length === 0 ? [] : met.filter((each) => !meets(each, border.clear - border.leastClear + touchingMm));
     // Where one hole stays inside, so does its like: with a bay round one of them the border would look lopsided.
-    const inside = yielding.some(takesPoint) ? yielding : [];
+    const inside = yielding.some((each) => takenBy(bayRound(each)).length > 0) ? yielding : [];
     const bays = union(met.filter((each) => !inside.includes(each)).map(bayRound));
-    return bays.length === 0 ? part : [...around(bays)];
+    if (bays.length === 0) return part;
+    // So it would with one barb of two.
+    const taken = takenBy(bays);
+    const even = oppositeOf(
+      taken,
+      points.filter((point) => !taken.includes(point)),
+      part,
+    );
+    return [...around(bays, even.length > 0 ? withoutPoints(part, even) : part)];
   });
   return { ...border, within };
-}
-
-/** Corners sharper than this, in degrees, are points, such as the barbs of an arrow. */
-const pointDegrees = 80;
-
-function pointsOf(outline: Region): Point[] {
-  return outline.flatMap((ring) =>
-    ring.filter((at, index) => {
-      const [before, after] = [ring.at(index - 1)!, ring[(index + 1) % ring.length]!];
-      const [ax, ay, bx, by] = [before.x - at.x, before.y - at.y, after.x - at.x, after.y - at.y];
-      // From the edge ahead round to the one behind, through the inside.
-      const [cross, dot] = [bx * ay - by * ax, ax * bx + ay * by];
-      return cross > 0 && Math.atan2(cross, dot) < (pointDegrees * Math.PI) / 180;
-    }),
-  );
 }
 
 function withBays(left: Region, bays: Region, deepest: number): Region {

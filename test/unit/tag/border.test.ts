@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { difference, intersection, offset } from '../../../src/geometry/clipper.ts';
-import { area, centroid } from '../../../src/geometry/measure.ts';
+import { area, boundsOf, centroid } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region, Ring } from '../../../src/geometry/types.ts';
 import { assertNear, make, makeShape, report, specOf } from '../support/engine.ts';
@@ -177,6 +177,35 @@ describe('A border', () => {
       assert.ok(distanceByJts(opening, markOf(made)) > 0.75 * 2, 'three quarters of the inset');
     const asked = markOf(await arrow(', clear: 2', holes));
     assert.ok(area(difference(plain, [asked])) > 10, 'it goes round them');
+  });
+
+  it('that loses one barb of an arrow to a bay leaves the opposite one too, straight on along the shaft', async () => {
+    for (const mirror of ['', ', mirror: left-right']) {
+      const made = await make(
+        specOf(
+          [
+            `plate: {arrow: {length: 130, width: 60, shaft: 40, tail: pointed}${mirror}}`,
+            'edge: {border: {of: plate, inset: 3, width: 0.8}}',
+          ],
+          'body: [plate], engrave: [edge], hanger: {hole: {at: top, count: 2, diameter: 4, spacing: 65}}',
+          ['stock: {material: birch plywood, thickness: 4 mm}'],
+        ),
+      );
+      const plain = await make(
+        specOf(
+          [
+            `plate: {arrow: {length: 130, width: 60, shaft: 40, tail: pointed}${mirror}}`,
+            'edge: {border: {of: plate, inset: 3, width: 0.8}}',
+          ],
+          'body: [plate], engrave: [edge]',
+        ),
+      );
+      // The barbs of the border end 3 mm in from the slope, those of the shaft 3 mm in from its edges.
+      assert.ok(boundsOf(markOf(plain))!.minY < -21);
+      const { minY, maxY } = boundsOf(markOf(made))!;
+      assertNear(minY, -17, 0.01, 'below');
+      assertNear(maxY, 17, 0.6, 'above, beside the bay');
+    }
   });
 
   it('is where it is led to for whatever is fitted beside it', async () => {

@@ -29,6 +29,7 @@ const deficitCost = 2;
 const coveringCost = 3;
 const lengthCost = 0.5;
 const thinAboveCost = 1;
+const hollowCost = 1;
 
 /** Radius of the fillets beside the strokes, and the least hole that is left there, in mm; our own judgement. */
 const filletMm = 0.5;
@@ -73,6 +74,7 @@ export function footUnder(
     const strokes = strokesAt(level + bite);
     // The loop of a descender is as wide as a letter where the foot meets it, and thin above.
     const strokesAbove = strokesAt(level + bite + width / 2);
+    const lettersAbove = spansOf(carried, { ...box, minY: level + bite, maxY: level + bite + width });
     // What goes down no further than the foot itself is taken into it.
     const under = level - Math.max(bite, thickness * width) / 2;
     const below = intersection(carried, [boxRing({ ...box, minY: box.minY - 1, maxY: under })]);
@@ -84,10 +86,14 @@ export function footUnder(
         const lengthMm = lengthCost * (where.to - where.from - width);
         const asideMm = Math.abs(where.x - balance) + oneSided + lopsidedCost * lopsided(where) + lengthMm;
         const thinness = Math.max(0, 1 - lengthOf(clipped(strokesAbove, where)) / lap);
+        // Hung under the tips of descenders, it is a bar below the word.
+        const hollow =
+          lengthOf(between(lettersAbove, { ...box, minX: where.from, maxX: where.to }, 0)) / (where.to - where.from);
         const cost =
           asideMm / (box.maxX - box.minX) +
           deficitCost * lack +
           thinAboveCost * thinness +
+          hollowCost * hollow +
           (isCovering ? coveringCost : 0);
         return { ...where, level, cost };
       }),
@@ -235,7 +241,10 @@ function rounded(foot: Region, carried: Region, { from, to }: Span, top: number)
   const around = (by: number): Region => [boxRing({ minX: from - by, maxX: to + by, minY: top - by, maxY: top + by })];
   const nearby = intersection(carried, around(4 * filletMm));
   const closed = offset(offset(union([nearby, foot]), filletMm), -filletMm);
-  const filleted = union([foot, intersection(closed, around(2 * filletMm))]);
+  const added = union([foot, intersection(closed, around(2 * filletMm))]);
+  // What only just reaches a stroke would be a hair of material between a hole and the outside.
+  const whole = offset(offset(union([nearby, added]), -filletMm), filletMm);
+  const filleted = union([foot, intersection(added, whole)]);
   const holes = union([nearby, filleted]).filter((ring) => ringArea(ring) < 0 && extentOf(ring) < leastHoleMm);
   return union([filleted, ...holes.map((ring) => [ring.toReversed()])]);
 }

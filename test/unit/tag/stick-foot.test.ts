@@ -84,11 +84,24 @@ describe('A stick under letters', () => {
     assertNear(bounds.maxY, -20 + 6, 0.02);
   });
 
-  it('brings no problem', async () => {
-    const shapes = [
-      'name: {text: Basil, font: Pacifico, width: 70, overlap: auto, grow: 0.2}',
-      'spike: {stick: {carries: name, length: 90, width: 7}}',
-    ];
-    assert.deepEqual((await make(specOf(shapes, 'body: [name, spike]'))).issues, []);
+  it('is no bar below a word whose descenders are in the middle: it stands where the letters are', async () => {
+    const name = ['name: {text: Gypsyweed, font: Pacifico, x_height: 10, overlap: auto, grow: 0.2}'];
+    const { bounds } = await makeShape(`{stick: {carries: name, length: 80, width: ${width}}}`, name);
+    const { bounds: letters } = await makeShape('{from: name}', name);
+    const { bounds: plain } = await makeShape('{text: weed, font: Pacifico, x_height: 10, grow: 0.2}', name);
+    // The d has no descender: from its top down to the line is as high as “weed” is.
+    const line = letters.maxY - (plain.maxY - plain.minY);
+    assert.ok(letters.minY < line - 5);
+    assertNear(bounds.maxY, line + 0.8, filletMm, 'top of the foot');
+  });
+
+  it('brings no problem, nor a hair of material where its end only just meets a stroke', async () => {
+    for (const name of ['text: Basil, font: Pacifico, width: 70', 'text: Ysop, font: Pacifico, x_height: 10']) {
+      const shapes = [
+        `name: {${name}, overlap: auto, grow: 0.2}`,
+        'spike: {stick: {carries: name, length: 90, width: 7}}',
+      ];
+      assert.deepEqual((await make(specOf(shapes, 'body: [name, spike]'))).issues, [], name);
+    }
   });
 });

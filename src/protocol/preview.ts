@@ -50,6 +50,8 @@ export interface SceneMessage {
   readonly scene?: Scene;
   /** True if `scene` is from an earlier version because this one cannot be drawn. */
   readonly stale: boolean;
+  /** How many other tags of the batch are still being checked: their problems are not among the pins yet. */
+  readonly toCheck?: number;
   /** A change by hand that is only being tried: the text is still unchanged. */
   readonly trying?: { readonly grip: string; readonly change: HandChange };
   readonly pins: readonly ScenePin[];

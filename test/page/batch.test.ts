@@ -35,6 +35,32 @@ describe('The tags of a batch, in the preview', () => {
     assert.equal(await preview.page.locator('#batch-count').textContent(), '1 of 3');
   });
 
+  it('stand in the middle of what the open panel leaves, from the first step on', async () => {
+    await preview.open({}, ofBatch(0));
+    await preview.send(ofBatch(1));
+    await preview.transform();
+    const shape = (await preview.page.locator('.shape[data-id="back/body-0"]').boundingBox())!;
+    const stage = (await preview.page.locator('#stage').boundingBox())!;
+    assert.ok((await preview.page.locator('#dock').boundingBox())!.height > 40, 'the list is open');
+    const off = shape.y + shape.height / 2 - stage.y - stage.height / 2;
+    assert.ok(Math.abs(off) < 12, `${off} px off the middle`);
+    // What opens later moves nothing.
+    const before = await preview.transform();
+    await preview.send(ofBatch(1));
+    assert.equal(await preview.transform(), before);
+  });
+
+  it('are said to be checked as long as the others are, and to have no problems only then', async () => {
+    const well = { ...ofBatch(0), pins: [] };
+    await preview.open({}, { ...well, toCheck: 39 });
+    const summary = preview.page.locator('#summary');
+    assert.match(await summary.innerText(), /Checking 39 more/);
+    assert.doesNotMatch(await summary.innerText(), /No problems/);
+    await preview.send({ ...well, toCheck: 0 });
+    assert.match(await summary.innerText(), /No problems/);
+    assert.doesNotMatch(await summary.innerText(), /Checking/);
+  });
+
   it('are one stop of the Tab key, and arrows choose', async () => {
     await preview.open({}, ofBatch(0));
     assert.equal(await preview.page.locator('#batch-rows [tabindex="0"]').count(), 1);

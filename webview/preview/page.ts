@@ -218,6 +218,7 @@ export class PreviewPage {
     switch (message.type) {
       case 'scene':
         if (!this.editing.receive(message)) return;
+        if (this.received?.batch && this.received.batch.row !== message.batch?.row) this.camera.stepped();
         this.received = message;
         this.gone.hide();
         this.keepingFocus(() => {

@@ -6,13 +6,13 @@ import { counted, sizeText } from '../../core/units.ts';
 import { sizeOfRegion } from './sizes.ts';
 
 export interface TagState {
-  readonly kind: 'ok' | 'info' | 'warning' | 'error' | 'out-of-date' | 'nothing';
+  readonly kind: 'ok' | 'info' | 'warning' | 'error' | 'out-of-date' | 'checking' | 'nothing';
   readonly short: string;
   readonly long: string;
 }
 
-/** `stale`: the tag is from an earlier text than the issues. */
-export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: boolean): TagState {
+/** `stale`: the tag is from an earlier text than the issues; `toCheck`: how many other tags of its batch are still being checked. */
+export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: boolean, toCheck = 0): TagState {
   const counts = tally(issues);
   if (stale)
     return { kind: 'out-of-date', short: 'Out of date', long: `The drawing shows an earlier version: ${counts}` };
@@ -24,5 +24,13 @@ export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: b
   const size = first && sizeOfRegion(first.region);
   if (!tag || !size) return { kind: 'nothing', short: 'Nothing yet', long: 'Nothing to draw yet' };
   const shown = others.length > 0 ? counted(others.length + 1, 'piece') : sizeText(size.width, size.height, tag.units);
+  if (toCheck > 0) {
+    const others = counted(toCheck, 'other tag');
+    return {
+      kind: 'checking',
+      short: `Checking ${toCheck} more`,
+      long: `${shown}, no problems; ${others} being checked`,
+    };
+  }
   return { kind: 'ok', short: shown, long: `${shown}, no problems` };
 }

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { stateOf } from '../../language/hover/tag-state.ts';
 import type { TagState } from '../../language/hover/tag-state.ts';
 import { isTagSpec } from '../common/documents.ts';
+import { tagsToCheck } from '../service/results.ts';
 import type { TagService } from '../service/service.ts';
 
 const icons: Readonly<Record<TagState['kind'], string>> = {
@@ -12,6 +13,7 @@ const icons: Readonly<Record<TagState['kind'], string>> = {
   warning: 'warning',
   error: 'error',
   'out-of-date': 'history',
+  checking: 'ellipsis',
   nothing: 'tag',
 };
 
@@ -26,7 +28,7 @@ export function registerStatus(service: TagService): vscode.Disposable {
       item.hide();
       return;
     }
-    const { kind, short, long } = stateOf(result.issues, result.tag, result.stale);
+    const { kind, short, long } = stateOf(result.issues, result.tag, result.stale, tagsToCheck(result));
     item.text = `$(${icons[kind]}) ${short}`;
     item.tooltip = `Tag: ${long}`;
     item.accessibilityInformation = { label: item.tooltip };

@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
 import type { IssueHelp } from '../features/issue-help.ts';
-import type { TagResult, TagResults } from '../service/results.ts';
+import { tagsToCheck, type TagResult, type TagResults } from '../service/results.ts';
 import type { EditTrial } from '../service/trial.ts';
 import { baseName } from '../common/write-whole.ts';
 import { estimateOfTag } from '../../export/job/known-estimates.ts';
@@ -281,6 +281,7 @@ export class PreviewPanel implements vscode.Disposable {
       ...(report.batch && { batch: { labels: report.batch.rows.map(({ label }) => label), row: report.row } }),
       ...(tag && { scene: sceneOf(tag, (path) => result.rangeOf(path)?.start ?? 0, grips) }),
       stale,
+      toCheck: tagsToCheck(result),
       ...(trying && { trying }),
       pins: pinsOf(issues, (offset) => result.lineOf(offset)),
       accepted: acceptedOf(report.accepted, (offset) => result.lineOf(offset)),

@@ -1,6 +1,7 @@
 /** Results for open specs, as the features that show them see them. `service.ts` computes them. */
 
 import type * as vscode from 'vscode';
+import { rowCount } from '../../engine/batch.ts';
 import type { Report } from '../../engine/engine.ts';
 import type { Issue, TextRange, YamlPath } from '../../core/issue.ts';
 import type { TagModel } from '../../spec/model/model.ts';
@@ -30,6 +31,11 @@ export interface TagResult {
   rangeOf(path: YamlPath): TextRange | undefined;
   /** Path of the innermost value around an offset, in the same text. */
   pathAt(offset: number): YamlPath;
+}
+
+/** How many other tags of its batch are still being checked. */
+export function tagsToCheck({ report, batchTags }: Pick<TagResult, 'report' | 'batchTags'>): number {
+  return batchTags || !report.tag ? 0 : rowCount(report) - 1;
 }
 
 export interface TagResults {

@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
 import { eachReport, ofBatch, rowCount } from '../../engine/batch.ts';
 import type { RowIssues } from '../../engine/batch.ts';
-import type { Engine } from '../../engine/engine.ts';
+import type { ComputeOptions, Engine } from '../../engine/engine.ts';
 import { besideOthers, tagByItself } from '../../scene/batch-tags.ts';
 import type { TagByItself } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
@@ -31,6 +31,8 @@ interface Watched {
   running?: AbortController;
   /** Row of its batch that is shown. */
   row?: number;
+  /** What is known of the tags of its batch, until the spec or a file it uses changes. */
+  whole?: { readonly all: readonly RowIssues[] } & Pick<Checked, 'batchTags' | 'inUsed'>;
 }
 
 export class TagService implements TagResults, vscode.Disposable {
@@ -119,7 +121,10 @@ export class TagService implements TagResults, vscode.Disposable {
     // Another may be on its way.
     if (shown === row && (watched.row ?? row) === row) return;
     watched.row = row;
+    const { whole } = watched;
     this.#schedule(uri, 0, true);
+    // Nothing has changed but which of them is looked at.
+    if (whole) watched.whole = whole;
   }
 
   request(uri: vscode.Uri): void {
@@ -150,6 +155,7 @@ export class TagService implements TagResults, vscode.Disposable {
     const watched = this.#specs.get(key) ?? {};
     this.#specs.set(key, watched);
     stop(watched);
+    delete watched.whole;
     this.#waiting.drop(key);
     if (!isUrgent) {
       inBackground(this.#waiting.add(key, 'tag'), 'check the specs that wait');
@@ -188,12 +194,8 @@ export class TagService implements TagResults, vscode.Disposable {
         inUsed.push(...inUsedOf(each));
       }
       running.signal.throwIfAborted();
-      this.#settle(watched, {
-        ...whole,
-        issues: ofBatch(report, all, { ...options, joined: true }).issues,
-        inUsed,
-        batchTags: besideOthers(tags),
-      });
+      watched.whole = { all, inUsed, batchTags: besideOthers(tags) };
+      this.#settle(watched, wholeOf(whole, watched.whole, options));
     } catch (error) {
       if (!running.signal.aborted) this.#failed(uri, error);
     }
@@ -213,6 +215,10 @@ export class TagService implements TagResults, vscode.Disposable {
       signal.throwIfAborted();
       const result = resultOf(uri, version, report, watched.result?.drawn);
       this.#log.debug(`${result.fileName}: ${report.timings.total.toFixed(1)} ms, ${report.issues.length} issues`);
+      if (watched.whole && !report.isHasty) {
+        this.#settle(watched, wholeOf(result, watched.whole, options));
+        return;
+      }
       this.#settle(watched, result);
       if (rowCount(report) > 1) {
         watched.timer = setTimeout(() => {
@@ -283,6 +289,16 @@ export class TagService implements TagResults, vscode.Disposable {
     this.#specs.delete(uri.toString());
     this.#removed.fire(uri);
   }
+}
+
+/** The tag that is looked at with what is wrong on the others. */
+function wholeOf(
+  result: Checked,
+  { all, inUsed, batchTags }: NonNullable<Watched['whole']>,
+  { severities }: Pick<ComputeOptions, 'severities'>,
+): Checked {
+  const { issues } = ofBatch(result.report, all, { ...(severities ? { severities } : {}), joined: true });
+  return { ...result, issues, inUsed, ...(batchTags ? { batchTags } : {}) };
 }
 
 function stop(watched: Watched): void {

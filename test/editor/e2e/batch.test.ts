@@ -39,6 +39,14 @@ describe('A batch, as a person uses it', () => {
     await editor.problem('“Sweet Cicely of the Far Fields”: “sown in November” is too small');
     await found.first().getByRole('button').first().click();
     await eventually('the one it was found on', async () => (await shown.textContent()) === '5 of 6');
+    // Where only another is looked at, what is known of the others stays.
+    await preview.locator('#batch-next').click();
+    await eventually(
+      'the last one',
+      async () => (await title.textContent()) !== 'Seedling label, Sweet Cicely of the Far Fields',
+    );
+    assert.ok((await found.count()) > 0);
+    assert.doesNotMatch(await preview.locator('#summary').innerText(), /No problems|Checking/);
   });
 
   it('lays its tags out on sheets beside it, and anew as the list grows', async () => {

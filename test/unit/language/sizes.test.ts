@@ -99,5 +99,8 @@ describe('How a tag is', () => {
     assert.equal(stateOf(broken.issues, well.tag, true).short, 'Out of date');
     assert.equal(stateOf(broken.issues, undefined, false).kind, 'error');
     assert.equal(stateOf([], undefined, false).kind, 'nothing');
+    const checking = stateOf(well.issues, well.tag, false, 39);
+    assert.equal(checking.short, 'Checking 39 more');
+    assert.match(checking.long, /no problems; 39 other tags being checked/);
   });
 });

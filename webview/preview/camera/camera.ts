@@ -32,6 +32,8 @@ export class Camera implements Steerable {
   private size: Size;
   /** Height of what is open below the stage. */
   private belowPx = 0;
+  /** What was open there when the drawing was last another one: it is fitted above that, and does not yield to what opens later. */
+  private firstBelowPx = 0;
   private frame = 0;
   private isCovered = false;
   /** View and positions frozen during a change by hand, which could otherwise trigger a new fit or arrangement. */
@@ -72,8 +74,13 @@ export class Camera implements Steerable {
   }
 
   private fitted(): Viewport {
-    if (!this.isCovered) return fittedAbove(this.box(), this.size, this.belowPx);
+    if (!this.isCovered) return fittedAbove(this.box(), this.size, Math.max(0, this.belowPx - this.firstBelowPx));
     return fittedBelow(this.box(), this.size, Math.min(coveredShare * window.innerHeight, this.size.height / 2));
+  }
+
+  /** Another tag of the batch is shown: what is open below stays open, so it stands in the middle of what is left. */
+  stepped(): void {
+    this.firstBelowPx = this.belowPx;
   }
 
   setView(view: Viewport, atOnce = false): void {

@@ -14,6 +14,7 @@ export class Summary {
   /** Each of them is wholly there or, for want of room, not at all. The size in the other unit comes last. */
   private readonly facts = html('span', { class: 'facts' });
   private readonly well = html('span', { class: 'counter well' }, tickIcon(), html('span', {}, 'No problems'));
+  private readonly checking = html('span', { class: 'counter well' });
   private readonly counters = severities.map((severity) => {
     const number = html('span');
     return { severity, number, element: html('span', { class: 'counter' }, severityIcon(severity), number) };
@@ -29,10 +30,11 @@ export class Summary {
       chevron,
       this.size,
       this.facts,
-      html('span', { class: 'counters' }, this.well, ...this.counters.map(({ element }) => element)),
+      html('span', { class: 'counters' }, this.well, this.checking, ...this.counters.map(({ element }) => element)),
     );
     // Until something has been drawn, the number of problems is unknown.
-    for (const element of [this.well, ...this.counters.map((each) => each.element)]) element.hidden = true;
+    for (const element of [this.well, this.checking, ...this.counters.map((each) => each.element)])
+      element.hidden = true;
     button.addEventListener('click', toggle);
   }
 
@@ -42,8 +44,11 @@ export class Summary {
     setAttribute(this.button, 'title', open ? 'Fold to one line' : 'Show pieces and job estimate');
   }
 
-  patch({ scene, pins, stale }: SceneMessage): void {
-    this.well.hidden = pins.length > 0 || stale || !scene;
+  patch({ scene, pins, stale, toCheck = 0 }: SceneMessage): void {
+    const isWell = pins.length === 0 && !stale && scene !== undefined;
+    this.well.hidden = !isWell || toCheck > 0;
+    this.checking.hidden = !isWell || toCheck === 0;
+    setText(this.checking, `Checking ${toCheck} more`);
     const [size = '', ...other] = scene ? overallSize(scene).split(/ (?=\()/) : ['No drawing'];
     setText(this.size, size);
     const counts = scene ? totals(scene) : [];

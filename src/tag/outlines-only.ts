@@ -8,7 +8,20 @@ export function outlinesOnly(tag: Tag): Tag {
   return { ...tag, made: new Map(), ghosts: [], pieces: tag.pieces.map(pieceOf) };
 }
 
-const pieceOf = (piece: Piece): Piece => ({ ...piece, body: [], sources: [], marks: piece.marks.map(markOf) });
+const pieceOf = (piece: Piece): Piece => ({
+  ...piece,
+  body: [],
+  sources: [],
+  spelt: speltBy(piece),
+  marks: piece.marks.map(markOf),
+});
+
+/** The letters that its body is made of, or has as openings, without spaces. */
+export function speltBy({ spelt, sources }: Piece): string {
+  if (spelt !== undefined) return spelt;
+  const lettering = sources.filter(({ use }) => use === 'body').flatMap((source) => source.lettering ?? []);
+  return lettering.flatMap(({ letters }) => letters.map(({ text }) => text)).join('');
+}
 
 function markOf({ lettering: _lettering, codes: _codes, area: _area, ...mark }: Mark): Mark {
   return mark;

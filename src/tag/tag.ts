@@ -89,6 +89,8 @@ export interface Piece {
   readonly body: Region;
   /** The shapes united into the body and those cut through it, to find the line of the spec behind a finding. */
   readonly sources: readonly Source[];
+  /** The letters that its body is made of or has as openings, where its shapes are not kept. */
+  readonly spelt?: string;
   readonly marks: readonly Mark[];
   /** Widths that the spec asks for explicitly. */
   readonly asked?: readonly AskedWidth[];

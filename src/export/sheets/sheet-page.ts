@@ -22,6 +22,7 @@ import type { Page } from '../page/page.ts';
 import type { SheetJobs } from './sheet-job.ts';
 import type { LaidPiece, PlannedSheet } from './sheet-plan.ts';
 import { styleOf } from '../page/styles.ts';
+import { speltBy } from '../../tag/outlines-only.ts';
 import type { Piece, Tag } from '../../tag/tag.ts';
 import type { CutPlan } from '../../toolpath/cut-plan.ts';
 
@@ -119,8 +120,8 @@ function drawSheet(
     const rim = faulty.has(name) ? { stroke: red, lineWidth: 0.5 } : { stroke: look.char, lineWidth: 0.15 };
     const isEngraved = drawLaid(page, { piece, toSheet, region }, { look, rim, ...corner });
     const caption = name === '' ? piece.title : name;
-    // An engraved piece already shows which one it is.
-    const shown = isEngraved ? '' : caption;
+    // A piece on which its name is engraved, or which is its name cut out, shows which one it is.
+    const shown = isEngraved || isNameItself(piece, caption) ? '' : caption;
     const wide = captionWidth(face, shown);
     const room = shown === '' ? { marks: [] } : roomOnPaper(piece, toSheet, onPaper);
     named.push({ name: shown, on: { ...room, region: transform(region, onPaper), wide } });
@@ -139,6 +140,14 @@ function drawSheet(
   );
   for (const [index, { name }] of named.entries()) writeName(page, name, places[index]!, look.wood, face);
 }
+
+/** Whether the letters that it is made of spell its name. */
+function isNameItself(piece: Piece, name: string): boolean {
+  return plainText(speltBy(piece)).includes(plainText(name));
+}
+
+/** Without spaces; a letter with its accent is one or two. */
+const plainText = (text: string): string => text.normalize('NFC').replaceAll(/\s/g, '');
 
 interface LaidLook extends Corner {
   readonly look: Look;

@@ -296,6 +296,18 @@ describe('The page of all sheets', () => {
     ]);
   });
 
+  it('writes no name beside a piece that is that name cut out, and one on a blank piece', async () => {
+    const two = ['Sorrel', 'Borage'];
+    const text = script('{size: [200, 120]}').replace(names.join(', '), two.join(', '));
+    const wordsOf = async (spec: string) =>
+      (await sheetPage(await laidOut(spec), tools)).words.map((word) => word.text).filter((word) => two.includes(word));
+    assert.deepEqual(await wordsOf(text), []);
+    const blank = text
+      .replace(/word: .*/, 'word: {rectangle: [40 mm, 20 mm]}')
+      .replace(', parts: many, hanger: {ring: {on: word, at: left}}', '');
+    assert.deepEqual((await wordsOf(blank)).sort(), two.toSorted());
+  });
+
   it('says which tags have errors, and rings them', async () => {
     const sheets = await laidOut(
       script('{size: [200, 120]}').replace(', parts: many', '').replace('grow: 1', 'grow: 0.2'),

@@ -89,7 +89,7 @@ describe('Remedies', () => {
         ['stock: {material: birch plywood, thickness: 3}', 'tie: {twine: 2}'],
       );
     // Twine of 2 mm, doubled, goes through 4 mm easily and through 3 mm only just.
-    const left = await titles('Angelica', 'left');
+    const left = await titles('Angela', 'left');
     assert.match(left[0]!, /^Make the hole larger: diameter 3 mm \(/, left.join('\n'));
     assert.match(left[1]!, /^Make the hole larger and move the ring: diameter 4 mm, at top/);
     const top = await titles('Ivy', 'top');

@@ -28,10 +28,10 @@ describe('The areas of a scene', () => {
     ]);
   });
 
-  it('are as large as the piece where the whole of it has a size', async () => {
+  it('are as large as the piece where the whole of it has a size, less the margin as it is written', async () => {
     const shapes = 'panel: {rectangle: [50, 20]}, name: {text: Dill, fit: {in: panel, margin: 3}}';
     assert.deepEqual(await areasOf(shapes, 'engrave: [name], width: 160'), [
-      ['“name” fits into “panel”', 'tag/mark-0', 100, 88],
+      ['“name” fits into “panel”', 'tag/mark-0', 100, 94],
     ]);
   });
 

@@ -125,9 +125,9 @@ describe('What is wrong with a spec is told where it stands', () => {
   });
 
   it('a length that is none', () => {
-    const { issue, ...place } = only(good.replace('20 mm', '20 mn'), 'bad-length');
-    assert.deepEqual(place, { text: '20 mn', line: 4, column: 30 });
-    assert.match(issue.message, /“20 mn”/);
+    const { issue, ...place } = only(good.replace('20 mm', '20 qq'), 'bad-length');
+    assert.deepEqual(place, { text: '20 qq', line: 4, column: 30 });
+    assert.match(issue.message, /“20 qq”/);
   });
 
   for (const [what, value] of [

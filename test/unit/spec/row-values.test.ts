@@ -108,10 +108,10 @@ describe('A value from a column', () => {
 
   it('is named at its cell where it is no good', async () => {
     const asked = '{rectangle: ["{long}", 4 mm]}';
-    assert.deepEqual(await messagesOf(spec('[{name: Sorrel, long: 20 mn}]', asked)), [
-      'bad-length “20 mn”: “20 mn” is not a length. Write a number with a unit, such as 3 mm or 1/4 in.',
+    assert.deepEqual(await messagesOf(spec('[{name: Sorrel, long: 20 qq}]', asked)), [
+      'bad-length “20 qq”: “20 qq” is not a length. Write a number with a unit, such as 3 mm or 1/4 in.',
     ]);
-    const beside = { 't.csv': 'name;long\nSorrel;20 mm\n"Sea; Kale";20 mn\n' };
+    const beside = { 't.csv': 'name;long\nSorrel;20 mm\n"Sea; Kale";20 qq\n' };
     const engine = newEngine(beside);
     const text = spec('t.csv', asked);
     const first = await engine.compute(text, located);
@@ -121,11 +121,11 @@ describe('A value from a column', () => {
     );
     const { report: whole, all } = await checkBatch(engine, first, located);
     const found = whole.issues.find(({ code }) => code === 'bad-length')!;
-    assert.match(found.message, /^“Sea; Kale”: t\.csv, line 3: “20 mn” is not a length/);
+    assert.match(found.message, /^“Sea; Kale”: t\.csv, line 3: “20 qq” is not a length/);
     const [cell] = all[1]!.inUsed!;
     assert.equal(cell!.file, '/specs/t.csv');
     const { start, end } = cell!.issues[0]!.range;
-    assert.equal(beside['t.csv'].slice(start, end), '20 mn');
+    assert.equal(beside['t.csv'].slice(start, end), '20 qq');
     assert.deepEqual(cell!.source.position(start), { line: 3, column: 13 });
   });
 
@@ -148,8 +148,8 @@ describe('A value from a column', () => {
     const beside = { 'marks.yaml': 'tagwright: 1\nshapes:\n  bar: {rectangle: ["{long}", 4 mm]}\n' };
     const text = spec('[{name: A, long: 20 mm}]', '{from: bar}').replace('batch:', 'use: marks.yaml\nbatch:');
     assert.deepEqual(await messagesOf(text, beside), []);
-    const bad = await messagesOf(text.replace('20 mm', '20 mn'), beside);
-    assert.match(bad.join(), /marks\.yaml, line 3: “20 mn” is not a length/);
+    const bad = await messagesOf(text.replace('20 mm', '20 qq'), beside);
+    assert.match(bad.join(), /marks\.yaml, line 3: “20 qq” is not a length/);
   });
 
   it('is looked for in no spec that has none', () => {

@@ -1,6 +1,6 @@
 /** `tagwright check`: reports the problems of specs, for people or as JSON. */
 
-import { ofBatch, rowCount } from '../engine/batch.ts';
+import { mostNames, ofBatch, rowCount, withLabel } from '../engine/batch.ts';
 import type { RowIssues } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { findFixes } from '../fixes/find-fixes.ts';
@@ -64,10 +64,15 @@ export function printReport(
   file: string,
   { issues, accepted, source }: Pick<Report, 'issues' | 'accepted' | 'source'>,
 ): void {
-  for (const { severity, code, message, range } of issues) {
+  for (const { severity, code, message, range, names: [name] = [], row } of issues) {
     const { line, column } = source.position(range.start);
-    console.log(`${file}:${line}:${column}: ${severity}: ${message} [${code}]`);
+    // Of a batch, the message of the first tag does not name it.
+    const said = name === undefined || row !== undefined ? message : withLabel(name, message);
+    console.log(`${file}:${line}:${column}: ${severity}: ${said} [${code}]`);
   }
+  // The first of the names is not counted.
+  if (issues.some(({ names = [] }) => names.length - 1 > mostNames + 1))
+    console.log(`${file}: “check --json --no-fixes” lists every name of a problem, under “names”.`);
   const also = accepted.length === 0 ? '' : ` (${accepted.length} accepted)`;
   if (issues.length === 0) console.log(`${file}: no problems${also}`);
 }

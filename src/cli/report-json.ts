@@ -30,6 +30,7 @@ export function reportJson(
     severity: issue.severity,
     message: issue.message,
     ...(issue.row === undefined ? {} : { tag: issue.row + 1 }),
+    ...(issue.names === undefined ? {} : { names: issue.names }),
     ...(issue.piece === undefined ? {} : { piece: issue.piece }),
     path: issue.path,
     range: range(issue.range),

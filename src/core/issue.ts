@@ -75,6 +75,8 @@ export interface Issue {
   readonly places?: readonly FaultPlace[];
   /** In a batch, the row in which it was found, if that is not the row drawn. */
   readonly row?: number;
+  /** In a batch, every tag that it is about, the one that the message is of first; absent if it is about all of them. */
+  readonly names?: readonly string[];
   /** Replacements for the text of `range` that are certain to be valid, such as the nearest known key. */
   readonly suggestions?: readonly string[];
   /** Changes that may put a slip of the text right, the likeliest first; each is tried before it is offered. */

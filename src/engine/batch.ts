@@ -97,28 +97,32 @@ export function issuesOfBatch(
   all: readonly RowIssues[],
   { joined = false }: { readonly joined?: boolean } = {},
 ): Issue[] {
-  const known = new Set(shown.issues.map(issueKey));
+  const whateverRow = sameInAll(all);
   const cases = new Map<string, RowCase[]>();
   for (const report of all) {
     if (report.row === shown.row) continue;
-    // Issues that do not depend on the row are there already.
-    for (const issue of report.issues.filter((each) => !known.has(issueKey(each)))) {
+    for (const issue of report.issues.filter((each) => !whateverRow.has(issueKey(each)))) {
       const cause = causeOf(issue);
       cases.set(cause, [...(cases.get(cause) ?? []), { issue, report }]);
     }
   }
   if (!joined) return inOrder([...shown.issues, ...[...cases.values()].map(mostSevere)]);
-  const first = new Map(shown.issues.toReversed().map((issue) => [causeOf(issue), issue]));
+  const label = labelOf(shown);
+  const own = shown.issues.map((issue): Issue => {
+    return label === undefined || whateverRow.has(issueKey(issue)) ? issue : { ...issue, names: [label] };
+  });
+  const first = new Map(own.toReversed().map((issue) => [causeOf(issue), issue]));
   const isWorst = (issue: Issue | undefined, also: readonly RowCase[]): boolean =>
     issue !== undefined && also.every((other) => !isMoreSevere(other.issue, issue));
-  const own = shown.issues.map((issue): Issue => {
+  const told = own.map((issue): Issue => {
     const also = cases.get(causeOf(issue)) ?? [];
     const isFirst = first.get(causeOf(issue)) === issue;
     if (also.length === 0 || !isFirst || !isWorst(issue, also)) return issue;
-    return { ...issue, message: `${issue.message}${likewise(also)}` };
+    const others = namesOf(also, label);
+    return { ...issue, names: [...(issue.names ?? []), ...others], message: `${issue.message}${likewise(others)}` };
   });
   const others = [...cases].filter(([cause, also]) => !isWorst(first.get(cause), also));
-  return inOrder([...own, ...others.map(([, also]) => mostSevere(also))]);
+  return inOrder([...told, ...others.map(([, also]) => mostSevere(also))]);
 }
 
 interface RowCase {
@@ -130,20 +134,32 @@ function issueKey({ code, range, message }: Issue): string {
   return JSON.stringify([code, range, message]);
 }
 
+/** Keys of the issues that do not depend on the row: all tags that are made have them in the same words. */
+function sameInAll(all: readonly RowIssues[]): ReadonlySet<string> {
+  const made = all.filter(({ alike }) => alike);
+  const each = (made.length > 0 ? made : all).map(({ issues }) => new Set(issues.map(issueKey)));
+  return new Set([...(each[0] ?? [])].filter((key) => each.every((keys) => keys.has(key))));
+}
+
 function mostSevere(cases: readonly RowCase[]): Issue {
   const { issue, report } = cases.reduce((a, b) => (isMoreSevere(b.issue, a.issue) ? b : a));
   const label = labelOf(report)!;
-  return { ...issue, row: report.row, message: `${withLabel(label, issue.message)}${likewise(cases, label)}` };
+  const others = namesOf(cases, label);
+  const message = `${withLabel(label, issue.message)}${likewise(others)}`;
+  return { ...issue, row: report.row, names: [label, ...others], message };
+}
+
+function namesOf(cases: readonly RowCase[], besides: string | undefined): string[] {
+  return [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== besides);
 }
 
 /** Who else has it. */
-function likewise(cases: readonly RowCase[], besides?: string): string {
-  const names = [...new Set(cases.map((each) => labelOf(each.report)!))].filter((each) => each !== besides);
+function likewise(names: readonly string[]): string {
   return names.length === 0 ? '' : ` Likewise ${listedQuoted(names, mostNames)}.`;
 }
 
 /** Avoids repeating a name that the message begins with. */
-function withLabel(label: string, message: string): string {
+export function withLabel(label: string, message: string): string {
   return message.startsWith(`“${label}”`) ? message : `“${label}”: ${message}`;
 }
 
@@ -153,4 +169,4 @@ function isMoreSevere(a: Issue, b: Issue): boolean {
 }
 
 /** Further names are given as a count. */
-const mostNames = 5;
+export const mostNames = 5;

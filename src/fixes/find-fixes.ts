@@ -25,8 +25,9 @@ export async function findFixes(engine: Engine, report: Report, issue: Issue, op
   const trials = await trialsOf(engine, report, issue, options);
   if (!trials) return fixes;
   for await (const fix of trials.working()) fixes.push(fix);
-  if (!fixes.some(isGentle)) fixes.push(...(await trials.settingAside()));
-  return fixes.sort((a, b) => rankOf(a) - rankOf(b));
+  // To leave a name out mends nothing of it, however much another way changes.
+  const last = fixes.some(isGentle) ? [] : await trials.settingAside();
+  return [...fixes.sort((a, b) => rankOf(a) - rankOf(b)), ...last];
 }
 
 /** The same one by one, in the order of the remedies, so that a caller who needs one can stop early. */

@@ -5,18 +5,20 @@ import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { withEdits } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { groupedBy } from '../core/grouped.ts';
+import { issueKinds } from '../core/issue-kinds.ts';
 import { listed, listedQuoted } from '../core/names.ts';
 import { labelOf } from '../spec/batch/batch.ts';
 import type { Candidate, Case } from './candidate.ts';
 import { newOrWorse } from './no-worse.ts';
 import { readsAsWell } from './reads-as-well.ts';
 import { remediesFor } from './remedies.ts';
+import { largerLetters } from './larger-letters.ts';
 import { needsFix, suits } from './suits.ts';
 
-/** More names are given as a count. */
+/** More names are given as a count, and all of them in the end. */
 const mostNames = 3;
 
-/** Reasons that are given in full. */
+/** Reasons that are given with their figures. */
 const mostReasons = 2;
 
 /** Larger batches are not gone through once more. Our own judgement. */
@@ -25,6 +27,7 @@ const mostTags = 100;
 /** A tag that would be spoilt: by a new or worse problem, because its letters close up, or because it would look different. */
 interface Spoilt {
   readonly name: string;
+  readonly was: Report;
   readonly by: Issue | 'letters' | 'look';
 }
 
@@ -42,10 +45,13 @@ export async function inTheWay(engine: Engine, at: Case, options: ComputeOptions
     const isHelped = needsFix(issue, was) && !needsFix(issue, is);
     if (needsFix(issue, was)) needing++;
     if (isHelped) helped++;
-    if (!suits(issue, was, is)) spoilt.push({ name: labelOf(was)!, by: spoiltBy(was, is) });
+    if (!suits(issue, was, is)) spoilt.push({ name: labelOf(was)!, was, by: spoiltBy(was, is) });
   }
   if (needing === 1 || helped <= needing / 2 || spoilt.length === 0) return undefined;
-  return inWords(tried, { needing, helped, spoilt });
+  const closed = spoilt.filter(({ by }) => by === 'letters').map(({ was }) => was);
+  const open = before.filter((was) => spoilt.every((each) => each.was !== was));
+  const larger = closed.length > 0 ? await largerLetters(engine, at, tried, [...closed, ...open], options) : undefined;
+  return inWords(tried, { needing, helped, spoilt, larger });
 }
 
 function spoiltBy(was: Report, is: Report): Spoilt['by'] {
@@ -71,35 +77,41 @@ const plainly = { letters: 'letters close up or run together', look: 'it would l
 
 function inWords(
   { description }: Candidate,
-  { needing, helped, spoilt }: { needing: number; helped: number; spoilt: readonly Spoilt[] },
+  {
+    needing,
+    helped,
+    spoilt,
+    larger,
+  }: { needing: number; helped: number; spoilt: readonly Spoilt[]; larger: string | undefined },
 ): string {
   const all = [...groupedBy(spoilt, ({ by }) => (typeof by === 'string' ? by : by.code)).values()].sort(
     (a, b) => b.length - a.length,
   );
-  const rest = all.slice(mostReasons).flat();
-  const groups = all.slice(0, mostReasons).map((group) => {
-    const names = group.map(({ name }) => name);
-    const { by } = group[0]!;
-    if (typeof by === 'string') return `${listedQuoted(names, mostNames)}: ${plainly[by]}.`;
-    const [first, ...others] = names;
-    const likewise = others.length === 0 ? '' : ` Likewise ${listedQuoted(others, mostNames)}.`;
-    return `“${first!}”: ${by.message}${likewise}`;
+  const named = (group: readonly Spoilt[]) =>
+    listedQuoted(
+      group.map(({ name }) => name),
+      mostNames,
+    );
+  const groups = all.map((group, index) => {
+    const [{ name, by }, ...others] = group as [Spoilt, ...Spoilt[]];
+    if (typeof by === 'string') return `${named(group)}: ${plainly[by]}.`;
+    if (index >= mostReasons) return `${named(group)}: ${inSentence(issueKinds[by.code].summary)}`;
+    const likewise = others.length === 0 ? '' : ` Likewise ${named(others)}.`;
+    return `“${name}”: ${by.message}${likewise}`;
   });
-  const more =
-    rest.length === 0
-      ? ''
-      : ` Something else: ${listedQuoted(
-          rest.map(({ name }) => name),
-          mostNames,
-        )}.`;
-  const closes = spoilt.some(({ by }) => by === 'letters');
+  const isShortened = groups.some((each) => / and \d+ more[.:]/.test(each));
+  const names = isShortened ? `: ${listedQuoted(spoilt.map(({ name }) => name))}` : '';
   const hangs = spoilt.some(({ by }) => typeof by !== 'string' && isOnHanger(by));
   const outs = [
-    ...(closes ? ['larger letters'] : []),
+    ...(larger === undefined ? [] : [larger]),
     ...(hangs ? ['another place for the hanger'] : []),
-    'leaving these names out of the batch',
+    `leaving these names out of the batch${names}`,
   ];
-  return `“${description}” would do for ${helped} of ${needing} names, but spoils ${spoilt.length}. ${groups.join(' ')}${more} The way out: ${listed(outs, Infinity, 'or')}.`;
+  return `“${description}” would do for ${helped} of ${needing} names, but spoils ${spoilt.length}. ${groups.join(' ')} The way out: ${listed(outs, Infinity, 'or')}.`;
+}
+
+function inSentence(words: string): string {
+  return `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
 }
 
 function isOnHanger({ path }: Issue): boolean {

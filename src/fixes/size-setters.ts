@@ -30,5 +30,5 @@ export function withoutSizeSetters({ report, issue }: Case): Fix[] | undefined {
   if (!edits) return [];
   const labels = found.rows.map((row) => labelOf({ batch, row })!);
   const title = `Leave ${asideInWords(labels)}: the others come out ${found.times.toFixed(1)} times as large`;
-  return [{ title, edits, look: 1, isChoice: true }];
+  return [{ title, edits, look: 1, aside: labels, isChoice: true }];
 }

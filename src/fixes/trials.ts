@@ -202,8 +202,8 @@ export class Trials {
     const others = await this.#others();
     const edits = report.batch && setAside(report.source, report.batch.rows, [report.row]);
     if (!edits || others.every((other) => this.#needsIt(other))) return [];
-    const title = `Leave ${asideInWords([labelOf(report)!])}: the others stay as they are`;
-    return [{ title, edits, look: 1 }];
+    const aside = [labelOf(report)!];
+    return [{ title: `Leave ${asideInWords(aside)}: the others stay as they are`, edits, look: 1, aside }];
   }
 }
 

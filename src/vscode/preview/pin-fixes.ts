@@ -4,7 +4,7 @@ import { makeHelp, titlesOf, type IssueHelp } from '../features/issue-help.ts';
 import type { TagResult } from '../service/results.ts';
 import type { EditTrial } from '../service/trial.ts';
 import type { Issue } from '../../core/issue.ts';
-import { outcomeOf } from '../../scene/outcome.ts';
+import { isOfSameTag, outcomeOf } from '../../scene/outcome.ts';
 import type { PinOfVersion, ToPage } from '../../protocol/preview.ts';
 import { pinIds } from '../../scene/pins.ts';
 
@@ -44,8 +44,9 @@ export class PinFixes {
     if (!change) return;
     const { signal } = found;
     try {
-      const { tag, stale } = await this.trial.of(result, change.edits, signal);
+      const { tag, stale, report } = await this.trial.of(result, change.edits, signal);
       if (signal.aborted || !tag || stale) return;
+      if (!isOfSameTag(change, result.report, report)) return;
       this.send({ type: 'outcome', source, version, pin, index, pieces: outcomeOf(tag) });
     } catch (error) {
       if (!signal.aborted) throw error;

@@ -225,6 +225,28 @@ describe('The command line', function () {
     assert.equal(packed.filter((name) => name.endsWith('/README.txt')).length, 3);
   });
 
+  it('names every tag that has a problem, in the JSON where there are too many for a line', async () => {
+    const batch = join(folder, 'named.tag.yaml');
+    const rows = ['2', '1', '1', '1', '1', '1', '1', '1'].map((bar, row) => `{name: N${row}, bar: "${bar}"}`);
+    await writeFile(
+      batch,
+      `tagwright: 1\nstock: {min_web: 1.5 mm}\nbatch: [${rows.join(', ')}]\nshapes:\n  bar: {path: "M0,0 h60 v{bar} h-60 z"}\npieces:\n  tag: {body: [bar]}\n`,
+    );
+    const names = ['N1', 'N2', 'N3', 'N4', 'N5', 'N6', 'N7'];
+    const { out } = await run('check', batch, '--json', '--no-fixes');
+    const [object] = JSON.parse(out) as { issues: { names: string[] }[] }[];
+    assert.deepEqual(
+      object!.issues.map((issue) => issue.names),
+      [names],
+    );
+    const text = await run('check', batch);
+    assert.match(text.out, /warning: “N1”: .* Likewise “N2”, “N3”, “N4”, “N5”, “N6” and “N7”\. \[thin-stroke\]\n$/);
+    await writeFile(batch, (await readFile(batch, 'utf8')).replace('batch: [', 'batch: [{name: N8, bar: "1"}, '));
+    const more = await run('check', batch);
+    assert.match(more.out, /warning: “N8”: .* Likewise “N1”, “N2”, “N3”, “N4”, “N5” and 2 more\. \[thin-stroke\]\n/);
+    assert.match(more.out, /: “check --json --no-fixes” lists every name of a problem, under “names”\.\n$/);
+  });
+
   it('shares many tags among threads: each once, in order, and the same as by themselves', async () => {
     const names = Array.from({ length: 26 }, (_, index) => `Bed ${index + 1}`);
     const words = (list: readonly string[]) =>

@@ -85,6 +85,22 @@ describe('The tags of a batch', () => {
     );
   });
 
+  it('are all named in a problem that is the same to the word on some of them, and none in what is wrong with all', async () => {
+    const named = async (bars: readonly string[], row = 0) => {
+      const rows = bars.map((bar, at) => `{name: ${'ABCDEFGHIJ'[at]!}, bar: "${bar}"}`).join(', ');
+      const text = `tagwright: 1\nstock: {min_web: 1.5 mm}\nbatch: [${rows}]\nshapes:\n  bar: {path: "M0,0 h60 v{bar} h-60 z"}\npieces:\n  tag: {body: [bar]}\n`;
+      const first = await engine.compute(text, { ...options, row });
+      const issues = issuesOfBatch(first, await reportsOf(engine, first, options), { joined: true });
+      return issues.map(({ message, names = [] }) => [names.join(''), / Likewise .*/.exec(message)?.[0].trim() ?? '']);
+    };
+    assert.deepEqual(await named(['1', '1', '3', '1']), [['ABD', 'Likewise “B” and “D”.']]);
+    assert.deepEqual(await named(['1', '1', '3', '1'], 2), [['ABD', 'Likewise “B” and “D”.']]);
+    assert.deepEqual(await named(['1', '3', '3']), [['A', '']]);
+    assert.deepEqual(await named(['1', '1', '1']), [['', '']]);
+    const eight = await named(['1', '1', '1', '1', '1', '1', '1', '1', '3']);
+    assert.deepEqual(eight, [['ABCDEFGH', 'Likewise “B”, “C”, “D”, “E”, “F” and 2 more.']]);
+  });
+
   it('tell once what is wrong whatever a row says', async () => {
     const { report } = await checked(spec('[Sorrel, Borage]').replace('on: word', 'on: wrod'));
     assert.equal(report.issues.length, 1);

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { checkBatch } from '../../../src/engine/batch.ts';
 import type { Report } from '../../../src/engine/engine.ts';
 import { withEdits, findFixes, whyNone, workingFixes } from '../../../src/fixes/find-fixes.ts';
+import { ringArea } from '../../../src/geometry/measure.ts';
 import { isNoWorse } from '../../../src/fixes/no-worse.ts';
 import { packagedWoff2 } from '../../fonts/font-files.ts';
 import { newEngine } from '../support/engine.ts';
@@ -55,10 +56,27 @@ describe('A change that would spoil a name of a batch', () => {
     const why = await whyNone(engine, report, issue, options);
     // The loop of the k closes.
     const told =
-      /^“(grow [\d.]+ mm)” would do for 2 of 2 names, but spoils 1\. “Jannik”: letters close up or run together\. The way out: larger letters or leaving these names out of the batch\.$/;
-    const [, grow] = told.exec(why ?? '') ?? assert.fail(why);
-    const grown = text.replace('overlap: auto', `overlap: auto, ${grow!}`);
+      /^“(grow [\d.]+ mm)” would do for 2 of 2 names, but spoils 1\. “Jannik”: letters close up or run together\. The way out: larger letters \((x_height [\d.]+ mm) is enough\) or leaving these names out of the batch\.$/;
+    const [, grow, size] = told.exec(why ?? '') ?? assert.fail(why);
+    const grown = text.replace('overlap: auto', `overlap: auto, ${grow!.replace(' ', ': ')}`);
     const { all } = await checkBatch(engine, await engine.compute(grown, options), options);
     assert.ok(!all.some(isWeak), 'by hand it does as it says');
+    const enlarged = grown.replace('x_height: 10 mm', size!.replace(' ', ': '));
+    const large = await checkBatch(engine, await engine.compute(enlarged, options), options);
+    const counters = ({ tag }: Report) => tag!.pieces[0]!.region.filter((ring) => ringArea(ring) < 0).length;
+    const small = await checkBatch(engine, report, options);
+    assert.ok(!large.all.some(isWeak));
+    for (const [row, each] of large.all.entries())
+      assert.ok(counters(each) >= counters(small.all[row]!), 'and in that size the loops stay open');
+  });
+
+  it('is told with every name, of which the reasons give a few', async () => {
+    const engine = newEngine({ 'face.woff2': await packagedWoff2('dancing-script', 'latin', 700) });
+    const text = `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm, kerf: 0.18 mm}\nbatch: [Fiete, Jannik, Rike, Nik, Erik, Mika]\nshapes:\n  name: {text: "{name}", font: face.woff2, x_height: 10 mm, overlap: auto}\npieces:\n  tag: {body: name}\n`;
+    const { report } = await checkBatch(engine, await engine.compute(text, options), options);
+    const issue = report.issues.find(({ code }) => code === 'weak-bridge')!;
+    const why = (await whyNone(engine, report, issue, options)) ?? '';
+    assert.match(why, /“Jannik”, “Rike”, “Nik” and 2 more: letters close up/);
+    assert.match(why, / out of the batch: “Jannik”, “Rike”, “Nik”, “Erik” and “Mika”\.$/, why);
   });
 });

@@ -7,6 +7,7 @@ import { setAside } from '../../../src/fixes/set-aside.ts';
 import { mostSetAside } from '../../../src/spec/batch/batch.ts';
 import { checkBatch } from '../../../src/engine/batch.ts';
 import { packagedWoff2 } from '../../fonts/font-files.ts';
+import { isOfSameTag } from '../../../src/scene/outcome.ts';
 import { newEngine } from '../support/engine.ts';
 
 const engine = newEngine({
@@ -75,7 +76,12 @@ describe('A name set aside', () => {
     const fixes = await findFixes(engine, report, issue, { ...options, row: 1 });
     const aside = fixes.find(({ title }) => title.startsWith('Leave “Iona” out of the batch'));
     assert.ok(aside, fixes.map(({ title }) => title).join('; '));
+    assert.equal(aside, fixes.at(-1), 'whatever else helps comes first');
     assert.deepEqual(names(withEdits(text, aside.edits)), ['Mona']);
+    // In its row would be another name, or none: there is no drawing to compare.
+    const without = await engine.compute(withEdits(text, aside.edits), { ...options, row: 1 });
+    assert.equal(isOfSameTag(aside, report, without), false);
+    assert.equal(isOfSameTag(fixes[0]!, report, report), true);
     const { text: fixed } = await fixAll(engine, text, options);
     assert.deepEqual(names(fixed), ['Mona', 'Iona']);
   });

@@ -14,8 +14,8 @@ export const keptLookShare = 0.15;
  */
 export const sameLookShare = 0.12;
 
-/** A fix that suits all comes before one that sets some aside, also where it changes more. */
-const asideCost = 2 * keptLookShare;
+/** A fix that suits all comes before one that sets some aside or is for the writer to decide, also where it changes more. */
+const choiceCost = 2 * keptLookShare;
 
 /** Whether a fix may be made unasked: it keeps the look, and no tag without the problem hangs elsewhere. */
 export function isGentle({ look, rehangs, isChoice }: Fix): boolean {
@@ -31,6 +31,6 @@ export function isPreferred(fix: Fix, nth: number, issue: Issue, worst: Issue): 
 }
 
 /** By this, the least first; the order of the remedies decides among equals. */
-export function rankOf({ look, rehangs, aside }: Fix): number {
-  return Math.max(look, sameLookShare) + (rehangs ? keptLookShare : 0) + (aside ? asideCost : 0);
+export function rankOf({ look, rehangs, aside, isChoice }: Fix): number {
+  return Math.max(look, sameLookShare) + (rehangs ? keptLookShare : 0) + (aside || isChoice ? choiceCost : 0);
 }

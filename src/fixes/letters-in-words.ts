@@ -21,10 +21,15 @@ export const seenShare = 0.02;
 /** More letters than this are not counted off. */
 const mostNamed = 3;
 
+/** Whether most letters are drawn otherwise, as in another font: then they are other letters, not the same ones changed. */
+export function areOthers(redrawn: readonly string[], of: number): boolean {
+  return redrawn.length > of / 2;
+}
+
 /** Such as “letters 9 % heavier and closer together”; empty where nobody would notice. */
 export function lettersInWords(change: LettersChange): string[] {
   const { of, redrawn, marked, larger, heavier, spaced } = change;
-  const isWhole = redrawn.length > of / 2;
+  const isWhole = areOthers(redrawn, of);
   const all = [
     ...(isWhole ? ['of another shape'] : []),
     ...share(larger, 'larger', 'smaller'),

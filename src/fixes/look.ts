@@ -8,13 +8,13 @@ import { samePath } from '../core/values.ts';
 import { scaling, transform, translation } from '../geometry/affine.ts';
 import { oncePer } from '../core/once-per.ts';
 import { intersection, union } from '../geometry/clipper.ts';
-import { area, boundsOf, boxCentre } from '../geometry/measure.ts';
+import { area, boundsOf, boxCentre, perimeter } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Report } from '../engine/engine.ts';
 import type { Letter, Lettering } from '../tag/lettering/letters.ts';
 import type { Piece } from '../tag/tag.ts';
 import { marksAbove } from '../tag/lettering/marks-above.ts';
-import { lettersInWords, seenShare } from './letters-in-words.ts';
+import { areOthers, lettersInWords, seenShare } from './letters-in-words.ts';
 
 export interface LookChange {
   /** Area that looks different, as a share of the lettering, or of the piece if no lettering is cut out. */
@@ -107,12 +107,19 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
       of: from.length,
       ...redrawn.letters,
       larger: scale - 1,
-      // Letters that grow by more than their strokes do look lighter by that alone.
-      heavier: resized > Math.abs(added - lost) ? 0 : added - lost,
+      heavier: areOthers(redrawn.letters.redrawn, from.length)
+        ? strokeOf(is.made) / strokeOf(was.made) - 1
+        : // Letters that grow by more than their strokes do look lighter by that alone.
+          resized > Math.abs(added - lost)
+          ? 0
+          : added - lost,
       spaced: moved.mean > seenShare ? (moved.closer ? 'closer together' : 'further apart') : undefined,
     }),
   };
 }
+
+/** Mean width of strokes, in mm: that of a line which is much longer than wide. */
+const strokeOf = oncePer((made: Region): number => (2 * area(made)) / perimeter(made));
 
 /** How much the letters themselves are drawn otherwise, and which: another font, weight or text, or marks that were moved. */
 function redrawnLetters(from: readonly Letter[], to: readonly Letter[], scale: number) {

@@ -44,7 +44,8 @@ export async function sizeAndGrow(outline: CurveOutline, sizing: Sizing, checkpo
   for (let round = 0; round < rounds; round++) {
     if (!(scaleX > 0 && scaleY > 0 && Number.isFinite(scaleX) && Number.isFinite(scaleY))) return { region: [] };
     const made = await outline.at(scaleX, scaleY, checkpoint);
-    const full = offset(tidied(made.region, sizing.tidy), grow, sizing.corners);
+    // What growth makes so small is a speck as well: the size that is given is one of the finished shape.
+    const full = tidied(offset(tidied(made.region, sizing.tidy), grow, sizing.corners), sizing.tidy);
     // Counters that close as letters grow leave specks that no beam draws.
     const region = grow > 0 && made.lettering ? withoutSlivers(full, made) : full;
     const lettering = made.lettering?.map((each) => each.grown(grow, sizing.corners));
@@ -89,10 +90,13 @@ async function slidAndGrown(
     found = await settled(natural, sizing, async (x, y) => joined(await slid(x, y, checkpoint)));
   if (!found) return { region: [] };
   const { made, restX, restY } = found;
-  const grown = !tidy && corners === 'round' ? made.grown?.() : undefined;
-  const solid = grown ?? made.united();
+  const united = tidy ? made.united() : undefined;
+  const drops = united !== undefined && tidied(united.region, tidy).length < united.region.length;
+  const grown = !drops && corners === 'round' ? made.grown?.() : undefined;
+  const solid = grown ?? united ?? made.united();
   const sized = restX === 1 && restY === 1 ? solid : mapShape(solid, scaling(restX, restY, { x: 0, y: 0 }));
-  const region = withoutSlivers(grown ? sized.region : offset(tidied(sized.region, tidy), grow, corners), sized);
+  const full = withoutSlivers(grown ? sized.region : offset(tidied(sized.region, tidy), grow, corners), sized);
+  const region = tidied(full, tidy);
   const lettering = sized.lettering?.map((each) => each.grown(grow, corners));
   return { ...sized, region, ...(lettering ? { lettering } : {}) };
 }

@@ -16,7 +16,9 @@ import {
   setting,
   settingLengths,
   specLength,
+  valueAt,
 } from '../candidate.ts';
+import { removeKey } from '../../edits/remove-key.ts';
 
 /** Weights that families of lettering commonly have, above the regular one. */
 const heavierWeights = [600, 700, 800, 900];
@@ -36,7 +38,7 @@ export function slidTogether(at: Case, shape: Shape): Remedy {
   const before = growthOf(at, shape);
   const lapNow = lapMm(generator, at.tag.stock.minWeb);
   const size = lapNow === undefined ? sizeLess(at, shape, 2 * before, gapsClosed(at, shape)) : [];
-  const candidates = growthBeside.flatMap((share) =>
+  const slid = growthBeside.map((share) =>
     // Existing growth is kept.
     lapsMm.flatMap((lap) => {
       const grow = share === 0 ? undefined : before + share * xHeight;
@@ -50,7 +52,21 @@ export function slidTogether(at: Case, shape: Shape): Remedy {
       ]);
     }),
   );
-  return { words, candidates };
+  const [ungrown = [], ...grown] = slid;
+  const auto = lapNow === undefined ? slidAsNeeded(at, shape, size) : [];
+  return { words, candidates: [...ungrown, ...auto, ...grown.flat()] };
+}
+
+/** `overlap: auto`, which makes hairlines alone thicker and sets marks on posts; straps that held the letters go. */
+function slidAsNeeded(at: Case, { path, modifiers }: Shape, size: readonly Candidate[]): Candidate[] {
+  const siblings = Object.keys(valueAt(at, path) ?? {}).length - 1;
+  const strapless = modifiers.straps ? [removeKey(at.report.source, [...path, 'straps'], siblings)] : [];
+  if (strapless.includes(undefined)) return [];
+  const auto = setting(at, path, 'overlap', 'auto').map(({ description, edits }): Candidate => {
+    const removed = strapless.flatMap((edit) => edit ?? []);
+    return { description: `${description}${removed.length > 0 ? ' for straps' : ''}`, edits: [...edits, ...removed] };
+  });
+  return size.length > 0 ? [...together([...auto, ...size]), ...auto] : auto;
 }
 
 /** Share of the gaps between letters that closes up when they slide together: stems keep a part of it. Our own judgement. */
@@ -140,14 +156,14 @@ const [largerBy, thickerBy] = [
 /** Larger and thicker at once: growth alone closes the loops of a fine script, and size alone is another tag. */
 export function largerAndThicker(at: Case, shape: Shape, width: number, minimum: number): Remedy {
   const { generator, path } = shape;
-  const size = generator.kind === 'text' ? generator.size : undefined;
+  const size = generator.kind === 'text' ? sizeOf(shape) : undefined;
   const before = growthOf(at, shape);
   const candidates = largerBy.flatMap((factor) =>
     thickerBy.flatMap((share): Candidate[] => {
       const missing = minimum - factor * width;
       if (!size || missing <= 0) return [];
       return together([
-        ...setting(at, path, fontSizeKeys[size.of], specLength(Math.ceil(factor * size.mm * 2) / 2, at.tag.units)),
+        ...setting(at, path, size.key, specLength(Math.ceil(factor * size.mm * 2) / 2, at.tag.units)),
         ...settingLengths(at, path, 'grow', [before + share * missing], before),
       ]);
     }),

@@ -24,8 +24,8 @@ export function askPick<T>(
   question: Question & {
     readonly placeholder: string;
     readonly items: readonly ChoiceItem<T>[];
-    /** Put in front of the items once they are known. */
-    readonly moreItems?: Promise<readonly ChoiceItem<T>[]>;
+    /** Put in front of the items once they are known. Until then the note stands there, so that nothing is chosen by itself. */
+    readonly moreItems?: { readonly note: string; readonly found: Promise<readonly ChoiceItem<T>[]> };
     /** Items for the typed text. */
     readonly itemsFor?: (typed: string) => readonly ChoiceItem<T>[];
   },
@@ -39,8 +39,11 @@ export function askPick<T>(
   const { itemsFor, moreItems } = question;
   if (moreItems) {
     input.busy = true;
-    void moreItems.then((more) => {
+    input.items = [{ label: moreItems.note, value: undefined }, ...question.items];
+    void moreItems.found.then((more) => {
+      const chosen = input.activeItems.filter(({ value }) => value !== undefined);
       input.items = [...more, ...question.items];
+      if (chosen.length > 0) input.activeItems = chosen;
       input.busy = false;
     });
   }

@@ -149,10 +149,11 @@ class Questions {
 
   #askHold(step: number, fixes: Promise<readonly Fix[]>): Promise<Answer<Partial<Answers>>> {
     const items: AnswerItem[] = [{ label: 'Leave it as it is', description: 'marked in the preview', value: {} }];
-    const moreItems = fixes.then(
-      (found) => found.map(fixItem),
+    const found = fixes.then(
+      (all) => all.map(fixItem),
       () => [],
     );
+    const moreItems = { note: 'Looking for what holds it…', found };
     const placeholder = 'A part of it would fall out. What holds it?';
     return askPick({ title, step, totalSteps: step, placeholder, items, moreItems }, this.#follow);
   }

@@ -43,6 +43,17 @@ describe('Sizes', () => {
     assertNear((await makeShape('{rectangle: [80, 40], grow: 2, corners: miter}')).area, 84 * 44, 1e-3);
   });
 
+  it('tidy goes by the finished size of a hole, as growth leaves it', async () => {
+    const holes = async (tidy: number) => {
+      const { report } = await makeShape(
+        `{difference: [{rectangle: [20, 20]}, {rectangle: [1.6, 1.6]}], tidy: ${tidy}, grow: 0.5}`,
+      );
+      return report.tag!.pieces[0]!.region.length - 1;
+    };
+    // 1.6 mm less twice 0.5 mm leaves 0.6 mm.
+    assert.deepEqual([await holes(0.5), await holes(0.7), await holes(1.5)], [1, 0, 0]);
+  });
+
   it('tidy drops what is smaller than it and nothing else', async () => {
     const specks =
       '{union: [{rectangle: [20, 20]}, {ellipse: 0.8, nudge: {right: 30}}, {ellipse: 3, nudge: {left: 30}}], tidy: 1}';

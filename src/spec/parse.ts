@@ -23,6 +23,7 @@ import { slipOf } from './slips/find-slip.ts';
 import type { TrialReading } from './slips/find-slip.ts';
 import { oneForEachSlip } from './slips/misread.ts';
 import { SpecSource } from './yaml/source.ts';
+import { reportBeyond } from './read/empty-cells.ts';
 import { isMeantAs } from './schema/suggest.ts';
 import type { SpecPlaces } from './yaml/source.ts';
 import type { OldKey } from './yaml/renamed-keys.ts';
@@ -80,6 +81,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
   const pieces = readPieces(scope, workshop);
   const title = titleOf(scope, batch?.rows[row], [...shapes.values()]);
   scope.tellLacking();
+  reportBeyond(scope.problems);
   const found = scope.issues(source);
   // Names that an unreadable file may define are not reported as unknown.
   const issues = [

@@ -1,7 +1,7 @@
 /** Loads the font and drawing files that a model names, before anything is made of them. */
 
 import type { Finding } from '../core/issue.ts';
-import { fontFilesFor, nearFiles } from '../spec/files/near-files.ts';
+import { fontFilesFor, filesMeant } from '../spec/files/near-files.ts';
 import { didYouMean } from '../spec/schema/suggest.ts';
 import type { PieceModel, TagModel } from '../spec/model/model.ts';
 import type { Shape, TextGenerator } from '../spec/model/shape-model.ts';
@@ -115,7 +115,10 @@ async function loadFont(
   const inFolder = unwatched(isFile ? name : 'font.ttf');
   const near = inFolder === undefined ? [] : fontFilesFor(name, await beside(inFolder).catch(() => []));
   const fault = { code: kind, severity: 'error', path } as const;
-  if (near.length === 0) return { ...fault, message: message + didYouMean(suggestions), suggestions };
+  if (near.length === 0) {
+    const meant = isFile ? await filesMeant(name, { locate: unwatched, beside }) : suggestions;
+    return { ...fault, message: message + didYouMean(meant), suggestions: meant };
+  }
   const said = isFile ? message : `No font of this computer is called “${name}”.`;
   const names = near.map((file) => `“${file}”`).join(', ');
   return { ...fault, message: `${said} Beside the spec there is ${names}.`, suggestions: near };
@@ -159,7 +162,7 @@ async function loadDrawing(
   try {
     bytes = await loading.read(file);
   } catch {
-    const suggestions = nearFiles(name, await loading.beside(file).catch(() => []));
+    const suggestions = await filesMeant(name, loading);
     return { ...fault(`The drawing “${name}” cannot be found or read.${didYouMean(suggestions)}`), suggestions };
   }
   const parsed = parseSvgDrawing(new TextDecoder().decode(bytes));

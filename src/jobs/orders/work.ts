@@ -5,7 +5,7 @@ import type { Issue, YamlPath } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { clip } from '../../core/length.ts';
 import { columnsInWords, columnsOf, labelOf } from '../../spec/batch/batch.ts';
-import { nearFiles } from '../../spec/files/near-files.ts';
+import { filesMeant } from '../../spec/files/near-files.ts';
 import type { SpecSource } from '../../spec/yaml/source.ts';
 import { didYouMean } from '../../spec/schema/suggest.ts';
 import type { Tag } from '../../tag/tag.ts';
@@ -279,7 +279,7 @@ class WorkMaker implements JobWork {
     try {
       return await engine.readText(file);
     } catch {
-      const near = nearFiles(name, await engine.beside(file).catch(() => []));
+      const near = await filesMeant(name, { locate, beside: engine.beside });
       this.#report('bad-file', path, `“${clip(name)}” cannot be found or read.${didYouMean(near)}`, near);
       return undefined;
     }

@@ -16,6 +16,8 @@ export interface BatchRow {
   readonly places?: ReadonlyMap<string, YamlPath>;
   /** Line in the table it comes from, counting from 1. */
   readonly line?: number;
+  /** What a table has in its row beyond its columns. */
+  readonly beyond?: readonly string[];
 }
 
 export interface Batch {

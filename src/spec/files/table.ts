@@ -17,6 +17,8 @@ export interface TableRow {
   readonly cells: readonly string[];
   /** Line in the file, counting from 1. */
   readonly line: number;
+  /** What stands in cells beyond the last column, if anything does. */
+  readonly beyond?: readonly string[];
 }
 
 /** The table without its empty rows. `problem` is the end of a sentence: “names.csv …”. */
@@ -45,7 +47,14 @@ export function parseTable(text: string): Table | { readonly problem: string } {
   return {
     header,
     places: () => (places ??= new TablePlaces(plain, delimiter)),
-    rows: rows.map(({ cells, line }) => ({ line, cells: header.map((_, i) => (cells[i] ?? '').trim()) })),
+    rows: rows.map(({ cells, line }) => {
+      const beyond = cells
+        .slice(header.length)
+        .map((cell) => cell.trim())
+        .filter((cell) => cell !== '');
+      const own = header.map((_, i) => (cells[i] ?? '').trim());
+      return { line, cells: own, ...(beyond.length > 0 ? { beyond } : {}) };
+    }),
   };
 }
 

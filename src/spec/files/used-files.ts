@@ -4,7 +4,8 @@ import type { Issue, YamlPath } from '../../core/issue.ts';
 import { clip } from '../../core/length.ts';
 import { memoizeRecent } from '../../core/recent.ts';
 import { isGroup } from '../../core/values.ts';
-import { nearFiles } from './near-files.ts';
+import { filesMeant } from './near-files.ts';
+import type { Surroundings } from './near-files.ts';
 import { sourceOf } from '../yaml/source.ts';
 import type { SpecSource } from '../yaml/source.ts';
 import { didYouMean } from '../schema/suggest.ts';
@@ -45,12 +46,9 @@ export function allUsedFiles(used: readonly UsedFile[]): UsedFile[] {
 
 export const noUses: Uses = { used: [], issues: [], files: [] };
 
-export interface UseLoading {
+export interface UseLoading extends Surroundings {
   /** The text of a file; rejects if it cannot be read. */
   readonly read: (path: string) => Promise<string>;
-  readonly locate: (relative: string) => string | undefined;
-  /** Names of the files in the folder of a file. */
-  readonly beside?: ((path: string) => Promise<readonly string[]>) | undefined;
 }
 
 /** Most files that a spec may use; it needs one or two, and more than this is a mistake or malicious. */
@@ -70,9 +68,9 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
     const worded = message + didYouMean(suggestions);
     issues.push({ code, severity: 'error', path, range: source.range(path), message: worded, suggestions });
   };
-  const notThere = async (name: string, file: string, path: YamlPath) => {
-    const names = (await beside?.(file).catch(() => [])) ?? [];
-    fault('bad-file', path, `“${clip(name)}” cannot be found or read.`, nearFiles(name, names));
+  const notThere = async (name: string, path: YamlPath) => {
+    const meant = await filesMeant(name, { locate, beside });
+    fault('bad-file', path, `“${clip(name)}” cannot be found or read.`, meant);
   };
 
   async function load(name: string, path: YamlPath, chain: readonly string[]): Promise<UsedFile | undefined> {
@@ -96,7 +94,7 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
       const uses = await all(used, folderOf(name), () => path, [...chain, name]);
       return { name, file, path, source: used, uses };
     } catch {
-      await notThere(name, file, path);
+      await notThere(name, path);
       return undefined;
     }
   }
@@ -116,7 +114,7 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
   }
 
   async function loadTable(name: string): Promise<TableFile | undefined> {
-    const path = ['batch'];
+    const path = isGroup(valueUnder(source, 'batch')) ? ['batch', 'table'] : ['batch'];
     const file = locate(name);
     if (file === undefined) {
       fault('bad-file', path, `“${clip(name)}” is not inside the spec's folder.`);
@@ -125,7 +123,7 @@ export async function loadUses(source: SpecSource, { read, locate, beside }: Use
     files.add(file);
     const text = await read(file).catch(() => undefined);
     if (text === undefined) {
-      await notThere(name, file, path);
+      await notThere(name, path);
       return undefined;
     }
     const table = tableOf(text);

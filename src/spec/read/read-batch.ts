@@ -49,10 +49,10 @@ function rowsOfTable(table: Table | undefined, asked: ReadonlySet<string>): read
   const naming = header.find((column) => asked.has(column));
   const known = cache.get(table.rows);
   if (known && known.naming === naming) return known.rows;
-  const rows = table.rows.map(({ cells: written, line }, index): BatchRow => {
+  const rows = table.rows.map(({ cells: written, line, beyond }, index): BatchRow => {
     const cells = new Map(header.map((column, at) => [column, written[at]!]));
     const label = labelFrom((naming && cells.get(naming)) || written[0], index);
-    return { label, cells, path: ['batch'], line };
+    return { label, cells, path: ['batch'], line, ...(beyond ? { beyond } : {}) };
   });
   cache.set(table.rows, { naming, rows });
   return rows;

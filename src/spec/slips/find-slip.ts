@@ -10,6 +10,7 @@ import type { SpecSource } from '../yaml/source.ts';
 import { backslashRepairs, quoteRepairs } from './quotes.ts';
 import { blankRepairs, indentRepairs } from './indents.ts';
 import { bracketRepairs } from './brackets.ts';
+import { brokenLineRepairs } from './broken-lines.ts';
 import { colonRepairs } from './colons.ts';
 import { dashRepairs } from './dashes.ts';
 import { duplicateRepairs } from './duplicates.ts';
@@ -141,6 +142,7 @@ function repairsOf(text: string, lines: readonly SpecLine[], line: SpecLine): Re
   const inside = rest.slice(0, foreign < 0 ? rest.length : foreign).filter(({ content }) => content !== '');
   return [
     ...colonRepairs(text, line, next),
+    ...brokenLineRepairs(line, next),
     ...backslashRepairs(text, line),
     ...bracketRepairs(text, line, inside.at(-1) ?? line),
     ...quoteRepairs(text, line),

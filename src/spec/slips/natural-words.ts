@@ -6,7 +6,7 @@ import type { SpecSource } from '../yaml/source.ts';
 import { entryRange, takenOut, writtenValue } from './entries.ts';
 import { quoted, replacement } from './repair.ts';
 import type { Repair } from './repair.ts';
-import { placeIn } from './side-words.ts';
+import { placeIn, sidesMeant } from './side-words.ts';
 
 export function wordRepairs(issue: Issue, source: SpecSource): Repair[] {
   return [
@@ -24,6 +24,9 @@ export function wordRepairs(issue: Issue, source: SpecSource): Repair[] {
 }
 
 const hangers: ReadonlySet<unknown> = new Set(['ring', 'hole', 'slot', 'keyhole']);
+
+/** Keys of which `at` says on which sides of a part, such as `top-bottom`. */
+const holding: ReadonlySet<unknown> = new Set(['straps', 'bridges']);
 
 /** `undefined` unless the value is wrong and on one line. */
 function wrongValue({ code, range }: Issue, { text }: SpecSource): string | undefined {
@@ -46,6 +49,11 @@ function places(issue: Issue, source: SpecSource): Repair[] {
   const key = issue.path.at(-1);
   const value = wrongValue(issue, source);
   if (value === undefined || (key !== 'at' && key !== 'align' && !hangers.has(key))) return [];
+  if (key === 'at' && holding.has(issue.path.at(-2))) {
+    const sides = sidesMeant(value);
+    const says = sides?.includes('-') ? 'Both sides are written' : 'This is called';
+    return sides === undefined ? [] : [change(issue, `${says} ${quoted(sides)}${sides.includes('-') ? '' : ' here'}.`, sides)];
+  }
   const place = placeIn(value);
   if (place === undefined) return [];
   const isCorner = place.includes('-');

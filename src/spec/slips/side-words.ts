@@ -36,10 +36,26 @@ const inOneWord = new RegExp(
   'g',
 );
 
+function sidesIn(text: string): (Side | undefined)[] {
+  const plain = withoutAccents(text.toLowerCase());
+  return (plain.match(inOneWord) ?? []).filter((word) => !between.has(word)).map((word) => sideOf.get(word));
+}
+
+/** What the words mean where both of two sides may be meant: `top-bottom` or `left-right`, else a side. */
+export function sidesMeant(text: string): string | undefined {
+  if (/^vertical/i.test(text)) return 'top-bottom';
+  if (/^horizontal/i.test(text)) return 'left-right';
+  const found = sidesIn(text);
+  const has = (side: Side) => found.includes(side);
+  if (found.length === 2 && has('top') && has('bottom')) return 'top-bottom';
+  if (found.length === 2 && has('left') && has('right')) return 'left-right';
+  const [only] = found;
+  return found.length === 1 && only !== 'center' ? only : undefined;
+}
+
 /** What the words mean here: a side, a corner such as `top-left`, or `center`; `undefined` if they say anything else. */
 export function placeIn(text: string): string | undefined {
-  const plain = withoutAccents(text.toLowerCase());
-  const found = (plain.match(inOneWord) ?? []).filter((word) => !between.has(word)).map((word) => sideOf.get(word));
+  const found = sidesIn(text);
   if (found.length === 0 || found.includes(undefined)) return undefined;
   const upright = found.find((side) => side === 'top' || side === 'bottom');
   const across = found.find((side) => side === 'left' || side === 'right');

@@ -25,7 +25,7 @@ describe('Fixing a whole file', () => {
     );
     assert.match(
       left[0]!.why,
-      /^Even the mildest fix changes the look too much to apply automatically: Engrave “name” on a backing: /,
+      /^Even the mildest fix changes the look too much to apply automatically: Make “name” larger and thicker: width /,
     );
     assert.equal(report.source.text, text);
     assert.ok(made.length >= 2, made.join('; '));

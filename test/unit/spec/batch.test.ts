@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { ofBatch } from '../../../src/engine/batch.ts';
+import type { Issue } from '../../../src/core/issue.ts';
 import type { Report } from '../../../src/engine/engine.ts';
 import { textsOf } from '../../../src/spec/model/shape-model.ts';
 import type { TextGenerator } from '../../../src/spec/model/shape-model.ts';
@@ -62,6 +63,25 @@ describe('A batch', () => {
         ['Sea "Kale"', 3],
       ],
     );
+  });
+
+  it('says at the row what a table has beyond its columns', async () => {
+    const beside = { 'a.csv': 'name,month\nIvy\nRue,May,late,,dry\n,June,\n' };
+    const said = async (row: number) => {
+      const made = await inRow(spec('a.csv', '"{name} {month}"'), row, beside);
+      return [made.issues, made.inUsed!.flatMap(({ issues }) => issues)].map((all) =>
+        all.filter(({ code }) => code === 'odd-value'),
+      );
+    };
+    const [[issue], [there]] = (await said(1)) as [[Issue], [Issue]];
+    assert.equal(
+      issue.message,
+      '“Rue” has more cells than there are columns: “late” and “dry” are left out (line 3 of “a.csv”). A text that has the separator in it needs quotation marks.',
+    );
+    assert.equal(issue.severity, 'warning');
+    assert.equal(there.range.start, beside['a.csv'].indexOf('late'));
+    // An empty cell at the end is that of a spreadsheet.
+    assert.deepEqual([await said(0), await said(2)], [[[], []], [[], []]]);
   });
 
   it('leaves rows of a table out by their names, and says which name there is not', async () => {

@@ -33,6 +33,34 @@ export interface Slip {
 
 export const slips: readonly Slip[] = [
   {
+    instead: 'hanger: {hole: {at: top}}',
+    slip: 'hanger: {hole: {at: to\n    p}}',
+    line: 19,
+    says: 'The value of “at” is broken over two lines: “to” and “p”.',
+    fix: 'Put “top” in one line',
+  },
+  {
+    instead: 'material: birch plywood',
+    slip: 'material: birch \nplywood',
+    line: 4,
+    says: 'The value of “material” is broken over two lines: “birch” and “plywood”.',
+    fix: 'Put “birch plywood” in one line',
+  },
+  {
+    instead: 'width: 40 mm',
+    slip: 'width: 40 mm\n    straps: {width: 2 mm, at: up-down}',
+    line: 13,
+    says: 'Both sides are written “top-bottom”.',
+    fix: 'Change to “top-bottom”',
+  },
+  {
+    instead: 'width: 40 mm',
+    slip: 'width: 40 mm\n    straps: {width: 2 mm, at: links}',
+    line: 13,
+    says: 'This is called “left” here.',
+    fix: 'Change to “left”',
+  },
+  {
     instead: 'radius: 4 mm}',
     slip: 'radius: 4 mm},',
     line: 8,

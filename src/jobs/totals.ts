@@ -9,7 +9,7 @@ import { counted } from '../core/units.ts';
 import { money, sizeIn } from '../core/in-words.ts';
 import { estimateOfTag } from '../export/job/known-estimates.ts';
 import { sumOfCosts } from '../export/job/sum-of-costs.ts';
-import { estimateFacts } from '../export/words/estimate-facts.ts';
+import { estimateFacts, speedsLacking } from '../export/words/estimate-facts.ts';
 import type { Fact } from '../export/words/estimate-facts.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet } from './layout/layout.ts';
@@ -83,6 +83,7 @@ export function jobFacts(job: LaidOutJob): Fact[] {
   const tags = pieces.tags.reduce((sum, { copies }) => sum + copies, 0);
   const estimate = estimateOfJob(job);
   const taken = estimate ? estimateFacts(estimate, model.units) : [];
+  const unknown = timeUnknown(job);
   const { material, sheets } = costsOfJob(job);
   const lost = layout.left.length;
   return [
@@ -90,11 +91,24 @@ export function jobFacts(job: LaidOutJob): Fact[] {
     { name: 'Tags', value: String(tags) },
     { name: 'Pieces', value: `${piecesWanted(pieces.tags)}${lost > 0 ? `, ${lost} of them on no sheet` : ''}` },
     ...stocksOf(job).map(({ stock, list }) => ({ name: stock, value: sheetsInWords(list, model.units) })),
-    ...taken.filter(({ name }) => name !== 'Sheet' && name !== 'Material cost'),
+    ...taken.filter(({ name }) => !(name === 'Sheet' || name === 'Material cost' || (name === 'Machine' && unknown))),
+    ...(unknown === undefined ? [] : [{ name: 'Machine', value: unknown }]),
     ...(material ? [{ name: 'Material cost', value: `${money(material)} for the boxes round the tags` }] : []),
     ...(sheets ? [{ name: 'Whole sheets', value: [money(sheets), ...pricedByArea(job)].join('; ') }] : []),
     ...(leftOut.length > 0 ? [{ name: 'Left out', value: counted(leftOut.length, 'line') }] : []),
   ];
+}
+
+/** “unknown: wal4 has no speed to score”; `undefined` if the time is known, or no stock has a machine. */
+function timeUnknown(job: LaidOutJob): string | undefined {
+  const stocks = stocksOf(job).map(({ stock, list: [first, ...others] }) => {
+    const estimate = sumEstimates([estimateOfSheet(first!), ...others.map(estimateOfSheet)]);
+    const isWithout = 'missing' in estimate.time && estimate.time.missing.includes('machine');
+    return { stock, isWithout, lacking: isWithout ? 'no machine' : speedsLacking(estimate) };
+  });
+  const lacking = stocks.filter((each) => each.lacking !== undefined);
+  if (lacking.length === 0 || stocks.every(({ isWithout }) => isWithout)) return undefined;
+  return `unknown: ${lacking.map(({ stock, lacking: what }) => `${clip(stock)} has ${what!}`).join('; ')}`;
 }
 
 function stocksOf({ layout }: LaidOutJob): { readonly stock: string; readonly list: readonly JobSheet[] }[] {

@@ -2,6 +2,7 @@
 
 import type { JobEstimate } from '../../toolpath/estimate.ts';
 import type { Units } from '../../core/units.ts';
+import { listed } from '../../core/names.ts';
 import { areaText, shortLength, finest } from '../../core/units.ts';
 import { grams, minutes, money, wayIn } from '../../core/in-words.ts';
 
@@ -21,10 +22,18 @@ export function estimateFacts(estimate: JobEstimate, units: Units): Fact[] {
   }
   facts.push({ name: 'Sheet', value: areaText(sheetArea, units) });
   const time = timeIn(estimate);
+  const lacking = speedsLacking(estimate);
   if (time !== undefined) facts.push({ name: 'Machine', value: time });
+  else if (lacking !== undefined) facts.push({ name: 'Machine', value: `unknown: ${lacking}` });
   if (weight !== undefined) facts.push({ name: 'Weight', value: grams(weight) });
   if (cost) facts.push({ name: 'Material cost', value: money(cost) });
   return facts;
+}
+
+/** “no speed to score”: why the time is unknown although there is a machine; `undefined` if it is known, or there is none. */
+export function speedsLacking({ time }: JobEstimate): string | undefined {
+  if (!('missing' in time) || time.missing.includes('machine')) return undefined;
+  return `no speed to ${listed(time.missing, Infinity, 'or')}`;
 }
 
 /** The most useful facts, short enough for one line above the piece. */

@@ -69,6 +69,7 @@ interface EntryOrders {
 export async function jobWork(model: JobModel, source: SpecSource, reading: JobReading): Promise<JobWork> {
   const maker = new WorkMaker(model.tags, source, reading);
   for (const entry of model.tags) await maker.add(entry);
+  maker.rushWholeOrders();
   return maker;
 }
 
@@ -118,6 +119,12 @@ class WorkMaker implements JobWork {
     if (text !== undefined) await (orders ? this.#addOrders(entry, text, orders) : this.#addPlain(entry, text));
     else if (!orders) this.#leaveOut(entry, { order: '', label: '', quantity: entry.quantity, why });
     else for (const line of orders.lines) this.#leaveOut(entry, { ...line, label: line.row.label, why });
+  }
+
+  /** What goes into one parcel is wanted by the same day, whichever of its lines says so. */
+  rushWholeOrders(): void {
+    const rushed = new Set(this.tags.flatMap(({ order, rush }) => (rush && order !== '' ? [order] : [])));
+    for (const [index, tag] of this.tags.entries()) if (rushed.has(tag.order)) this.tags[index] = { ...tag, rush: true };
   }
 
   /** The spec's own tags, each in the same quantity. */

@@ -1,6 +1,7 @@
 /** The work of a command on one tag of a batch, in this thread or another: input and output are plain data. */
 
 import { basename, resolve, dirname } from 'node:path';
+import { rowCount } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import type { AcceptedIssue, Severities } from '../engine/severity.ts';
 import { isError } from '../core/issue.ts';
@@ -101,7 +102,9 @@ export class RowWorker {
     }
     const drawnJob = wish.pictureWidth === undefined ? job : withPictures(job, wish.pictureWidth);
     const files: Record<string, string | Uint8Array> = {};
-    for (const format of wish.formats) Object.assign(files, await filesIn(format, drawnJob, '', tools));
+    // The tags of a batch have one proof together.
+    const formats = wish.formats.filter((format) => format !== 'proof' || rowCount(report) === 1);
+    for (const format of formats) Object.assign(files, await filesIn(format, drawnJob, '', tools));
     return { files };
   }
 }

@@ -11,6 +11,8 @@ import { draftNote, errorNote, isDraft, jobsByStock } from '../job/job.ts';
 import type { Job, Tools } from '../job/job.ts';
 import { curvesOf, PageBuilder, wrapped } from '../page/page.ts';
 import type { Clipped, Drawing, Page } from '../page/page.ts';
+import { batchProofPages } from '../proof/batch-proof.ts';
+import type { ProofJob } from '../proof/batch-proof.ts';
 import { proofPage } from '../proof/proof.ts';
 import { colourOperands, pathOperators, pdfNumber } from './pdf-operators.ts';
 import { GlyphForms } from './pdf-glyphs.ts';
@@ -32,6 +34,17 @@ export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
 /** The proof alone, as the customer gets it. */
 export async function toProof(job: Job, tools: Tools): Promise<Uint8Array> {
   return pdfOf([await proofPage(job, tools)], job.tag, isDraft(job) ? draftNote : 'Proof');
+}
+
+/** One proof for all tags of a batch; `undefined` without any. `title`: of the batch. */
+export async function toBatchProof(
+  title: string,
+  [first, ...others]: readonly ProofJob[],
+  tools: Tools,
+): Promise<Uint8Array | undefined> {
+  if (!first) return undefined;
+  const jobs = [first, ...others] as const;
+  return pdfOf(await batchProofPages(title, jobs, tools), { title }, jobs.some(isDraft) ? draftNote : 'Proof');
 }
 
 /** `subject`: the kind of document, or its state. */

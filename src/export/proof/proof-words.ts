@@ -20,8 +20,15 @@ const sizes = [
   { upTo: Infinity, size: 5 },
 ] as const;
 
+const briefSizeMm = 5;
+
 /** Smallest em for a word too long for its line, in mm. */
 const leastSizeMm = 4.5;
+
+/** The words alone, among those of other tags. */
+export function drawWordsBriefly(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
+  for (const words of wordsOn(job)) for (const line of words.lines) writeLine(flow, line, words, briefSizeMm);
+}
 
 export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
   const all = wordsOn(job);

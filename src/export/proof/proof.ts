@@ -15,6 +15,7 @@ import { movedUp } from '../page/page.ts';
 import type { Page } from '../page/page.ts';
 import { drawWords } from './proof-words.ts';
 import { proofFacts } from './proof-facts.ts';
+import type { ProofFact } from './proof-facts.ts';
 import { drawTrueSize, proofPicture } from '../pictures/proof-picture.ts';
 import type { Units } from '../../core/units.ts';
 import { lookOfStock } from '../../look/stock-look.ts';
@@ -56,9 +57,9 @@ export async function proofPage(job: Job, tools: Tools, cropped = false): Promis
   writeHead(head, job);
   const rest = begin();
   drawWords(rest, job);
-  writeFacts(rest, job);
+  writeFacts(rest, proofFacts(tag));
   const foot = begin();
-  writeFoot(foot, job);
+  writeFoot(foot, tag, isDraft(job));
   const layers = begin();
   drawLayers(layers, tag, mostLayersMm);
   const free = paper.height - 2 * marginMm - head.height - rest.height - foot.height - layers.height;
@@ -134,13 +135,19 @@ function drawScale(flow: Flow, scale: number, units: Units, below: boolean): voi
     page.caption(text, faces.plain, { x: left + width, y, size: 2.8, at: 'right', fill: quiet });
   };
   if (Math.abs(scale - 1) < 1e-9) {
-    const { mm, text } = bars[units];
-    page.line([left, y + 1], [left + mm, y + 1], quiet, 0.3);
-    for (const x of [left, left + mm]) page.line([x, y], [x, y + 2], quiet, 0.3);
-    page.caption(text, faces.plain, { x: left + mm + 2, y, size: 2.8, fill: quiet });
+    const text = drawBar(flow, units);
     say(`${below ? 'Enlarged, and below at' : 'Shown at'} true size when the bar is ${text} long.`);
   } else if (scale > 1) say(`Shown ${Number(scale.toFixed(1))} times as large as it is.`);
   else say(`Shown smaller than it is, at ${(100 * scale).toFixed(0)} %.`);
+}
+
+/** A bar at the left, just above where the flow stands; returns how long it is. */
+export function drawBar({ page, left, y, faces }: Flow, units: Units): string {
+  const { mm, text } = bars[units];
+  page.line([left, y + 1], [left + mm, y + 1], quiet, 0.3);
+  for (const x of [left, left + mm]) page.line([x, y], [x, y + 2], quiet, 0.3);
+  page.caption(text, faces.plain, { x: left + mm + 2, y, size: 2.8, fill: quiet });
+  return text;
 }
 
 /** An exploded drawing of each assembly with several layers. */
@@ -167,8 +174,9 @@ function drawLayers(flow: Flow, tag: Tag, height: number): void {
   }
 }
 
-function writeFacts(flow: Flow, { tag }: Job): void {
-  for (const { name, value } of proofFacts(tag)) {
+/** Each in its line, with room to write in what is not known. */
+export function writeFacts(flow: Flow, facts: readonly ProofFact[]): void {
+  for (const { name, value } of facts) {
     if (value === undefined) {
       flow.fact(name, ' ', columnMm);
       flow.page.line([flow.left + columnMm, flow.y + 0.4], [flow.left + columnMm + 30, flow.y + 0.4], quiet, 0.2);
@@ -177,9 +185,10 @@ function writeFacts(flow: Flow, { tag }: Job): void {
   }
 }
 
-function writeFoot(flow: Flow, job: Job): void {
+/** Room to sign, but not on a draft, and what the colours are worth. */
+export function writeFoot(flow: Flow, tag: Tag, isOfDraft: boolean): void {
   flow.skip(3);
-  if (!isDraft(job)) {
+  if (!isOfDraft) {
     flow.write('Please check every letter, the size and the picture. If everything is as you want it, sign here.', {
       size: 3.4,
     });
@@ -195,7 +204,7 @@ function writeFoot(flow: Flow, job: Job): void {
     }
     flow.skip(8);
   }
-  flow.write(coloursNote(job.tag), { size: 2.8, fill: quiet });
+  flow.write(coloursNote(tag), { size: 2.8, fill: quiet });
 }
 
 function coloursNote(tag: Tag): string {

@@ -1,12 +1,13 @@
 /** Makes and writes the files of tags, for one piece, one tag or many. Asks only what the request leaves open. */
 
+import { groupedBy } from '../../core/grouped.ts';
 import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
-import { reportsOf } from '../../engine/batch.ts';
+import { reportsOf, rowCount } from '../../engine/batch.ts';
 import type { Engine, Report } from '../../engine/engine.ts';
 import { isError } from '../../core/issue.ts';
 import { freeFileName, tagFileName } from '../../export/file-names.ts';
-import { filesIn } from '../../export/formats.ts';
+import { endings, filesIn } from '../../export/formats.ts';
 import type { SheetFormat } from '../../export/formats.ts';
 import { mostInQuestion, mostNames } from '../../core/in-words.ts';
 import { isLayered } from '../../export/bench/assembly-sheet.ts';
@@ -16,6 +17,7 @@ import { archiveOf, bytesOf, packOf } from '../../export/pack.ts';
 import type { Files } from '../../export/pack.ts';
 import { sheetFiles } from '../../export/sheets/sheet-files.ts';
 import { sheetJobs } from '../../export/sheets/sheet-job.ts';
+import { toBatchProof } from '../../export/pdf/pdf.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { withSpec } from '../../language/spec-along.ts';
 import { askFaulty, type Faulty } from './ask-faulty.ts';
@@ -38,6 +40,8 @@ export class Exporter {
   readonly #tools: Tools;
   readonly #writeWhole: WriteWhole;
   readonly #nest: Nester;
+  /** The batch of those that are exported with all of it, and the name of its files. */
+  readonly #batchOf = new WeakMap<Job, { readonly title: string; readonly name: string }>();
 
   constructor({ engine, nest }: SheetMaking, extensionUri: vscode.Uri, writeWhole: WriteWhole) {
     this.#engine = engine;
@@ -72,13 +76,25 @@ export class Exporter {
     sayNotGlued(request, jobs);
     for (const [name, job] of jobs) {
       progress.report({ message: name, increment: share });
-      Object.assign(files, await this.#filesOf(job, name, request.what, signal));
+      Object.assign(files, await this.#filesOf(job, name, oneByOne(request, this.#batchOf.get(job)), signal));
       signal.throwIfAborted();
     }
+    if ('formats' in request.what && request.what.formats.includes('proof'))
+      Object.assign(files, await this.#batchProofs([...jobs.values()]));
     if (Object.keys(files).length === 0) return [];
     if ('packs' in request.what && request.what.packs === 'archive')
       return [{ target: request.to, content: archiveOf(files) }];
     return outputsIn(request.to, files);
+  }
+
+  /** One proof for all tags of a batch. */
+  async #batchProofs(jobs: readonly Job[]): Promise<Files> {
+    const files: Record<string, Uint8Array> = {};
+    for (const [batch, own] of groupedBy(jobs, (job) => this.#batchOf.get(job))) {
+      const proof = batch && (await toBatchProof(batch.title, own, this.#tools));
+      if (proof) files[batch.name + endings.proof] = proof;
+    }
+    return files;
   }
 
   /** For each spec, the sheets for all of its tags. */
@@ -96,7 +112,7 @@ export class Exporter {
   async #filesOf(
     job: Job,
     name: string,
-    what: Exclude<ExportRequest['what'], { sheets: unknown }>,
+    what: TagFiles,
     signal: AbortSignal,
   ): Promise<Files> {
     const checkpoint = editorTurn(signal);
@@ -118,12 +134,18 @@ export class Exporter {
     const jobs = new Map<string, Job>();
     const empty: string[] = [];
     for (const [spec, reports] of await this.#sound(request, signal)) {
+      const [first] = reports;
+      const isWhole = request.row === undefined && first !== undefined && rowCount(first) > 1;
+      const folder = first ? batchFolder(request, spec, first) : '';
+      const batch = isWhole && { title: first.batch!.title, name: folder + specName(baseName(spec)) };
       for (const report of reports) {
         const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
         const job = jobOf(onlyPiece(report, request.piece));
-        if (job)
-          jobs.set(freeFileName(name, new Set(jobs.keys())), 'packs' in request.what ? withSpec(job, report) : job);
-        else empty.push(name);
+        if (job) {
+          const made = 'packs' in request.what ? withSpec(job, report) : job;
+          jobs.set(freeFileName(name, new Set(jobs.keys())), made);
+          if (batch) this.#batchOf.set(made, batch);
+        } else empty.push(name);
       }
     }
     if (empty.length > 0)
@@ -151,6 +173,14 @@ export class Exporter {
     if (answer === 'include') for (const { spec, report } of faulty) add(spec, report);
     return sound;
   }
+}
+
+type TagFiles = Exclude<ExportRequest['what'], { sheets: unknown }>;
+
+/** What each tag has of its own: those of a batch have one proof together. */
+function oneByOne({ what }: { readonly what: ExportRequest['what'] }, batch: unknown): TagFiles {
+  if ('sheets' in what || 'packs' in what || !batch) return what as TagFiles;
+  return { ...what, formats: what.formats.filter((format) => format !== 'proof') };
 }
 
 /** Why a format that was asked for is not made of some tags. */

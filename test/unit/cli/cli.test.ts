@@ -220,6 +220,9 @@ describe('The command line', function () {
     assert.equal((await run('export', batch, '--to', 'svg,dxf', '--out', to)).code, 0);
     const files = ['sorrel', 'sea-kale', 'rue'].flatMap((name) => [`batch-${name}.dxf`, `batch-${name}.svg`]);
     assert.deepEqual((await readdir(to)).sort(), files.sort());
+    // One paper to sign for all of them.
+    assert.equal((await run('export', batch, '--to', 'proof', '--out', `${to}-proof`)).code, 0);
+    assert.deepEqual(await readdir(`${to}-proof`), ['batch-proof.pdf']);
     assert.equal((await run('pack', batch, '--out', `${to}.zip`)).code, 0);
     const packed = Object.keys(unzipSync(await readFile(`${to}.zip`)));
     assert.equal(packed.filter((name) => name.endsWith('/README.txt')).length, 3);

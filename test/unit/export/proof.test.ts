@@ -2,14 +2,17 @@ import assert from 'node:assert/strict';
 import { jobOf } from '../../../src/export/job/job.ts';
 import type { Job } from '../../../src/export/job/job.ts';
 import { pageSvg } from '../../../src/export/page/page-svg.ts';
-import { toPdf, toProof } from '../../../src/export/pdf/pdf.ts';
+import { toBatchProof, toPdf, toProof } from '../../../src/export/pdf/pdf.ts';
+import { boundsOf } from '../../../src/geometry/measure.ts';
 import { proofPage } from '../../../src/export/proof/proof.ts';
 import { packReadme } from '../../../src/export/readme.ts';
-import { make } from '../support/engine.ts';
+import { make, newEngine } from '../support/engine.ts';
 import { readPdf } from '../support/file-readers.ts';
 import { hardSpecs } from '../support/hard-specs.ts';
 import { samples } from '../support/samples.ts';
 import { tools } from '../support/tools.ts';
+
+const engine = newEngine();
 
 async function jobFrom(text: string): Promise<Job> {
   return jobOf((await make(text)).report)!;
@@ -114,5 +117,50 @@ describe('What a customer reads', () => {
       assert.throws(() => {
         assertForCustomers(phrase, job, 'this');
       });
+  });
+});
+
+describe('The proof of a batch', () => {
+  const batch = (rows: string, name = '"{name}"') =>
+    `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\nbatch: [${rows}]\ntitle: "Seed label, {name}"\nshapes:\n  plate: {rectangle: [60, 30], radius: 4}\n  word: {text: ${name}, font: Nunito, height: 6}\n  long: {around: word, by: 8}\npieces:\n  tag: {body: [BODY], engrave: [word], hanger: {hole: {at: top, diameter: 3 mm}}}\n`;
+  const jobsOf = async (text: string) => {
+    const { report } = await make(text);
+    const rows = report.batch!.rows.map((_, row) => engine.compute(text, { locate: () => undefined, row }));
+    return { title: report.batch!.title, jobs: (await Promise.all(rows)).map((each) => jobOf(each)!) };
+  };
+  const readProof = async (title: string, jobs: readonly Job[]) => {
+    const { pages } = await readPdf((await toBatchProof(title, jobs, tools))!);
+    return { pages, text: pages.map(({ text }) => text).join(' ').replace(/\s+/g, ' ') };
+  };
+  const count = (text: string, what: RegExp) => [...text.matchAll(what)].length;
+
+  it('shows every tag with its words and its own size, and has one place to sign', async () => {
+    const { title, jobs } = await jobsOf(batch('Sorrel, Borage, Sea Kale, Rue', '"{name}"').replace('BODY', 'long'));
+    const { text, pages } = await readProof(title, jobs);
+    for (const name of ['Seed label', 'Sorrel', 'Borage', 'Sea Kale', 'Rue', '4 tags', 'Birch plywood'])
+      assert.ok(text.includes(name), `${name} in ${text}`);
+    // Sizes by the tags themselves.
+    for (const { tag } of jobs) {
+      const { minX, maxX } = boundsOf(tag.pieces[0]!.region)!;
+      assert.match(text, new RegExp(`Size ${Number((maxX - minX).toFixed(1))} mm wide`));
+    }
+    assert.equal(count(text, /sign here/g), 1);
+    assert.equal(count(text, /Birch plywood/g), 1, 'what all have is said once');
+    assert.ok(pages.length <= 2, String(pages.length));
+    for (const job of jobs) assertForCustomers(text.replaceAll(/Sorrel|Borage|Sea Kale|Rue|Seed label/g, '…'), job, 'batch');
+  });
+
+  it('goes over as many pages as it needs, says one size once, and is a draft if one of its tags is', async () => {
+    const names = Array.from({ length: 14 }, (_, index) => `Bed ${index + 1}`);
+    const { title, jobs } = await jobsOf(batch(names.join(', ')).replace('BODY', 'plate'));
+    const { text, pages } = await readProof(title, jobs);
+    assert.ok(pages.length >= 2);
+    for (const name of names) assert.ok(text.includes(name), name);
+    assert.equal(count(text, /60 mm wide, 30 mm high, 3 mm thick/g), 1);
+    const faulty = { ...jobs[3]!, issues: [{ code: 'loose-part', severity: 'error', message: '', path: [], range: { start: 0, end: 0 } }] } as Job;
+    const draft = await readProof(title, [jobs[0]!, faulty]);
+    assert.match(draft.text, /Draft: not ready/);
+    assert.equal(count(draft.text, /sign here/g), 0);
+    assert.equal(await toBatchProof(title, [], tools), undefined);
   });
 });

@@ -124,7 +124,8 @@ class WorkMaker implements JobWork {
   /** What goes into one parcel is wanted by the same day, whichever of its lines says so. */
   rushWholeOrders(): void {
     const rushed = new Set(this.tags.flatMap(({ order, rush }) => (rush && order !== '' ? [order] : [])));
-    for (const [index, tag] of this.tags.entries()) if (rushed.has(tag.order)) this.tags[index] = { ...tag, rush: true };
+    for (const [index, tag] of this.tags.entries())
+      if (rushed.has(tag.order)) this.tags[index] = { ...tag, rush: true };
   }
 
   /** The spec's own tags, each in the same quantity. */

@@ -52,7 +52,9 @@ function places(issue: Issue, source: SpecSource): Repair[] {
   if (key === 'at' && holding.has(issue.path.at(-2))) {
     const sides = sidesMeant(value);
     const says = sides?.includes('-') ? 'Both sides are written' : 'This is called';
-    return sides === undefined ? [] : [change(issue, `${says} ${quoted(sides)}${sides.includes('-') ? '' : ' here'}.`, sides)];
+    return sides === undefined
+      ? []
+      : [change(issue, `${says} ${quoted(sides)}${sides.includes('-') ? '' : ' here'}.`, sides)];
   }
   const place = placeIn(value);
   if (place === undefined) return [];

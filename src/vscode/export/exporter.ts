@@ -109,12 +109,7 @@ export class Exporter {
     return outputsIn(request.to, files);
   }
 
-  async #filesOf(
-    job: Job,
-    name: string,
-    what: TagFiles,
-    signal: AbortSignal,
-  ): Promise<Files> {
+  async #filesOf(job: Job, name: string, what: TagFiles, signal: AbortSignal): Promise<Files> {
     const checkpoint = editorTurn(signal);
     if ('packs' in what) {
       const pack = await packOf(job, name, this.#tools, checkpoint);

@@ -130,7 +130,13 @@ describe('The proof of a batch', () => {
   };
   const readProof = async (title: string, jobs: readonly Job[]) => {
     const { pages } = await readPdf((await toBatchProof(title, jobs, tools))!);
-    return { pages, text: pages.map(({ text }) => text).join(' ').replace(/\s+/g, ' ') };
+    return {
+      pages,
+      text: pages
+        .map(({ text }) => text)
+        .join(' ')
+        .replace(/\s+/g, ' '),
+    };
   };
   const count = (text: string, what: RegExp) => [...text.matchAll(what)].length;
 
@@ -147,7 +153,8 @@ describe('The proof of a batch', () => {
     assert.equal(count(text, /sign here/g), 1);
     assert.equal(count(text, /Birch plywood/g), 1, 'what all have is said once');
     assert.ok(pages.length <= 2, String(pages.length));
-    for (const job of jobs) assertForCustomers(text.replaceAll(/Sorrel|Borage|Sea Kale|Rue|Seed label/g, '…'), job, 'batch');
+    for (const job of jobs)
+      assertForCustomers(text.replaceAll(/Sorrel|Borage|Sea Kale|Rue|Seed label/g, '…'), job, 'batch');
   });
 
   it('goes over as many pages as it needs, says one size once, and is a draft if one of its tags is', async () => {
@@ -157,7 +164,10 @@ describe('The proof of a batch', () => {
     assert.ok(pages.length >= 2);
     for (const name of names) assert.ok(text.includes(name), name);
     assert.equal(count(text, /60 mm wide, 30 mm high, 3 mm thick/g), 1);
-    const faulty = { ...jobs[3]!, issues: [{ code: 'loose-part', severity: 'error', message: '', path: [], range: { start: 0, end: 0 } }] } as Job;
+    const faulty = {
+      ...jobs[3]!,
+      issues: [{ code: 'loose-part', severity: 'error', message: '', path: [], range: { start: 0, end: 0 } }],
+    } as Job;
     const draft = await readProof(title, [jobs[0]!, faulty]);
     assert.match(draft.text, /Draft: not ready/);
     assert.equal(count(draft.text, /sign here/g), 0);

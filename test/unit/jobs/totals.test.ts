@@ -26,7 +26,10 @@ describe('What the whole sheets of a job cost', () => {
 
 describe('The machine time of a job', () => {
   const machineOf = async (shop: string) => {
-    const asked = jobOf(['{spec: layered.tag.yaml}'], [`ply3: [{size: [200 mm, 100 mm]}]`, `cherry2: [{size: [200 mm, 100 mm]}]`]);
+    const asked = jobOf(
+      ['{spec: layered.tag.yaml}'],
+      [`ply3: [{size: [200 mm, 100 mm]}]`, `cherry2: [{size: [200 mm, 100 mm]}]`],
+    );
     const facts = jobFacts(await laidOutJob(asked, { ...files, 'shop.workshop.yaml': shop }));
     return facts.find(({ name }) => name === 'Machine')?.value;
   };

@@ -81,7 +81,13 @@ describe('A batch', () => {
     assert.equal(issue.severity, 'warning');
     assert.equal(there.range.start, beside['a.csv'].indexOf('late'));
     // An empty cell at the end is that of a spreadsheet.
-    assert.deepEqual([await said(0), await said(2)], [[[], []], [[], []]]);
+    assert.deepEqual(
+      [await said(0), await said(2)],
+      [
+        [[], []],
+        [[], []],
+      ],
+    );
   });
 
   it('leaves rows of a table out by their names, and says which name there is not', async () => {

@@ -12,7 +12,9 @@ function diskOf(files: Readonly<Record<string, string>>) {
   const locate = (relative: string): string => posix.join('/shop/orders', relative);
   const beside = (path: string): Promise<string[]> => {
     const folder = `${posix.dirname(path)}/`;
-    const names = paths.filter((each) => each.startsWith(folder)).map((each) => each.slice(folder.length).split('/')[0]!);
+    const names = paths
+      .filter((each) => each.startsWith(folder))
+      .map((each) => each.slice(folder.length).split('/')[0]!);
     return names.length > 0 ? Promise.resolve([...new Set(names)]) : Promise.reject(new Error(`no folder ${folder}`));
   };
   return { files, locate, beside };

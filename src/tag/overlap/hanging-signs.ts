@@ -47,6 +47,11 @@ export function roundSign(
   return { shift: Math.max(0, Math.min(room, apart.shift)), joint: apart.joint };
 }
 
+function middleX({ base }: LetterBody, at: Point): number {
+  const { minX, maxX } = boundsOf(base)!;
+  return at.x + (minX + maxX) / 2;
+}
+
 export interface PlacedSign {
   readonly position: Point;
   readonly post?: Post;
@@ -104,7 +109,11 @@ export function placeSign(
   };
   const aside = next && !next.afterGap ? reach.aside : reach.closing;
   const steps = Math.ceil(aside / reach.step);
-  const shifts = Array.from({ length: 2 * steps + 1 }, (_, k) => ((k - steps) * aside * xHeight) / steps);
+  const all = Array.from({ length: 2 * steps + 1 }, (_, k) => ((k - steps) * aside * xHeight) / steps);
+  // Over the last letter of its word, but no further back than its middle: there it would be read in front of it.
+  const last = bodies[index - 1];
+  const least = last && aside === reach.closing ? middleX(last, positions[index - 1]!) - middleX(sign, at) : -Infinity;
+  const shifts = all.filter((shift) => shift >= Math.min(0, least));
   const [best] = shifts.flatMap((shift) => placeAt(at.x + shift) ?? []).toSorted((a, b) => a.cost - b.cost);
   if (best) return { position: best.position, ...(best.post ? { post: best.post } : {}) };
   const [placed] = placeMarks(neighbours, [movedRegion(sign.base, at)], measures);

@@ -213,7 +213,7 @@ describe('Letters slid until they overlap', () => {
       assert.ok(as.minX < boundsOf(letter!.region)!.maxX, 'on to the letter');
     });
 
-  for (const text of ["Rosa 'Öland'", 'Aster ‘Mönch’', 'Rosa “Olga”'])
+  for (const text of ["Rosa 'Öland'", 'Aster ‘Mönch’', 'Rosa “Olga”', "Thyme 'Doone'"])
     for (const font of ['Pacifico', 'dancing.woff'])
       it(`keep a word that opens with a quotation mark clear of the word before: ${text} in ${font}`, async () => {
         const made = await slid(text, 'x_height: 9 mm, overlap: auto', font);

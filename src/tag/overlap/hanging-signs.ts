@@ -63,8 +63,12 @@ const reach = { aside: 0.45, closing: 1.6, step: 0.033, back: 0.6, raised: 0.6, 
 /** How deep the foot of a sign is sunk into what it stands on, in x-heights: on a post it is read as an accent, or as a letter. */
 const sunk = 0.06;
 
-/** Costs per mm of moving a sign sideways, of raising or lowering it, and of being too near its neighbours. */
-const cost = { aside: 0.2, raised: 0.5, crowded: 4 } as const;
+/** Costs per mm of moving a sign sideways, of raising or lowering it, and of being too near its neighbours; in x-heights, of standing on a stem. */
+const cost = { aside: 0.2, raised: 0.5, crowded: 4, onStem: 0.4 } as const;
+
+/** In x-heights: a stem is longer than this, and a small letter without an ascender no higher. */
+const stemShare = 0.5;
+const smallTop = 1.2;
 
 /** Place of a sign that has waited: at the next letter if that is as tall, otherwise on a post above one of the two. */
 export function placeSign(
@@ -96,6 +100,11 @@ export function placeSign(
   });
   const below = columnsOf(neighbours, pitch);
   const { minX, maxX } = boundsOf(sign.base)!;
+  /** Whether a column of ink goes down there, from the top of a small letter: on the one of an “a” a sign makes a “d”. */
+  const isOnStem = (x: number): boolean => {
+    const [from, to] = lineAt(below, Math.round(x / pitch - 0.5)).slice(-2);
+    return from !== undefined && to! - from > stemShare * xHeight && to! < smallTop * xHeight;
+  };
   const placeAt = (x: number): (PlacedSign & { readonly cost: number }) | undefined => {
     const across = Math.round(x / pitch);
     const clear = clearance(movedRuns(sign.columns, across, 0), below);
@@ -105,7 +114,7 @@ export function placeSign(
     if (!post) return undefined;
     const lacks = Math.max(0, shares.markGap * xHeight - gapTo(beside, sign, { x, y }));
     const whole = cost.aside * Math.abs(x - at.x) + cost.raised * Math.abs(y) + cost.crowded * lacks + post.cost;
-    return { position: { x, y }, post, cost: whole };
+    return { position: { x, y }, post, cost: whole + (isOnStem(post.x) ? cost.onStem * xHeight : 0) };
   };
   const aside = next && !next.afterGap ? reach.aside : reach.closing;
   const steps = Math.ceil(aside / reach.step);

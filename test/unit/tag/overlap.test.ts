@@ -228,6 +228,14 @@ describe('Letters slid until they overlap', () => {
         assert.ok(closing.minX < boundsOf(after!)!.maxX, 'the closing mark stands at its letter');
       });
 
+  it('keep a closing mark off the stem of an “a”, with which it would be a “d”', async () => {
+    const letters = lettersOf(await slid("Mint 'Eva'", 'x_height: 9 mm, overlap: auto', 'Pacifico'));
+    const { x } = boxCentre(boundsOf(letters.at(-1)!.region)!);
+    const { baseline = 0, region } = letters.at(-2)!;
+    const column = [rectangle(x - 0.1, baseline, x + 0.1, baseline + 9)];
+    assert.ok(area(intersection(region, column)) / 0.2 < 0.5 * 9);
+  });
+
   it('make a full stop large enough to be told from the bar on which it stands', async () => {
     const made = await slid('No. 5', 'x_height: 9 mm, overlap: auto', 'quicksand.woff');
     const stop = boundsOf(lettersOf(made)[2]!.region)!;

@@ -1,3 +1,5 @@
+/** Less compiling by V8, for programs that end after some seconds. */
+
 import { setFlagsFromString } from 'node:v8';
 
 /**

@@ -22,7 +22,7 @@ export function brokenLineRepairs(line: SpecLine, next: SpecLine | undefined): R
     {
       slip: { start: line.contentEnd - begun.length, end: line.contentEnd },
       message: `The value of ${quoted(key)} is broken over two lines: ${quoted(begun)} and ${quoted(end.trim())}.`,
-      title: `Put “${clip(whole)}” in one line`,
+      title: `Put “${clip(whole)}” on one line`,
       edits: [replacement(line.contentEnd, next.start + next.indent, hadSpace ? ' ' : '')],
       rarity: 1,
     },

@@ -9,7 +9,7 @@ import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
-import { isBowlByStem, isOnTallStem, isSerifStem, isTopByStem } from './reading.ts';
+import { isBowlByStem, isOnTallStem, isSerifStem, isTopByStem, stem } from './reading.ts';
 import type { Pair } from './reading.ts';
 import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
@@ -59,9 +59,6 @@ const liftShare = 0.21;
 
 /** The height of a bar between a bowl and a stem, in x-heights: at the foot it makes an “a” of the bowl. */
 const bowlMiddle = 0.5;
-
-/** A stem is no wider than this, in x-heights, and as straight. Our own judgement. */
-const stem = { widest: 0.5, straight: 0.04 } as const;
 
 /**
  * A bar between two letters: on the baseline or, behind the bare stem of a capital, somewhat above. At its foot it would be the arm of an L

@@ -61,13 +61,19 @@ const dotWidth = { least: 1.7, most: 1.5, round: 1.5 } as const;
 const stopHeight = 0.45;
 
 /** A full stop, large enough to be told from the bar on which it stands. */
-function enlargedStop(part: LetterPart, { web, grow, xHeight }: Measures): LetterPart {
+function enlargedStop(part: LetterPart, measures: Measures): LetterPart {
+  const { xHeight } = measures;
   const box = boundsOf(part.base)!;
   const isStop = isDot(box) && box.maxY < stopHeight * xHeight && box.minY > -stopHeight * xHeight;
-  const factor = Math.min((dotWidth.least * web - 2 * grow) / (box.maxX - box.minX), dotWidth.most);
+  const factor = dotFactor(box.maxX - box.minX, measures);
   if (part.marks.length > 0 || !isStop || !(factor > 1)) return part;
   const foot = { x: (box.minX + box.maxX) / 2, y: box.minY };
   return { ...part, base: transform(part.base, scaling(factor, factor, foot)) };
+}
+
+/** By which a dot is to be enlarged; 1 or less if it is wide enough. */
+function dotFactor(wide: number, { web, grow }: Measures): number {
+  return Math.min((dotWidth.least * web - 2 * grow) / wide, dotWidth.most);
 }
 
 function isDot({ minX, maxX, minY, maxY }: Bounds): boolean {
@@ -101,7 +107,7 @@ function enlargedRing(mark: Region, measures: Measures): Region {
 
 /** A dot, or two side by side, wide enough to be told from a post or a stem, and no nearer to the letter. */
 function enlarged(part: LetterPart, measures: Measures): LetterPart {
-  const { web, grow, xHeight } = measures;
+  const { grow, xHeight } = measures;
   const [only, second] = part.marks;
   if (only && !second && countersOf(only).length === 1) return { ...part, marks: [enlargedRing(only, measures)] };
   const boxes = part.marks.map((mark) => boundsOf(mark)!);
@@ -109,11 +115,7 @@ function enlarged(part: LetterPart, measures: Measures): LetterPart {
   const wide = Math.min(...boxes.map(({ minX, maxX }) => maxX - minX));
   const middles = boxes.map(({ minX, maxX }) => (minX + maxX) / 2);
   const room = Math.max(...middles) - Math.min(...middles) - 2 * grow - besideGap * xHeight;
-  const factor = Math.min(
-    (dotWidth.least * web - 2 * grow) / wide,
-    dotWidth.most,
-    boxes.length === 2 ? room / wide : Infinity,
-  );
+  const factor = Math.min(dotFactor(wide, measures), boxes.length === 2 ? room / wide : Infinity);
   if (!(factor > 1)) return part;
   const marks = part.marks.map((mark, index) =>
     transform(mark, scaling(factor, factor, { x: middles[index]!, y: boxes[index]!.minY })),

@@ -1,11 +1,10 @@
 /** Apostrophes and other high signs that nothing before them reaches: they wait for the next letter. */
 
 import { union } from '../../geometry/clipper.ts';
-import { boundsOf } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
 import { movedRegion } from './bodies.ts';
 import type { LetterBody } from './bodies.ts';
-import { gapTo, placeMarks } from './marks.ts';
+import { gapTo, middleX, placeMarks } from './marks.ts';
 import type { Measures } from './measures.ts';
 import { keptApart } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
@@ -45,11 +44,6 @@ export function roundSign(
   const apart = keptApart(low, shares.signGap, measures);
   if (!(room < shares.highReach * xHeight && isAsTall(next.body, sign))) return apart;
   return { shift: Math.max(0, Math.min(room, apart.shift)), joint: apart.joint };
-}
-
-function middleX({ base }: LetterBody, at: Point): number {
-  const { minX, maxX } = boundsOf(base)!;
-  return at.x + (minX + maxX) / 2;
 }
 
 export interface PlacedSign {
@@ -99,7 +93,7 @@ export function placeSign(
     return marks.length > 0 ? [base, { rows: markRows, columns: markColumns, at: positions[k]! }] : [base];
   });
   const below = columnsOf(neighbours, pitch);
-  const { minX, maxX } = boundsOf(sign.base)!;
+  const middle = middleX(sign.base);
   /** Whether a column of ink goes down there, from the top of a small letter: on the one of an “a” a sign makes a “d”. */
   const isOnStem = (x: number): boolean => {
     const [from, to] = lineAt(below, Math.round(x / pitch - 0.5)).slice(-2);
@@ -110,7 +104,7 @@ export function placeSign(
     const clear = clearance(movedRuns(sign.columns, across, 0), below);
     const y = Math.max(-sunk * xHeight - clear, -reach.lowered * xHeight);
     if (!Number.isFinite(clear) || y > reach.raised * xHeight) return undefined;
-    const post = bestPost(movedRuns(sign.columns, across, y), below, web, (minX + maxX) / 2 + x);
+    const post = bestPost(movedRuns(sign.columns, across, y), below, web, middle + x);
     if (!post) return undefined;
     const lacks = Math.max(0, shares.markGap * xHeight - gapTo(beside, sign, { x, y }));
     const whole = cost.aside * Math.abs(x - at.x) + cost.raised * Math.abs(y) + cost.crowded * lacks + post.cost;
@@ -121,7 +115,8 @@ export function placeSign(
   const all = Array.from({ length: 2 * steps + 1 }, (_, k) => ((k - steps) * aside * xHeight) / steps);
   // Over the last letter of its word, but no further back than its middle: there it would be read in front of it.
   const last = bodies[index - 1];
-  const least = last && aside === reach.closing ? middleX(last, positions[index - 1]!) - middleX(sign, at) : -Infinity;
+  const least =
+    last && aside === reach.closing ? positions[index - 1]!.x + middleX(last.base) - (at.x + middle) : -Infinity;
   const shifts = all.filter((shift) => shift >= Math.min(0, least));
   const [best] = shifts.flatMap((shift) => placeAt(at.x + shift) ?? []).toSorted((a, b) => a.cost - b.cost);
   if (best) return { position: best.position, ...(best.post ? { post: best.post } : {}) };

@@ -209,7 +209,7 @@ function postFor(mark: Runs, base: Runs, above: boolean, { web }: Measures, x: n
   return above ? bestPost(mark, base, web, x) : bestPost(base, mark, web, x);
 }
 
-function middleX(region: Region): number {
+export function middleX(region: Region): number {
   const box = boundsOf(region)!;
   return (box.minX + box.maxX) / 2;
 }

@@ -21,7 +21,7 @@ export interface Pair {
 const merged = 0.06;
 
 /** In x-heights: between which heights a stem is straight, how straight, and how wide at most. */
-const stem = { from: 0.25, to: 0.75, straight: 0.04, widest: 0.5 } as const;
+export const stem = { from: 0.25, to: 0.75, straight: 0.04, widest: 0.5 } as const;
 
 /** In x-heights: where a bowl is widest, how far it draws back at its ends, and by how much its curve may err. */
 const bowl = { from: 0.3, to: 0.7, low: 0.06, high: 0.94, drawsBack: 0.1, even: 0.02 } as const;

@@ -48,7 +48,8 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
       if (body.part.isHanging) waiting = index;
       return;
     }
-    const opening = waiting !== undefined && waiting > 0 && bodies[waiting]!.afterGap ? waiting : undefined;
+    const sign = waiting !== undefined && waiting > 0 ? waiting : undefined;
+    const opening = sign !== undefined && bodies[sign]!.afterGap ? sign : undefined;
     const before = Array.from({ length: Math.min(index, lookBack) }, (_, k) => index - 1 - k).filter(
       (k) => k !== opening,
     );
@@ -62,20 +63,14 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     const isStop = fullStop.test(body.text);
     const most = isStop ? shares.stopReach * measures.xHeight : reach;
     const room = markRoom(placed, body, start, measures);
-    const join = opensWord
-      ? body.part.isHanging
-        ? { shift: 0, joint: 'none' as const }
-        : fullStop.test(last.text)
-          ? afterStop(left, { rows: body.rows, dx: start }, room, measures)
-          : keptApart(profile, shares.wordGap, measures)
-      : waiting !== undefined && waiting > 0
-        ? roundSign(bodies, baselinePoints, waiting, { body, dx: start }, measures)
-        : body.part.isHanging && !isAsTall(last, body)
-          ? { shift: 0, joint: 'none' as const }
-          : meet(profile, measures, {
-              oneLetter: isOneLetter,
-              room: Math.min(room, most),
-            });
+    let join: Join;
+    if (body.part.isHanging && (opensWord || (sign === undefined && !isAsTall(last, body))))
+      join = { shift: 0, joint: 'none' };
+    else if (opensWord && fullStop.test(last.text))
+      join = afterStop(left, { rows: body.rows, dx: start }, room, measures);
+    else if (opensWord) join = keptApart(profile, shares.wordGap, measures);
+    else if (sign !== undefined) join = roundSign(bodies, baselinePoints, sign, { body, dx: start }, measures);
+    else join = meet(profile, measures, { oneLetter: isOneLetter, room: Math.min(room, most) });
     const wordTop = opensWord ? wordTopOf([last, body], measures) : undefined;
     const sides = {
       ...{ profile, isScript: script, beside: { text: last.text, left: last.rows, right: body.rows } },

@@ -37,14 +37,14 @@ export const slips: readonly Slip[] = [
     slip: 'hanger: {hole: {at: to\n    p}}',
     line: 19,
     says: 'The value of “at” is broken over two lines: “to” and “p”.',
-    fix: 'Put “top” in one line',
+    fix: 'Put “top” on one line',
   },
   {
     instead: 'material: birch plywood',
     slip: 'material: birch \nplywood',
     line: 4,
     says: 'The value of “material” is broken over two lines: “birch” and “plywood”.',
-    fix: 'Put “birch plywood” in one line',
+    fix: 'Put “birch plywood” on one line',
   },
   {
     instead: 'width: 40 mm',

@@ -1,7 +1,11 @@
-/** The editor's text tabs: which file each shows, and in which column. */
+/** The editor's tabs: which file each text tab shows, and in which column; what a preview's is called. */
 
 import * as vscode from 'vscode';
 import { isTagSpec } from './documents.ts';
+import { baseName } from './write-whole.ts';
+
+/** Of the tab with the preview of a spec. */
+export const previewTitle = (spec: vscode.Uri): string => `Preview: ${baseName(spec)}`;
 
 /** Column of the first tab with the file, whether or not it is in front. */
 export function columnOf(uri: vscode.Uri): vscode.ViewColumn | undefined {

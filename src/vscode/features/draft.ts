@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import { fileExists, openDocument } from '../common/documents.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
-import { showText } from '../common/tabs.ts';
+import { previewTitle, showText } from '../common/tabs.ts';
 import { editsBetween } from '../common/text-edits.ts';
 
 export class DraftDocument {
@@ -69,8 +69,10 @@ export class DraftDocument {
     await this.#last;
     if (!openDocument(this.uri) || this.#isTaken) return;
     await close(this.#document);
+    // Only its own: another draft may have been begun meanwhile.
+    const title = previewTitle(this.uri);
     const previews = allTabs().filter(
-      (tab) => !this.#tabsBefore.has(tab) && tab.input instanceof vscode.TabInputWebview,
+      (tab) => !this.#tabsBefore.has(tab) && tab.input instanceof vscode.TabInputWebview && tab.label === title,
     );
     await vscode.window.tabGroups.close(previews, true);
   }

@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
 import { fileExists, isTagSpec } from '../common/documents.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
-import { shownTexts } from '../common/tabs.ts';
+import { previewTitle, shownTexts } from '../common/tabs.ts';
 import { stepDone } from '../features/walkthrough.ts';
 import { parseRestoredSource } from './messages.ts';
 import { PreviewPanel, type PreviewActions, type PreviewServices } from './panel.ts';
@@ -89,7 +89,7 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
       return;
     }
     const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-    this.adopt(uri, vscode.window.createWebviewPanel(previewViewType, 'Preview', place, {}));
+    this.adopt(uri, vscode.window.createWebviewPanel(previewViewType, previewTitle(uri), place, {}));
     stepDone('previewed');
   }
 

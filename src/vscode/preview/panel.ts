@@ -2,6 +2,7 @@
 
 import * as vscode from 'vscode';
 import { inBackground } from '../common/background.ts';
+import { previewTitle } from '../common/tabs.ts';
 import type { IssueHelp } from '../features/issue-help.ts';
 import { tagsToCheck, type TagResult, type TagResults } from '../service/results.ts';
 import type { EditTrial } from '../service/trial.ts';
@@ -81,7 +82,7 @@ export class PreviewPanel implements vscode.Disposable {
       },
     });
     const { webview } = panel;
-    panel.title = `Preview: ${baseName(uri)}`;
+    panel.title = previewTitle(uri);
     webview.options = { enableScripts: true, localResourceRoots: [pageFolder] };
     this.subscriptions.push(
       webview.onDidReceiveMessage((data: unknown) => {

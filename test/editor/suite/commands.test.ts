@@ -112,6 +112,29 @@ describe('Commands', () => {
     );
   });
 
+  it('keep the preview of a new tag when one that was begun before goes', async () => {
+    const first = vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newTag');
+    await eventually('its preview', previews, ({ length }) => length === 1);
+    const second = vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newTag');
+    // Its question takes the place of the one before, which is thereby called off.
+    assert.equal(await first, undefined);
+    const labels = () => previews().map(({ label }) => label);
+    await eventually('one preview, of the other', labels, ([label, ...more]) => {
+      return label === 'Preview: tag-2.tag.yaml' && more.length === 0;
+    });
+    let isOver = false;
+    void second.then(() => (isOver = true));
+    await eventually(
+      'the other question to be called off',
+      async () => {
+        await vscode.commands.executeCommand('workbench.action.closeQuickOpen');
+        return isOver;
+      },
+      (is) => is,
+    );
+    await eventually('no preview', previews, ({ length }) => length === 0);
+  });
+
   it('put a sample into the spec that is open, as one step', async () => {
     const { document } = await show('1-jar-initial.tag.yaml');
     const before = document.getText();

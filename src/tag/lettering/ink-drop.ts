@@ -6,8 +6,11 @@ import { profilesOf } from '../../geometry/profiles.ts';
 import type { Profiles } from '../../geometry/profiles.ts';
 import type { Affine } from '../../geometry/types.ts';
 
-/** Default space between the ink of two lines, in x-heights: their mean, where the lines differ in size. Our own judgement. */
-export const usualGap = 0.35;
+/**
+ * Default space between the ink of two lines, as a share of the height of their letters: of small ones or, in a line without any, of capitals; of
+ * the mean where they differ. Our own judgement.
+ */
+export const usualGap = 0.45;
 
 /** Columns in which the ink of two lines is compared. */
 const columns = 160;

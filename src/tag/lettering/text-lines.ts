@@ -88,9 +88,9 @@ export function placedLines(
     const free = width - em * (box.maxX - box.minX);
     const x = { left: 0, center: 0.5, right: 1 }[line.align] * free - em * box.minX;
     const above = placed.at(-1);
-    const mean = (line.share + (above?.line.share ?? line.share)) / 2 / most;
-    const between = gap !== undefined && mmPerUnit !== undefined ? gap / mmPerUnit : usualGap * mean;
     const here = { line, set, em, x, y: 0 };
+    const mean = (topOf(here) + topOf(above ?? here)) / 2;
+    const between = gap !== undefined && mmPerUnit !== undefined ? gap / mmPerUnit : usualGap * mean;
     const drop = above
       ? line.text.evenly
         ? evenDrop(above, here) + between
@@ -119,12 +119,18 @@ function evenDrop(above: PlacedLine, below: PlacedLine): number {
   return above.em * reach(above).deep + below.em * reach(below).high;
 }
 
-function inkIn({ line, set, em, x }: PlacedLine): LineInk {
+/** Height of its small letters, or of its capitals if there are no others. */
+function topOf({ set, em }: PlacedLine): number {
+  return em * (set.band?.top ?? 0);
+}
+
+function inkIn(placed: PlacedLine): LineInk {
+  const { line, set, em, x } = placed;
   return {
     curves: set.curves,
     affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 },
     isOpen: line.face === singleLineFace,
-    top: em * (set.band?.top ?? 0),
+    top: topOf(placed),
   };
 }
 

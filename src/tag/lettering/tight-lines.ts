@@ -16,7 +16,6 @@ import { evenReach } from './letter-band.ts';
  */
 export function tightLineHeight(face: FontFace, { curves, glyphs, lineCount }: TextLayout, evenly?: Evenly): number {
   const { minX, maxX } = curveBounds(curves) ?? { minX: 0, maxX: 1 };
-  const between = usualGap * face.xHeight;
   const lines = Array.from({ length: lineCount }, (_, number) => glyphs.filter(({ line }) => line === number));
   const inks = lines.map((line): LineInk & { readonly text: string } => {
     const text = line.map((glyph) => glyph.text).join('');
@@ -33,6 +32,7 @@ export function tightLineHeight(face: FontFace, { curves, glyphs, lineCount }: T
   return Math.max(
     ...inks.slice(1).map((below, index) => {
       const above = inks[index]!;
+      const between = (usualGap * (above.top + below.top)) / 2;
       return reach ? reach.deep + reach.high + between : inkDrop(above, below, maxX - minX, between);
     }),
   );

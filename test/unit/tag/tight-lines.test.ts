@@ -23,17 +23,17 @@ async function linesOf(text: string, font: string, more = '', count = text.split
 
 describe('Several lines of one text', () => {
   for (const font of ['Nunito', 'Pacifico', 'Alfa Slab One'])
-    it(`stand as close as their ink allows, a third of the x-height apart: ${font}`, async () => {
+    it(`stand as close as their ink allows, 0.45 of the x-height apart: ${font}`, async () => {
       // No letter hangs down or stands up where the lines meet, so the distance is theirs all along.
       const [first, second] = await linesOf('sea\\nsun', font);
       const apart = distance(first!, second!);
-      assert.ok(apart > 0.34 * xHeightMm && apart < 0.37 * xHeightMm, `${apart}`);
+      assert.ok(apart > 0.44 * xHeightMm && apart < 0.47 * xHeightMm, `${apart}`);
     });
 
   it('come no nearer where one hangs down over what stands up, and nearer where it does not', async () => {
     const [tail, stem] = await linesOf('ppp\\nbbb', 'Nunito');
     const least = distance(tail!, stem!);
-    assert.ok(least > 0.34 * xHeightMm && least < 0.6 * xHeightMm, `${least}`);
+    assert.ok(least > 0.44 * xHeightMm && least < 0.7 * xHeightMm, `${least}`);
     // From baseline to baseline: small letters stand on one and end a known height above the other.
     const pitch = async (text: string): Promise<number> => {
       const [first, second] = (await linesOf(text, 'Nunito')).map((line) => boundsOf(line)!);

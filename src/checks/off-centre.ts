@@ -1,12 +1,12 @@
 /** Shapes that are centred by their boxes but still look off-centre, and fitted ones that lie all on one side. */
 
+import { axesOf } from '../geometry/axes.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/model/shape-model.ts';
 import { centreOf } from '../tag/made-shape.ts';
 import { placingMove } from '../tag/shapes/place.ts';
 import type { MadeShape } from '../tag/made-shape.ts';
-import { axesOf } from '../tag/fit/room.ts';
 import { openingInWords } from '../tag/hanger/in-words.ts';
 import { bottomPieceOf } from '../tag/pieces-below.ts';
 import type { Piece, Tag } from '../tag/tag.ts';

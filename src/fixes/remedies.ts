@@ -5,7 +5,7 @@ import { setting, settingLengths, shapeAt, shapeTitle } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
 import { onItsBacking } from './remedies/carried.ts';
 import { otherFonts, withMissingLetters } from './remedies/fonts.ts';
-import { movedTogether } from './remedies/apart-shapes.ts';
+import { movedTogether, strappedInFrame } from './remedies/apart-shapes.ts';
 import { unblocked, furtherIn, strongerRing, wideEnough, whereThereIsRoom } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { legible } from './remedies/legible.ts';
@@ -39,7 +39,14 @@ export function remediesFor(at: Case): Remedy[] {
         ...otherFonts(at, shapeAt(at, issue.path)),
       ];
     case 'loose-part':
-      return [...loadOnPiece(at), ...movedTogether(at), ...joinedParts(at), ...onBacking(at), ...gluedOnBacking(at)];
+      return [
+        ...loadOnPiece(at),
+        ...strappedInFrame(at),
+        ...movedTogether(at),
+        ...joinedParts(at),
+        ...onBacking(at),
+        ...gluedOnBacking(at),
+      ];
     case 'hanger-weak':
       return strongerRing(at);
     case 'hole-near-edge':

@@ -22,6 +22,7 @@ import { copiesBeside, makesRoom } from './shapes/copies-beside.ts';
 import { fromMarksMm, obstacleOf } from './hanger/clear-of.ts';
 import { noRoomFor, openingInWords } from './hanger/in-words.ts';
 import { placeHanger } from './hanger/hanger.ts';
+import { besideFrame } from './hanger/beside-frame.ts';
 import { noReading, readingOf, scaledReading, seenAs } from './hanger/reading.ts';
 import { slitsMm, withoutSlits } from './hanger/slits.ts';
 import type { Resources } from './resources.ts';
@@ -152,7 +153,6 @@ export class PieceBuilder {
     if (!size) return { factor: 1, usesReading: true };
     const bodies = await this.#makeAll(body, 1);
     const united = this.#united(bodies);
-    const read = readingOf(bodies.map(({ stage }) => stage.value));
     const on: (Region | undefined)[] = [];
     const plain: unknown[] = [];
     for (const { on: target, ...hanger } of hangers) {
@@ -160,6 +160,7 @@ export class PieceBuilder {
       on.push(made?.value.region);
       plain.push([hanger, made?.id]);
     }
+    const read = readingOf(besideFrame(bodies.map(({ stage }) => stage.value)));
     const inputs = [united.id, plain, size, this.#resources.minWeb];
     const found = this.#resources.cache.get('whole size', inputs, (): PieceScale | undefined => {
       // If the ring jumps from place to place as the size changes and no size is found, how it reads is left out of
@@ -273,7 +274,7 @@ export class PieceBuilder {
     const besides = beside.map(({ made, as }) => [made.id, as]);
     const inputs = [body.id, joined?.id, ids(bodies), rest, usesReading, besides, this.#resources.minWeb];
     return this.#resources.cache.get('hanger', inputs, () => {
-      const reading = readingOf(bodies.map(({ stage }) => stage.value));
+      const reading = readingOf(besideFrame(bodies.map(({ stage }) => stage.value)));
       const usedReading = usesReading ? reading : noReading;
       const inTheWay = beside.map(({ made, as }) => obstacleOf(made.value, as, this.#model));
       const placed = placeHanger(

@@ -8,8 +8,8 @@ import { clearance } from './clearance.ts';
 import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
-/** Gaps below this, in mm, are hardly wider than the beam's spot and look like a mistake (our own judgement). */
-export const nearMm = 0.3;
+/** Gaps below this, in mm, are seen beside gaps of letters, look like a mistake (our own judgement). */
+export const nearMm = 0.5;
 
 /** Narrower gaps, in mm, look like none. */
 const seenGapMm = 0.05;

@@ -1,15 +1,22 @@
-/** Moves a shape that lies apart until it overlaps the rest of its piece. */
+/** A shape that lies apart: it is moved until it overlaps the rest of its piece or, within a frame, joined to that by straps. */
 
-import { contains } from '../../geometry/measure.ts';
+import { boundsOf, contains, distance } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { gapBetween } from '../../geometry/straps.ts';
+import type { Point, Region } from '../../geometry/types.ts';
 import { wholeShapesOf } from '../../tag/whole-shapes.ts';
-import type { Case, Remedy } from '../candidate.ts';
-import { shapeTitle } from '../candidate.ts';
+import type { Case, Candidate, Remedy } from '../candidate.ts';
+import { replacing, shapeTitle, specLength, valueAt } from '../candidate.ts';
 import { movedBy } from './moving.ts';
 
 /** How far the shape reaches into the rest, in webs. */
 const depths = [0.25, 0.5, 0.75, 1, 1.5, 2, 3];
+
+/** Nearer to its outline than this, in mm, a point is on it. */
+const outlineMm = 0.01;
+
+/** Width of a strap, in webs: a frame is held by few (our own judgement). */
+const strapWebs = 2;
 
 /** The issue is of a part that falls out. */
 export function movedTogether(at: Case): Remedy[] {
@@ -17,7 +24,7 @@ export function movedTogether(at: Case): Remedy[] {
   const seen = issue.points?.[0];
   if (!piece || !seen) return [];
   const parts = partsOf(piece.region);
-  const loose = parts.find((part) => contains(part, seen));
+  const loose = partAt(parts, seen);
   const others = parts.filter((part) => part !== loose);
   if (!loose || others.length === 0) return [];
   // Of two that are apart, either may be the one to move.
@@ -33,4 +40,33 @@ export function movedTogether(at: Case): Remedy[] {
     const ways = gap.length > 0 ? times.map((each) => ({ x: each * x, y: each * y })) : [];
     return { words: `Move ${shapeTitle(shape)} until it joins the rest`, candidates: movedBy(at, shape, ways) };
   });
+}
+
+/** The shapes of a body as one with straps, where one of them stands within the others. */
+export function strappedInFrame(at: Case): Remedy[] {
+  const { piece, issue } = at;
+  const seen = issue.points?.[0];
+  if (!piece || !seen) return [];
+  const parts = partsOf(piece.region);
+  const loose = partAt(parts, seen);
+  const [own, frame] = [loose, parts.filter((part) => part !== loose).flat()].map((each) => each && boundsOf(each));
+  const isWithin =
+    own && frame && own.minX > frame.minX && own.maxX < frame.maxX && own.minY > frame.minY && own.maxY < frame.maxY;
+  const path = [...(at.model.pieces.find(({ id }) => id === piece.id)?.path ?? []), 'body'];
+  const names = valueAt(at, path);
+  if (!isWithin || !Array.isArray(names) || !names.every((name) => typeof name === 'string')) return [];
+  const width = specLength(strapWebs * at.tag.stock.minWeb, at.tag.units);
+  const sides = ['left-right', 'top-bottom'].map((side): Candidate => {
+    const straps = `{width: ${width}, at: ${side}}`;
+    const body = `{union: [${names.join(', ')}], straps: ${straps}}`;
+    return { description: `straps ${straps}`, edits: [replacing(at, path, body)] };
+  });
+  return [{ words: `Join ${names.map((name) => `“${name}”`).join(' and ')} by straps`, candidates: sides }];
+}
+
+/** The part that a problem is shown at, within it or on its outline. */
+function partAt(parts: readonly Region[], seen: Point): Region | undefined {
+  return parts.find(
+    (part) => contains(part, seen) || part.some((ring) => ring.some((point) => distance(point, seen) < outlineMm)),
+  );
 }

@@ -57,7 +57,8 @@ export function onATab(at: Case): Remedy[] {
     const added = at.report.source.setKey(['shapes'], tab, words);
     return added ? [{ description: `${length(wide)} long`, edits: [added, body, ...on] }] : [];
   });
-  return [{ words: `Put the slot into a tab beyond “${shape}”`, candidates }];
+  // The piece becomes larger than it was asked for.
+  return [{ words: `Put the slot into a tab beyond “${shape}”`, candidates, isChoice: true }];
 }
 
 const origin = { x: 0, y: 0 };

@@ -4,27 +4,33 @@ import { transform } from '../../geometry/affine.ts';
 import { boundsOf, boxRing, widened } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import { textsOf } from '../../spec/model/shape-model.ts';
-import type { Generator, Shape } from '../../spec/model/shape-model.ts';
+import type { Generator, Place, Shape } from '../../spec/model/shape-model.ts';
 import type { MadeShape } from '../made-shape.ts';
 import type { Fitted } from './fitted.ts';
 
 /** Heights of what is written before a shape. */
 export interface LinesAbove {
-  /** Of the lowest one: the middle and the lower edge of its ink. */
+  /** Of the lowest one: the middle and the lower edge of its ink, and how far that goes to either side. */
   readonly middle: number;
   readonly bottom: number;
+  readonly left: number;
+  readonly right: number;
 }
 
 /** Of its size where there is most room: what a line gives up to stand below those written before it (our own judgement). */
 const worthOrder = 0.4;
 
-/** Whether a fitted shape is to stand below another, as nothing says where it goes: the other is fitted there too, or in the middle. */
+/** Where words are placed below which others are to stand. */
+const uppers: ReadonlySet<Place['at']> = new Set(['center', 'top', 'top-left', 'top-right']);
+
+/** Whether a fitted shape is to stand below another, as nothing says where it goes: the other is fitted there too, in the middle or at the top. */
 export function isBelow({ generator, modifiers }: Shape, other: Shape): boolean {
   const { fit, place, nudge, rotate } = modifiers;
   if (!fit || place || nudge || rotate || !isLine(generator) || !isLine(other.generator)) return false;
   const before = other.modifiers;
   if (before.nudge || before.rotate) return false;
-  const where = before.place?.at === 'center' ? before.place : before.place ? undefined : before.fit;
+  const { place: placed } = before;
+  const where = placed ? (uppers.has(placed.at) ? placed : undefined) : before.fit;
   return where?.shape === fit.shape && where.part === fit.part;
 }
 
@@ -40,12 +46,16 @@ export function linesAbove(made: readonly MadeShape[]): LinesAbove | undefined {
   const [first] = boxes;
   if (!first) return undefined;
   const lowest = boxes.reduce((a, b) => (b.minY < a.minY ? b : a), first);
-  return { middle: (lowest.minY + lowest.maxY) / 2, bottom: lowest.minY };
+  const { minX, maxX, minY, maxY } = lowest;
+  return { middle: (minY + maxY) / 2, bottom: minY, left: minX, right: maxX };
 }
 
-export function standsBelow({ shape, move }: Fitted, { middle }: LinesAbove): boolean {
+export function standsBelow({ shape, move }: Fitted, { middle, left, right }: LinesAbove): boolean {
   const box = boundsOf(move ? transform(shape.region, move) : shape.region);
-  return !box || box.maxY <= middle;
+  if (!box) return true;
+  // Diagonally below it is beside it.
+  const shared = Math.min(right, box.maxX) - Math.max(left, box.minX);
+  return box.maxY <= middle && shared > Math.min(right - left, box.maxX - box.minX) / 2;
 }
 
 /** Whether the place below the lines above is good enough beside the one with most room. */

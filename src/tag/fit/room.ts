@@ -1,9 +1,11 @@
 /** The room that a fitted shape may fill. */
 
+import { axesOf } from '../../geometry/axes.ts';
+import type { Axes } from '../../geometry/axes.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { DistanceField } from '../../geometry/distance-field.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
-import { area, boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
+import { boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import { simplified } from '../../geometry/simplify.ts';
@@ -62,36 +64,21 @@ export interface FitRoom {
    * Axes of symmetry, what stands in it included: `x` of the one that it is the same to the left and to the right of, `y` of
    * the one that it is the same above and below. A shape without an upright axis has that of what stands about in its middle.
    */
-  readonly axes: { readonly x?: number; readonly y?: number };
+  readonly axes: Axes;
 }
 
-/** What one side may have that the other has not, as a share of the room: a curve is made of chords. */
-const evenShare = 0.01;
-
-/** What hangs a tag is about in its middle if it is off by less than this, as a share of the tag's width. */
+/** What stands in a room is about in its middle if it is off by less than this, as a share of the room's width. */
 const aboutShare = 0.1;
 
-/** Axes of symmetry of a region, through the middle of its box. */
-export function axesOf(region: Region, share = evenShare): FitRoom['axes'] {
-  const box = boundsOf(region);
-  if (!box) return {};
-  const { x, y } = boxCentre(box);
-  const isEven = (mirror: (point: Point) => Point): boolean => {
-    const mirrored = region.map((ring) => ring.map(mirror).reverse());
-    return area(difference(region, [mirrored])) < share * area(region);
-  };
-  return {
-    ...(isEven((point) => ({ x: 2 * x - point.x, y: point.y })) ? { x } : {}),
-    ...(isEven((point) => ({ x: point.x, y: 2 * y - point.y })) ? { y } : {}),
-  };
-}
-
-/** The upright axis of what stands about in the middle of a shape that has none, such as the holes of a label. */
+/** The upright axis of what stands about in the middle of a shape that has none, such as the holes of a label or a word at its top. */
 function uprightAxis(target: Region, obstacles: Region): number | undefined {
   const box = boundsOf(target);
+  if (!box) return undefined;
+  const isAbout = (x: number): boolean => Math.abs(x - boxCentre(box).x) < aboutShare * (box.maxX - box.minX);
   const { x } = axesOf(obstacles);
-  if (!box || x === undefined) return undefined;
-  return Math.abs(x - boxCentre(box).x) < aboutShare * (box.maxX - box.minX) ? x : undefined;
+  if (x !== undefined && isAbout(x)) return x;
+  const inMiddle = boundsOf(obstacles.filter((ring) => isAbout(boxCentre(boundsOf([ring])!).x)));
+  return inMiddle && boxCentre(inMiddle).x;
 }
 
 /** @param obstacles What stands in it, grown by the distance to keep. */
@@ -102,8 +89,8 @@ export function roomIn(target: Region, margin: number, obstacles: Region, by: Ce
     .slice(0, mostParts)
     .map((part) => new RoomPart(part));
   const centre = centreOf({ region: target }, by);
-  let axes: FitRoom['axes'] | undefined;
-  const findAxes = (): FitRoom['axes'] => {
+  let axes: Axes | undefined;
+  const findAxes = (): Axes => {
     const own = axesOf(region);
     const x = own.x ?? uprightAxis(inner, obstacles);
     return x === undefined ? own : { ...own, x };

@@ -96,7 +96,9 @@ export class ShapeFitter {
     const room = (more: number, isBelow: boolean): Stage<FitRoom> =>
       cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, isBelow], () => {
         const obstacles = grown(around?.value, clear, more);
-        const taken = isBelow ? union([obstacles, over(target.value, around!.value.above!.bottom)]) : obstacles;
+        const taken = isBelow
+          ? union([obstacles, over(target.value, around!.value.above!.bottom - clear - more)])
+          : obstacles;
         return roomIn(target.value, margin + more, taken, place?.by ?? 'eye');
       });
     const roomsOf = (isBelow: boolean) => ({ free: room(grow ?? 0, isBelow), outer: room(0, isBelow) });

@@ -4,6 +4,7 @@
  * is chosen.
  */
 
+import { axesOf } from '../../geometry/axes.ts';
 import { offset } from '../../geometry/clipper.ts';
 import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { boundsOf, boxCentre, centroid, distance, ringArea } from '../../geometry/measure.ts';
@@ -61,6 +62,9 @@ const parallelShare = 0.1;
 /** A ring this near to something that it does not join, in mm, leaves a slit there that the beam hardly separates. */
 const slitMm = 0.3;
 const slitCost = 0.3;
+
+/** On a frame that is the same to the left and to the right, a ring beside its middle looks like a mistake: what a tilt that is not seen costs. */
+const axisGain = askewDegrees * tiltCost;
 
 /** Cost of a millimetre off the level that is asked for: that of a corner's other ring. */
 const offLevelCost = 2;
@@ -181,7 +185,11 @@ export function placeRing(
     else if (candidate.score < best.score - barAllowance || readsWorse(candidate.centre, best.centre)) continue;
     else if (isEndOfSameBar(candidate.centre, best.centre, size, edges)) best = { ...candidate, score: best.score };
   }
-  return best;
+  const [{ direction }] = directions as [(typeof directions)[0]];
+  const axis = best && at.kind === 'anchor' && direction.x === 0 ? axesOf(on).x : undefined;
+  const point = axis !== undefined && furthestOnRay(outlines, { x: axis + aside.x, y: balance.y }, direction);
+  const onAxis = point && judge(point, costOf(point));
+  return best && onAxis && onAxis.score >= best.score - axisGain ? onAxis : best;
 }
 
 /** Whether a ring is held by the end of a bar narrower than itself, and another place is beside the same end. */

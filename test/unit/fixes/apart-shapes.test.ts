@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import type { ComputeOptions } from '../../../src/engine/engine.ts';
 import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
 import { wholeShapesOf } from '../../../src/tag/whole-shapes.ts';
+import { area } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import { newEngine } from '../support/engine.ts';
 import { unionAreaByJts } from '../support/reference.ts';
@@ -51,6 +52,28 @@ describe('A shape that lies apart from the rest of its piece', () => {
     );
     assert.match(issue!.message, /^The “M” of “tag”/);
     assert.match(fixes[0]!.title, /^Move “b” until it joins the rest/);
+  });
+
+  it('is joined to the frame that it stands in by straps, where it is', async () => {
+    const shapes = `  outer: {rectangle: [60 mm, 60 mm], radius: 7 mm}
+  rim: {difference: [outer, {from: outer, grow: -5 mm}]}
+  letter: {text: E, font: Alfa Slab One, height: 36 mm, place: outer}
+`;
+    const { report, fixes } = await loose(spec(shapes, 'rim, letter', 'top'));
+    assert.equal(fixes[0]!.title.split(':')[0], 'Join “rim” and “letter” by straps');
+    // What is seen of it is a corner, on the outline.
+    const accented = await loose(spec(shapes.replace('E,', 'É, straps: 3 mm,'), 'rim, letter', 'top'));
+    assert.match(accented.fixes[0]!.title, /by straps/);
+    const after = await engine.compute(withEdits(report.source.text, fixes[0]!.edits), options);
+    assert.deepEqual(
+      after.issues.filter(({ severity }) => severity !== 'info'),
+      [],
+    );
+    const { region } = after.tag!.pieces[0]!;
+    assert.equal(partsOf(region).length, 1);
+    // A strap at either side, and what was there before.
+    const added = area(region) - area(report.tag!.pieces[0]!.region);
+    assert.ok(added > 2 * 3 * 8 && added < 2 * 3.5 * 16, `${added} mm²`);
   });
 
   it('is told from a part of a shape', async () => {

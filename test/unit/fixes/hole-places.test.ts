@@ -16,9 +16,9 @@ async function placesAfter(text: string, code: string) {
   assert.ok(issue, `no ${code}: ${report.issues.map(({ message }) => message).join('\n')}`);
   const fixes = await findFixes(engine, report, issue, options);
   return Promise.all(
-    fixes.map(async ({ title, edits }) => {
+    fixes.map(async ({ title, edits, isChoice }) => {
       const after = await engine.compute(withEdits(text, edits), options);
-      return { title, after, hanger: after.tag!.pieces[0]!.hangers[0]! };
+      return { title, isChoice, after, hanger: after.tag!.pieces[0]!.hangers[0]! };
     }),
   );
 }
@@ -233,6 +233,7 @@ pieces:
   tag: {body: back, engrave: word, hanger: {slot: {at: ${at}}}}
 `;
       const fix = (await placesAfter(text, 'hole-blocked')).find(({ title }) => title.startsWith('Put the slot'));
+      assert.ok(fix!.isChoice, 'the piece becomes larger');
       const { after, hanger } = fix!;
       assert.deepEqual(after.issues, []);
       const [piece] = after.tag!.pieces;

@@ -117,6 +117,22 @@ describe('A ring', () => {
   });
 });
 
+describe('A ring on a frame with a letter in it', () => {
+  it('stands in the middle of the frame, whatever the letter, and is not read with its accent', async () => {
+    for (const letter of ['A', 'J', 'Å', 'É', 'Ö']) {
+      const shapes = [
+        'outer: {circle: 60}',
+        'rim: {difference: [outer, {from: outer, grow: -4}]}',
+        `letter: {text: ${letter}, font: Alfa Slab One, overlap: auto, fit: {in: outer, margin: 1.7}}`,
+      ];
+      const { pieces } = await make(specOf(shapes, 'body: [rim, letter], hanger: {ring: {on: rim, at: top}}'));
+      const [ring] = pieces[0]!.hangers;
+      assertNear(ring!.centre.x, 0, 0.01, letter);
+      assert.deepEqual(ring!.readAs ?? [], [], letter);
+    }
+  });
+});
+
 describe('A ring at the end of a narrow bar', () => {
   const ringOf = async (width: number, at: string) => {
     const bar = `bar: {rectangle: [${width}, 20], nudge: {up: 20}}`;

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
-import { make, specOf } from '../support/engine.ts';
+import { assertNear, make, specOf } from '../support/engine.ts';
 
 const heart = 'heart: {heart: [70, 64]}';
 const date =
@@ -37,11 +37,26 @@ describe('The order of words that are fitted', () => {
     const name = named('Otto', 'x_height: 6, place: {on: heart}');
     for (const [diameter, isBelow] of [
       [2, true],
-      [13, false],
+      [15, false],
     ] as const) {
       const plate = 'heart: {rectangle: [60, 36], radius: 17}';
       const found = await boxes(name, 'name, date', `{at: bottom, diameter: ${diameter}}`, plate);
       assert.equal(found.date.maxY < found.name.minY, isBelow, `${diameter}`);
+    }
+  });
+
+  it('counts a word at the top, whichever is written first, and stands below its middle', async () => {
+    // One letter alone would have more room beside the word.
+    for (const letter of ['I', 'J', 'y', 'Gig']) {
+      const shapes = [
+        'label: {label: {size: [70, 28], clip: 7}}',
+        `name: {text: ${letter}, font: Pacifico, fit: {in: label, margin: 3}}`,
+        'to: {text: to, font: Great Vibes, x_height: 2.5, place: {on: label, at: top, margin: 3}}',
+      ];
+      const body = 'body: [label], engrave: [name, to], hanger: {hole: {at: left}}';
+      const [name, to] = (await make(specOf(shapes, body))).pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
+      assert.ok(name!.maxY < to!.minY, letter);
+      assertNear((name!.minX + name!.maxX) / 2, (to!.minX + to!.maxX) / 2, 2.5, letter);
     }
   });
 });

@@ -14,8 +14,6 @@ export const mmPer: Readonly<Record<Units, number>> = { mm: 1, in: mmPerInch };
 /** Decimals, in mm and in inches. */
 export type Digits = readonly [mm: number, inches: number];
 
-/** To a tenth of a millimetre or a hundredth of an inch: enough to recognise a thing by its size. */
-export const plain: Digits = [1, 2];
 /** To a hundredth of a millimetre or a thousandth of an inch, the precision promised for sizes. */
 export const fine: Digits = [2, 3];
 /** For what is as fine as a beam. */
@@ -26,19 +24,27 @@ export function trimmed(value: number, digits: number): string {
   return String(Number(value.toFixed(digits)));
 }
 
-/** `82.0 mm` or `3.23 in`, always with all its decimals, so that figures in a column or in motion keep their width. */
-export function lengthText(mm: number, units: Units, digits: Digits = plain): string {
-  return `${figureOf(mm, units, digits)} ${units}`;
+/**
+ * A finished size: `82.0 mm`, to a tenth, or `1.125 in`, `2.5 in`, to a thousandth and no further than it goes, since
+ * makers count in sixteenths.
+ */
+export function lengthText(mm: number, units: Units): string {
+  return `${figureOf(mm, units)} ${units}`;
 }
 
-/** `82 mm`, `3.23 in`: without trailing zeros. */
+/** A measured width, with all its decimals as in messages: `0.92 mm`, `0.060 in`. */
+export function measuredText(mm: number, units: Units): string {
+  return `${(mm / mmPer[units]).toFixed(decimals(units, fine))} ${units}`;
+}
+
+/** `82 mm`, `3.228 in`: without trailing zeros. */
 export function shortLength(mm: number, units: Units, digits: Digits = fine): string {
   return `${shortFigure(mm, units, digits)} ${units}`;
 }
 
 /** `82.0 × 31.4 mm`. */
-export function sizeText(width: number, height: number, units: Units, digits: Digits = plain): string {
-  return `${figureOf(width, units, digits)} × ${lengthText(height, units, digits)}`;
+export function sizeText(width: number, height: number, units: Units): string {
+  return `${figureOf(width, units)} × ${lengthText(height, units)}`;
 }
 
 /** `600 × 300 mm`, without trailing zeros. */
@@ -56,8 +62,8 @@ export function areaText(mm2: number, units: Units): string {
   return units === 'mm' ? `${trimmed(mm2 / 100, 1)} cm²` : `${trimmed(mm2 / mmPerInch ** 2, 2)} in²`;
 }
 
-function figureOf(mm: number, units: Units, digits: Digits): string {
-  return (mm / mmPer[units]).toFixed(decimals(units, digits));
+function figureOf(mm: number, units: Units): string {
+  return units === 'mm' ? mm.toFixed(1) : shortFigure(mm, units, fine);
 }
 
 function shortFigure(mm: number, units: Units, digits: Digits): string {

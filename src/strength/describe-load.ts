@@ -1,7 +1,7 @@
 /** A load estimate in plain words, for hover and preview. */
 
 import { capitalised } from '../core/names.ts';
-import { fine, lengthText, mmPerInch, shortLength, type Units } from '../core/units.ts';
+import { measuredText, mmPerInch, shortLength, type Units } from '../core/units.ts';
 import type { Measured } from '../spec/model/workshop-model.ts';
 import type { LoadEstimate, LoadSection } from './load.ts';
 import { cutEdge } from './resistance.ts';
@@ -110,12 +110,12 @@ function alongOnly(measured: Measured, units: Units): string {
 }
 
 function breakInWords({ breaksAt, neck }: Measured, units: Units): string {
-  return `a neck ${lengthText(neck, units, fine)} wide broke at ${force(breaksAt, units)}`;
+  return `a neck ${measuredText(neck, units)} wide broke at ${force(breaksAt, units)}`;
 }
 
 /** Place and width of a section, to follow "weakest". */
 function place({ what, widthMm, totalMm, count }: LoadSection, units: Units): string {
-  const [wide, inAll] = [widthMm, totalMm].map((each) => lengthText(each, units, fine));
+  const [wide, inAll] = [widthMm, totalMm].map((each) => measuredText(each, units));
   switch (what) {
     case 'wall':
       return `at the wall beside the opening, ${wide} wide`;

@@ -48,7 +48,7 @@ describe('The preview’s page can be used by everyone', () => {
     await preview.open();
     assert.equal(
       await preview.page.getByRole('img').getAttribute('aria-label'),
-      'Sorrel · 80.0 × 30.0 mm (3.15 × 1.18 in) · birch plywood, 3.0 mm. Drawing up to date, 2 pieces, 2 problems. ' +
+      'Sorrel · 80.0 × 30.0 mm (3.15 × 1.181 in) · birch plywood, 3.0 mm. Drawing up to date, 2 pieces, 2 problems. ' +
         'error, line 4: There is no such font. warning, line 9: The neck between two parts is 0.92 mm wide.',
     );
     assert.equal(await preview.page.getByRole('heading', { level: 1 }).textContent(), 'Sorrel');

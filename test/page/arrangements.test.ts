@@ -48,7 +48,7 @@ describe('The preview’s page shows a proof', () => {
     }
     assert.equal(
       await preview.page.locator('#caption').textContent(),
-      'Sorrel · 80.0 × 30.0 mm (3.15 × 1.18 in) · birch plywood, 3.0 mm',
+      'Sorrel · 80.0 × 30.0 mm (3.15 × 1.181 in) · birch plywood, 3.0 mm',
     );
     await preview.page.getByRole('button', { name: 'Proof' }).click();
     assert.equal(await preview.page.locator('.rulers').isVisible(), true);

@@ -5,6 +5,9 @@
 
 import assert from 'node:assert/strict';
 import type { Page } from 'playwright-core';
+import { withEdits } from '../../src/fixes/find-fixes.ts';
+import { unitConversion } from '../../src/language/refactor/convert-units.ts';
+import { SpecSource } from '../../src/spec/yaml/source.ts';
 import { samples } from '../unit/support/samples.ts';
 import { messagesOf, type SpecMessages } from './spec-scenes.ts';
 import { usePreview } from './use-preview.ts';
@@ -29,9 +32,11 @@ async function specimens(): Promise<Specimen[]> {
     const variants = /hanger: .*/.test(text)
       ? hangers.map((each) => text.replace(/hanger: .*/, `hanger: ${each}`))
       : [];
-    for (const [nth, variant] of [text, ...variants].entries()) {
+    const inInches = withEdits(text, unitConversion(new SpecSource(text))!.edits);
+    for (const [nth, variant] of [text, ...variants, inInches].entries()) {
       const messages = await messagesOf(variant, found.length + 1);
-      found.push({ name: `${name}, ${nth === 0 ? 'as it is' : hangers[nth - 1]!}`, messages });
+      const isLast = nth > variants.length;
+      found.push({ name: `${name}, ${nth === 0 ? 'as it is' : isLast ? 'in inches' : hangers[nth - 1]!}`, messages });
     }
   }
   return found;

@@ -1,12 +1,12 @@
 /** Formats lengths and counts for people. */
 
-import { counted, fine, lengthText, sizeText } from '../../src/core/units.ts';
+import { counted, lengthText, sizeText } from '../../src/core/units.ts';
 import type { Units } from '../../src/core/units.ts';
 import type { ScenePiece } from '../../src/protocol/scene.ts';
 
 const narrowSpace = '\u202f';
 
-/** A size in both units, the spec's own first: "82.0 × 31.4 mm (3.23 × 1.24 in)". */
+/** A size in both units, the spec's own first: "82.0 × 31.4 mm (3.228 × 1.236 in)". */
 export function bothSizes(width: number, height: number, units: Units): string {
   return `${sizeText(width, height, units)} (${sizeText(width, height, units === 'mm' ? 'in' : 'mm')})`;
 }
@@ -19,11 +19,6 @@ export function isSameLength(a: number, b: number, units: Units): boolean {
 /** "94.0 → 95.2 mm". */
 export function changedText(before: number, after: number, units: Units): string {
   return `${lengthText(before, units).split(' ')[0]!} → ${lengthText(after, units)}`;
-}
-
-/** A width in question, with one more digit. */
-export function fineText(mm: number, units: Units): string {
-  return lengthText(mm, units, fine);
 }
 
 export function zoomText(scale: number, trueScale: number): string {

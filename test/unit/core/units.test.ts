@@ -2,9 +2,9 @@ import assert from 'node:assert/strict';
 import {
   areaText,
   counted,
-  fine,
   finest,
   lengthText,
+  measuredText,
   mmPer,
   shortLength,
   shortSize,
@@ -15,15 +15,17 @@ import {
 
 /** The international yard and pound agreement (1959): 1 in = 25.4 mm exactly, so 1 in² = 645.16 mm². */
 describe('Lengths, sizes and areas as people read them', () => {
-  it('have as many digits as asked for: a tenth of a millimetre, a hundredth of an inch, or finer', () => {
+  it('of a finished size go to a tenth of a millimetre, or as far as needed to a thousandth of an inch', () => {
     assert.deepEqual(mmPer, { mm: 1, in: 25.4 });
     assert.equal(lengthText(82, 'mm'), '82.0 mm');
-    assert.equal(lengthText(82, 'in'), '3.23 in');
-    assert.equal(lengthText(82.456, 'mm', fine), '82.46 mm');
-    assert.equal(lengthText(25.4, 'in', fine), '1.000 in');
-    assert.equal(lengthText(0.12345, 'mm', finest), '0.123 mm');
-    // 0.05 mm are 0.0019685 in.
-    assert.equal(lengthText(0.05, 'in', finest), '0.0020 in');
+    assert.equal(lengthText(82, 'in'), '3.228 in');
+    const sixteenths = [1, 1.125, 2.75, 0.0625, 3.1875].map((inches) => lengthText(inches * 25.4, 'in'));
+    assert.deepEqual(sixteenths, ['1 in', '1.125 in', '2.75 in', '0.063 in', '3.188 in']);
+  });
+
+  it('of a measured width have all their decimals, as in messages', () => {
+    assert.equal(measuredText(82.456, 'mm'), '82.46 mm');
+    assert.equal(measuredText(25.4, 'in'), '1.000 in');
   });
 
   it('are short where they need no more', () => {
@@ -32,13 +34,15 @@ describe('Lengths, sizes and areas as people read them', () => {
     assert.equal(shortLength(82, 'in'), '3.228 in');
     assert.equal(shortLength(12.7, 'in'), '0.5 in');
     assert.equal(shortLength(-0.001, 'mm'), '0 mm');
+    // 0.05 mm are 0.0019685 in.
+    assert.equal(shortLength(0.05, 'in', finest), '0.002 in');
     assert.equal(trimmed(-0.04, 1), '0');
     assert.equal(trimmed(-0.06, 1), '-0.1');
   });
 
   it('of two sides name their unit once', () => {
     assert.equal(sizeText(82, 31.44, 'mm'), '82.0 × 31.4 mm');
-    assert.equal(sizeText(25.4, 50.8, 'in', fine), '1.000 × 2.000 in');
+    assert.equal(sizeText(69.85, 28.575, 'in'), '2.75 × 1.125 in');
     assert.equal(shortSize(600, 300, 'mm'), '600 × 300 mm');
     assert.equal(shortSize(304.8, 609.6, 'in'), '12 × 24 in');
     assert.equal(writtenSize(12, 8.5, 'in'), '12 × 8.5 in');

@@ -1,19 +1,19 @@
 import assert from 'node:assert/strict';
-import { sizeText, lengthText } from '../../../src/core/units.ts';
-import { fineText, partsText, bothSizes, zoomText } from '../../../webview/common/format.ts';
+import { lengthText, measuredText, sizeText } from '../../../src/core/units.ts';
+import { partsText, bothSizes, zoomText } from '../../../webview/common/format.ts';
 import { lookOfStock } from '../../../src/look/stock-look.ts';
 import { allLooks, lookOf } from '../../../webview/preview/scene/look.ts';
 
 describe('Figures', () => {
   it('give sizes in both systems, the spec’s own first (1 in = 25.4 mm)', () => {
-    assert.equal(bothSizes(82, 31.4, 'mm'), '82.0 × 31.4 mm (3.23 × 1.24 in)');
-    assert.equal(bothSizes(50.8, 25.4, 'in'), '2.00 × 1.00 in (50.8 × 25.4 mm)');
+    assert.equal(bothSizes(82, 31.4, 'mm'), '82.0 × 31.4 mm (3.228 × 1.236 in)');
+    assert.equal(bothSizes(50.8, 25.4, 'in'), '2 × 1 in (50.8 × 25.4 mm)');
   });
 
   it('give doubtful widths a digit more than dimensions', () => {
-    assert.deepEqual([lengthText(0.917, 'mm'), fineText(0.917, 'mm')], ['0.9 mm', '0.92 mm']);
-    assert.deepEqual([lengthText(12.7, 'in'), fineText(0.917, 'in')], ['0.50 in', '0.036 in']);
-    assert.deepEqual([sizeText(11, 3, 'mm'), sizeText(25.4, 12.7, 'in')], ['11.0 × 3.0 mm', '1.00 × 0.50 in']);
+    assert.deepEqual([lengthText(0.917, 'mm'), measuredText(0.917, 'mm')], ['0.9 mm', '0.92 mm']);
+    assert.deepEqual([lengthText(12.7, 'in'), measuredText(0.917, 'in')], ['0.5 in', '0.036 in']);
+    assert.deepEqual([sizeText(11, 3, 'mm'), sizeText(25.4, 12.7, 'in')], ['11.0 × 3.0 mm', '1 × 0.5 in']);
   });
 
   it('count in words', () => {

@@ -52,7 +52,7 @@ describe('A thing that is moved', () => {
   it('is told in words', () => {
     assert.equal(changeText({ kind: 'move', right: -2, up: 0.5 }, 'mm'), 'left 2.0 mm, up 0.5 mm');
     assert.equal(changeText({ kind: 'move', right: 0, up: 0 }, 'mm'), 'where it was');
-    assert.equal(changeText({ kind: 'size', axis: 'height', by: -25.4 }, 'in'), 'height − 1.00 in');
+    assert.equal(changeText({ kind: 'size', axis: 'height', by: -25.4 }, 'in'), 'height − 1 in');
     const [upright, level] = cross([4, -15], 'start');
     assert.deepEqual(restText([level!]), ['level with where it began']);
     assert.deepEqual(restText([upright!]), ['in line with where it began']);

@@ -6,8 +6,8 @@ import type { OutcomePiece, SceneWall } from '../../../src/protocol/preview.ts';
 import type { SceneHanger, ScenePiece } from '../../../src/protocol/scene.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
-import { sizeText, lengthText } from '../../../src/core/units.ts';
-import { changedText, fineText, isSameLength } from '../../common/format.ts';
+import { lengthText, measuredText, sizeText } from '../../../src/core/units.ts';
+import { changedText, isSameLength } from '../../common/format.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import { caliper, pair } from './caliper.ts';
@@ -160,7 +160,7 @@ function wallDimension(
 ): Dimension {
   const [a, b] = [onScreen(points[0]), onScreen(points[1])];
   const middle: XY = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-  const text = `thinnest ${fineText(width, units)}`;
+  const text = `thinnest ${measuredText(width, units)}`;
   return { wanted: spotLabel(`${piece.id}/wall`, text, middle, 0, piece, onScreen), text, bar: [a, b] };
 }
 

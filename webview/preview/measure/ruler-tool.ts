@@ -3,7 +3,7 @@
 import type { Arranged } from '../scene/arrange.ts';
 import { caliper, pair } from './caliper.ts';
 import { setAttribute, setText, svg } from '../../common/dom.ts';
-import { fineText } from '../../common/format.ts';
+import { measuredText } from '../../../src/core/units.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { isPlain } from '../../common/keys.ts';
 import { cornersOf, nearestOf, nearestOnEdges, ringsOf, type SnapPoint, type Rings } from '../scene/outline-points.ts';
@@ -198,8 +198,8 @@ export class RulerTool {
     const units = this.host.units();
     const [dx, dy] = [Math.abs(bx - ax), Math.abs(by - ay)];
     const straight = Math.min(dx, dy) < 0.005;
-    const parts = straight ? '' : ` (${fineText(dx, units)} across, ${fineText(dy, units)} down)`;
-    return `${fineText(Math.hypot(dx, dy), units)}${parts}`;
+    const parts = straight ? '' : ` (${measuredText(dx, units)} across, ${measuredText(dy, units)} down)`;
+    return `${measuredText(Math.hypot(dx, dy), units)}${parts}`;
   }
 }
 

@@ -7,7 +7,7 @@ import type { ScenePin } from '../../../src/protocol/scene.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { caliper, pair } from '../measure/caliper.ts';
 import { html, setAttribute, setText, svg } from '../../common/dom.ts';
-import { fineText } from '../../common/format.ts';
+import { measuredText } from '../../../src/core/units.ts';
 import type { Units } from '../../../src/core/units.ts';
 import { setSeverity, severityIcon } from '../../common/icons.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
@@ -202,7 +202,7 @@ function hangsOn({ angle, points }: ScenePin): boolean {
 /** An angle in whole degrees, or a width; empty if the problem has neither. */
 function figureOf({ angle }: ScenePin, width: number | undefined, units: Units): string {
   if (angle !== undefined) return `${Math.round(angle)}°`;
-  return width === undefined ? '' : fineText(width, units);
+  return width === undefined ? '' : measuredText(width, units);
 }
 
 /** The point that the label belongs to. */

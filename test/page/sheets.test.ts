@@ -411,7 +411,7 @@ describe('The page of sheets', () => {
   it('sets the gap and how long is searched, and pins or lets go of everything', async () => {
     await open({ state: { open: true } });
     const slider = sheets.page.getByRole('slider', { name: /Gap on ply3/ });
-    assert.equal(await slider.getAttribute('aria-valuetext'), '2.0 mm');
+    assert.equal(await slider.getAttribute('aria-valuetext'), '2 mm');
     await slider.focus();
     await sheets.page.keyboard.press('ArrowRight');
     assert.deepEqual(await sheets.message('gap'), { type: 'gap', stock: 'ply3', gap: 2.5 });
@@ -420,6 +420,38 @@ describe('The page of sheets', () => {
     assert.deepEqual(await sheets.message('effort'), { type: 'effort', effort: 5 });
     await sheets.page.getByRole('button', { name: 'Unpin All' }).click();
     assert.deepEqual(await sheets.message('unpin'), { type: 'unpin', pieces: ['piece 4'] });
+  });
+
+  it('shows a gap as it is written, and goes by keys to round figures of the unit, the slider in the hand', async () => {
+    const gaps = [{ stock: 'ply8', gap: 0.08 * 25.4, most: 10 }];
+    await open({ state: { open: true } }, sheetsMessage(undefined, { gaps, units: 'in' }));
+    const slider = sheets.page.getByRole('slider', { name: /Gap on ply8/ });
+    const shown = () => slider.getAttribute('aria-valuetext');
+    assert.equal(await shown(), '0.08 in');
+    await slider.focus();
+    for (const key of ['ArrowRight', 'ArrowRight', 'ArrowRight', 'ArrowLeft']) await sheets.page.keyboard.press(key);
+    assert.equal(await shown(), '0.1 in');
+    const told = { type: 'gap', stock: 'ply8', gap: 2.54 };
+    assert.deepEqual(await sheets.message('gap'), told);
+    assert.equal((await sheets.messages()).filter(({ type }) => type === 'gap').length, 1, 'one change');
+    // What comes back leaves the keyboard where it is, also with a figure between the steps.
+    for (const [gap, text] of [
+      [2.54, '0.1 in'],
+      [(3 / 32) * 25.4, '0.094 in'],
+    ] as const) {
+      await sheets.send(sheetsMessage(undefined, { gaps: [{ stock: 'ply8', gap, most: 10 }], units: 'in' }));
+      assert.equal(await shown(), text);
+      assert.ok(await slider.evaluate((element) => element === document.activeElement));
+    }
+    await sheets.page.keyboard.press('ArrowLeft');
+    assert.equal(await shown(), '0.09 in');
+    await sheets.page.keyboard.press('Home');
+    assert.equal(await shown(), '0 in');
+    const box = (await slider.boundingBox())!;
+    await sheets.page.mouse.click(box.x + box.width * 0.4, box.y + box.height / 2);
+    assert.match((await shown())!, /^0\.\d\d? in$/, 'the pointer finds round figures too');
+    await sheets.send(sheetsMessage(undefined, { gaps: [{ stock: 'ply3', gap: 2.25, most: 10 }] }));
+    assert.equal(await sheets.page.getByRole('slider').getAttribute('aria-valuetext'), '2.25 mm');
   });
 
   it('keeps a layout, and switches between it and the one there is now', async () => {

@@ -1,9 +1,9 @@
 /** Controls for the whole layout: gaps, search effort, pins, comparison with a kept layout. */
 
 import type { SheetsScene } from '../../src/protocol/sheets.ts';
-import { lengthText } from '../../src/core/units.ts';
 import type { Units } from '../../src/core/units.ts';
-import { button, byId, html, setText } from '../common/dom.ts';
+import { button, byId, html } from '../common/dom.ts';
+import { GapSlider } from './gap-slider.ts';
 
 export interface ControlsHost {
   gap(stock: string, gap: number): void;
@@ -21,27 +21,29 @@ export interface ControlsHost {
  */
 const longer = 5;
 const mostEffort = 100;
-/** In mm. */
-const gapSteps: Readonly<Record<Units, number>> = { mm: 0.5, in: 25.4 / 32 };
-
 export class Controls {
-  private readonly element = byId('controls');
+  private readonly gaps = html('div', { class: 'gaps' });
+  private readonly buttons = html('div', { class: 'buttons' });
+  private sliders: readonly GapSlider[] = [];
+  private shownStocks = '';
   private shown = '';
 
-  constructor(private readonly host: ControlsHost) {}
+  constructor(private readonly host: ControlsHost) {
+    byId('controls').replaceChildren(this.gaps, this.buttons);
+  }
 
   /** `isKept`: whether a layout was kept. `showsKept`: whether it is the one shown, which cannot be changed. */
   show({ gaps, units, pins, effort, sheets }: SheetsScene, isKept: boolean, showsKept: boolean): void {
     const pieces = sheets.flatMap((sheet) => sheet.pieces);
     const pinned = pieces.filter(({ fixed }) => fixed).length;
     const canPinAll = pins && pinned < pieces.length;
+    this.showGaps(showsKept ? [] : gaps, units);
     // Elements that may have the focus are left alone while nothing changes.
-    const key = JSON.stringify([gaps, units, canPinAll, pinned > 0, effort, isKept, showsKept]);
+    const key = JSON.stringify([canPinAll, pinned > 0, effort, isKept, showsKept]);
     if (key === this.shown) return;
     this.shown = key;
     const next = effort === undefined ? undefined : Math.min(mostEffort, effort * longer);
     const { host } = this;
-    const sliders = showsKept ? [] : gaps.map((gap) => this.slider(gap, units));
     const buttons = [
       ...(showsKept
         ? [
@@ -95,32 +97,22 @@ export class Controls {
           ]
         : []),
     ];
-    this.element.replaceChildren(
-      html('div', { class: 'gaps' }, ...sliders),
-      html('div', { class: 'buttons' }, ...buttons),
-    );
+    this.buttons.replaceChildren(...buttons);
   }
 
-  private slider({ stock, gap, most }: SheetsScene['gaps'][number], units: Units): HTMLElement {
-    const value = html('output', {}, lengthText(gap, units));
-    const step = gapSteps[units];
-    const input = html('input', { type: 'range', min: '0', max: `${most}`, step: `${step}`, value: `${gap}` });
-    const showValue = (): void => {
-      const text = lengthText(input.valueAsNumber, units);
-      setText(value, text);
-      input.setAttribute('aria-valuetext', text);
-    };
-    showValue();
-    input.addEventListener('input', showValue);
-    input.addEventListener('change', () => {
-      this.host.gap(stock, Math.round(input.valueAsNumber * 1e4) / 1e4);
-    });
-    return html(
-      'label',
-      { title: 'Material left between two pieces' },
-      html('span', {}, stock === '' ? 'Gap' : `Gap on ${stock}`),
-      input,
-      value,
-    );
+  /** The same sliders for the same stocks: one of them may have the focus. */
+  private showGaps(gaps: SheetsScene['gaps'], units: Units): void {
+    const stocks = JSON.stringify([units, ...gaps.map(({ stock }) => stock)]);
+    if (stocks !== this.shownStocks) {
+      this.shownStocks = stocks;
+      this.sliders = gaps.map(
+        ({ stock }) =>
+          new GapSlider(stock, units, (gap) => {
+            this.host.gap(stock, gap);
+          }),
+      );
+      this.gaps.replaceChildren(...this.sliders.map(({ element }) => element));
+    }
+    for (const [nth, { gap, most }] of gaps.entries()) this.sliders[nth]!.show(gap, most);
   }
 }

@@ -62,7 +62,7 @@ const body = `<header>
   <h1 id="screen-title">True size on this screen</h1>
   <p id="screen-how"></p>
   <div id="card" aria-hidden="true"></div>
-  <label>Width of the outline <input type="range" id="card-width" min="80" max="900" step="0.5"></label>
+  <label>Width of the outline <input type="range" id="card-width" max="900" step="0.5"></label>
   <p class="fine">The arrow keys make small changes. Bank cards have the size of ISO/IEC 7810, ID-1: 85.60 × 53.98 mm.</p>
   <form method="dialog"><button value="save" class="primary">Keep</button> <button value="forget">Forget</button> <button value="cancel">Cancel</button></form>
 </dialog>

@@ -9,6 +9,9 @@ export const cardMm = { long: 85.6, short: 53.98 } as const;
 /** Space that the dialog needs beside the card, in px. */
 const roomPx = 60;
 
+/** Least width that can be set, a multiple of the slider's step. */
+const leastPx = 80;
+
 /** Pixels per mm at true size; on an unmeasured screen as CSS defines it, 1 in = 25.4 mm = 96 px. */
 export function trueScale(devicePixelsPerMm: number | undefined, devicePixelRatio: number): number {
   return devicePixelsPerMm === undefined ? actualScale : devicePixelsPerMm / devicePixelRatio;
@@ -62,7 +65,10 @@ export class Screen {
       `Hold a bank card, ${way}, against the screen, and stretch the outline until it is exactly as wide.`,
     );
     this.slider.max = `${window.innerWidth - roomPx}`;
-    this.slider.value = `${cardMm[this.side] * this.scale}`;
+    const width = cardMm[this.side] * this.scale;
+    // Steps count from the least, so the slider begins at the width there is.
+    this.slider.min = `${leastPx + (width % Number(this.slider.step))}`;
+    this.slider.value = `${width}`;
     this.stretch();
     this.dialog.returnValue = '';
     this.dialog.showModal();

@@ -42,6 +42,21 @@ export function shortLength(mm: number, units: Units, digits: Digits = fine): st
   return `${shortFigure(mm, units, digits)} ${units}`;
 }
 
+/**
+ * The roundest figure in inches near a length, of those that makers use: whole, half, quarter, eighth or sixteenth
+ * inches, below a tenth of an inch hundredths, then thousandths. “Near” is within 6 %, our own judgement: 3 mm are 1/8 in.
+ */
+export function roundInches(mm: number): number {
+  const inches = mm / mmPerInch;
+  const isNear = (figure: number): boolean => Math.abs(figure - inches) <= 0.06 * Math.abs(inches);
+  const binary = Math.abs(inches) < 0.1 ? [] : [1, 2, 4, 8, 16];
+  for (const parts of [...binary, 100, 1000]) {
+    const figure = Math.round(inches * parts) / parts;
+    if (isNear(figure)) return figure;
+  }
+  return Number(inches.toFixed(4));
+}
+
 /** `82.0 × 31.4 mm`. */
 export function sizeText(width: number, height: number, units: Units): string {
   return `${figureOf(width, units)} × ${lengthText(height, units)}`;

@@ -10,6 +10,7 @@ import { alternatives, isLength, nameKindOf, schemasUnder } from './schema.ts';
 import type { NameKind, SchemaNode } from './schema.ts';
 import type { Stops } from './completion/snippets.ts';
 import { yamlText } from './completion/snippets.ts';
+import { roundInches } from '../core/units.ts';
 import { isGroup, valueAt, unitsOf } from '../core/values.ts';
 
 /** The names that can be used, and the position in the spec. */
@@ -100,12 +101,9 @@ function yamlScalar(value: unknown, root: unknown): string {
   return /^-?[\d.]+ mm$/.test(value) ? inUnits(value, root) : yamlText(value);
 }
 
-/** Inches to a sixteenth, or to a hundredth where that is too coarse. */
+/** A length of an example; in a spec in inches the round one near it. */
 export function inUnits(millimetres: string, root: unknown): string {
-  if (unitsOf(root) === 'mm') return millimetres;
-  const inches = Number.parseFloat(millimetres) / 25.4;
-  const sixteenths = Math.round(inches * 16) / 16;
-  return `${Math.abs(sixteenths) < 0.1 ? Number(inches.toFixed(2)) : sixteenths} in`;
+  return unitsOf(root) === 'mm' ? millimetres : `${roundInches(Number.parseFloat(millimetres))} in`;
 }
 
 function bundledFirst(family: string): string[] {

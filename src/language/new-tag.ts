@@ -3,9 +3,12 @@
 import { newLineOf } from '../core/lines.ts';
 import { withEdits } from '../fixes/find-fixes.ts';
 import type { YamlPath } from '../core/issue.ts';
+import { roundInches, type Units } from '../core/units.ts';
 import { SpecSource } from '../spec/yaml/source.ts';
 import { yamlText } from './completion/snippets.ts';
-import { isGroup, valueAt } from '../core/values.ts';
+import { isGroup, unitsOf, valueAt } from '../core/values.ts';
+import { withPlateWidth } from './plate-width.ts';
+import { unitConversion } from './refactor/convert-units.ts';
 
 /** Kinds of tag, after the samples that they begin as. Some samples are no kind: they show faults, or measure. */
 export const kindNames: Readonly<Record<string, string>> = {
@@ -76,13 +79,31 @@ function retitled(title: string, old: string, text: string, isFirst: boolean): s
   return isFirst && text !== old ? `${text}, ${title.slice(0, 1).toLowerCase()}${title.slice(1)}` : title;
 }
 
-/** Takes the stock from a file, which the spec then uses. `file`: path from the spec. */
-export function fromStock(spec: string, file: string, name: string): string {
-  const chosen = withKey(spec, [], 'stock', name);
+/** Takes the stock or the tie from a file, which the spec then uses. `file`: path from the spec. */
+export function fromWorkshop(spec: string, key: 'stock' | 'tie', file: string, name: string): string {
+  const chosen = withKey(spec, [], key, yamlText(name));
   const use = valueAt(new SpecSource(chosen).value, ['use']);
-  if (use !== undefined) return withKey(chosen, [], 'use', yamlText(file));
+  const used = Array.isArray(use) ? use : use === undefined ? [] : [use];
+  if (used.includes(file)) return chosen;
+  // A sample uses nothing by itself; what is there was chosen before.
+  if (use !== undefined)
+    return withKey(chosen, [], 'use', `[${[...used, file].map((each) => yamlText(String(each))).join(', ')}]`);
   const newLine = newLineOf(chosen);
   return chosen.replace(/^tagwright: *1.*$/m, (line) => `${line.trimEnd()}${newLine}use: ${yamlText(file)}`);
+}
+
+/** The unit of a new tag: that of the workshop's files, or else of the specs there are, if they agree. */
+export function usualUnits(workshops: readonly unknown[], specs: readonly unknown[]): Units {
+  const all = workshops.length > 0 ? workshops : specs;
+  return all.length > 0 && all.every((each) => unitsOf(each) === 'in') ? 'in' : 'mm';
+}
+
+/** A sample with its sizes in round figures of the unit. */
+export function sampleIn(units: Units, sample: string): string {
+  const source = new SpecSource(sample);
+  if (units === unitsOf(source.value)) return sample;
+  const round = (mm: number): string => `${roundInches(mm)} in`;
+  return withEdits(sample, unitConversion(source, round)?.edits ?? []);
 }
 
 /** Whether a width is that of the finished tag. */
@@ -91,14 +112,18 @@ export function isOnePiece({ value }: SpecSource): boolean {
   return isGroup(pieces) && Object.keys(pieces).length === 1;
 }
 
+/** Where a plate says its width, and nothing beside it makes the tag wider, the plate has it; else the piece. */
 function withWidth(spec: string, first: LetteringChoice | undefined, width: string): string {
-  const pieces = valueAt(new SpecSource(spec).value, ['pieces']);
+  const source = new SpecSource(spec);
+  const pieces = valueAt(source.value, ['pieces']);
   const [only] = Object.keys(isGroup(pieces) ? pieces : {});
-  if (only !== undefined && isOnePiece(new SpecSource(spec))) return withKey(spec, ['pieces', only], 'width', width);
+  if (only !== undefined && isOnePiece(source)) {
+    return withPlateWidth(source, width) ?? withKey(spec, ['pieces', only], 'width', width);
+  }
   if (!first) return spec;
   // Lines have their size together.
   const path = first.path.slice(0, 2);
-  const shape = valueAt(new SpecSource(spec).value, path);
+  const shape = valueAt(source.value, path);
   const side = isGroup(shape) && 'height' in shape ? 'height' : 'width';
   return withKey(spec, path, side, width);
 }

@@ -54,6 +54,13 @@ describe('The preview’s page shows and hides', () => {
     assert.equal(await preview.page.locator('#banner').isVisible(), false);
   });
 
+  it('nothing to draw yet, and never an old drawing, where there has been no piece before the spec broke', async () => {
+    const message = sceneMessage();
+    await preview.open({}, { ...message, stale: true, scene: { ...message.scene!, pieces: [], ghosts: [] } });
+    assert.equal(await preview.page.locator('#banner').isVisible(), false);
+    assert.ok(await preview.page.locator('#empty').isVisible());
+  });
+
   it('what no piece uses yet, dashed and as text, with the way to its line, and before there is any piece', async () => {
     const message = sceneMessage();
     const label = '<b>spare</b>: no piece uses it yet';

@@ -2,6 +2,7 @@
 
 import type { SceneMessage } from '../../src/protocol/preview.ts';
 import { captionOf } from './scene/caption.ts';
+import { isDrawn } from './scene/notices.ts';
 import { counted } from '../../src/core/units.ts';
 
 const pauseMs = 2500;
@@ -31,8 +32,8 @@ export class Announcer {
 }
 
 export function sceneSentence({ scene, stale, pins }: SceneMessage): string {
-  const state = !scene ? 'Nothing to draw yet' : stale ? 'Drawing out of date' : 'Drawing up to date';
-  const pieces = scene ? `, ${counted(scene.pieces.length, 'piece')}` : '';
+  const state = !isDrawn(scene) ? 'Nothing to draw yet' : stale ? 'Drawing out of date' : 'Drawing up to date';
+  const pieces = scene && isDrawn(scene) ? `, ${counted(scene.pieces.length, 'piece')}` : '';
   return `${state}${pieces}, ${pins.length === 0 ? 'no problems' : counted(pins.length, 'problem')}.`;
 }
 

@@ -2,7 +2,7 @@
 
 import { freeName } from '../../core/names.ts';
 import { generatorKeys } from '../../spec/read/read-generator.ts';
-import { exampleSnippet, namesFor } from '../examples.ts';
+import { exampleSnippet, inUnits, namesFor } from '../examples.ts';
 import type { SuggestionSetting } from '../examples.ts';
 import { valueOfSnippet } from './suggestion.ts';
 import type { Suggestion } from './suggestion.ts';
@@ -84,7 +84,7 @@ function pieceSuggestions(place: CursorContext, setting: SuggestionSetting): Sug
     const { properties = {} } = resolved(specSchema.definitions!['piece']!);
     const body = exampleSnippet(properties['body']!, { ...setting, path: ['pieces', name, 'body'] }, stops);
     const keys = [
-      `body: ${body ?? `[{ellipse: ${stops.stop('30 mm')}}]`}`,
+      `body: ${body ?? `[{ellipse: ${stops.stop(inUnits('30 mm', setting.root))}}]`}`,
       ...(hanger ? [`hanger: {${hanger}: {at: ${stops.choice(hanger === 'ring' ? ['auto', ...sides] : sides)}}}`] : []),
     ];
     const separator = entrySeparator(place);
@@ -115,7 +115,7 @@ export function sheetSuggestions(place: CursorContext, setting: SuggestionSettin
   const names = namesFor('stock', setting).filter((name) => !isGroup(there) || !Object.hasOwn(there, name));
   return names.map((name) => {
     const stops = new Stops();
-    const value = `[{size: [${stops.stop('600 mm')}, ${stops.stop('300 mm')}]}]`;
+    const value = `[{size: [${stops.stop(inUnits('600 mm', setting.root))}, ${stops.stop(inUnits('300 mm', setting.root))}]}]`;
     return { ...entry(name, `${name}: ${value}`, place), detail: 'sheets of this stock' };
   });
 }
@@ -132,7 +132,7 @@ function sectionSuggestions(place: CursorContext, setting: SuggestionSetting): S
     {
       key: 'pieces',
       name: tag,
-      value: `{body: [${body.length > 0 ? pieces.choice(body) : `{ellipse: ${pieces.stop('30 mm')}}`}]}`,
+      value: `{body: [${body.length > 0 ? pieces.choice(body) : `{ellipse: ${pieces.stop(inUnits('30 mm', setting.root))}}`}]}`,
     },
   ].filter(({ key }) => !(isGroup(place.rest) && Object.hasOwn(place.rest, key)));
   return entries.map(({ key, name, value }) => {

@@ -11,10 +11,10 @@ export interface TagState {
   readonly long: string;
 }
 
-/** `stale`: the tag is from an earlier text than the issues; `toCheck`: how many other tags of its batch are still being checked. */
+/** `stale`: the tag, if any was ever drawn, is from an earlier text than the issues; `toCheck`: how many other tags of its batch are still being checked. */
 export function stateOf(issues: readonly Issue[], tag: Tag | undefined, stale: boolean, toCheck = 0): TagState {
   const counts = tally(issues);
-  if (stale)
+  if (stale && tag && tag.pieces.length > 0)
     return { kind: 'out-of-date', short: 'Out of date', long: `The drawing shows an earlier version: ${counts}` };
   const worst = (['error', 'warning', 'info'] as const).find((kind) =>
     issues.some(({ severity }) => severity === kind),

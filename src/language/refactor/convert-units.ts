@@ -16,15 +16,15 @@ export interface Conversion {
 }
 
 /**
- * Precise to a ten-thousandth of an inch or a hundredth of a millimetre. Lengths in points and pixels are unchanged.
+ * Precise to a ten-thousandth of an inch or a hundredth of a millimetre, unless others are to be written. Lengths in points and pixels are unchanged.
  * `undefined` if path data would change its size with the units.
  */
-export function unitConversion(source: SpecSource): Conversion | undefined {
+export function unitConversion(source: SpecSource, round: Rounding = lengthAs): Conversion | undefined {
   const { tree, value } = source;
   if (tree?.kind !== 'map' || tree.flow || hasPathData(value)) return undefined;
   const from = unitsOf(value);
   const to: Units = from === 'in' ? 'mm' : 'in';
-  const lengths = lengthEdits(source, from, to);
+  const lengths = lengthEdits(source, from, to, round);
   const written = tree.entries.find(({ key }) => key.value === 'units')?.value;
   const first = tree.entries.find(({ key }) => key.value === 'tagwright');
   if (!written && !first?.value) return undefined;
@@ -35,7 +35,12 @@ export function unitConversion(source: SpecSource): Conversion | undefined {
   return { title: `Convert this file to ${to === 'in' ? 'inches' : 'millimetres'}`, edits: [units, ...lengths] };
 }
 
-function lengthEdits({ tree }: SpecSource, from: Units, to: Units): TextEdit[] {
+/** A length in a unit as it is written. */
+type Rounding = (mm: number, units: Units) => string;
+
+const lengthAs: Rounding = (mm, units) => lengthText(mm, undefined, units);
+
+function lengthEdits({ tree }: SpecSource, from: Units, to: Units, round: Rounding): TextEdit[] {
   return [...valuesIn(tree)].flatMap(({ node, schemas }): TextEdit[] => {
     if (node.kind !== 'scalar' || !schemas.some(isLength)) return [];
     const { value, range, quoted } = node;
@@ -44,7 +49,8 @@ function lengthEdits({ tree }: SpecSource, from: Units, to: Units): TextEdit[] {
     if (unit === to || unit === 'pt' || unit === 'px') return [];
     const length = parseLength(value, from);
     if (!('mm' in length)) return [];
-    const text = lengthText(length.mm, unit === undefined ? 0 : `0 ${to}`, to);
+    const written = round(length.mm, to);
+    const text = unit === undefined ? written.replace(/ .*$/, '') : written;
     return [{ range, text: quoted ? JSON.stringify(text) : text }];
   });
 }

@@ -4,10 +4,17 @@ import * as vscode from 'vscode';
 import type { Fix } from '../../core/issue.ts';
 import type { FontNote } from '../../language/workspace-names.ts';
 import { parseLength } from '../../core/length.ts';
+import { mmPer, type Units } from '../../core/units.ts';
 import { kindNames } from '../../language/new-tag.ts';
 import { isFontFile } from '../../text/font-files.ts';
 import type { Sample } from '../samples/sample-library.ts';
 import type { SharedEntry } from './workshop-files.ts';
+
+/** An entry of a workshop file. */
+interface FromFile {
+  readonly file: string;
+  readonly name: string;
+}
 
 export interface Answers {
   readonly sample: Sample;
@@ -16,14 +23,22 @@ export interface Answers {
   /** Absent: as in the sample. */
   readonly width?: string | undefined;
   /** Stock of a workshop file; absent: as in the sample. */
-  readonly stock?: { readonly file: string; readonly name: string } | undefined;
+  readonly stock?: FromFile | undefined;
+  /** Likewise. */
+  readonly tie?: FromFile | undefined;
   /** Fix for parts that would drop out. */
   readonly fix?: Fix | undefined;
 }
 
-const widths = ['60 mm', '80 mm', '100 mm', '120 mm'];
+const widths: Readonly<Record<Units, readonly string[]>> = {
+  mm: ['60 mm', '80 mm', '100 mm', '120 mm'],
+  in: ['2 1/2 in', '3 in', '4 in', '5 in'],
+};
 /** Smaller tags get lost on the honeycomb, and larger ones are not hang tags; our own judgement. */
-const widthRange = { least: 5, most: 1000 };
+const widthRange: Readonly<Record<Units, { readonly least: number; readonly most: number }>> = {
+  mm: { least: 5, most: 1000 },
+  in: { least: 0.25, most: 40 },
+};
 
 export interface AnswerItem extends vscode.QuickPickItem {
   readonly value: Partial<Answers> | undefined;
@@ -59,16 +74,17 @@ export function fontItems(
   return items.sort((a, b) => Number(b.label === current) - Number(a.label === current));
 }
 
-export type StockNote = Pick<SharedEntry, 'name' | 'short'> & { readonly file: string };
+/** A stock or a tie of a workshop file. */
+export type WorkshopNote = Pick<SharedEntry, 'name' | 'short'> & { readonly file: string };
 
-export function stockItems(stocks: readonly StockNote[]): AnswerItem[] {
-  const own = { label: 'As the sample has it', description: 'written into the spec', value: { stock: undefined } };
+export function workshopItems(key: 'stock' | 'tie', notes: readonly WorkshopNote[]): AnswerItem[] {
+  const own = { label: 'As the sample has it', description: 'written into the spec', value: { [key]: undefined } };
   return [
-    ...stocks.map(({ name, short, file }) => ({
+    ...notes.map(({ name, short, file }) => ({
       label: name,
       description: short,
       detail: file,
-      value: { stock: { file, name } },
+      value: { [key]: { file, name } },
     })),
     own,
   ];
@@ -81,20 +97,21 @@ export function fixItem(fix: Fix): AnswerItem {
 }
 
 /** The typed text if it is a width; else the reason why not, which cannot be chosen. */
-export function widthItems(typed: string): AnswerItem[] {
+export function widthItems(typed: string, units: Units): AnswerItem[] {
   const wanted = typed.trim();
   if (wanted === '') {
     return [
       { label: 'As it is', description: 'sized like the sample', value: { width: undefined } },
-      ...widths.map((width) => ({ label: width, value: { width } })),
+      ...widths[units].map((width) => ({ label: width, value: { width } })),
     ];
   }
-  const length = parseLength(wanted, 'mm');
+  const width = /\d$/.test(wanted) ? `${wanted} ${units}` : wanted;
+  const length = parseLength(width, units);
   if ('problem' in length) return [{ label: length.problem, value: undefined }];
-  const { least, most } = widthRange;
-  if (length.mm < least || length.mm > most) {
-    return [{ label: `A tag cannot be ${wanted} wide: choose a width from ${least} to ${most} mm.`, value: undefined }];
+  const { least, most } = widthRange[units];
+  if (length.mm < least * mmPer[units] || length.mm > most * mmPer[units]) {
+    const label = `A tag cannot be ${wanted} wide: choose a width from ${least} to ${most} ${units}.`;
+    return [{ label, value: undefined }];
   }
-  const width = /[a-z]$/.test(wanted) ? wanted : `${wanted} mm`;
   return [{ label: width, value: { width } }];
 }

@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import { withEdits, findFixes } from '../../fixes/find-fixes.ts';
 import type { Fix } from '../../core/issue.ts';
-import { isOnePiece, kindNames, letteringOf, tagOf, fromStock } from '../../language/new-tag.ts';
+import { fromWorkshop, isOnePiece, kindNames, letteringOf, sampleIn, tagOf } from '../../language/new-tag.ts';
 import { plainName } from '../../export/file-names.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
 import { computeOptions } from '../service/compute-options.ts';
@@ -15,9 +15,11 @@ import { withoutFirstComment } from '../samples/sample-library.ts';
 import type { Sample, SampleLibrary } from '../samples/sample-library.ts';
 import type { WorkspaceContext } from '../service/workspace-context.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
-import { pathFrom, sharedEntries } from './workshop-files.ts';
-import { kinds, fontItems, stockItems, fixItem, widthItems } from './new-tag-items.ts';
-import type { Answers, AnswerItem, StockNote } from './new-tag-items.ts';
+import type { Units } from '../../core/units.ts';
+import type { SharedGroup } from '../../language/shared-values.ts';
+import { pathFrom, sharedEntries, unitsOfNewTags } from './workshop-files.ts';
+import { kinds, fontItems, workshopItems, fixItem, widthItems } from './new-tag-items.ts';
+import type { Answers, AnswerItem, WorkshopNote } from './new-tag-items.ts';
 
 export interface NewTagServices {
   readonly samples: SampleLibrary;
@@ -33,7 +35,10 @@ const title = 'New tag';
 /** Creates an unsaved spec named after its words; leaves nothing behind if it is cancelled. */
 export async function newTag(services: NewTagServices): Promise<vscode.Uri | undefined> {
   const { samples, engine, moves, surroundings, cover } = services;
-  const all = (await samples.all()).filter(({ fileName }) => fileName in kindNames);
+  const units = await unitsOfNewTags();
+  const all = (await samples.all())
+    .filter(({ fileName }) => fileName in kindNames)
+    .map((sample) => ({ ...sample, text: sampleIn(units, sample.text) }));
   const first = all[0];
   if (!first) return undefined;
   const draft = await DraftDocument.open('tag.tag.yaml', withoutFirstComment(first.text));
@@ -41,8 +46,10 @@ export async function newTag(services: NewTagServices): Promise<vscode.Uri | und
   // Fonts are listed in the background until they are asked for.
   void surroundings.withFiles(draft.home);
   const folder = vscode.Uri.joinPath(draft.uri, '..');
-  const stocks = (await sharedEntries('stocks')).map((each) => ({ ...each, file: pathFrom(folder, each.uri) }));
-  const answers = await new Questions(draft, engine, all, surroundings, stocks).ask();
+  const notes = async (group: SharedGroup) =>
+    (await sharedEntries(group)).map((each) => ({ ...each, file: pathFrom(folder, each.uri) }));
+  const workshop = { units, stock: await notes('stocks'), tie: await notes('ties') };
+  const answers = await new Questions(draft, engine, all, surroundings, workshop).ask();
   if (!answers) {
     await draft.discard();
     return undefined;
@@ -54,6 +61,19 @@ export async function newTag(services: NewTagServices): Promise<vscode.Uri | und
   return draft.uri;
 }
 
+interface Workshop {
+  readonly units: Units;
+  readonly stock: readonly WorkshopNote[];
+  readonly tie: readonly WorkshopNote[];
+}
+
+/** Asked only where the workshop has any. */
+const workshopQuestions = {
+  stock: 'What is it cut from? Stocks of your workshop file',
+  tie: 'What does it hang on? Ties of your workshop file',
+} as const;
+const workshopKeys = ['stock', 'tie'] as const;
+
 class Questions {
   #answers: Answers;
   /** Aborts what is being tried for the present question. */
@@ -64,7 +84,7 @@ class Questions {
     private readonly engine: Engine,
     private readonly samples: readonly Sample[],
     private readonly surroundings: WorkspaceContext,
-    private readonly stocks: readonly StockNote[],
+    private readonly workshop: Workshop,
   ) {
     this.#answers = { sample: samples[0]!, texts: [] };
   }
@@ -101,9 +121,13 @@ class Questions {
     return letteringOf(new SpecSource(this.#answers.sample.text));
   }
 
-  /** Number of questions: kind, each text, font, width, and the stock if the workshop has any. */
+  /** Number of questions: kind, each text, font, width, and what the workshop has. */
   get #steps(): number {
-    return this.#words.length + 3 + (this.stocks.length > 0 ? 1 : 0);
+    return this.#words.length + 3 + this.#ofWorkshop.length;
+  }
+
+  get #ofWorkshop() {
+    return workshopKeys.filter((key) => this.workshop[key].length > 0);
   }
 
   readonly #follow = (change: Partial<Answers>): void => {
@@ -128,17 +152,17 @@ class Questions {
     if (step === words.length + 2) {
       return this.#askFont(place, words[0]?.font);
     }
-    if (step === words.length + 4) {
-      const items = stockItems(this.stocks);
-      return askPick(
-        { ...place, placeholder: 'What is it cut from? Stocks of your workshop file', items },
-        this.#follow,
-      );
+    const key = this.#ofWorkshop[step - words.length - 4];
+    if (key) {
+      const items = workshopItems(key, this.workshop[key]);
+      return askPick({ ...place, placeholder: workshopQuestions[key], items }, this.#follow);
     }
     const whole = isOnePiece(new SpecSource(this.#answers.sample.text));
     const what = whole ? 'How wide is the finished tag?' : `How wide is “${sampleTexts(this.#answers)[0] ?? ''}”?`;
-    const placeholder = `${what} Choose, or type a length such as 75 mm or 3 in`;
-    return askPick({ ...place, placeholder, items: widthItems(''), itemsFor: widthItems }, this.#follow);
+    const { units } = this.workshop;
+    const placeholder = `${what} Choose, or type a length such as ${units === 'mm' ? '75 mm or 3 in' : '3 1/4 in or 80 mm'}`;
+    const itemsFor = (typed: string) => widthItems(typed, units);
+    return askPick({ ...place, placeholder, items: itemsFor(''), itemsFor }, this.#follow);
   }
 
   async #askFont(place: { title: string; step: number; totalSteps: number }, current: string | undefined) {
@@ -182,13 +206,16 @@ class Questions {
   }
 }
 
-function specTextOf({ sample, texts, font, width, stock, fix }: Answers): string {
+function specTextOf({ sample, texts, font, width, fix, ...answers }: Answers): string {
   const made = tagOf(withoutFirstComment(sample.text), {
     texts,
     ...(font === undefined ? {} : { font }),
     ...(width === undefined ? {} : { width }),
   });
-  const text = stock ? fromStock(made, stock.file, stock.name) : made;
+  const text = workshopKeys.reduce((spec, key) => {
+    const chosen = answers[key];
+    return chosen ? fromWorkshop(spec, key, chosen.file, chosen.name) : spec;
+  }, made);
   return fix ? withEdits(text, fix.edits) : text;
 }
 

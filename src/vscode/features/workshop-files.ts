@@ -5,7 +5,9 @@ import { inShort } from '../../language/shared-values.ts';
 import type { SharedGroup } from '../../language/shared-values.ts';
 import { isGroup, valueAt } from '../../core/values.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
-import { isWorkshopFile, openDocument, workshopGlob } from '../common/documents.ts';
+import { isWorkshopFile, openDocument, tagSpecGlob, workshopGlob } from '../common/documents.ts';
+import { usualUnits } from '../../language/new-tag.ts';
+import type { Units } from '../../core/units.ts';
 
 /** A stock or tie of a workshop file. */
 export interface SharedEntry {
@@ -43,6 +45,16 @@ export async function sharedEntries(group: SharedGroup): Promise<SharedEntry[]> 
       machines,
     }));
   });
+}
+
+/** As the settings say, or else as the workshop's files or the specs there are have it. */
+export async function unitsOfNewTags(): Promise<Units> {
+  const set = vscode.workspace.getConfiguration('tagwright').get<string>('newTag.units');
+  if (set === 'mm' || set === 'in') return set;
+  const valuesOf = async (files: readonly vscode.Uri[]) =>
+    (await Promise.all(files.map(sourceAt))).map(({ value }) => value);
+  const specs = await vscode.workspace.findFiles(tagSpecGlob, undefined, mostFiles);
+  return usualUnits(await valuesOf(await workshopFiles()), await valuesOf(specs));
 }
 
 function groupAt({ value }: SpecSource, key: string): Readonly<Record<string, unknown>> {

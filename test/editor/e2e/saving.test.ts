@@ -29,9 +29,11 @@ async function newTag(
   await editor.page.keyboard.press('Enter');
   await widget.locator('input[placeholder^="How wide"]').waitFor();
   await editor.page.keyboard.press('Enter');
-  // The samples have a workshop's file, with stocks to choose from.
-  await widget.locator('input[placeholder^="What is it cut from?"]').waitFor();
-  await editor.choose('As the sample has it');
+  // The samples have a workshop's file, with stocks and ties to choose from.
+  for (const question of ['What is it cut from?', 'What does it hang on?']) {
+    await widget.locator(`input[placeholder^="${question}"]`).waitFor();
+    await editor.choose('As the sample has it');
+  }
   const named = editor.page.locator(`.tab.active[data-resource-name="${fileName}"]`);
   const hold = widget.locator('input[placeholder^="A part of it would fall out"]');
   await eventually('the last question, or its end', async () => (await hold.isVisible()) || (await named.isVisible()));

@@ -6,6 +6,7 @@ import {
   lengthText,
   measuredText,
   mmPer,
+  roundInches,
   shortLength,
   shortSize,
   sizeText,
@@ -38,6 +39,11 @@ describe('Lengths, sizes and areas as people read them', () => {
     assert.equal(shortLength(0.05, 'in', finest), '0.002 in');
     assert.equal(trimmed(-0.04, 1), '0');
     assert.equal(trimmed(-0.06, 1), '-0.1');
+  });
+
+  it('of an example in inches are those that makers use', () => {
+    const figures = [60, 30, 100, 45, 12, 3, 2, 1.5, 0.16, -0.5].map(roundInches);
+    assert.deepEqual(figures, [2.5, 1.25, 4, 1.75, 0.5, 0.125, 0.08, 0.06, 0.006, -0.02]);
   });
 
   it('of two sides name their unit once', () => {

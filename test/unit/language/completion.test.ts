@@ -113,6 +113,11 @@ describe('Completion of keys', () => {
 
   it('writes inches in a spec in inches', () => {
     assert.match(accepted('tagwright: 1\nunits: in\nstock: {^}\n', 'thickness'), /thickness: 0\.125 in/);
+    // Round ones, not 60 × 30 mm to the nearest sixteenth.
+    const inInches = (line: string) => shape(line).replace('tagwright: 1', 'tagwright: 1\nunits: in');
+    assert.match(accepted(inInches('a: {^}'), 'house'), /house: \[2\.5 in, 1\.25 in\]/);
+    assert.match(accepted(inInches('a: {text: x, ^}'), 'width'), /width: 2\.5 in/);
+    assert.match(accepted('tagwright: 1\nunits: in\n^\n', 'pieces'), /ellipse: 1\.25 in/);
   });
 });
 

@@ -48,7 +48,7 @@ describe('Hovering', () => {
 
   it('over a shape, where it is given and where it is used, tells its finished size', async () => {
     for (const place of ['disc: {', 'disc, {'])
-      assert.match(await hoverText(place), /disc[^]*30\.0 × 30\.0 mm \(1\.18 × 1\.18 in\)/);
+      assert.match(await hoverText(place), /disc[^]*30\.0 × 30\.0 mm \(1\.181 × 1\.181 in\)/);
     // 80 mm and 1.5 in, half a millimetre more on every side.
     assert.match(await hoverText('plate:'), /81\.0 × 39\.1 mm/);
   });

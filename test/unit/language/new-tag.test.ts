@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { merged } from '../../../src/language/refactor/merge.ts';
-import { fromStock, kindNames, letteringOf, tagOf } from '../../../src/language/new-tag.ts';
+import { fromWorkshop, kindNames, letteringOf, sampleIn, tagOf, usualUnits } from '../../../src/language/new-tag.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { assertNear, report } from '../support/engine.ts';
@@ -25,14 +25,70 @@ describe('A new tag from a sample', () => {
     }
   });
 
-  it('is cut from a stock of the workshop’s file, which it then uses', () => {
-    const sample = '# Why.\ntagwright: 1\ntitle: Mint\nstock: {material: walnut}\npieces: {}\n';
+  it('has the stock and the tie of the workshop’s file, which it then uses', () => {
+    const sample = '# Why.\ntagwright: 1\ntitle: Mint\nstock: {material: walnut}\ntie: {twine: 2 mm}\npieces: {}\n';
+    const cut = fromWorkshop(sample, 'stock', 'my.workshop.yaml', 'ply3');
     assert.equal(
-      fromStock(sample, 'my.workshop.yaml', 'ply3'),
-      '# Why.\ntagwright: 1\nuse: my.workshop.yaml\ntitle: Mint\nstock: ply3\npieces: {}\n',
+      cut,
+      '# Why.\ntagwright: 1\nuse: my.workshop.yaml\ntitle: Mint\nstock: ply3\ntie: {twine: 2 mm}\npieces: {}\n',
     );
-    const used = fromStock('tagwright: 1\nuse: old.yaml\npieces: {}\n', '../a: b.yaml', 'ply3');
-    assert.equal(used, 'tagwright: 1\nuse: "../a: b.yaml"\npieces: {}\nstock: ply3\n');
+    assert.equal(fromWorkshop(cut, 'tie', 'my.workshop.yaml', 'jute'), cut.replace('{twine: 2 mm}', 'jute'));
+    const used = fromWorkshop('tagwright: 1\nuse: one.yaml\npieces: {}\n', 'tie', '../a: b.yaml', 'jute');
+    assert.equal(used, 'tagwright: 1\nuse: [one.yaml, "../a: b.yaml"]\npieces: {}\ntie: jute\n');
+  });
+
+  it('is in inches where the workshop’s files are, or where there is none all specs', () => {
+    const [inches, millimetres] = [{ units: 'in' }, { tagwright: 1 }];
+    assert.equal(usualUnits([inches], [millimetres]), 'in');
+    assert.equal(usualUnits([millimetres], [inches]), 'mm');
+    assert.equal(usualUnits([], [inches, inches]), 'in');
+    assert.equal(usualUnits([], [inches, millimetres]), 'mm');
+    assert.equal(usualUnits([], []), 'mm');
+  });
+
+  it('in inches has round sizes, and holds as the sample does', async () => {
+    for (const { text, title } of samples.filter(({ title }) => !/kerf|weak/i.test(title))) {
+      const spec = sampleIn('in', text);
+      assert.match(spec, /^units: in$/m, title);
+      assert.doesNotMatch(spec.replace(/^ *#.*$/gm, ''), /\d mm\b/, title);
+      // Sixteenths, but for what is thinner than a tenth of an inch.
+      for (const [, figure] of spec.matchAll(/(?<![\w.])(\d+(?:\.\d+)?) in\b/g)) {
+        const inches = Number(figure);
+        const isRound =
+          inches < 0.1 ? figure!.length <= 6 : inches * 16 === Math.round(inches * 16) || figure!.length <= 4;
+        assert.ok(isRound, `${title}: ${figure!}`);
+      }
+      const kinds = async (each: string) => new Set((await report(each)).issues.map(({ code }) => code));
+      const before = await kinds(text);
+      assert.deepEqual(
+        [...(await kinds(spec))].filter((code) => !before.has(code)),
+        [],
+        title,
+      );
+    }
+  });
+
+  it('gives the plate the width that is asked for, and no second one to the piece', async () => {
+    const label = tagOf(sampleIn('in', sample('9')), { texts: [], width: '3 1/2 in' });
+    assert.match(label, /label: \{size: \[3 1\/2 in, 1\.5 in\]/);
+    assert.doesNotMatch(label, /^ {4}width:/m);
+    for (const [nth, width] of [
+      ['9', '75 mm'],
+      ['10', '70 mm'],
+      ['6', '90 mm'],
+      ['8', '65 mm'],
+    ] as const) {
+      const text = tagOf(sample(nth), { texts: [], width });
+      const { tag, issues } = await report(text);
+      const { minX, maxX } = boundsOf(tag!.pieces[0]!.region)!;
+      assertNear(maxX - minX, Number.parseFloat(width), 0.1, nth);
+      assert.deepEqual(
+        issues.filter(({ severity }) => severity !== 'info').map(({ message }) => message),
+        [],
+        nth,
+      );
+      assert.equal(text.match(new RegExp(width, 'g'))?.length, 1, nth);
+    }
   });
 
   it('has the words, the font and the size that are chosen, and a title that says so', async () => {

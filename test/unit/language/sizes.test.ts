@@ -97,6 +97,7 @@ describe('How a tag is', () => {
     const well = await report('tagwright: 1\npieces:\n  t: {body: [{ellipse: 9}]}\n');
     const broken = await report('tagwright: 1\npieces:\n  t: {body: [{elipse: 9}]}\n');
     assert.equal(stateOf(broken.issues, well.tag, true).short, 'Out of date');
+    assert.equal(stateOf(broken.issues, { ...well.tag!, pieces: [] }, true).kind, 'error');
     assert.equal(stateOf(broken.issues, undefined, false).kind, 'error');
     assert.equal(stateOf([], undefined, false).kind, 'nothing');
     const checking = stateOf(well.issues, well.tag, false, 39);

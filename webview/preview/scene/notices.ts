@@ -23,15 +23,21 @@ export class Notices {
   show({ scene, stale, pins }: SceneMessage): void {
     this.problem = pins.find((pin) => pin.severity === 'error') ?? pins[0];
     const line = this.problem?.line;
-    document.body.classList.toggle('is-stale', stale && scene !== undefined);
+    const isOld = stale && isDrawn(scene);
+    document.body.classList.toggle('is-stale', isOld);
 
-    this.banner.hidden = !stale || !scene;
+    this.banner.hidden = !isOld;
     setText(this.bannerText, 'Out of date: the spec has a problem');
     setText(this.bannerButton, line === undefined ? '' : `line ${line}`);
     this.bannerButton.hidden = line === undefined;
 
-    this.empty.hidden = scene !== undefined && scene.pieces.length + scene.ghosts.length > 0;
+    this.empty.hidden = isDrawn(scene);
     this.emptyButton.hidden = !this.problem;
     setText(this.emptyButton, this.problem ? `Line ${this.problem.line}: ${this.problem.message}` : '');
   }
+}
+
+/** Whether there is anything to see: a spec without pieces makes an empty drawing. */
+export function isDrawn(scene: SceneMessage['scene']): boolean {
+  return scene !== undefined && scene.pieces.length + scene.ghosts.length > 0;
 }

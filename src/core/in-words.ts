@@ -20,10 +20,15 @@ export function sizeIn(width: number, height: number, units: Units): string {
 
 /** A way of the beam: from a metre or a yard on in metres or feet, such as 16.6 m; nobody pictures 16590.9 mm. */
 export function wayIn(mm: number, units: Units): string {
-  const inFeet = units === 'in';
-  if (mm < (inFeet ? 3 * mmPerFoot : mmPerMetre)) return lengthIn(mm, units);
-  const long = mm / (inFeet ? mmPerFoot : mmPerMetre);
-  return `${trimmed(long, long < 10 ? 2 : 1)} ${inFeet ? 'ft' : 'm'}`;
+  return waysIn([mm], units)[0]!;
+}
+
+/** Ways that stand in one column, in one unit: that of the longest. */
+export function waysIn(ways: readonly number[], units: Units): string[] {
+  const [long, name] = units === 'in' ? ([mmPerFoot, 'ft'] as const) : ([mmPerMetre, 'm'] as const);
+  if (Math.max(...ways) < (units === 'in' ? 3 : 1) * long) return ways.map((mm) => lengthIn(mm, units));
+  const decimals = (way: number): number => (way < 0.1 ? 3 : way < 10 ? 2 : 1);
+  return ways.map((mm) => `${trimmed(mm / long, decimals(mm / long))} ${name}`);
 }
 
 /** For example 40 s, 1 min 05 s or 12 min. */

@@ -81,7 +81,8 @@ function figureOf(mm: number, units: Units): string {
   return units === 'mm' ? mm.toFixed(1) : shortFigure(mm, units, fine);
 }
 
-function shortFigure(mm: number, units: Units, digits: Digits): string {
+/** `82`, `3.228`: for a column whose head has the unit. */
+export function shortFigure(mm: number, units: Units, digits: Digits = fine): string {
   return trimmed(mm / mmPer[units], decimals(units, digits));
 }
 

@@ -83,7 +83,7 @@ function retitled(title: string, old: string, text: string, isFirst: boolean): s
 export function fromWorkshop(spec: string, key: 'stock' | 'tie', file: string, name: string): string {
   const chosen = withKey(spec, [], key, yamlText(name));
   const use = valueAt(new SpecSource(chosen).value, ['use']);
-  const used = Array.isArray(use) ? use : use === undefined ? [] : [use];
+  const used: readonly unknown[] = Array.isArray(use) ? use : use === undefined ? [] : [use];
   if (used.includes(file)) return chosen;
   // A sample uses nothing by itself; what is there was chosen before.
   if (use !== undefined)

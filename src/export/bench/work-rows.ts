@@ -2,7 +2,7 @@
 
 import { estimateJob } from '../../toolpath/estimate.ts';
 import { areaText, counted } from '../../core/units.ts';
-import { minutes, wayIn } from '../../core/in-words.ts';
+import { minutes, waysIn } from '../../core/in-words.ts';
 import type { Job } from '../job/job.ts';
 import { operationNames, styleOf } from '../page/styles.ts';
 
@@ -16,17 +16,20 @@ export interface WorkRow {
 
 export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
   const { units, machine } = tag;
-  const rows = plan.steps.map((step): WorkRow => {
-    const { operation, paths } = step;
-    const estimate = estimateJob(tag, { steps: [step], bounds: plan.bounds });
+  const all = estimateJob(tag, plan);
+  const estimates = plan.steps.map((step) => estimateJob(tag, { steps: [step], bounds: plan.bounds }));
+  // What is engraved has no way but an area.
+  const [travel, ...ways] = waysIn(
+    [all.travelLength, ...estimates.map(({ cutLength, scoreLength }) => cutLength + scoreLength)],
+    units,
+  );
+  const rows = plan.steps.map(({ operation, paths, ...step }, nth): WorkRow => {
+    const estimate = estimates[nth]!;
     const { color, layer } = styleOf(tag, operation, step.layer);
     const kind = operation === 'engrave' || operation === 'score' ? operation : 'cut';
     const passes = machine?.passes[kind] ?? 1;
     const time = 'seconds' in estimate.time ? estimate.time[kind] : undefined;
-    const size =
-      kind === 'engrave'
-        ? areaText(estimate.engravedArea, units)
-        : wayIn(estimate.cutLength + estimate.scoreLength, units);
+    const size = kind === 'engrave' ? areaText(estimate.engravedArea, units) : ways[nth]!;
     return {
       cells: [
         `${operationNames[operation]}${passes > 1 ? `, ${passes} passes` : ''}`,
@@ -39,12 +42,10 @@ export function workRows({ tag, plan }: Pick<Job, 'tag' | 'plan'>): WorkRow[] {
       isTotal: false,
     };
   });
-  const all = estimateJob(tag, plan);
-  const travel = wayIn(all.travelLength, units);
   const [travelTime, time] = 'seconds' in all.time ? [minutes(all.time.travel), minutes(all.time.seconds)] : ['', ''];
   return [
     ...rows,
-    { cells: ['Travel between them', '', '', travel, travelTime], isTotal: false },
+    { cells: ['Travel between them', '', '', travel!, travelTime], isTotal: false },
     ...(time === '' ? [] : [{ cells: ['Total, about', '', '', '', time] as const, isTotal: true }]),
   ];
 }

@@ -4,7 +4,7 @@ import type { JobEstimate } from '../../toolpath/estimate.ts';
 import type { Units } from '../../core/units.ts';
 import { listed } from '../../core/names.ts';
 import { areaText, shortLength, finest } from '../../core/units.ts';
-import { grams, minutes, money, wayIn } from '../../core/in-words.ts';
+import { grams, minutes, money, wayIn, waysIn } from '../../core/in-words.ts';
 
 export interface Fact {
   readonly name: string;
@@ -13,9 +13,10 @@ export interface Fact {
 
 export function estimateFacts(estimate: JobEstimate, units: Units): Fact[] {
   const { cutLength, scoreLength, travelLength, engravedArea, hatch, sheetArea, cost, weight } = estimate;
-  const facts = [{ name: 'Cut', value: wayIn(cutLength, units) }];
-  if (scoreLength > 0) facts.push({ name: 'Score', value: wayIn(scoreLength, units) });
-  if (travelLength > 0) facts.push({ name: 'Travel', value: wayIn(travelLength, units) });
+  const [cut, score, travel] = waysIn([cutLength, scoreLength, travelLength], units);
+  const facts = [{ name: 'Cut', value: cut! }];
+  if (scoreLength > 0) facts.push({ name: 'Score', value: score! });
+  if (travelLength > 0) facts.push({ name: 'Travel', value: travel! });
   if (engravedArea > 0) {
     const lines = hatch === undefined ? '' : `, lines ${shortLength(hatch, units, finest)} apart`;
     facts.push({ name: 'Engraved', value: `${areaText(engravedArea, units)}${lines}` });

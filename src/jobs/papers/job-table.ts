@@ -1,6 +1,7 @@
 /** Table of all pieces of a job with their orders and places. */
 
 import { boundsOf } from '../../geometry/measure.ts';
+import { shortFigure } from '../../core/units.ts';
 import { tableText } from '../../spec/files/table.ts';
 import type { LaidOutJob } from '../job.ts';
 import type { JobSheet, LaidJobPiece } from '../layout/layout.ts';
@@ -55,8 +56,9 @@ function plainRow({ of, copy, piece }: JobPiece): Omit<PieceRow, 'stock'> {
   return { order, rush, spec, tag: label, copy, piece: piece.id };
 }
 
-/** As CSV, in mm and s. */
-export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces'>): string {
+/** As CSV, in the unit of the job and in s. */
+export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'model'>): string {
+  const { units } = job.model;
   const shareOf = sharesOfPieces(job);
   const currency = costsOfJob(job).material?.currency;
   const header = [
@@ -69,10 +71,7 @@ export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces'>): string {
     'piece',
     'stock',
     'sheet',
-    'x mm',
-    'y mm',
-    'width mm',
-    'height mm',
+    ...['x', 'y', 'width', 'height'].map((name) => `${name} ${units}`),
     'turned',
     currency === undefined ? 'cost' : `cost ${currency}`,
     'machine s',
@@ -91,7 +90,7 @@ export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces'>): string {
       stock,
       sheet ?? 'none',
       ...(place
-        ? [place.x, place.y, place.width, place.height].map((value) => Number(value.toFixed(2)))
+        ? [place.x, place.y, place.width, place.height].map((value) => Number(shortFigure(value, units)))
         : ['', '', '', '']),
       turned ?? '',
       cost?.amount.toFixed(2) ?? '',

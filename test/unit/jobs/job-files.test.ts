@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { byOrder } from '../../../src/jobs/papers/by-order.ts';
 import { jobAssembly } from '../../../src/jobs/papers/job-assembly.ts';
+import { pieceTable } from '../../../src/jobs/papers/job-table.ts';
 import { jobFiles } from '../../../src/jobs/papers/job-files.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
 import { sheetMap } from '../../../src/jobs/papers/sheet-map.ts';
@@ -70,6 +71,18 @@ describe('The files of a job', () => {
       job.leftOut.map(({ order }) => order),
       ['1044'],
     );
+  });
+
+  it('have their table in inches where the job is', () => {
+    const inMm = bySimpleReader(text('swap-pieces.csv'));
+    const inches = bySimpleReader(pieceTable({ ...job, model: { ...job.model, units: 'in' } }));
+    const heads = ['x', 'y', 'width', 'height'];
+    for (const name of heads) {
+      const [a, b] = [inMm[0]!.indexOf(`${name} mm`), inches[0]!.indexOf(`${name} in`)];
+      assert.ok(a >= 0 && b === a, name);
+      for (const [nth, row] of inMm.slice(1).entries())
+        assertNear(Number(inches[nth + 1]![b]) * 25.4, Number(row[a]), 0.02, name);
+    }
   });
 
   it('cut what the table says, where it says', () => {

@@ -31,26 +31,54 @@ export function mmByMm(width: number, height: number, digits = 2): string {
   return `${mm(width, digits)} × ${mm(height, digits)}`;
 }
 
+type Kind = 'length' | 'limit' | 'area';
+
 const figure = new RegExp(`${open}(\\S+) (\\d) (length|limit|area)${close}`, 'g');
 
-/** The message with its figures in the unit of the spec. */
+/** Words right before a figure that others in the sentence are compared with. */
+const limits = /\b(minimum|at least|at most|needs|(narrower|thinner|less) than)( of)? $/;
+
+/** Most decimals that are added to tell a figure from its limit; figures that are closer are the same. */
+const mostMore = 3;
+
+/** The message with its figures in the unit of the spec. A figure and its limit have decimals enough to differ. */
 export function inUnits(message: string, units: Units): string {
-  const written = message.replace(figure, (_, value: string, digits: string, kind: 'length' | 'limit' | 'area') => {
-    const { text, sign } =
-      units === 'mm' ? inMm(Number(value), Number(digits), kind) : inInches(Number(value), Number(digits), kind);
-    return `${kind === 'limit' ? String(Number(text)) : text} ${sign}`;
+  const found = [...message.matchAll(figure)].map((match) => ({
+    value: Number(match[1]),
+    digits: Number(match[2]),
+    kind: match[3] as Kind,
+    isLimit: limits.test(message.slice(0, match.index)),
+  }));
+  type Figure = (typeof found)[number];
+  const text = ({ value, digits, kind }: Figure, more: number): string =>
+    (units === 'mm' ? inMm : inInches)(value, digits + more, kind);
+  const isSame = (a: Figure, b: Figure, more: number): boolean =>
+    a.value !== b.value && Number(text(a, more)) === Number(text(b, more));
+  const extra = found.map((each) => {
+    const others = found.filter(
+      (other) => (other.isLimit || each.isLimit) && (other.kind === 'area') === (each.kind === 'area'),
+    );
+    const needed = others.map((other) => {
+      for (let more = 0; more <= mostMore; more++) if (!isSame(each, other, more)) return more;
+      return 0;
+    });
+    return Math.max(0, ...needed);
+  });
+  let nth = 0;
+  const written = message.replace(figure, () => {
+    const each = found[nth]!;
+    const shown = text(each, extra[nth++]!);
+    return `${each.kind === 'limit' ? String(Number(shown)) : shown} ${each.kind === 'area' ? `${units}²` : units}`;
   });
   // 1.20 mm × 3.40 mm is written 1.20 × 3.40 mm.
   return written.replace(/(\d) (mm|in) (×|→) (?=[\d.]+ \2)/g, '$1 $3 ');
 }
 
-function inMm(value: number, digits: number, kind: string) {
-  return { text: value.toFixed(digits), sign: kind === 'area' ? 'mm²' : 'mm' };
+function inMm(value: number, digits: number): string {
+  return value.toFixed(digits);
 }
 
 /** A hundredth of a millimetre is less than a thousandth of an inch; a square inch has 645 mm². */
-function inInches(value: number, digits: number, kind: string) {
-  return kind === 'area'
-    ? { text: (value / mmPerInch ** 2).toFixed(digits + 3), sign: 'in²' }
-    : { text: (value / mmPerInch).toFixed(digits + 1), sign: 'in' };
+function inInches(value: number, digits: number, kind: Kind): string {
+  return kind === 'area' ? (value / mmPerInch ** 2).toFixed(digits + 3) : (value / mmPerInch).toFixed(digits + 1);
 }

@@ -20,6 +20,20 @@ describe('Figures in messages', () => {
     assert.equal(inUnits(`(${mm(0.5)}) and “${limit(6)}”`, 'mm'), '(0.50 mm) and “6 mm”', 'right beside other signs');
   });
 
+  it('differ from their limit, with more decimals where they need them', () => {
+    const near = `Only ${mm(0.99)} between the hole and “ring”; minimum ${mm(1)}.`;
+    assert.equal(inUnits(near, 'in'), 'Only 0.0390 in between the hole and “ring”; minimum 0.0394 in.');
+    assert.equal(inUnits(near, 'mm'), 'Only 0.99 mm between the hole and “ring”; minimum 1.00 mm.');
+    assert.equal(inUnits(`Only ${mm(1.4992)}; minimum ${mm(1.5)}.`, 'mm'), 'Only 1.499 mm; minimum 1.500 mm.');
+    assert.equal(
+      inUnits(`It is ${mm(1.4992)} and can be at least ${limit(1.5)}.`, 'mm'),
+      'It is 1.499 mm and can be at least 1.5 mm.',
+    );
+    // Nobody could tell them apart, and others are not compared.
+    assert.equal(inUnits(`Only ${mm(1.5 - 1e-9)}; minimum ${mm(1.5)}.`, 'mm'), 'Only 1.50 mm; minimum 1.50 mm.');
+    assert.equal(inUnits(mmByMm(12.001, 12.003), 'mm'), '12.00 × 12.00 mm');
+  });
+
   it('are so in what is found on a tag and in what is wrong with a length', async () => {
     const spec = (units: string) =>
       specOf(['a: {ellipse: 20 mm}', 'b: {ellipse: 20 mm, nudge: {right: 16 mm}}'], 'body: [a, b]', [

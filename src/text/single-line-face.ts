@@ -49,6 +49,7 @@ const alike: Readonly<Record<string, string>> = {
   '–': '-',
   '—': '-',
   '\u00A0': ' ',
+  '\u2044': '/',
 };
 
 /** Letters that the table lacks, of our own: the advance, the letter they are based on, and their strokes. */
@@ -82,6 +83,48 @@ const own: Readonly<Record<string, readonly [advance: number, of: string, stroke
   ı: [8, '', '4,14 4,0'],
 };
 
+/** Fractions: the size of their figures, and the width and distance of the slash between them; our own. */
+const fractionScale = 0.6;
+const slash = { wide: 10, after: -1, before: 5 };
+
+/** ½ and its like, of their figures and a slash; `undefined` if the sign is no fraction (Unicode, compatibility decomposition). */
+function fraction(sign: string): StrokeLetter | undefined {
+  const [, ...sides] = /^(\d+)\u2044(\d+)$/.exec(sign.normalize('NFKD')) ?? [];
+  if (sides.length === 0) return undefined;
+  const [over, under] = sides.map((figures) => smallFigures(figures)) as [StrokeLetter, StrokeLetter];
+  const foot = over.advance + slash.after;
+  const below = foot + slash.before;
+  return {
+    advance: below + under.advance,
+    strokes: [
+      ...moved(over.strokes, 0, capHeight * (1 - fractionScale)),
+      [
+        { x: foot, y: 0 },
+        { x: foot + slash.wide, y: capHeight },
+      ],
+      ...moved(under.strokes, below, 0),
+    ],
+  };
+}
+
+function smallFigures(figures: string): StrokeLetter {
+  let advance = 0;
+  const strokes: Point[][] = [];
+  for (const figure of figures) {
+    const letter = strokeLetter(figure)!;
+    const small = letter.strokes.map((stroke) =>
+      stroke.map(({ x, y }) => ({ x: x * fractionScale, y: y * fractionScale })),
+    );
+    strokes.push(...moved(small, advance, 0));
+    advance += letter.advance * fractionScale;
+  }
+  return { advance, strokes };
+}
+
+function moved(strokes: StrokeLetter['strokes'], right: number, up: number): Point[][] {
+  return strokes.map((stroke) => stroke.map(({ x, y }) => ({ x: x + right, y: y + up })));
+}
+
 const letters = new Map<number, StrokeLetter | undefined>();
 
 /** `undefined` if it is neither in the table nor composed from it. */
@@ -97,6 +140,8 @@ function composed(written: string): StrokeLetter | undefined {
     const [advance, of, strokes] = made;
     return { advance, strokes: [...(strokeLetter(of)?.strokes ?? []), ...strokesOf(strokes)] };
   }
+  const parted = fraction(sign);
+  if (parted) return parted;
   const [base = '', ...marks] = Array.from(sign.normalize('NFD'));
   const letter = strokeLetter(base);
   if (!letter || marks.length === 0) return letter;
@@ -106,8 +151,7 @@ function composed(written: string): StrokeLetter | undefined {
   const body = isTopped && (base === 'i' || base === 'j') ? letter.strokes.slice(1) : letter.strokes;
   const box = boundsOf(body)!;
   const middle = (box.minX + box.maxX) / 2;
-  const put = (accent: string, y: number): Point[][] =>
-    strokesOf(accent).map((stroke) => stroke.map((point) => ({ x: middle + point.x, y: y + point.y })));
+  const put = (accent: string, y: number): Point[][] => moved(strokesOf(accent), middle, y);
   return {
     advance: letter.advance,
     strokes: [

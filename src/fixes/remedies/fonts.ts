@@ -7,11 +7,11 @@ import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { setting, shapeTitle, valueAt } from '../candidate.ts';
 
-/** A font that has the letters that are missing: for those alone, or for all. */
+/** A font that has the letters that are missing, for those alone or for all; or other letters that say the same. */
 export function withMissingLetters(at: Case): Remedy[] {
   const path = at.issue.path.slice(0, -1);
   const shape = withLines(at.tag.made.keys()).find((each) => samePath(each.path, path));
-  return [...fallbackFonts(at, shape), ...otherFonts(at, shape)];
+  return [...fallbackFonts(at, shape), ...equalWriting(at, shape), ...otherFonts(at, shape)];
 }
 
 /** Takes letters that the font lacks from a bundled one, the plainest first; all others stay as they are. */
@@ -39,13 +39,30 @@ function fallbackFonts(at: Case, shape: Shape | undefined): Remedy[] {
     }));
 }
 
+/** Fractions and letters that are joined in one sign, as their figures and letters (Unicode, compatibility decomposition). */
+function equalWriting(at: Case, shape: Shape | undefined): Remedy[] {
+  if (!shape) return [];
+  const written = valueAt(at, [...shape.path, 'text']);
+  if (typeof written !== 'string') return [];
+  const text = written.replace(/(\d?)(\P{ASCII})/gu, (sign, before: string, letter: string) => {
+    const parted = letter.normalize('NFKD').replace('\u2044', '/');
+    if (/^\d+\/\d+$/.test(parted)) return `${before}${before === '' ? '' : ' '}${parted}`;
+    return letter.normalize('NFD') !== letter.normalize('NFKD') && /^\p{L}+$/u.test(parted)
+      ? `${before}${parted}`
+      : sign;
+  });
+  if (text === written) return [];
+  return [{ words: 'Write it in other letters', candidates: setting(at, shape.path, 'text', JSON.stringify(text)) }];
+}
+
 /** The one that goes with any other. */
 const plainest = 'Nunito';
 
 /** The bundled families; each looks different, so each is offered separately. */
 export function otherFonts(at: Case, shape: Shape | undefined): Remedy[] {
-  if (shape?.generator.kind !== 'text') return [];
-  const now = shape.generator.font.trim().toLowerCase();
+  const { generator } = shape ?? {};
+  if (!shape || (generator?.kind !== 'text' && generator?.kind !== 'strokes')) return [];
+  const now = generator.kind === 'text' ? generator.font.trim().toLowerCase() : undefined;
   return bundledFonts
     .filter(({ family }) => family.toLowerCase() !== now)
     .map(({ family }) => ({

@@ -16,7 +16,7 @@ export function intoBatch(source: SpecSource, offset: number): Refactoring | und
   if (!text || !isGroup(source.value) || 'batch' in source.value) return undefined;
   const names = namesOf(String(text.value));
   const batch = batchEdit(source, names);
-  if (names.length === 0 || !batch) return undefined;
+  if (names.length === 0 || !names.every(mayBeName) || !batch) return undefined;
   const { start, end } = text.range;
   const range = { start, end: start + source.text.slice(start, end).trimEnd().length };
   const title =
@@ -36,6 +36,12 @@ function namesOf(text: string): string[] {
   const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '');
   const parts = lines.length > 1 ? lines : text.split(/[,;]/);
   return parts.map((part) => part.trim()).filter((part) => part !== '');
+}
+
+/** Prices, dates, sums and phrases with figures in them are none; “Table 4” and “12” are. */
+function mayBeName(text: string): boolean {
+  if (/\p{Sc}/u.test(text) || /\d\s*[./:×%-]\s*\d|%/.test(text)) return false;
+  return !/\p{N}/u.test(text) || !/\p{No}|\b(1[89]|20)\d\d\b|(^|\s)\p{Ll}/u.test(text);
 }
 
 /** Above the shapes, and above the comment that belongs to them. */

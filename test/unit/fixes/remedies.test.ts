@@ -200,5 +200,19 @@ describe('Remedies', () => {
     const [first] = await titles('{text: Ωx, font: Alfa Slab One, width: 30}');
     assert.equal(first, 'Take the missing letters from another font: font [Alfa Slab One, Nunito]');
     assert.equal((await titles('{lines: [Dill, Ωx], font: Alfa Slab One, width: 30}'))[0], first);
+    const strokes = await titles('{text: Мята, font: single line, cap_height: 8}');
+    assert.match(strokes[0]!, /^Set “name” in another font: font Nunito/);
+  });
+
+  it('write a fraction or a joined sign that is missing as its figures or letters', async () => {
+    const titles = async (text: string) =>
+      titlesFor(
+        'missing-glyph',
+        [plate, `name: {text: ${text}, font: Alfa Slab One, width: 30}`],
+        'body: [plate], engrave: [name]',
+      );
+    assert.ok((await titles('sow 1⅔ in')).includes('Write it in other letters: text "sow 1 2/3 in"'));
+    assert.ok((await titles('Ⅷ')).includes('Write it in other letters: text "VIII"'));
+    assert.ok(!(await titles('Ω')).some((title) => title.startsWith('Write')));
   });
 });

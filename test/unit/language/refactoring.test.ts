@@ -136,6 +136,20 @@ describe('Making a batch of what a text says', () => {
     );
   });
 
+  it('is not offered for prices, dates and phrases with figures', () => {
+    for (const text of [
+      '"$3.50 ea^ch, sow ½ in deep"',
+      '"Sorrel, €4^"',
+      '"packed 2^026"',
+      '"05/14/2^6"',
+      '"2 oz^, Dill"',
+      '"19 Sept^. 2026"',
+    ])
+      assert.equal(refactored(spec(text), 'rewrite'), undefined, text);
+    for (const text of ['"Table 1, Tabl^e 2"', '"1, 2^, 3"', '"Rosa^ x alba, Dill"'])
+      assert.ok(refactored(spec(text), 'rewrite'), text);
+  });
+
   it('is not offered elsewhere, or where there is a batch', () => {
     assert.equal(refactored(spec('Sorrel').replace('Paci', 'Pa^ci'), 'rewrite'), undefined);
     assert.equal(refactored(spec('Sor^rel').replace('title', 'batch: [Sorrel]\ntitle'), 'rewrite'), undefined);

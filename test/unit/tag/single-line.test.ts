@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
-import type { Line } from '../../../src/geometry/types.ts';
+import type { Bounds, Line } from '../../../src/geometry/types.ts';
 import { estimateJob } from '../../../src/toolpath/estimate.ts';
 import { planCuts } from '../../../src/toolpath/cut-plan.ts';
 import { wordsOn } from '../../../src/export/words/words-on.ts';
@@ -45,6 +45,18 @@ describe('Single-line lettering', () => {
     const lines = await strokes('H, font: single line, cap_height: 21 mm');
     assert.equal(lines.length, 3);
     assert.ok(Math.abs(lengthOf(lines) - (21 + 21 + 14)) < 1e-6, `${lengthOf(lines)}`);
+  });
+
+  it('draws fractions of small figures and a slash, within the height of a capital', async () => {
+    assert.equal(await messagesOf('½ ¼ ¾ ⅜ 1⁄2, font: single line, cap_height: 6 mm'), '');
+    const lines = await strokes('½, font: single line, cap_height: 21 mm');
+    // A one, a slash and a two, of a stroke each.
+    assert.equal(lines.length, 3);
+    assert.ok(Math.abs(heightOf(lines) - 21) < 1e-6, `${heightOf(lines)}`);
+    const boxes = lines.map((line) => boundsOf([line])!);
+    const middle = (boundsOf(lines)!.minY + boundsOf(lines)!.maxY) / 2;
+    const [over, slash, under] = [...boxes].sort((a, b) => a.minX - b.minX) as [Bounds, Bounds, Bounds];
+    assert.ok(over.minY > middle - 3 && over.maxX < slash.maxX && under.maxY < middle + 3 && under.minX > slash.minX);
   });
 
   it('is as high as its capitals or its small letters are asked for', async () => {

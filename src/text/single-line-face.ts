@@ -4,6 +4,7 @@ import type { CurvePath } from '../geometry/curves.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Point } from '../geometry/types.ts';
 import type { FontFace } from './font-face.ts';
+import { fractionOf } from './fractions.ts';
 import { capHeight, smallHeight, strokeLetter, strokesOf } from './single-line-letters.ts';
 import type { StrokeLetter } from './single-line-letters.ts';
 
@@ -87,11 +88,11 @@ const own: Readonly<Record<string, readonly [advance: number, of: string, stroke
 const fractionScale = 0.6;
 const slash = { wide: 10, after: -1, before: 5 };
 
-/** ½ and its like, of their figures and a slash; `undefined` if the sign is no fraction (Unicode, compatibility decomposition). */
+/** ½ and its like, of their figures and a slash; `undefined` if the sign is no fraction. */
 function fraction(sign: string): StrokeLetter | undefined {
-  const [, ...sides] = /^(\d+)\u2044(\d+)$/.exec(sign.normalize('NFKD')) ?? [];
-  if (sides.length === 0) return undefined;
-  const [over, under] = sides.map((figures) => smallFigures(figures)) as [StrokeLetter, StrokeLetter];
+  const sides = fractionOf(sign);
+  if (!sides) return undefined;
+  const [over, under] = [smallFigures(sides[0]), smallFigures(sides[1])];
   const foot = over.advance + slash.after;
   const below = foot + slash.before;
   return {

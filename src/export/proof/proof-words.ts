@@ -8,6 +8,7 @@ import type { Lettering } from '../../tag/lettering/letters.ts';
 import type { Flow } from '../page/flow.ts';
 import type { Job } from '../job/job.ts';
 import { captionWidth, curvesOf } from '../page/page.ts';
+import { withFractionsInFigures } from '../../text/fractions.ts';
 import { wordsOn } from '../words/words-on.ts';
 import type { WordsOn } from '../words/words-on.ts';
 
@@ -58,7 +59,8 @@ function writeLine(flow: Flow, line: string, words: WordsOn, size: number): void
     return;
   }
   const longest = Math.max(...line.split(/\s+/).map((word) => captionWidth(plain, word)));
-  flow.write(line, { size: Math.max(leastSizeMm, Math.min(size, flow.width / longest)), lead: 1.25 });
+  const spelt = flow.canWrite(line) ? line : withFractionsInFigures(line);
+  flow.write(spelt, { size: Math.max(leastSizeMm, Math.min(size, flow.width / longest)), lead: 1.25 });
 }
 
 /** Text that the caption font has no glyphs for is drawn in the tag's own lettering. */

@@ -3,6 +3,7 @@
 import { samePath } from '../../core/values.ts';
 import { withLines } from '../../spec/model/shape-model.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
+import { withFractionsInFigures } from '../../text/fractions.ts';
 import { bundledFonts } from '../../text/bundled-fonts.ts';
 import type { Case, Remedy } from '../candidate.ts';
 import { setting, shapeTitle, valueAt } from '../candidate.ts';
@@ -44,12 +45,9 @@ function equalWriting(at: Case, shape: Shape | undefined): Remedy[] {
   if (!shape) return [];
   const written = valueAt(at, [...shape.path, 'text']);
   if (typeof written !== 'string') return [];
-  const text = written.replace(/(\d?)(\P{ASCII})/gu, (sign, before: string, letter: string) => {
-    const parted = letter.normalize('NFKD').replace('\u2044', '/');
-    if (/^\d+\/\d+$/.test(parted)) return `${before}${before === '' ? '' : ' '}${parted}`;
-    return letter.normalize('NFD') !== letter.normalize('NFKD') && /^\p{L}+$/u.test(parted)
-      ? `${before}${parted}`
-      : sign;
+  const text = withFractionsInFigures(written).replace(/\P{ASCII}/gu, (sign) => {
+    const parted = sign.normalize('NFKD');
+    return parted !== sign.normalize('NFD') && /^\p{L}+$/u.test(parted) ? parted : sign;
   });
   if (text === written) return [];
   return [{ words: 'Write it in other letters', candidates: setting(at, shape.path, 'text', JSON.stringify(text)) }];

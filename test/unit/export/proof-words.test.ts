@@ -45,6 +45,15 @@ describe('The words of a proof, as they are spelt', () => {
     }
   });
 
+  it('have fractions that the font of the page lacks in figures, and leave none out', async () => {
+    const text = spec('').replace('{text: Rue, font: single line', '{text: "1⅔ in, ½", font: single line');
+    const { words } = await proofPage(await jobFrom(text), tools, true);
+    assert.ok(
+      words.some((each) => each.text === '1 2/3 in, 1/2' || each.text === '1 2/3 in, ½'),
+      words.map((each) => each.text).join('\n'),
+    );
+  });
+
   it('have the note on how they are made nearer than the words that follow', async () => {
     for (const more of [0, 4]) {
       const others = Array.from({ length: more }, (_, index) => `  t${index}: {text: Ty, font: Caveat, width: 9 mm}\n`);

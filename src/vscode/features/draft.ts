@@ -30,12 +30,13 @@ export class DraftDocument {
     return folder?.with({ path: this.uri.path }) ?? this.uri;
   }
 
-  static async open(fileName: string, text: string): Promise<DraftDocument> {
+  /** `asking`: beside a question that keeps the keyboard. */
+  static async open(fileName: string, text: string, asking = false): Promise<DraftDocument> {
     const tabsBefore = new Set(allTabs());
     const document = await vscode.workspace.openTextDocument(await untitledUri(fileName));
     const draft = new DraftDocument(document, tabsBefore);
     await draft.set(text);
-    await draft.show();
+    await showText(draft.uri, { preview: false, preserveFocus: asking });
     await vscode.commands.executeCommand('tagwright.openPreview', draft.uri);
     return draft;
   }
@@ -51,17 +52,21 @@ export class DraftDocument {
     await showText(this.uri, { preview: false });
   }
 
-  /** Renames the draft while it is unsaved; its preview follows. */
+  /**
+   * Renames the draft while it is unsaved; its preview follows. If the user has written into it, that stays as it is, and the text as last set
+   * goes into a draft of its own.
+   */
   async rename(fileName: string, moves: SpecMoves): Promise<void> {
     await this.#last;
     const before = this.#document;
-    if (this.#isTaken || before.uri.path.endsWith(`/${fileName}`)) return;
+    const isTaken = this.#isTaken;
+    if (!isTaken && before.uri.path.endsWith(`/${fileName}`)) return;
     this.#document = await vscode.workspace.openTextDocument(await untitledUri(fileName));
     this.#put = undefined;
     await this.#write();
     await this.show();
     moves.fire({ from: before.uri, to: this.uri });
-    await close(before);
+    if (!isTaken) await close(before);
   }
 
   /** Closes it and its preview without asking, unless it holds anything that the user has written. */

@@ -8,6 +8,7 @@ import { fromWorkshop, isOnePiece, kindNames, letteringOf, sampleIn, tagOf } fro
 import { plainName } from '../../export/file-names.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
 import { computeOptions } from '../service/compute-options.ts';
+import { inBackground } from '../common/background.ts';
 import { DraftDocument } from './draft.ts';
 import { back, askPick, askText } from '../common/quick-input.ts';
 import type { Answer } from '../common/quick-input.ts';
@@ -41,15 +42,21 @@ export async function newTag(services: NewTagServices): Promise<vscode.Uri | und
     .map((sample) => ({ ...sample, text: sampleIn(units, sample.text) }));
   const first = all[0];
   if (!first) return undefined;
-  const draft = await DraftDocument.open('tag.tag.yaml', withoutFirstComment(first.text));
-  cover(draft.uri, true);
-  // Fonts are listed in the background until they are asked for.
-  void surroundings.withFiles(draft.home);
-  const folder = vscode.Uri.joinPath(draft.uri, '..');
+  // Files of a workshop lie in folders, so without one there are none.
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
   const notes = async (group: SharedGroup) =>
-    (await sharedEntries(group)).map((each) => ({ ...each, file: pathFrom(folder, each.uri) }));
+    folder ? (await sharedEntries(group)).map((each) => ({ ...each, file: pathFrom(folder, each.uri) })) : [];
   const workshop = { units, stock: await notes('stocks'), tie: await notes('ties') };
-  const answers = await new Questions(draft, engine, all, surroundings, workshop).ask();
+  // The question comes at once, lest what is typed goes into a text.
+  const opening = DraftDocument.open('tag.tag.yaml', withoutFirstComment(first.text), true);
+  const prepared = opening.then(async (draft) => {
+    cover(draft.uri, true);
+    // Fonts are listed until they are asked for.
+    await surroundings.withFiles(draft.home);
+  });
+  inBackground(prepared, 'open a draft');
+  const answers = await new Questions(opening, engine, all, surroundings, workshop).ask();
+  const draft = await opening;
   if (!answers) {
     await draft.discard();
     return undefined;
@@ -80,7 +87,7 @@ class Questions {
   #trying = new AbortController();
 
   constructor(
-    private readonly draft: DraftDocument,
+    private readonly opening: Promise<DraftDocument>,
     private readonly engine: Engine,
     private readonly samples: readonly Sample[],
     private readonly surroundings: WorkspaceContext,
@@ -131,7 +138,11 @@ class Questions {
   }
 
   readonly #follow = (change: Partial<Answers>): void => {
-    void this.draft.set(specTextOf({ ...this.#answers, fix: undefined, ...change }));
+    const text = specTextOf({ ...this.#answers, fix: undefined, ...change });
+    inBackground(
+      this.opening.then((draft) => draft.set(text)),
+      'show an answer',
+    );
   };
 
   #askStep(step: number): Promise<Answer<Partial<Answers>>> {
@@ -166,7 +177,7 @@ class Questions {
   }
 
   async #askFont(place: { title: string; step: number; totalSteps: number }, current: string | undefined) {
-    const { fonts, files } = await this.surroundings.withFiles(this.draft.home);
+    const { fonts, files } = await this.surroundings.withFiles((await this.opening).home);
     const items = fontItems(current, fonts, files);
     return askPick({ ...place, placeholder: 'Which font?', items }, this.#follow);
   }
@@ -194,15 +205,16 @@ class Questions {
     this.#answers = { ...this.#answers, fix: undefined };
     const report = await this.#report(this.#answers);
     const loose = report.issues.find(({ code }) => code === 'loose-part');
-    return loose && { found: findFixes(this.engine, report, loose, this.#options) };
+    return loose && { found: findFixes(this.engine, report, loose, await this.#options()) };
   }
 
-  #report(answers: Answers) {
-    return this.engine.compute(specTextOf(answers), this.#options);
+  async #report(answers: Answers) {
+    return this.engine.compute(specTextOf(answers), await this.#options());
   }
 
-  get #options() {
-    return computeOptions(this.draft.uri, this.#trying.signal);
+  async #options() {
+    const { signal } = this.#trying;
+    return computeOptions((await this.opening).uri, signal);
   }
 }
 

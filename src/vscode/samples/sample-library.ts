@@ -3,6 +3,7 @@
 import * as vscode from 'vscode';
 import { merged } from '../../language/refactor/merge.ts';
 import { parseSpec } from '../../spec/parse.ts';
+import { inBackground } from '../common/background.ts';
 import { DraftDocument } from '../features/draft.ts';
 import { back, askPick } from '../common/quick-input.ts';
 import { showText } from '../common/tabs.ts';
@@ -63,11 +64,16 @@ export async function openSample(library: SampleLibrary, fileName?: unknown): Pr
 async function browsed(samples: readonly Sample[]): Promise<Sample | undefined> {
   const [first] = samples;
   if (!first) return undefined;
-  const draft = await DraftDocument.open('sample.tag.yaml', first.text);
+  const opening = DraftDocument.open('sample.tag.yaml', first.text, true);
   const items = samples.map((sample) => ({ label: sample.title, detail: sample.purpose, value: sample }));
   const question = { title: 'Tag samples', placeholder: 'Open a copy to play with', items };
-  const answer = await askPick(question, ({ text }) => void draft.set(text));
-  await draft.discard();
+  const answer = await askPick(question, ({ text }) => {
+    inBackground(
+      opening.then((draft) => draft.set(text)),
+      'show a sample',
+    );
+  });
+  await (await opening).discard();
   return answer === back ? undefined : answer;
 }
 

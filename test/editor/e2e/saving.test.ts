@@ -131,8 +131,10 @@ describe('A tag that is saved', () => {
     await item.click();
     await widget.locator('input[placeholder^="How wide"]').waitFor();
     await editor.page.keyboard.press('Enter');
-    await widget.locator('input[placeholder^="What is it cut from?"]').waitFor();
-    await editor.choose('As the sample has it');
+    for (const question of ['What is it cut from?', 'What does it hang on?']) {
+      await widget.locator(`input[placeholder^="${question}"]`).waitFor();
+      await editor.choose('As the sample has it');
+    }
     const named = editor.page.locator('.tab.active[data-resource-name="dill.tag.yaml"]');
     const hold = widget.locator('input[placeholder^="A part of it would fall out"]');
     await eventually(

@@ -87,6 +87,32 @@ describe('Commands', () => {
     assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), uri.toString());
   });
 
+  it('keep both the answers and what was typed into the text meanwhile', async () => {
+    const made = vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newTag');
+    await eventually('its preview', previews, ({ length }) => length === 1);
+    const typed = vscode.window.visibleTextEditors.find(({ document }) => document.isUntitled)!;
+    assert.ok(
+      await typed.edit((edit) => {
+        edit.insert(new vscode.Position(0, 0), '# oops\n');
+      }),
+    );
+    let isMade = false;
+    void made.then(() => (isMade = true));
+    const accept = async () => {
+      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
+      return isMade;
+    };
+    await eventually('the answers', accept, (done) => done);
+    const uri = await made;
+    const texts = vscode.workspace.textDocuments.filter(({ isUntitled, isClosed }) => isUntitled && !isClosed);
+    const own = texts.find((each) => each.uri.toString() === uri!.toString());
+    assert.match(own!.getText(), /^tagwright: 1[^]*text: S, font: Alfa Slab One/);
+    assert.ok(texts.some((each) => each !== own && each.getText().startsWith('# oops\n')));
+    await eventually('one preview, of the new tag', previews, (all) => {
+      return all.length === 1 && uri!.path.endsWith(all[0]!.label.replace('Preview: ', '/'));
+    });
+  });
+
   it('leave nothing behind when a new tag is called off', async () => {
     const made = vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newTag');
     await eventually('its preview', previews, ({ length }) => length === 1);

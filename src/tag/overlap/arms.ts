@@ -9,10 +9,11 @@ import type { Runs } from './runs.ts';
  */
 const shape = { stemAt: 0.15, stem: 0.4, from: 0.3, to: 1, within: 0.1, arm: 0.22 } as const;
 
-export function isArmOverFoot(rows: Runs, xHeight: number): boolean {
+/** @param widest Of its stem, in x-heights. */
+export function isArmOverFoot(rows: Runs, xHeight: number, widest: number = shape.stem): boolean {
   const at = (share: number): number => Math.round((share * xHeight) / rows.pitch - 0.5);
   const foot = lineAt(rows, at(shape.stemAt));
-  if (foot.length === 0 || foot.at(-1)! - foot[0]! > shape.stem * xHeight) return false;
+  if (foot.length === 0 || foot.at(-1)! - foot[0]! > widest * xHeight) return false;
   const rise = Math.max(1, Math.round((shape.within * xHeight) / rows.pitch));
   for (let row = at(shape.from); row < at(shape.to); row++) {
     const [below, above] = [lineAt(rows, row).at(-1), lineAt(rows, row + rise).at(-1)];
@@ -44,4 +45,18 @@ export function middleArm(rows: Runs, xHeight: number): number | undefined {
     ends.slice(0, above).findLastIndex(isArm),
   ];
   return (rows.first + (from + to + 1) / 2) * rows.pitch;
+}
+
+/** In x-heights: where a letter with an arm holds one with a dot, the widest stem of such a letter, and how even the end of its arm is. */
+const holding = { from: 0.35, to: 0.95, widest: 0.5, even: 0.03 } as const;
+
+/** The height at which an F or a P reaches furthest to the right beside small letters, in mm; `undefined` of other letters. */
+export function holdingArm(rows: Runs, xHeight: number): number | undefined {
+  if (!isArmOverFoot(rows, xHeight, holding.widest)) return undefined;
+  const at = (share: number): number => Math.round((share * xHeight) / rows.pitch - 0.5);
+  const band = Array.from({ length: at(holding.to) - at(holding.from) + 1 }, (_, k) => at(holding.from) + k);
+  const endOf = (row: number): number => lineAt(rows, row).at(-1) ?? -Infinity;
+  const most = Math.max(...band.map(endOf));
+  const arm = band.filter((row) => endOf(row) >= most - holding.even * xHeight);
+  return ((arm[0]! + arm.at(-1)! + 1) / 2) * rows.pitch;
 }

@@ -4,7 +4,7 @@ import { translation, transform } from '../../geometry/affine.ts';
 import type { Region } from '../../geometry/types.ts';
 import { hasSmallLetters } from '../../spec/read/evenly.ts';
 import { roundedRectangle } from '../shapes/plates.ts';
-import { middleArm } from './arms.ts';
+import { holdingArm, middleArm } from './arms.ts';
 import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
@@ -79,20 +79,23 @@ export function letterBar(profile: Profile, shift: number, measures: Measures, s
   return lifted && lifted.length <= longerShare * foot.length ? lifted : foot;
 }
 
-/** The middle of a bar that is to lie higher than at the feet, whatever the letters are: between a bowl and a stem, or on the arm of an F. */
+/** The middle of a bar that is to lie higher than at the feet, whatever the letters are: on the arm of an F, or between a bowl and a stem. */
 function heightOf(sides: BarSides, xHeight: number): number | undefined {
-  return isBowlByStem(sides, xHeight) ? bowlMiddle * xHeight : heldByArm(sides, xHeight);
+  return heldByArm(sides, xHeight) ?? (isBowlByStem(sides, xHeight) ? bowlMiddle * xHeight : undefined);
 }
 
-/** The height of the middle arm on which a stem with serifs hangs: its dot would melt into the upper one. */
-export function heldByArm({ left, right }: Pair, xHeight: number): number | undefined {
-  return isSerifStem(right, xHeight) ? middleArm(left, xHeight) : undefined;
+/** The height of the arm on which a stem with serifs or a letter with a dot hangs: its dot would melt into the upper arm of an F. */
+export function heldByArm({ left, right, isDotted }: BarSides, xHeight: number): number | undefined {
+  const arm = isDotted || isSerifStem(right, xHeight) ? middleArm(left, xHeight) : undefined;
+  return arm ?? (isDotted ? holdingArm(left, xHeight) : undefined);
 }
 
 /** What a bar stands between. */
 export interface BarSides extends Pair {
   /** Of the left letter. */
   readonly text: string;
+  /** Whether the right letter has a dot or an accent. */
+  readonly isDotted: boolean;
 }
 
 /** Whether a letter ends on the right in an upright stem without a serif or an arm at its foot, up to `top`. */

@@ -1,7 +1,7 @@
 /** What joins two letters, or two words, that do not meet: near their feet, and as the face would have it. */
 
 import type { Region } from '../../geometry/types.ts';
-import { letterBar, wordBar } from './bars.ts';
+import { heldByArm, letterBar, wordBar } from './bars.ts';
 import type { BarSides, FootBar } from './bars.ts';
 import { linkBetween } from './link.ts';
 import type { Measures } from './measures.ts';
@@ -29,7 +29,8 @@ export function footJoint(
   measures: Measures,
 ): FootBar | undefined {
   const between = wordTop === undefined ? 'letters' : 'words';
-  const link = isScript ? linkBetween(profile, shift, measures, between) : undefined;
+  const isHeld = heldByArm(beside, measures.xHeight) !== undefined;
+  const link = isScript && !isHeld ? linkBetween(profile, shift, measures, between) : undefined;
   if (link) return link;
   return wordTop === undefined
     ? letterBar(profile, shift, measures, beside)

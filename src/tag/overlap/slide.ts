@@ -3,6 +3,7 @@
 import type { Point } from '../../geometry/types.ts';
 import { hasSmallLetters } from '../../spec/read/evenly.ts';
 import { heldByArm, postBar } from './bars.ts';
+import type { BarSides } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { filletFor } from './fillets.ts';
 import { footJoint } from './foot-joint.ts';
@@ -73,7 +74,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     else join = meet(profile, measures, { oneLetter: isOneLetter, room: Math.min(room, most) });
     const wordTop = opensWord ? wordTopOf([last, body], measures) : undefined;
     const sides = {
-      ...{ profile, isScript: script, beside: { text: last.text, left: last.rows, right: body.rows } },
+      ...{ profile, isScript: script, beside: besideOf(last, body) },
       ...(wordTop === undefined ? {} : { wordTop }),
     };
     const isLoose = join.joint === 'none' && !body.part.isHanging && !isOneLetter;
@@ -97,6 +98,10 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     }
   });
   return { baselinePoints, joints, heldByMark };
+}
+
+function besideOf(left: LetterBody, right: LetterBody): BarSides {
+  return { text: left.text, left: left.rows, right: right.rows, isDotted: right.marks.length > 0 };
 }
 
 /** Letters that read as another one where they meet, or whose dot melts into the arm of an F, keep apart, on a bar. */

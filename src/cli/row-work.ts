@@ -12,7 +12,7 @@ import type { Format } from '../export/formats.ts';
 import { jobOf } from '../export/job/job.ts';
 import type { Job } from '../export/job/job.ts';
 import { packOf } from '../export/pack.ts';
-import { withSpec } from '../language/spec-along.ts';
+import { withSpec } from '../language/along/spec-along.ts';
 import type { TagAsk } from '../jobs/orders/reading.ts';
 import { outlinesOnly } from '../tag/outlines-only.ts';
 import type { Tag } from '../tag/tag.ts';
@@ -54,6 +54,8 @@ export interface RowResult {
   readonly json?: object;
   /** By file name ending, those of a pack by whole name; absent if there is nothing to cut. */
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
+  /** What the spec of a pack needs and is not in it. */
+  readonly lacking?: readonly string[];
   readonly tag?: Tag;
 }
 
@@ -67,13 +69,13 @@ export class RowWorker {
     this.#task = task;
   }
 
+  readonly #locate = (relative: string): string => resolve(dirname(resolve(this.#task.file)), relative);
+
   /** A tag that the program fails on is one with an error, so that the others are made. */
   async make(ask: TagAsk): Promise<RowResult> {
-    const { file, text, severities } = this.#task;
-    const folder = dirname(resolve(file));
-    const locate = (relative: string): string => resolve(folder, relative);
+    const { text, severities } = this.#task;
     try {
-      return await this.of(await this.#engine.compute(text, { locate, severities, ...ask }));
+      return await this.of(await this.#engine.compute(text, { locate: this.#locate, severities, ...ask }));
     } catch (error) {
       const range = { start: 0, end: 0 };
       const issue: Issue = { code: 'empty-shape', severity: 'error', path: [], range, message: ownFault(error) };
@@ -87,7 +89,7 @@ export class RowWorker {
     return { row, issues, accepted, ...(alike ? { alike } : {}), ...(await this.#requested(report)) };
   }
 
-  async #requested(report: Report): Promise<Pick<RowResult, 'json' | 'files' | 'tag'>> {
+  async #requested(report: Report): Promise<Pick<RowResult, 'json' | 'files' | 'lacking' | 'tag'>> {
     const { wish } = this.#task;
     if (wish.what === 'issues') return {};
     if (wish.what === 'json') return { json: rowJson(report) };
@@ -98,7 +100,9 @@ export class RowWorker {
     const tools = toolsOf(this.#engine);
     if (wish.what === 'pack') {
       const name = wish.name ?? tagFileName(specName(basename(this.#task.file)), report);
-      return { files: await packOf(withSpec(job, report), name, tools) };
+      const { fonts, read } = this.#engine;
+      const whole = await withSpec(job, report, { fonts, read, locate: this.#locate });
+      return { files: await packOf(whole, name, tools), lacking: whole.along?.lacking ?? [] };
     }
     const drawnJob = wish.pictureWidth === undefined ? job : withPictures(job, wish.pictureWidth);
     const files: Record<string, string | Uint8Array> = {};

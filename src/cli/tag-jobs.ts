@@ -30,6 +30,7 @@ export class TagJobs {
   readonly #engine: Engine;
   readonly #force: boolean;
   readonly #names = new Set<string>();
+  readonly #told = new Set<string>();
   complete = true;
 
   constructor(engine: Engine, force: boolean) {
@@ -47,6 +48,8 @@ export class TagJobs {
       const wanted = tagFileName(specName(basename(spec.file)), { ...first, row: made.row });
       const name = this.#nameOf(spec.file, { ...first, row: made.row });
       const files = name === wanted ? made.files : (await this.#packed(spec, made.row, name)).files!;
+      for (const each of made.lacking ?? [])
+        this.#tell(`${spec.file}: the pack has a spec, but not all it needs. ${each}`);
       yield {
         name,
         files: Object.fromEntries(Object.entries(files).map(([file, content]) => [file, bytesOf(content)])),
@@ -113,6 +116,12 @@ export class TagJobs {
     const name = tag.batch ? freeFileName(wanted, this.#names) : wanted;
     this.#names.add(name);
     return name;
+  }
+
+  /** Once, not for every tag of a batch. */
+  #tell(message: string): void {
+    if (!this.#told.has(message)) console.error(message);
+    this.#told.add(message);
   }
 
   #nothingToCut(label: string): void {

@@ -14,6 +14,7 @@ export const usage = `Usage:
   tagwright job FILE… --out DIR [--json] [--overwrite]
   tagwright test-piece FILE --out DIR [--only ${testPieceNames.join(',')}] [--stock NAME] [--font FAMILY] [--powers 10,20,…] [--speeds 100,200,…] [--to svg,dxf] [--overwrite]
 
+  --to cover     the tag alone on white, as a PNG for a listing
   --to proof     the proof alone, as a PDF for the customer; one for a whole batch
   --to job       the job sheet, as a PDF for the bench
   --to assembly  how glued layers go together, as a PDF for the bench; tags of one layer have none

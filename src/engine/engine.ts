@@ -199,8 +199,10 @@ export class Engine {
   readonly beside = (path: string): Promise<readonly string[]> => this.#files.beside?.(path) ?? Promise.resolve([]);
 
   /** Reads a file beside a spec; rejects if it cannot be read. */
+  readonly read = (path: string): Promise<Uint8Array> => this.#files.read(path);
+
   async readText(path: string): Promise<string> {
-    return new TextDecoder().decode(await this.#files.read(path));
+    return new TextDecoder().decode(await this.read(path));
   }
 
   /** Shapes whose fonts or drawings cannot be loaded, where they would lie on the tag. */

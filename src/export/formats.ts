@@ -6,11 +6,11 @@ import { jobsByStock } from './job/job.ts';
 import type { Job, Tools } from './job/job.ts';
 import { toJobSheet } from './bench/job-sheet.ts';
 import { toPdf, toProof } from './pdf/pdf.ts';
-import { toPng } from './proof/png.ts';
+import { toCover, toPng } from './proof/png.ts';
 import { toSvg } from './svg.ts';
 
-/** `proof` is for the customer only, `job` and `assembly` are for the bench. */
-export type Format = 'svg' | 'dxf' | 'pdf' | 'png' | 'proof' | 'job' | 'assembly';
+/** `cover` is for a listing, `proof` for the customer only, `job` and `assembly` are for the bench. */
+export type Format = 'svg' | 'dxf' | 'pdf' | 'png' | 'cover' | 'proof' | 'job' | 'assembly';
 
 /** Returns the whole file. */
 type Writer = (job: Job, tools: Tools) => string | Uint8Array | Promise<string | Uint8Array>;
@@ -20,6 +20,7 @@ export const formats: Readonly<Record<Format, Writer>> = {
   dxf: toDxf,
   pdf: toPdf,
   png: toPng,
+  cover: toCover,
   proof: toProof,
   job: toJobSheet,
   assembly: toAssemblySheet,
@@ -33,6 +34,7 @@ export const endings: Readonly<Record<Format, string>> = {
   dxf: '.dxf',
   pdf: '.pdf',
   png: '.png',
+  cover: '-cover.png',
   proof: '-proof.pdf',
   job: '-job.pdf',
   assembly: '-assembly.pdf',

@@ -1,15 +1,16 @@
-/** Pack: all files of a tag in one folder or archive, to sell or to send. */
+/** Pack: the files of a tag in one folder or archive, to sell or to send. What is for the workshop alone is not in it. */
 
 import { zipSync } from 'fflate';
-import { filesIn } from './formats.ts';
+import { endings, filesIn } from './formats.ts';
 import type { Format } from './formats.ts';
 import type { Job, Tools } from './job/job.ts';
+import { toCutPdf } from './pdf/pdf.ts';
 import { packReadme } from './readme.ts';
 
 /** Complete files, by name. */
 export type Files = Readonly<Record<string, Uint8Array>>;
 
-export const packFormats: readonly Format[] = ['svg', 'dxf', 'pdf', 'png', 'job', 'assembly'];
+const packFormats: readonly Format[] = ['svg', 'dxf', 'cover', 'assembly'];
 
 /** `name`: base name of the files. `checkpoint` is awaited between files and may throw to stop. */
 export async function packOf(
@@ -24,7 +25,10 @@ export async function packOf(
     for (const [file, content] of Object.entries(await filesIn(format, job, name, tools)))
       files[file] = bytesOf(content);
   }
-  if (job.spec !== undefined) files[`${name}.tag.yaml`] = bytesOf(job.spec);
+  await checkpoint();
+  files[name + endings.pdf] = await toCutPdf(job, tools);
+  const { text, files: beside = {} } = job.along ?? {};
+  if (text !== undefined) Object.assign(files, { [`${name}.tag.yaml`]: bytesOf(text) }, beside);
   files['README.txt'] = bytesOf(packReadme(job, name));
   return files;
 }

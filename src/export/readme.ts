@@ -1,15 +1,16 @@
-/** Readme of a pack, for the buyer of the tag: what it is, which fonts it uses, how to look after it. Plain text. */
+/** Readme of a pack, for whoever gets the files of a tag: what it is, how to cut it, whose letters it has. Plain text. */
 
 import { lookNames } from '../look/looks.ts';
 import type { LookName } from '../look/looks.ts';
 import { materialOf } from '../strength/materials.ts';
 import { byStock } from '../tag/by-stock.ts';
-import type { UsedFont } from '../tag/lettering/fonts-used.ts';
 import { isLayered } from './bench/assembly-sheet.ts';
 import { endings } from './formats.ts';
-import { draftNote, isDraft, jobsByStock } from './job/job.ts';
+import { draftNote, isDraft } from './job/job.ts';
 import type { Job } from './job/job.ts';
 import { proofFacts } from './proof/proof-facts.ts';
+import { cuttingLines } from './words/cutting.ts';
+import { fontLicences } from './words/font-licences.ts';
 import { wordsOn } from './words/words-on.ts';
 
 /** Line length of plain text that mail programs and terminals have always shown. */
@@ -18,24 +19,13 @@ const widest = 76;
 /** `name`: base name of the files. */
 export function packReadme(job: Job, name: string): string {
   const { tag } = job;
-  const { png, pdf, job: sheet, assembly, svg, dxf } = endings;
-  const papers = [name + sheet, ...(isLayered(tag) ? [name + assembly] : [])];
-  const parts = jobsByStock(job);
-  const cut = (ends: readonly string[]) => ends.flatMap((end) => parts.map(({ suffix }) => name + suffix + end));
+  const care = [...new Set(byStock(tag).flatMap(({ stock }) => careLines(stock.material)))];
   const sections: [string, string[]][] = [
     ['The tag', [...wordingLines(job), ...factLines(job)]],
-    [
-      'In this pack',
-      [
-        `${name}${png}: a picture of it.`,
-        `${name}${pdf}: the proof, to look at and to sign.`,
-        `${[...papers, ...cut([svg, dxf])].join(', ').replace(/, ([^,]*)$/, ' and $1')}: for the workshop that makes it.`,
-        ...(job.spec === undefined ? [] : [`${name}.tag.yaml: what it was made from, to change it or make it again.`]),
-      ],
-    ],
-    ['Lettering', fontLines(job.fonts)],
-    ['Care', [...new Set(byStock(tag).flatMap(({ stock }) => careLines(stock.material)))]],
-    ['Please note', notes],
+    ['In this pack', packLines(job, name)],
+    ['Cutting it', cuttingLines(job, name)],
+    ['Lettering', fontLines(job)],
+    ['For whoever gets the tag', [...care, ...notes]],
   ];
   const head = [
     tag.title,
@@ -62,21 +52,27 @@ function factLines({ tag }: Job): string[] {
   return proofFacts(tag).flatMap(({ name, value }) => (value === undefined ? [] : [`${name}: ${value}`]));
 }
 
-function fontLines(fonts: readonly UsedFont[]): string[] {
-  if (fonts.length === 0) return [];
-  const each = fonts.flatMap(({ family, style, licence, embedding }) => {
-    const { copyright, text, url } = licence;
-    const licenceText = [copyright, text, url]
-      .filter((part) => part !== undefined && part.trim() !== '')
-      .map((part) => part!.trim());
-    return [
-      `${family} ${style}. ${licenceText.length > 0 ? licenceText.join(' ') : 'The font states no licence.'}`,
-      `According to its file, the font ${embedding}.`,
-    ];
-  });
+function packLines({ tag, along }: Job, name: string): string[] {
+  const { cover, pdf, assembly } = endings;
+  const beside = [...new Set(Object.keys(along?.files ?? {}).map((file) => file.slice(0, file.indexOf('/'))))];
+  const folders = beside.length === 0 ? '' : ` It needs what is in ${beside.map((each) => `“${each}”`).join(' and ')}.`;
   return [
-    ...each,
-    'The files hold outlines of letters and no font. What may be sold with them is for the licence to say.',
+    `${name}${cover}: a picture of it. Its colours are a close likeness only.`,
+    `SVG and DXF files: to cut it. ${name}${pdf}: the same lines at true size, to look at or to print.`,
+    ...(isLayered(tag) ? [`${name}${assembly}: how its layers are glued together.`] : []),
+    ...(along?.text === undefined
+      ? []
+      : [`${name}.tag.yaml: the spec that Tagwright makes these files from, to change it or make it again.${folders}`]),
+    ...(along?.lacking ?? []),
+  ];
+}
+
+function fontLines({ fonts, along }: Job): string[] {
+  if (fonts.length === 0) return [];
+  const hasFonts = Object.keys(along?.files ?? {}).some((file) => file.startsWith('fonts/'));
+  return [
+    ...fontLicences(fonts),
+    `The cut files hold outlines of letters and no font${hasFonts ? '; the folder “fonts” holds fonts, for the spec' : ''}. What may be sold with them is for the licence to say.`,
   ];
 }
 
@@ -101,7 +97,6 @@ function careLines(material = ''): string[] {
 }
 
 const notes = [
-  'Colours in pictures are a close likeness only.',
   'Small parts, twine and ribbon are not for small children: they can choke on them or be strangled.',
   'It is not a toy, and it has not been tested for contact with food.',
   'It is made to be tied on and looked at. Do not hang anything heavy from it.',

@@ -16,7 +16,7 @@ import type { Uses } from '../spec/files/used-files.ts';
 import { isFontFile } from '../text/font-files.ts';
 import { namesIn } from './navigation/names.ts';
 import { isLength, nameKindOf, schemasAt } from './schema.ts';
-import { yamlText } from './completion/snippets.ts';
+import { flowOf } from './along/spec-text.ts';
 import { isGroup, valueAt, unitsOf } from '../core/values.ts';
 
 export type SelfContained = { readonly text: string } | { readonly problem: string };
@@ -189,9 +189,16 @@ function carriedValue(value: unknown, path: YamlPath, file: File, units: string 
     );
   const schemas = schemasAt(path);
   if (units !== undefined && schemas.some(isLength) && isBare(value)) return `${String(value).trim()} ${units}`;
-  const kind = schemas.map(nameKindOf).find((each) => each === 'font' || each === 'drawing');
-  const isFile = typeof value === 'string' && (kind === 'drawing' || (kind === 'font' && isFontFile(value)));
-  return isFile ? joinedPath(folderOf(file.name), value) : value;
+  return fileKind(value, path) ? joinedPath(folderOf(file.name), value as string) : value;
+}
+
+/** Whether the value at a path of a spec is the name of a file, and of which kind. */
+export function fileKind(value: unknown, path: YamlPath): 'font' | 'drawing' | undefined {
+  if (typeof value !== 'string') return undefined;
+  const kind = schemasAt(path)
+    .map(nameKindOf)
+    .find((each) => each === 'font' || each === 'drawing');
+  return kind === 'font' && !isFontFile(value) ? undefined : kind;
 }
 
 function isBare(value: unknown): boolean {
@@ -201,18 +208,4 @@ function isBare(value: unknown): boolean {
 function hasPathData(value: unknown): boolean {
   if (Array.isArray(value)) return value.some(hasPathData);
   return isGroup(value) && (typeof value['path'] === 'string' || Object.values(value).some(hasPathData));
-}
-
-/** In flow style, on one line. */
-function flowOf(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(flowOf).join(', ')}]`;
-  if (isGroup(value))
-    return `{${Object.entries(value)
-      .map(([key, each]) => `${yamlText(key)}: ${flowOf(each)}`)
-      .join(', ')}}`;
-  if (typeof value !== 'string') return String(value);
-  // Numbers with units, and dates, are left unquoted, as people write them.
-  return /^\d+(\.\d+)? ?(mm|cm|in|pt|px|%|mm\/s|mm\/min|in\/s|mm\/s2)$|^\d{4}-\d{2}-\d{2}$/.test(value)
-    ? value
-    : yamlText(value);
 }

@@ -24,8 +24,17 @@ export interface Job {
   /** In text order. */
   readonly issues: readonly JobIssue[];
   readonly fonts: readonly UsedFont[];
-  /** Text of the spec, embedded so that the file is self-contained; absent if it should not be. */
-  readonly spec?: string;
+  readonly along?: Along;
+}
+
+/** The spec of this tag alone, for a pack. */
+export interface Along {
+  /** Absent if it cannot be made to stand by itself. */
+  readonly text?: string;
+  /** Fonts and drawings that it needs beside it, by name. */
+  readonly files: Readonly<Record<string, Uint8Array>>;
+  /** What it needs and is not in the pack, in sentences. */
+  readonly lacking: readonly string[];
 }
 
 /** Resources that some formats need besides the job. */

@@ -26,9 +26,19 @@ const leastBannerMm = 60;
 
 /** A PDF with the proof and the cut pages. */
 export async function toPdf(job: Job, tools: Tools): Promise<Uint8Array> {
-  const pages = [await proofPage(job, tools)];
-  for (const { job: part } of jobsByStock(job)) pages.push(await cutPage(part, tools));
+  const pages = [await proofPage(job, tools), ...(await cutPages(job, tools))];
   return pdfOf(pages, job.tag, 'Proof, and the outlines at true size');
+}
+
+/** The cut pages alone: who buys files has nothing to sign. */
+export async function toCutPdf(job: Job, tools: Tools): Promise<Uint8Array> {
+  return pdfOf(await cutPages(job, tools), job.tag, errorNote(job) ?? 'The outlines at true size');
+}
+
+async function cutPages(job: Job, tools: Tools): Promise<Page[]> {
+  const pages: Page[] = [];
+  for (const { job: part } of jobsByStock(job)) pages.push(await cutPage(part, tools));
+  return pages;
 }
 
 /** The proof alone, as the customer gets it. */

@@ -128,17 +128,23 @@ export function drawTrueSize(page: PageBuilder, tag: Tag, left: number, top: num
   return high + 2 * trueSizeMm;
 }
 
-/** Draws every layer on the one below; a shadow falls on what is seen below it, and no farther. */
-function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale, dx, dy }: PicturePlace): void {
+/** Draws every layer on the one below; a shadow falls on what is seen below it, and no farther. `under`: colour of what it lies on. */
+export function drawAssembly(
+  page: PageBuilder,
+  { layers }: Assembly,
+  tag: Tag,
+  { scale, dx, dy }: PicturePlace,
+  under = table,
+): void {
   const toPaper = { a: scale, b: 0, c: 0, d: scale, e: dx, f: dy };
   const members = layers.flat();
   const viewOf = (piece: Piece) => ({ toPaper, edge: thicknessOf(piece, tag) * edgeShare * scale });
   const shadows = members.map((piece) => ({ piece, grounds: groundsOf(piece, tag) }));
-  const cast = (ground: Piece | typeof table) => {
+  const cast = (ground: Piece | 'table') => {
     for (const { piece, grounds } of shadows)
-      if (grounds.includes(ground)) drawShadow(page, piece, tag, viewOf(piece), ground);
+      if (grounds.includes(ground)) drawShadow(page, piece, tag, viewOf(piece), ground === 'table' ? under : ground);
   };
-  cast(table);
+  cast('table');
   for (const piece of members) {
     drawFinished(page, piece, tag, viewOf(piece));
     cast(piece);
@@ -149,7 +155,7 @@ function drawAssembly(page: PageBuilder, { layers }: Assembly, tag: Tag, { scale
 const unseenMm2 = 0.1;
 
 /** What a piece lies on or hangs over: the pieces below that are seen beside it, and the table. */
-function groundsOf(piece: Piece, { pieces }: Tag): (Piece | typeof table)[] {
+function groundsOf(piece: Piece, { pieces }: Tag): (Piece | 'table')[] {
   const grounds: Piece[] = [];
   let over = piece.region;
   for (const below of piecesBelow(piece, pieces)) {
@@ -157,7 +163,7 @@ function groundsOf(piece: Piece, { pieces }: Tag): (Piece | typeof table)[] {
     over = difference(over, [below.region]);
     if (area(over) < unseenMm2) return grounds;
   }
-  return [...grounds, table];
+  return [...grounds, 'table'];
 }
 
 function drawDimensions(page: PageBuilder, bounds: Bounds, tag: Tag, place: PicturePlace, face: FontFace): void {

@@ -67,6 +67,13 @@ export function filled(text: string, { cells }: BatchRow, reportMissing: (column
   return missing.length === 0 ? whole : undefined;
 }
 
+/** Whether a text is empty, or all the cells that it asks for are. */
+export function isEmptyIn(text: string, row: BatchRow | undefined, columns: readonly string[]): boolean {
+  if (text.trim() === '') return true;
+  const asked = row ? columnsIn(text).map(({ column }) => column) : [];
+  return asked.length > 0 && asked.every((column) => columns.includes(column) && !row!.cells.get(column)?.trim());
+}
+
 /** Every column that a text of the spec, or of a file it uses, refers to. */
 export function columnsOf(
   source: Pick<SpecPlaces, 'value'>,

@@ -11,7 +11,7 @@ import type { TableFile } from '../files/used-files.ts';
 const words: ReadonlySet<unknown> = new Set(['text', 'title', 'code']);
 
 /** An entry of `lines` may be its words alone; beside a drawing, `lines` is true or false. */
-function isWords(path: YamlPath): boolean {
+export function isWords(path: YamlPath): boolean {
   const isLine = path.at(-2) === 'lines' && typeof path.at(-1) === 'number';
   return isLine || words.has(path.findLast((step) => typeof step === 'string'));
 }

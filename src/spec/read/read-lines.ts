@@ -1,7 +1,7 @@
 /** Reads several lines of lettering in one shape. */
 
 import type { YamlPath } from '../../core/issue.ts';
-import { columnsIn } from '../batch/batch.ts';
+import { isEmptyIn } from '../batch/batch.ts';
 import type { Generator, TextLine, Shape, StrokesGenerator, TextGenerator } from '../model/shape-model.ts';
 import type { Problems } from './problems.ts';
 import { reportOutlines, reportWidths } from './read-strokes.ts';
@@ -52,7 +52,7 @@ function readLine(
   const written = line.text as string | undefined;
   if (written === undefined) return undefined;
   const at = [...path, 'text'];
-  if (line.optional && isEmptyHere(written, problems)) return 'left out';
+  if (line.optional && isEmptyIn(written, problems.row?.row, problems.row?.batch.columns ?? [])) return 'left out';
   const text = problems.filled(written, at);
   if (text === undefined) return undefined;
   if (text.trim() === '') {
@@ -98,14 +98,4 @@ function tellRound(spec: ShapeSpec, path: YamlPath, problems: Problems): void {
   }
   if (taken.size > 0 && spec.fit && spec.place)
     say([...path, 'place'], 'Lines on arcs run along the edge of what they are fitted into; leave out “place”.');
-}
-
-/** Whether a text is empty, or all the cells that it asks for are. */
-function isEmptyHere(text: string, { row }: Problems): boolean {
-  if (text.trim() === '') return true;
-  const columns = row ? columnsIn(text).map(({ column }) => column) : [];
-  return (
-    columns.length > 0 &&
-    columns.every((column) => row!.batch.columns.includes(column) && !row!.row.cells.get(column)?.trim())
-  );
 }

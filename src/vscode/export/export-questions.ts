@@ -66,6 +66,7 @@ const offers: Readonly<Record<Format, readonly [label: string, description: stri
   dxf: ['DXF', 'for programs that read drawings'],
   pdf: ['PDF', 'the proof, and the cut page at true size'],
   png: ['PNG', 'the proof as a picture, for the customer'],
+  cover: ['Cover picture', 'the tag alone on white, as a PNG for a listing'],
   proof: ['Proof', 'a PDF to sign, for the customer; one for all tags of a batch'],
   job: ['Job sheet', 'a PDF for the bench: order, times, cost, warnings, assembly'],
   assembly: ['Assembly sheet', 'a PDF for the bench: how glued layers go together, where there are any'],

@@ -19,7 +19,7 @@ import { sheetFiles } from '../../export/sheets/sheet-files.ts';
 import { sheetJobs } from '../../export/sheets/sheet-job.ts';
 import { toBatchProof } from '../../export/pdf/pdf.ts';
 import type { Nester } from '../../nesting/best-of.ts';
-import { withSpec } from '../../language/spec-along.ts';
+import { withSpec } from '../../language/along/spec-along.ts';
 import { askFaulty, type Faulty } from './ask-faulty.ts';
 import { batchFolder } from './batch-folder.ts';
 import { editorTurn, computeOptions, whileWanted } from '../service/compute-options.ts';
@@ -74,6 +74,7 @@ export class Exporter {
     const share = 100 / Math.max(1, jobs.size);
     const files: Record<string, Uint8Array> = {};
     sayNotGlued(request, jobs);
+    sayLacking(jobs);
     for (const [name, job] of jobs) {
       progress.report({ message: name, increment: share });
       Object.assign(files, await this.#filesOf(job, name, oneByOne(request, this.#batchOf.get(job)), signal));
@@ -137,7 +138,9 @@ export class Exporter {
         const name = batchFolder(request, spec, report) + nameIn(request, spec, report);
         const job = jobOf(onlyPiece(report, request.piece));
         if (job) {
-          const made = 'packs' in request.what ? withSpec(job, report) : job;
+          const { fonts, read } = this.#engine;
+          const { locate } = computeOptions(spec, signal);
+          const made = 'packs' in request.what ? await withSpec(job, report, { fonts, read, locate }) : job;
           jobs.set(freeFileName(name, new Set(jobs.keys())), made);
           if (batch) this.#batchOf.set(made, batch);
         } else empty.push(name);
@@ -185,6 +188,13 @@ function sayNotGlued({ what }: ExportRequest, jobs: ReadonlyMap<string, Job>): v
   if (flat.length === 0) return;
   const names = listed(flat, mostNames);
   void vscode.window.showInformationMessage(`No assembly sheet of ${names}: nothing is glued.`);
+}
+
+/** What the specs of packs need and is not in them. */
+function sayLacking(jobs: ReadonlyMap<string, Job>): void {
+  const lacking = new Set([...jobs.values()].flatMap(({ along }) => along?.lacking ?? []));
+  if (lacking.size > 0)
+    void vscode.window.showInformationMessage(`The pack has a spec, but not all it needs. ${[...lacking].join(' ')}`);
 }
 
 /** `files`: by path within the folder. */

@@ -119,8 +119,8 @@ describe('Exporting', () => {
 
   it('makes packs, in folders or in an archive', async () => {
     const folders = await run('makePack', { specs, what: { packs: 'folders' }, to });
-    // One in each format, a note, and the spec.
-    assert.equal(folders.length, 7);
+    // SVG, DXF, PDF, a cover picture, a note, and the spec.
+    assert.equal(folders.length, 6);
     assert.match(await readText(vscode.Uri.joinPath(to, '5-stacked-plate', 'README.txt')), /Material: Walnut/);
     const archive = vscode.Uri.joinPath(to, 'lovage.zip');
     assert.deepEqual(namesOf(await run('makePack', { specs, what: { packs: 'archive' }, to: archive })), [

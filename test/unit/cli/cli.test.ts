@@ -5,6 +5,8 @@ import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { PNG } from 'pngjs';
 import { built, root, run, spawned } from '../support/command-line.ts';
+import { packagedFont } from '../../fonts/font-files.ts';
+import { withFsType } from '../../fonts/fs-type.ts';
 
 const plate =
   'tagwright: 1\nshapes:\n  plate: {rectangle: [60, 20]}\npieces:\n  tag: {body: [plate], hanger: {hole: {diameter: 4, inset: 3}}}\n';
@@ -307,6 +309,18 @@ describe('The command line', function () {
     assert.match(await readFile(join(to, 'row-bed-1-2', 'README.txt'), 'utf8'), /row-bed-1-2\.dxf/);
   });
 
+  it('says once which font of a batch may not go into its packs', async () => {
+    const file = join(folder, 'theirs.tag.yaml');
+    // fsType 2 of the OpenType specification, OS/2 table: restricted.
+    await writeFile(join(folder, 'theirs.ttf'), withFsType(await packagedFont('pacifico'), 2));
+    const named = 'batch: [Ivy, Rue]\nshapes:\n  name: {text: "{name}", font: theirs.ttf, x_height: 5}';
+    await writeFile(file, plate.replace('shapes:', named).replace('body: [plate]', 'body: [plate], engrave: [name]'));
+    const { code, err } = await run('pack', file, '--out', join(folder, 'theirs'));
+    assert.equal(code, 0, err);
+    assert.equal(err.match(/The font Pacifico \(“theirs\.ttf”\) is not in it/g)?.length, 1, err);
+    assert.ok(!(await readdir(join(folder, 'theirs', 'theirs-ivy'))).includes('fonts'));
+  });
+
   it('shares the tags of a job among threads: of each line as many, and what cannot be made is told the same', async () => {
     // Some lines ask for the same, one for what cannot be made.
     const wanted = Array.from({ length: 32 }, (_, index) => (index === 20 ? -4 : 20 + (index % 28)));
@@ -374,7 +388,7 @@ describe('The command line', function () {
     const out = join(folder, 'packs');
     const { code, err } = await run('pack', good, '--out', out);
     assert.equal(code, 0, err);
-    const files = ['README.txt', 'good-job.pdf', 'good.dxf', 'good.pdf', 'good.png', 'good.svg', 'good.tag.yaml'];
+    const files = ['README.txt', 'good-cover.png', 'good.dxf', 'good.pdf', 'good.svg', 'good.tag.yaml'];
     assert.deepEqual(await readdir(join(out, 'good')), files);
     const archive = join(folder, 'both.zip');
     assert.equal((await run('pack', good, faulty, '--out', archive)).code, 1, 'one has errors');

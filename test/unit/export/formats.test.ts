@@ -11,7 +11,7 @@ import { formats } from '../../../src/export/formats.ts';
 import { jobOf } from '../../../src/export/job/job.ts';
 import type { Job } from '../../../src/export/job/job.ts';
 import { toPdf } from '../../../src/export/pdf/pdf.ts';
-import { toPng } from '../../../src/export/proof/png.ts';
+import { toCover, toPng } from '../../../src/export/proof/png.ts';
 import { proofPicture } from '../../../src/export/pictures/proof-picture.ts';
 import { toSvg } from '../../../src/export/svg.ts';
 import { areasIn } from '../../../src/tag/open-lines.ts';
@@ -415,6 +415,40 @@ describe('The proof picture', () => {
     assert.ok(counted(image, wood) > 100_000);
     // The darkest line of the grain: 0.38 of its colour.
     assert.ok(counted(image, blend(wood, grain!, 0.38)) > 500);
+  });
+
+  it('for a listing is the tag alone on white, its longer side as long as is asked for', async () => {
+    const head = ['stock: {material: walnut, thickness: 3}', 'output: {picture_width: 900}'];
+    const high = specOf(['plate: {rectangle: [30, 60]}'], 'body: [plate]', head);
+    const cover = async (text: string) => PNG.sync.read(Buffer.from(await toCover(await jobFrom(text), tools)));
+    const image = await cover(high);
+    assert.equal(image.height, 900);
+    assert.ok(image.width < 600);
+    // Only white, the shadow and the wood: whatever is within a margin of 3 % of the edges is white.
+    const edge = 27;
+    const { data, width, height } = image;
+    for (let i = 0; i < data.length; i += 4) {
+      const [x, y] = [(i / 4) % width, Math.floor(i / 4 / width)];
+      const isInside = x > edge && x < width - edge && y > edge && y < height - edge;
+      if (!isInside) assert.deepEqual([...data.subarray(i, i + 4)], [255, 255, 255, 255], `${x}, ${y}`);
+    }
+    // The face and its grain are three quarters of the picture: 30 × 60 of 38.4 × 68.4 mm (a margin of 7 % on each side).
+    const isWhite = (i: number) => data[i] === 255 && data[i + 1] === 255 && data[i + 2] === 255;
+    let dark = 0;
+    for (let i = 0; i < data.length; i += 4) if (!isWhite(i)) dark++;
+    assertNear(dark / (width * height), (30 * 60) / (38.4 * 68.4), 0.05);
+    const wide = await cover(high.replace('[30, 60]', '[60, 30]'));
+    assert.equal(wide.width, 900);
+  });
+
+  it('for a listing says that a tag with errors is a draft', async () => {
+    const spec = (more: string) => specOf(['plate: {rectangle: [40, 30]}', more], 'body: [plate], cut: [dots]');
+    const red = async (text: string) => {
+      const image = PNG.sync.read(Buffer.from(await toCover(await jobFrom(text), tools)));
+      return counted(image, '#B00020');
+    };
+    assert.equal(await red(spec('dots: {ellipse: 4}')), 0);
+    assert.ok((await red(spec('dots: {difference: [{ellipse: 8}, {ellipse: 4}]}'))) > 200, 'the middle falls out');
   });
 
   it('leaves the hole open in a field that is engraved', async () => {

@@ -7,7 +7,7 @@ import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
 import { issueKinds } from '../core/issue-kinds.ts';
 import { readBatch } from './read/read-batch.ts';
-import { columnsInWords } from './batch/batch.ts';
+import { columnsInWords, columnsOf } from './batch/batch.ts';
 import type { Batch, BatchRow } from './batch/batch.ts';
 import { clip } from '../core/length.ts';
 import { textsOf } from './model/shape-model.ts';
@@ -24,6 +24,7 @@ import type { TrialReading } from './slips/find-slip.ts';
 import { oneForEachSlip } from './slips/misread.ts';
 import { SpecSource } from './yaml/source.ts';
 import { reportBeyond } from './read/empty-cells.ts';
+import { reportUncounted } from './read/uncounted.ts';
 import { isMeantAs } from './schema/suggest.ts';
 import type { SpecPlaces } from './yaml/source.ts';
 import type { OldKey } from './yaml/renamed-keys.ts';
@@ -82,6 +83,7 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
   const title = titleOf(scope, batch?.rows[row], [...shapes.values()]);
   scope.tellLacking();
   reportBeyond(scope.problems);
+  if (!given) reportUncounted(scope.problems, columnsOf(source, uses.used));
   const found = scope.issues(source);
   // Names that an unreadable file may define are not reported as unknown.
   const issues = [

@@ -5,9 +5,10 @@ import { clip } from '../../core/length.ts';
 import { didYouMean, nearestWords } from '../../spec/schema/suggest.ts';
 import type { Table } from '../../spec/files/table.ts';
 import type { TagEntry } from '../read/model.ts';
-import { isProductColumn, nearColumns, readOrders } from './orders.ts';
+import { MeantColumns } from './meant-columns.ts';
+import { isProductColumn, readOrders } from './orders.ts';
 import type { LeftOutOrder, OrderLine, ProductFault } from './orders.ts';
-import { makersOf, productColumn, productsOf } from '../read/products.ts';
+import { fileKey, makersOf, productColumn, productsOf } from '../read/products.ts';
 
 export interface OrderTable {
   /** As written in the job. */
@@ -23,13 +24,16 @@ export interface OrderTable {
   readonly issues: readonly Issue[];
   linesOf(entry: TagEntry): readonly OrderLine[];
   leftOutOf(entry: TagEntry): readonly LeftOutOrder[];
-  /** Why it cannot be told which spec its lines are for. */
-  readonly fault?: string;
+  /** Columns that specs ask for, of which is told that they are called otherwise. */
+  readonly told: ReadonlySet<string>;
+  /** Why none of its lines can be made: which spec they are for, or how many are wanted, cannot be told. */
+  readonly fault?: { readonly lacks: 'product' | 'quantity'; readonly why: string; readonly isTold: boolean };
 }
 
 /** Columns that specs ask for, anywhere and in their words. */
 export interface AskedColumns {
-  readonly all: ReadonlySet<string>;
+  /** With the specs that ask for them. */
+  readonly all: ReadonlyMap<string, readonly string[]>;
   readonly inWords: ReadonlySet<string>;
 }
 
@@ -45,7 +49,13 @@ export function orderTable(
   const column = table.header.find(isProductColumn);
   const isTold = entries.some(({ products }) => products !== undefined);
   const isSorted = column !== undefined && (isTold || !asked.has(column));
-  const { lines, leftOut, issues } = readOrders(table, text, inWords, isSorted ? faultAmong(entries) : undefined);
+  const products = isSorted ? [...new Set(table.rows.map(({ cells }) => cells[table.header.indexOf(column)]!))] : [];
+  const { lines, leftOut, issues } = readOrders(
+    table,
+    text,
+    inWords,
+    isSorted ? faultAmong(entries, products) : undefined,
+  );
   const isOf = (entry: TagEntry) => {
     const known = new Map<string | undefined, boolean>([[undefined, true]]);
     return ({ product }: Pick<OrderLine, 'product'>) => {
@@ -54,22 +64,43 @@ export function orderTable(
     };
   };
   const lacksColumn = isTold && column === undefined;
+  const making = entries.filter((entry) => lines.some(isOf(entry))).map(({ spec }) => spec);
+  const meant = new MeantColumns({
+    table,
+    text,
+    asked: lacksColumn ? new Map([...asked, [productColumn, [theJob]]]) : asked,
+    making: new Set(lacksColumn ? [...making, theJob] : making),
+  });
   return {
     name,
     text,
     table,
     orders: [...new Set([...lines, ...leftOut].sort((a, b) => a.line - b.line).map(({ order }) => order))],
-    products: isSorted ? [...new Set(table.rows.map(({ cells }) => cells[table.header.indexOf(column)]!))] : [],
+    products,
     leftOut: leftOut.filter(({ product }) => product !== undefined && makersOf(product, entries).length === 0),
-    issues: lacksColumn ? [...issues, ...nearColumns([productColumn], [...asked], table, text, 'The job')] : issues,
+    issues: [...issues, ...meant.issues],
+    told: meant.told,
     linesOf: (entry) => lines.filter(isOf(entry)),
     leftOutOf: (entry) => leftOut.filter(isOf(entry)),
-    ...(lacksColumn ? { fault: `“${clip(name)}” has no column “${productColumn}”.` } : {}),
+    ...faultOf(name, meant, lacksColumn),
   };
 }
 
-function faultAmong(entries: readonly TagEntry[]): ProductFault {
-  const known = [...new Set(entries.flatMap((entry) => (entry.products ? entry.products : productsOf(entry)[0]!)))];
+/** What asks for a product, beside the specs. */
+const theJob = 'The job';
+
+function faultOf(name: string, { told, fault }: MeantColumns, lacksProduct: boolean): Pick<OrderTable, 'fault'> {
+  const noProduct = `“${clip(name)}” has no column “${productColumn}”.`;
+  if (lacksProduct) return { fault: { lacks: 'product', why: noProduct, isTold: told.has(productColumn) } };
+  return fault === undefined ? {} : { fault: { lacks: 'quantity', why: fault, isTold: true } };
+}
+
+/** `written`: what the lines call the specs. */
+function faultAmong(entries: readonly TagEntry[], written: readonly string[]): ProductFault {
+  const names = [...new Set(entries.flatMap((entry) => (entry.products ? entry.products : productsOf(entry)[0]!)))];
+  const right = written.filter((product) => product !== '' && makersOf(product, entries).length > 0);
+  // As the other lines spell them.
+  const known = names.map((name) => right.find((product) => fileKey(product) === fileKey(name)) ?? name);
   return (product) => {
     if (product === '') return { code: 'missing-key', message: 'This line has no product.' };
     if (makersOf(product, entries).length > 0) return undefined;

@@ -88,7 +88,7 @@ export class OrderTables {
   /** Columns that the entries' specs ask for; of specs that cannot be read, none. */
   async #columnsOf(entries: readonly TagEntry[]): Promise<AskedColumns> {
     const { engine, locate, optionsFor } = this.#reading;
-    const all = new Set<string>();
+    const all = new Map<string, string[]>();
     const inWords = new Set<string>();
     const read = (path: string) => engine.readText(path);
     for (const entry of entries) {
@@ -97,7 +97,7 @@ export class OrderTables {
       if (file === undefined || text === undefined) continue;
       const source = sourceOf(text);
       const { used } = await loadUses(source, { read, locate: optionsFor(file).locate });
-      for (const column of columnsOf(source, used)) all.add(column);
+      for (const column of columnsOf(source, used)) all.set(column, [...(all.get(column) ?? []), entry.spec]);
       for (const column of columnsInWords(source, used)) inWords.add(column);
     }
     return { all, inWords };

@@ -7,8 +7,8 @@ import type { Issue } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { clip } from '../../core/length.ts';
 import type { BatchRow } from '../../spec/batch/batch.ts';
+import { quantityColumn } from '../../spec/batch/quantity-columns.ts';
 import { productColumn } from '../read/products.ts';
-import { nearestWords } from '../../spec/schema/suggest.ts';
 import { cellRange } from '../../spec/files/table.ts';
 import type { Table } from '../../spec/files/table.ts';
 
@@ -45,7 +45,7 @@ export interface Orders {
 }
 
 /** Columns that control the line; all others are for the tag. */
-const ownColumns = ['order', 'quantity', 'rush', productColumn] as const;
+const ownColumns = ['order', quantityColumn, 'rush', productColumn] as const;
 type OwnColumn = (typeof ownColumns)[number];
 
 /** What is wrong with a product, and what may have been meant. */
@@ -144,7 +144,7 @@ export function isProductColumn(name: string): boolean {
   return name.toLowerCase() === productColumn;
 }
 
-function isOwnColumn(name: string): boolean {
+export function isOwnColumn(name: string): boolean {
   return ownColumns.some((own) => own === name.toLowerCase());
 }
 
@@ -177,24 +177,6 @@ function quantityFault(written: string): string {
 
 function isYesOrNo(written: string): boolean {
   return yes.test(written) || no.test(written);
-}
-
-/** Columns that probably were meant where a spec refers to missing ones, each at its name. */
-export function nearColumns(
-  missing: readonly string[],
-  asked: readonly string[],
-  { header }: Table,
-  text: string,
-  spec: string,
-): Issue[] {
-  const free = header.filter((column) => !asked.includes(column) && !isOwnColumn(column));
-  return missing.flatMap((column): Issue[] => {
-    const [near] = nearestWords(column, free);
-    if (near === undefined) return [];
-    const message = `${spec} asks for a column “${clip(column)}”; this one is called “${clip(near)}”.`;
-    const range = cellRange(text, 1, header.indexOf(near));
-    return [{ code: 'unknown-name', severity: 'error', path: [], range, message, suggestions: [column] }];
-  });
 }
 
 /** Labels of lines: their own, and with it all others that their tags ask for where it is not the same tag for all of that label. */

@@ -4,6 +4,7 @@ import type { ComputeOptions } from '../../engine/engine.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { clip } from '../../core/length.ts';
+import { listedQuoted } from '../../core/names.ts';
 import { columnsInWords, columnsOf, labelOf } from '../../spec/batch/batch.ts';
 import { filesMeant } from '../../spec/files/near-files.ts';
 import type { SpecSource } from '../../spec/yaml/source.ts';
@@ -15,7 +16,7 @@ import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from '../read/model.ts';
 import type { OrderTable } from './order-table.ts';
 import { OrderTables } from './order-tables.ts';
-import { lineLabels, named, nearColumns } from './orders.ts';
+import { lineLabels, named } from './orders.ts';
 import type { LeftOutOrder, OrderLine } from './orders.ts';
 import { productColumn } from '../read/products.ts';
 import { TagWarnings } from './tag-warnings.ts';
@@ -170,8 +171,10 @@ class WorkMaker implements JobWork {
     for (const each of table.leftOutOf(entry)) this.#leaveOut(entry, each);
     const lines = table.linesOf(entry);
     if (table.fault === undefined) return { table, lines, inTable: issues };
-    this.#report('unknown-name', [...entry.path, entry.products ? productColumn : 'orders'], table.fault);
-    for (const line of lines) this.#leaveOut(entry, { ...line, label: line.row.label, why: table.fault });
+    const { lacks, why, isTold } = table.fault;
+    if (!isTold) this.#report('unknown-name', [...entry.path, entry.products ? productColumn : 'orders'], why);
+    for (const { quantity, ...line } of lines)
+      this.#leaveOut(entry, { ...line, ...(lacks === 'quantity' ? {} : { quantity }), label: line.row.label, why });
     return { table, lines: [], inTable: issues };
   }
 
@@ -186,10 +189,9 @@ class WorkMaker implements JobWork {
     const lines = all.map((line) => (first ? named(line, columnsInWords(first.source, first.uses.used)) : line));
     const missing = [...asked].filter((column) => !table.header.includes(column));
     if (missing.length > 0) {
-      const columns = missing.map((column) => `“${clip(column)}”`).join(' and ');
-      const message = `“${clip(name)}” has no column ${columns}, which ${entry.spec} asks for.`;
-      this.#report('unknown-name', at, message);
-      inTable.push(...nearColumns(missing, [...asked], table, csv, entry.spec));
+      const columns = listedQuoted(missing.map((column) => clip(column)));
+      const message = `“${clip(name)}” has no ${missing.length === 1 ? 'column' : 'columns'} ${columns}, which ${entry.spec} asks for.`;
+      if (!missing.every((column) => read.told.has(column))) this.#report('unknown-name', at, message);
       for (const line of lines) this.#leaveOut(entry, { ...line, label: line.row.label, why: message });
     } else {
       this.#expect(lines.length);

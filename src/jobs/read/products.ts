@@ -16,7 +16,7 @@ export function productKey(product: string): string {
 }
 
 /** Files have hyphens where people write spaces. */
-function fileKey(product: string): string {
+export function fileKey(product: string): string {
   return productKey(product.replace(/[-_\s]+/g, ' '));
 }
 

@@ -103,7 +103,8 @@ function mapped(group: Group, of: (value: unknown, key: string) => unknown): Gro
 /** The value with another one at a path, where there is one. */
 function changed(value: unknown, [step, ...rest]: YamlPath, change: (value: unknown) => unknown): unknown {
   if (step === undefined) return change(value);
-  if (Array.isArray(value)) return value.map((each: unknown, at): unknown => (at === step ? changed(each, rest, change) : each));
+  if (Array.isArray(value))
+    return value.map((each: unknown, at): unknown => (at === step ? changed(each, rest, change) : each));
   if (!isGroup(value)) return value;
   return mapped(value, (each, key) => (key === step ? changed(each, rest, change) : each));
 }

@@ -175,16 +175,25 @@ describe('One table of orders for several specs', () => {
   });
 
   it('needs the column where the job names products', async () => {
-    const csv = 'order,produkt,name\n1,Pot label,Rue\n';
-    const job = await check(told, csv);
+    const none = await check(told, 'order,name\n1,Rue\n');
     assert.deepEqual(
-      job.issues.map(({ code, path }) => `${code} ${path.join('.')}`),
+      none.issues.map(({ code, path }) => `${code} ${path.join('.')}`),
       ['unknown-name tags.0.product', 'unknown-name tags.1.product'],
     );
+    const csv = 'order,produkt,name\n1,Pot label,Rue\n';
+    const job = await check(told, csv);
+    assert.deepEqual(job.issues, [], 'told at its name');
     const [near] = job.inFiles[0]!.issues;
     assert.equal(withEdits(csv, changesOf(near!)[0]!.edits), csv.replace('produkt', 'product'));
     assert.equal(made(job).length, 0);
     assert.equal(job.leftOut.length, 2);
+  });
+
+  it('suggests a product as the other lines spell it', async () => {
+    const job = await check(both, 'order,product,name\n1,Named,Rue\n2,Namde,Dill\n');
+    assert.match(job.inFiles[0]!.issues[0]!.message, /makes “Namde”\. Did you mean “Named”\?/);
+    const alone = await check(both, 'order,product,name\n2,Namde,Dill\n');
+    assert.match(alone.inFiles[0]!.issues[0]!.message, /Did you mean “named”\?/);
   });
 
   it('leaves the column to a spec that engraves it', async () => {

@@ -219,6 +219,81 @@ describe('A table of orders', () => {
     assert.equal(job.leftOut.length, 1);
   });
 
+  it('says at its name that a column is called otherwise than the quantity, and makes not one for five', async () => {
+    for (const name of ['qty', 'Qty.', 'Quantitiy', 'count', 'how many']) {
+      const job = await withOrders(`order,name,${name}\n1,Sorrel,5\n2,Rue,3\n`);
+      assert.deepEqual(messagesInFiles(job), ['orders.csv:1:12 unknown-name'], name);
+      const [issue] = job.inFiles[0]!.issues;
+      assert.match(issue!.message, /and there is no “quantity”: all lines are left out\. Did you mean “quantity”\?$/);
+      assert.deepEqual([issue!.severity, issue!.suggestions], ['error', ['quantity']]);
+      assert.deepEqual([made(job), job.leftOut.length, job.issues.length], [[], 2, 0], name);
+    }
+    // It may as well number something: said, and made.
+    const number = await withOrders('order,name,number\n1,Sorrel,5\n2,Rue,3\n');
+    assert.deepEqual(messagesInFiles(number), ['orders.csv:1:12 odd-value']);
+    assert.equal(number.inFiles[0]!.issues[0]!.severity, 'warning');
+    assert.equal(made(number).length, 2);
+  });
+
+  it('says nothing of columns that are for people, of running numbers, and where the spec uses them', async () => {
+    for (const csv of [
+      'order,name,quantity,qty\n1,Sorrel,5,5\n',
+      'order,name,Quantity\n1,Sorrel,5\n',
+      'order,name,number\n1,Sorrel,1\n2,Rue,2\n3,Ivy,3\n',
+      'order,name,keeper,date,count\n1,Sorrel,Hazel,May,a few\n',
+    ])
+      assert.deepEqual(messagesInFiles(await withOrders(csv)), [], csv);
+    const counted = (files['named.tag.yaml'] as string).replace('"{name}"', '"{name} {count}"');
+    const beside = { ...files, 'named.tag.yaml': counted, 'orders.csv': 'order,name,count\n1,Rue,5\n' };
+    const job = await checkedJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], sheets), beside);
+    assert.deepEqual([messagesInFiles(job), made(job).length], [[], 1]);
+  });
+
+  it('says that columns are meant as the order, the rush or the product', async () => {
+    const job = await withOrders('Order No.,name,urgent\n1,Sorrel,yes\n');
+    assert.deepEqual(messagesInFiles(job), ['orders.csv:1:1 odd-value', 'orders.csv:1:16 odd-value']);
+    assert.match(
+      job.inFiles[0]!.issues[0]!.message,
+      /^Nobody uses the column “Order No\.”.*nothing is listed by order/,
+    );
+    assert.equal(made(job).length, 1);
+    const csv = 'order,name,item\n1,Sorrel,Sign\n';
+    const two = ['{spec: named.tag.yaml, orders: orders.csv}', '{spec: other.tag.yaml, orders: orders.csv}'];
+    const both = await checkedJob(jobOf(two, sheets), {
+      ...files,
+      'other.tag.yaml': files['named.tag.yaml']!,
+      'orders.csv': csv,
+    });
+    assert.deepEqual(messagesInFiles(both), ['orders.csv:1:12 odd-value']);
+    assert.match(both.inFiles[0]!.issues[0]!.message, /each spec makes every line\. Did you mean “product”\?$/);
+  });
+
+  it('tells a column that differs by its capitals once, at its name, whatever asks for it', async () => {
+    const two = ['{spec: named.tag.yaml, orders: orders.csv}', '{spec: other.tag.yaml, orders: orders.csv}'];
+    const job = await checkedJob(jobOf(two, sheets), {
+      ...files,
+      'other.tag.yaml': (files['named.tag.yaml'] as string).replace('"{name}"', '"{name} {month}"'),
+      'orders.csv': 'Order,Quantity,Name,Month\n1,1,Sorrel,May\n',
+    });
+    assert.deepEqual(
+      job.inFiles.flatMap(({ issues }) => issues.map(({ message }) => message)),
+      [
+        'named.tag.yaml and other.tag.yaml ask for a column “name”; this one is called “Name”.',
+        'other.tag.yaml asks for a column “month”; this one is called “Month”.',
+      ],
+    );
+    assert.deepEqual([messages(job), job.leftOut.length], [[], 2]);
+    const none = await checkedJob(jobOf([two[1]!], sheets), {
+      ...files,
+      'other.tag.yaml': (files['named.tag.yaml'] as string).replace('"{name}"', '"{name} {month}"'),
+      'orders.csv': 'order,plant,sown\n1,Sorrel,May\n',
+    });
+    assert.match(
+      none.issues[0]!.message,
+      /^“orders\.csv” has no columns “name” and “month”, which other\.tag\.yaml asks for\.$/,
+    );
+  });
+
   it('may be empty, broken, or far too long, and is told as a whole', async () => {
     for (const [csv, message] of [
       ['', /is empty/],

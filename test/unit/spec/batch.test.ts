@@ -90,6 +90,21 @@ describe('A batch', () => {
     );
   });
 
+  it('says that a batch makes one of each where a column says how many', async () => {
+    const said = async (text: string, beside: Record<string, string> = {}) => {
+      const made = await inRow(text, 0, beside);
+      const there = made.inUsed!.flatMap(({ issues }) => issues.map(({ range }) => range.start));
+      return [made.issues.filter(({ code }) => code === 'odd-value').map(({ message }) => message), there];
+    };
+    const message =
+      'Nobody uses the column “qty”: a batch makes one tag of each row. A job makes as many as its table of orders says.';
+    assert.deepEqual(await said(spec('a.csv', '"{name}"'), { 'a.csv': 'name,qty\nIvy,1\nRue,3\n' }), [[message], [5]]);
+    assert.deepEqual(await said(spec('[{name: Ivy, qty: 3}, {name: Rue, qty: 1}]', '"{name}"')), [[message], []]);
+    for (const csv of ['name,qty\nIvy,1\nRue,1\n', 'name,qty\nIvy,few\nRue,3\n', 'name,no\nIvy,4\nRue,9\n'])
+      assert.deepEqual(await said(spec('a.csv', '"{name}"'), { 'a.csv': csv }), [[], []], csv);
+    assert.deepEqual(await said(spec('a.csv', '"{name} {qty}"'), { 'a.csv': 'name,qty\nIvy,2\n' }), [[], []]);
+  });
+
   it('leaves rows of a table out by their names, and says which name there is not', async () => {
     const beside = { 'a.csv': 'no,plant\n1,Sorrel\n2,Borage\n007,Sea Kale\n' };
     const some = (without: string) => spec(`{table: a.csv, without: ${without}}`, '"{plant}"');

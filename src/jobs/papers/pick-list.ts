@@ -2,6 +2,7 @@
 
 import { counted } from '../../core/units.ts';
 import { clip } from '../../core/length.ts';
+import { listed } from '../../core/names.ts';
 import { rushSign } from '../../look/signs.ts';
 import { Flow, papers } from '../../export/page/flow.ts';
 import type { CaptionFaces } from '../../export/page/flow.ts';
@@ -65,6 +66,8 @@ function orderHead(flow: Flow, order: PickedOrder, shares: SharesOf): void {
   const name = order.order === '' ? 'Without an order' : `Order ${clip(order.order, 60)}`;
   flow.write(`${name}${order.rush ? ` · rush ${rushSign}` : ''}`, { bold: true, size: 4.4 });
   if (order.tags.length === 0) return;
+  const missing = missingIn(order);
+  if (missing !== '') flow.write(`Not complete: without ${missing}`, { bold: true, size: 3.1, fill: missingInk });
   const share = shareInWords(shares(order.tags.flatMap(({ made }) => made)));
   flow.write(share === '' ? inShort(order) : `${inShort(order)} · ${share}`, { fill: quiet, size: 3 });
 }
@@ -99,6 +102,13 @@ function tagBlock(flow: Flow, tag: PickedTag, share: string): void {
 function leftOutBlock(flow: Flow, { quantity, name, why }: PickedOrder['leftOut'][number]): void {
   const count = quantity === undefined ? '' : `${quantity} × `;
   flow.write(`Not made: ${count}${clip(name, 60)}: ${why}`, { indent: 6, size: 3.1, fill: missingInk });
+}
+
+/** What of an order is not in its parcel; empty if nothing is. */
+function missingIn({ tags, leftOut }: PickedOrder): string {
+  const notMade = leftOut.map(({ quantity, name }) => `${quantity === undefined ? '' : `${quantity} × `}${name}`);
+  const onNone = tags.flatMap(({ pieces }) => pieces).filter(({ sheet }) => sheet === undefined).length;
+  return listed([...notMade, ...(onNone > 0 ? [`${counted(onNone, 'piece')} on no sheet`] : [])]);
 }
 
 function inShort({ tags }: PickedOrder): string {
@@ -159,6 +169,9 @@ function drawLabel(
   write(clip(title, 40), plain, 2.4, quiet, 1);
   write(clip(order.order, 40), bold, order.order.length > 14 ? 4 : 6, '#222222', 2);
   write(`${inShort(order)}${order.rush ? ` · rush ${rushSign}` : ''}`, plain, 2.6, quiet, 1);
+  const missing = missingIn(order);
+  // Before what is in it: whoever packs must not take the parcel for all of the order.
+  if (missing !== '') write(`Not complete: without ${missing}`, bold, 2.8, missingInk, 2);
   write(contents(order), plain, 3, '#222222', 4);
 }
 
@@ -172,7 +185,7 @@ export function labelTable(job: LaidOutJob): string {
   const rows = orders.map((order) => {
     const count = order.tags.reduce((sum, { copies }) => sum + copies, 0);
     const pieces = order.tags.reduce((sum, tag) => sum + tag.pieces.length, 0);
-    return [order.order, order.rush ? 'yes' : '', count, pieces, contents(order)];
+    return [order.order, order.rush ? 'yes' : '', count, pieces, contents(order), missingIn(order)];
   });
-  return tableText(['order', 'rush', 'tags', 'pieces', 'contents'], rows);
+  return tableText(['order', 'rush', 'tags', 'pieces', 'contents', 'missing'], rows);
 }

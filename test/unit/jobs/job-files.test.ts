@@ -278,13 +278,32 @@ pieces: {back: {body: [plate]}, letters: {body: [name], parts: many, glue_to: ba
     assert.match(words, /Not made: 1 × .*no “name”/);
     const labels = bySimpleReader(text('swap-labels.csv'));
     assert.deepEqual(labels.slice(1), [
-      ['1042', 'yes', '1', '1', '1 × Rue'],
-      ['1041', '', '2', '2', '2 × Sorrel'],
-      ['1043', '', '3', '3', '3 × Sea "Kale", young'],
+      ['1042', 'yes', '1', '1', '1 × Rue', ''],
+      ['1041', '', '2', '2', '2 × Sorrel', ''],
+      ['1043', '', '3', '3', '3 × Sea "Kale", young', ''],
     ]);
     const printed = await readPdf(written['swap-labels.pdf']!);
     const [first] = printed.pages;
     for (const order of ['1041', '1042', '1043']) assert.ok(first!.text.includes(order), order);
+  });
+
+  it('say on the label of a parcel what is not in it, and on the pick list', async () => {
+    const lines = 'order,name,quantity\n510,Rue,2\n510,Dill,1.5\n511,Ida,1\n';
+    const part = await laidOutJob(jobOf([tags[1]!], sheets), { ...files, 'orders.csv': lines });
+    const made = await jobFiles(part, tools, never);
+    const labels = bySimpleReader(new TextDecoder().decode(made['swap-labels.csv']));
+    assert.deepEqual(labels, [
+      ['order', 'rush', 'tags', 'pieces', 'contents', 'missing'],
+      ['510', '', '2', '2', '2 × Rue', 'Dill'],
+      ['511', '', '1', '1', '1 × Ida', ''],
+    ]);
+    for (const paper of ['swap-labels.pdf', 'swap-pick-list.pdf']) {
+      const [page] = (await readPdf(made[paper]!)).pages;
+      assert.equal(page!.text.match(/Not complete: without Dill/g)?.length, 1, paper);
+    }
+    // On the label, before what is in the parcel.
+    const [label] = (await readPdf(made['swap-labels.pdf']!)).pages;
+    assert.ok(label!.text.indexOf('Not complete') < label!.text.indexOf('2 × Rue'));
   });
 
   it('tell tags of one label apart, by the rest of their line and by their spec', async () => {

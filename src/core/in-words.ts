@@ -4,7 +4,7 @@ import { mmPerInch, shortLength, shortSize, trimmed } from './units.ts';
 import type { Digits, Units } from './units.ts';
 
 /** Inches get one digit more on paper than beside a drawing, because sizes are measured again from it. */
-const onPaper: Digits = [1, 3];
+export const onPaper: Digits = [1, 3];
 
 const mmPerMetre = 1000;
 const mmPerFoot = 12 * mmPerInch;

@@ -35,6 +35,13 @@ interface FilledPage {
   readonly of: Chapter[];
 }
 
+const footMm = 8;
+
+/** For the blocks of one column, in mm. */
+export function roomOn({ height, margin }: Paper): number {
+  return height - 2 * margin - footMm;
+}
+
 /** Between two chapters on one page, in mm. */
 const apartMm = 10;
 
@@ -44,7 +51,7 @@ const apartMm = 10;
  */
 export function pagedTogether(chapters: readonly Chapter[], paper: Paper, columns = 1): Page[] {
   const { height, width, margin } = paper;
-  const room = height - 2 * margin - 8;
+  const room = roomOn(paper);
   const filled: FilledPage[] = [];
   for (const chapter of chapters) {
     const last = filled.at(-1);
@@ -55,7 +62,7 @@ export function pagedTogether(chapters: readonly Chapter[], paper: Paper, column
     } else filled.push(...spread(chapter.blocks, room, columns).map((each) => ({ columns: each, of: [chapter] })));
   }
   return filled.map(({ columns: all, of }, index) => {
-    const high = Math.max(height, Math.max(...all.map(heightOf)) + 2 * margin + 8);
+    const high = Math.max(height, Math.max(...all.map(heightOf)) + 2 * margin + footMm);
     const builder = new PageBuilder();
     for (const [column, flows] of all.entries()) {
       let top = high - margin;
@@ -83,7 +90,7 @@ function space({ faces, left, width }: Flow, mm: number): Flow {
   return flow;
 }
 
-function heightOf(flows: readonly Flow[]): number {
+export function heightOf(flows: readonly Flow[]): number {
   return flows.reduce((sum, { height }) => sum + height, 0);
 }
 

@@ -1,8 +1,8 @@
 /** Facts beside the picture of a proof, for a customer who knows nothing about how tags are made. */
 
 import { capitalised, listed } from '../../core/names.ts';
-import { shortLength } from '../../core/units.ts';
-import type { Units } from '../../core/units.ts';
+import { fine, finest, mmPer, shortLength } from '../../core/units.ts';
+import type { Digits, Units } from '../../core/units.ts';
 import { distance } from '../../geometry/measure.ts';
 import { sizeWords } from '../../spec/model/tie.ts';
 import { stockOf } from '../../tag/by-stock.ts';
@@ -10,7 +10,7 @@ import type { Piece, PlacedHanger, Tag } from '../../tag/tag.ts';
 import { assembliesOf } from '../pictures/assemblies.ts';
 import type { Assembly } from '../pictures/assemblies.ts';
 import type { Fact } from '../words/estimate-facts.ts';
-import { lengthIn, sizeIn } from '../../core/in-words.ts';
+import { lengthIn, onPaper, sizeIn } from '../../core/in-words.ts';
 import { materialInWords } from '../words/material-in-words.ts';
 
 /** A fact; without a `value`, the proof leaves room to write it in. */
@@ -62,18 +62,30 @@ export function sizeOf({ layers, bounds }: Assembly, tag: Tag): string {
   const number = numbers[count] ?? String(count);
   const known = sheets.filter((sheet) => sheet !== undefined);
   if (known.length < count) return [...across, ...(count > 1 ? [`${number} layers, glued`] : [])].join(', ');
-  const alike = new Set(known).size === 1;
-  const of = alike
-    ? ` of ${thicknessIn(known[0]!, units)}`
-    : `: ${listed(known.map((sheet) => thicknessIn(sheet, units)))}`;
+  const { parts, whole } = thicknessesIn(known, units);
+  const of = new Set(parts).size === 1 ? ` of ${parts[0]!}` : `: ${listed(parts)}`;
   const each = count > 1 ? ` (${number} layers${of}, glued)` : '';
-  const whole = known.reduce((sum, sheet) => sum + sheet, 0);
-  return [...across, `${thicknessIn(whole, units)} thick${each}`].join(', ');
+  return [...across, `${whole} thick${each}`].join(', ');
 }
 
-/** A sheet of card is a fraction of a millimetre thick. */
-function thicknessIn(mm: number, units: Units): string {
-  return mm < 1 ? shortLength(mm, units) : lengthIn(mm, units);
+/** Digits for thicknesses, the fewest first: whoever adds up what is written must get the whole. */
+const thicknessDigits: readonly Digits[] = [onPaper, fine, finest, [4, 5]];
+
+/** The thickness of each layer and of all, with so many digits that they add up. */
+function thicknessesIn(layers: readonly number[], units: Units): { readonly parts: string[]; readonly whole: string } {
+  // A sheet of card is a fraction of a millimetre thick.
+  const all = layers.some((mm) => mm < 1) ? thicknessDigits.slice(1) : thicknessDigits;
+  const tries = all.map((digits) => {
+    const figures = layers.map((mm) => Number.parseFloat(shortLength(mm, units, digits)));
+    const sum = figures.reduce((total, figure) => total + figure, 0) * mmPer[units];
+    const whole = layers.reduce((total, mm) => total + mm, 0);
+    return {
+      parts: layers.map((mm) => shortLength(mm, units, digits)),
+      whole: shortLength(sum, units, finest),
+      isTrue: Math.abs(sum - whole) < 1e-6 || shortLength(sum, units, digits) === shortLength(whole, units, digits),
+    };
+  });
+  return tries.find(({ isTrue }) => isTrue) ?? tries.at(-1)!;
 }
 
 /** Greatest thickness of pieces side by side; `undefined` if one of them states none. */

@@ -33,7 +33,10 @@ const red = '#B00020';
 /** Height of the picture, least and most, in mm. */
 const leastPictureMm = 48;
 const mostPictureMm = 120;
+const leastLayersMm = 40;
 const mostLayersMm = 62;
+/** Below the picture: its scale, and what sets it apart. */
+const scaleMm = 9;
 
 /** A tag smaller than this on paper, in mm, is shown enlarged, up to the given factor, with its true size beside it. */
 const smallMm = { width: 70, height: 50 } as const;
@@ -60,13 +63,12 @@ export async function proofPage(job: Job, tools: Tools, cropped = false): Promis
   writeFacts(rest, proofFacts(tag));
   const foot = begin();
   writeFoot(foot, tag, isDraft(job));
-  const layers = begin();
-  drawLayers(layers, tag, mostLayersMm);
-  const free = paper.height - 2 * marginMm - head.height - rest.height - foot.height - layers.height;
+  const taken = [head, rest, foot].reduce((sum, { height }) => sum + height, 0);
+  const below = scaleMm + (isSmall(tag) ? smallStripMm : 0);
+  const free = paper.height - 2 * marginMm - taken - below;
+  const layers = layersIn(begin, tag, cropped ? Infinity : free - leastPictureMm);
   const picture = begin();
-  const room = cropped
-    ? mostPictureMm
-    : Math.min(mostPictureMm, Math.max(leastPictureMm, free - 9 - (isSmall(tag) ? smallStripMm : 0)));
+  const room = cropped ? mostPictureMm : Math.min(mostPictureMm, Math.max(leastPictureMm, free - layers.height));
   drawPicture(picture, tag, room, cropped);
   return stacked([head, picture, layers, rest], foot, paper, cropped);
 }
@@ -148,6 +150,15 @@ export function drawBar({ page, left, y, faces }: Flow, units: Units): string {
   for (const x of [left, left + mm]) page.line([x, y], [x, y + 2], quiet, 0.3);
   page.caption(text, faces.plain, { x: left + mm + 2, y, size: 2.8, fill: quiet });
   return text;
+}
+
+/** As large as leaves the picture its room, but no smaller than can be read. */
+function layersIn(begin: () => Flow, tag: Tag, room: number): Flow {
+  for (let height = mostLayersMm; ; height -= 1) {
+    const flow = begin();
+    drawLayers(flow, tag, height);
+    if (flow.height <= room || height <= leastLayersMm) return flow;
+  }
 }
 
 /** An exploded drawing of each assembly with several layers. */

@@ -18,7 +18,7 @@ import { writeWork } from '../../export/bench/work-table.ts';
 import type { Tools } from '../../export/job/job.ts';
 import { captionWidth, curvesOf } from '../../export/page/page.ts';
 import type { Page } from '../../export/page/page.ts';
-import { pagedTogether } from '../../export/page/paged.ts';
+import { heightOf, pagedTogether, roomOn } from '../../export/page/paged.ts';
 import { drawLaid, drawScored, roomOnPaper } from '../../export/sheets/sheet-page.ts';
 import { inkOn } from '../../look/ink.ts';
 import { rushSign } from '../../look/signs.ts';
@@ -36,6 +36,7 @@ import { clip } from '../../core/length.ts';
 
 const marginMm = 15;
 const mapMm = 165;
+const leastOfMap = 0.75;
 const quiet = '#666666';
 const keptInk = '#2F6F4F';
 
@@ -59,8 +60,10 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
   const nameOf = tagNames(job);
   const sheets = job.layout.sheets.map((sheet) => {
     const own = kept.filter((each) => each.sheet === sheet);
+    const lists = [...pieceLists(begin, sheet, nameOf), ...workOn(begin, sheet)];
+    const room = roomOn(paper) - heightOf(lists);
     return {
-      blocks: [drawnSheet(begin(), sheet, job, own), ...pieceLists(begin, sheet, nameOf), ...workOn(begin, sheet)],
+      blocks: [sheetBlock(begin, sheet, job, own, room), ...lists],
       title: job.title,
       part: sheet.name,
       joins: true,
@@ -98,7 +101,29 @@ function workOn(begin: () => Flow, sheet: JobSheet): Flow[] {
   });
 }
 
-function drawnSheet(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJob, kept: readonly KeptOffcut[]): Flow {
+/** Drawn smaller where that keeps its lists on the same page: no smaller than three quarters, or than it is. */
+function sheetBlock(
+  begin: () => Flow,
+  sheet: JobSheet,
+  job: LaidOutJob,
+  kept: readonly KeptOffcut[],
+  room: number,
+): Flow {
+  const whole = begin();
+  const scale = Math.min(whole.width / sheet.width, mapMm / sheet.height);
+  drawnSheet(whole, sheet, job, kept, scale);
+  const smaller = scale - (whole.height - room) / sheet.height;
+  if (whole.height <= room || smaller < Math.min(leastOfMap * scale, 1)) return whole;
+  return drawnSheet(begin(), sheet, job, kept, smaller);
+}
+
+function drawnSheet(
+  flow: Flow,
+  sheet: JobSheet,
+  { model: { units } }: LaidOutJob,
+  kept: readonly KeptOffcut[],
+  scale: number,
+): Flow {
   const { time } = estimateOfSheet(sheet);
   const rush = sheet.pieces.filter(({ of }) => of.of.rush).length;
   const sheetFacts = [
@@ -112,17 +137,12 @@ function drawnSheet(flow: Flow, sheet: JobSheet, { model: { units } }: LaidOutJo
   flow.write(sheetFacts.join(' · '), { fill: quiet });
   flow.write(stockLine(sheetTag(sheet, sheet.name)), { size: 3 });
   flow.skip(aroundMm.above);
-  flow.skip(drawMap(flow, sheet, undefined, kept));
+  flow.skip(drawMap(flow, sheet, scale, kept));
   return flow;
 }
 
 /** Returns its height. */
-function drawMap(
-  { page, left, width, y, faces }: Flow,
-  sheet: JobSheet,
-  scale = Math.min(width / sheet.width, mapMm / sheet.height),
-  kept: readonly KeptOffcut[] = [],
-): number {
+function drawMap({ page, left, y, faces }: Flow, sheet: JobSheet, scale: number, kept: readonly KeptOffcut[]): number {
   const high = sheet.height * scale;
   const place = { scale, x: left, y: y - high };
   page.draw(curvesOf(fitContours(sheet.outline), scale, place.x, place.y), {

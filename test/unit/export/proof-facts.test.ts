@@ -23,6 +23,36 @@ describe('The size on a proof', () => {
   }
 });
 
+describe('The thicknesses of glued layers on a proof', () => {
+  const layered = (units: string, back: string, front: string) => `tagwright: 1
+units: ${units}
+stocks: {one: {thickness: ${back}}, two: {thickness: ${front}}}
+shapes: {plate: {rectangle: [60 mm, 30 mm]}, dot: {circle: 10 mm}}
+pieces: {back: {body: plate, stock: one}, front: {body: dot, stock: two, glue_to: back}}
+`;
+  for (const [units, back, front, words] of [
+    ['in', '1/8 in', '1/16 in', '0.1875 in thick (two layers: 0.125 in and 0.0625 in, glued)'],
+    ['in', '1/16 in', '1/16 in', '0.125 in thick (two layers of 0.0625 in, glued)'],
+    ['in', '1/8 in', '1/8 in', '0.25 in thick (two layers of 0.125 in, glued)'],
+    ['in', '3 mm', '1/32 in', undefined],
+    ['mm', '3 mm', '3 mm', '6 mm thick (two layers of 3 mm, glued)'],
+    ['mm', '1.55 mm', '1.55 mm', '3.1 mm thick (two layers of 1.55 mm, glued)'],
+    ['mm', '3 mm', '0.6 mm', '3.6 mm thick (two layers: 3 mm and 0.6 mm, glued)'],
+  ] as const) {
+    it(`add up in ${units}, of ${back} and ${front}`, async () => {
+      const { report } = await make(layered(units, back, front));
+      const [assembly] = assembliesOf(report.tag!.pieces);
+      const size = sizeOf(assembly!, report.tag!);
+      if (words !== undefined) assert.ok(size.endsWith(words), size);
+      const [whole, ...each] = [...size.split('high, ')[1]!.matchAll(/([\d.]+) (?:mm|in)/g)].map(([, figure]) =>
+        Number(figure),
+      );
+      const sum = each.length === 1 ? 2 * each[0]! : each[0]! + each[1]!;
+      assert.ok(Math.abs(whole! - sum) < 1e-9, size);
+    });
+  }
+});
+
 describe('What a proof says a tag hangs on', () => {
   const spec = (upper: string, lower: string) =>
     [

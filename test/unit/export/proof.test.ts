@@ -98,9 +98,17 @@ describe('What a customer reads', () => {
       assert.equal(both.pages.length, 2);
       assertForCustomers(both.pages[0]!.text, job, 'the first page of the PDF, by pdfjs-dist');
       assertForCustomers(both.subject, job, 'the PDF’s subject');
-      // Names of files end in what kind they are.
-      const note = packReadme(job, 'x').replace(/x(-job)?\.(svg|dxf|pdf|png)/g, '…');
-      assertForCustomers(note.replace(/\n {2}/g, ' '), job, 'the note of a pack');
+      // The note of a pack is for who cuts the files, but for what it says of the tag.
+      const note = packReadme(job, 'x').replace(/\n {2}/g, ' ');
+      for (const title of ['The tag', 'For whoever gets the tag']) {
+        const section = note.split(/\n\n(?=[^\n]+\n-+\n)/).find((each) => each.startsWith(`${title}\n`));
+        assert.ok(section, title);
+        assertForCustomers(section, job, `the note of a pack, “${title}”`);
+      }
+      assert.doesNotMatch(
+        without(note, job),
+        /\b(costs?|prices?|EUR|mm\/s|machines?|warnings?|errors?|power|speed)\b/i,
+      );
     }).timeout(180_000);
   }
 
@@ -117,6 +125,32 @@ describe('What a customer reads', () => {
       assert.throws(() => {
         assertForCustomers(phrase, job, 'this');
       });
+  });
+});
+
+describe('The page of a proof', () => {
+  it('is as high as its paper where layers, words and small pictures have room beside each other', async () => {
+    for (const size of [
+      [4, 2],
+      [4, 3],
+      [3, 3],
+    ]) {
+      const text = `tagwright: 1
+units: in
+tie: {twine: 0.08}
+stock: {material: birch plywood, thickness: 1/8 in}
+shapes:
+  plate: {rectangle: [${size.join(', ')}]}
+  name: {text: Rue, font: Pacifico, x_height: 0.5}
+  first: {text: est. 2026, x_height: 0.1, place: {on: plate, at: bottom, margin: 0.2}}
+  second: {text: by hand, x_height: 0.1, place: {on: plate, at: top, margin: 0.5}}
+pieces:
+  back: {body: plate, engrave: [first, second], hanger: {hole: {at: top}}}
+  letters: {body: name, glue_to: back}
+`;
+      // Letter paper, ANSI/ASME Y14.1: 8.5 by 11 inches.
+      assert.equal((await proofPage(await jobFrom(text), tools)).height, 11 * 25.4, size.join());
+    }
   });
 });
 

@@ -116,6 +116,17 @@ describe('The papers of a job', () => {
     assert.deepEqual(found, inTurn, listed);
   });
 
+  it('keep the list and the work of a sheet on its page, drawing it smaller where that is enough', async () => {
+    const asked = jobOf(['{spec: plate.tag.yaml, quantity: 4}'], ['ply3: [{size: [130 mm, 130 mm]}]']);
+    const scored = plate.replace('body: [plate]', 'body: [plate], score: [{rectangle: [30, 20]}], cut: [{circle: 4}]');
+    const pages = await sheetMap(await laidOutJob(asked, { ...files, 'plate.tag.yaml': scored }), tools);
+    const sheets = wordsOf(pages).filter((words) => /130 × 130 mm · /.test(words));
+    assert.deepEqual([sheets.length, pages.length], [1, 2]);
+    assert.match(sheets[0]!, /Work in this order Score .* Travel between them/);
+    // The paper of ISO 216 that is asked for.
+    for (const { height } of pages) assert.equal(height, 297);
+  });
+
   it('have a sign for pieces of a rush order, and say what it means, without a colour of its own', async () => {
     const orders = 'order,quantity,rush,name\n7,2,yes,Rue\n8,1,,Dill\n';
     const asked = jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], ['ply3: [{size: [140 mm, 60 mm]}]']);

@@ -117,8 +117,10 @@ describe('The papers of a job', () => {
   });
 
   it('keep the list and the work of a sheet on its page, drawing it smaller where that is enough', async () => {
-    const asked = jobOf(['{spec: plate.tag.yaml, quantity: 4}'], ['ply3: [{size: [130 mm, 130 mm]}]']);
-    const scored = plate.replace('body: [plate]', 'body: [plate], score: [{rectangle: [30, 20]}], cut: [{circle: 4}]');
+    const asked = jobOf(['{spec: plate.tag.yaml, quantity: 16}'], ['ply3: [{size: [130 mm, 130 mm]}]']);
+    const scored = plate
+      .replace('[60 mm, 40 mm]', '[26 mm, 26 mm]')
+      .replace('body: [plate]', 'body: [plate], score: [{rectangle: [20, 20]}], cut: [{circle: 4}]');
     const pages = await sheetMap(await laidOutJob(asked, { ...files, 'plate.tag.yaml': scored }), tools);
     const sheets = wordsOf(pages).filter((words) => /130 × 130 mm · /.test(words));
     assert.deepEqual([sheets.length, pages.length], [1, 2]);

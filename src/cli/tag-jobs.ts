@@ -48,8 +48,7 @@ export class TagJobs {
       const wanted = tagFileName(specName(basename(spec.file)), { ...first, row: made.row });
       const name = this.#nameOf(spec.file, { ...first, row: made.row });
       const files = name === wanted ? made.files : (await this.#packed(spec, made.row, name)).files!;
-      for (const each of made.lacking ?? [])
-        this.#tell(`${spec.file}: the pack has a spec, but not all it needs. ${each}`);
+      for (const each of made.lacking ?? []) this.#tell(`${spec.file}: ${each}`);
       yield {
         name,
         files: Object.fromEntries(Object.entries(files).map(([file, content]) => [file, bytesOf(content)])),

@@ -30,7 +30,8 @@ export async function withSpec(
   from: AlongFiles,
 ): Promise<Job> {
   const alone = selfContained(report.source, report.uses);
-  if ('problem' in alone) return { ...job, along: { files: {}, lacking: [alone.problem] } };
+  if ('problem' in alone)
+    return { ...job, along: { files: {}, lacking: [`The spec is not in the pack. ${alone.problem}`] } };
   const found = new FilesAlong(from);
   const spec = await found.renamed(specOfTag(alone.text, report), []);
   const { files, lacking } = found;
@@ -95,7 +96,7 @@ class FilesAlong {
     try {
       this.files[name] = await this.#from.read(file);
     } catch {
-      this.lacking.add(`“${plain}”, which the spec asks for, cannot be read.`);
+      this.lacking.add(`“${plain}”, which the spec asks for, cannot be read and is not in the pack.`);
     }
     return name;
   }
@@ -107,7 +108,7 @@ class FilesAlong {
     const { family, licence } = answer.face;
     if (licence.embedding === 'installable') return true;
     this.lacking.add(
-      `The font ${family} (“${name}”) is not in it: according to its file, it ${embeddingInWords(licence)}. Whoever opens the spec needs the font, beside it.`,
+      `The font ${family} (“${name}”) is not in the pack: according to its file, it ${embeddingInWords(licence)}. Whoever opens the spec needs the font, beside it.`,
     );
     return false;
   }
@@ -116,7 +117,7 @@ class FilesAlong {
     const isThere = bundledFonts.some((font) => font.family.toLowerCase() === family.trim().toLowerCase());
     if (isThere || family === singleLine) return;
     this.lacking.add(
-      `The font ${family} is not in it, but on this computer. Whoever opens the spec needs it installed.`,
+      `The font ${family} is not in the pack: it is installed where the pack was made. Whoever opens the spec needs it installed too.`,
     );
   }
 }

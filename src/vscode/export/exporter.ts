@@ -193,8 +193,7 @@ function sayNotGlued({ what }: ExportRequest, jobs: ReadonlyMap<string, Job>): v
 /** What the specs of packs need and is not in them. */
 function sayLacking(jobs: ReadonlyMap<string, Job>): void {
   const lacking = new Set([...jobs.values()].flatMap(({ along }) => along?.lacking ?? []));
-  if (lacking.size > 0)
-    void vscode.window.showInformationMessage(`The pack has a spec, but not all it needs. ${[...lacking].join(' ')}`);
+  if (lacking.size > 0) void vscode.window.showInformationMessage([...lacking].join(' '));
 }
 
 /** `files`: by path within the folder. */

@@ -317,7 +317,7 @@ describe('The command line', function () {
     await writeFile(file, plate.replace('shapes:', named).replace('body: [plate]', 'body: [plate], engrave: [name]'));
     const { code, err } = await run('pack', file, '--out', join(folder, 'theirs'));
     assert.equal(code, 0, err);
-    assert.equal(err.match(/The font Pacifico \(“theirs\.ttf”\) is not in it/g)?.length, 1, err);
+    assert.equal(err.match(/The font Pacifico \(“theirs\.ttf”\) is not in the pack/g)?.length, 1, err);
     assert.ok(!(await readdir(join(folder, 'theirs', 'theirs-ivy'))).includes('fonts'));
   });
 

@@ -3,6 +3,7 @@ import { jobOf } from '../../../src/export/job/job.ts';
 import type { Along } from '../../../src/export/job/job.ts';
 import { toSvg } from '../../../src/export/svg.ts';
 import { withSpec } from '../../../src/language/along/spec-along.ts';
+import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import type { Report } from '../../../src/engine/engine.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
 import { withFsType } from '../../fonts/fs-type.ts';
@@ -168,6 +169,33 @@ pieces:
     assert.equal(await svgAgain(along), svg);
   });
 
+  it('is left out where it cannot stand by itself, and its pack says why', async () => {
+    const inches = 'tagwright: 1\nunits: in\nshapes: {plate: {path: "M0 0 H2 V1 Z"}}\n';
+    const spec = 'tagwright: 1\nuse: shop.yaml\nstock: {material: oak, thickness: 3}\npieces: {tag: {body: [plate]}}\n';
+    const { along } = await alongOf(spec, 0, { 'shop.yaml': inches });
+    assert.equal(along.text, undefined);
+    assert.match(
+      along.lacking.join(' '),
+      /^The spec is not in the pack\. A file that this spec uses is in other units/,
+    );
+  });
+
+  it('says which fonts whoever opens it must have installed, and not of those that come with Tagwright', async () => {
+    const engine = newEngine();
+    const text =
+      'tagwright: 1\nshapes: {plate: {rectangle: [60, 30]}, name: {text: Rue, font: Nunito, x_height: 8}}\npieces: {tag: {body: [plate], engrave: [name]}}\n';
+    const made = await engine.compute(text, { locate });
+    const source = new SpecSource(text.replace('Nunito', 'Garden Script'));
+    const { fonts, read } = engine;
+    const lackingOf = async (spec: SpecSource) =>
+      (await withSpec(jobOf(made)!, { ...made, source: spec }, { fonts, read, locate })).along!.lacking;
+    assert.deepEqual(await lackingOf(made.source), []);
+    assert.match(
+      (await lackingOf(source)).join(' '),
+      /^The font Garden Script is not in the pack: it is installed where the pack was made\./,
+    );
+  });
+
   // Bits of fsType by the OpenType specification, OS/2 table: 0 is installable, 2 restricted, 4 preview and print, 8 editable.
   for (const fsType of [2, 4, 8])
     it(`leaves out a font that may not be installed from a file it is in (fsType ${fsType}), and says so`, async () => {
@@ -182,6 +210,6 @@ pieces: {tag: {body: [plate], engrave: [name]}}
       assert.match(along.text!, /font: "?fonts\/theirs\.ttf/);
       const [said, ...more] = along.lacking;
       assert.deepEqual(more, []);
-      assert.match(said!, /^The font Pacifico \(“theirs\.ttf”\) is not in it: according to its file, it may /);
+      assert.match(said!, /^The font Pacifico \(“theirs\.ttf”\) is not in the pack: according to its file, it may /);
     });
 });

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { NestThreads } from '../nesting/threads/nest-threads.ts';
 import { nodeThreads } from '../nesting/threads/node-thread.ts';
+import { collectGarbage } from './collect-garbage.ts';
 import { isOwnProcess } from './own-process.ts';
 
 /** By how much memory may grow before garbage is collected, in percent: without, it would be twice what hundreds of names need. */
@@ -17,5 +18,11 @@ export function newNestThreads(keepMs = 0): NestThreads {
   // Holds for the whole process.
   if (isOwnProcess(import.meta.url)) setFlagsFromString(`--heap-growing-percent=${growthPercent}`);
   if (availableParallelism() < 2) return new NestThreads();
-  return new NestThreads(nodeThreads(fileURLToPath(new URL('nest-thread.mjs', import.meta.url))), keepMs);
+  const threads = nodeThreads(fileURLToPath(new URL('nest-thread.mjs', import.meta.url)));
+  const start: typeof threads.start = () => {
+    // They need the memory, and this thread waits for them.
+    collectGarbage();
+    return threads.start();
+  };
+  return new NestThreads({ ...threads, start }, keepMs);
 }

@@ -5,7 +5,6 @@ import { basename, join } from 'node:path';
 import { sheetFiles } from '../export/sheets/sheet-files.ts';
 import { sheetJobs } from '../export/sheets/sheet-job.ts';
 import type { TagReport } from '../export/sheets/sheet-job.ts';
-import { collectGarbage } from './collect-garbage.ts';
 import { sheetFormatsOf } from './export.ts';
 import { specName } from '../core/names.ts';
 import { withPackedOutlines } from '../tag/outlines-only.ts';
@@ -46,7 +45,6 @@ export async function sheetsAll(
     }
     // A layout of hundreds of pieces needs the memory.
     engine.forget();
-    collectGarbage();
     if (reports.length === 0) return exitCodes.clean;
     const sheets = await sheetJobs(reports, () => Promise.resolve(), threads.nest);
     if ('problem' in sheets) {

@@ -43,7 +43,7 @@ export class RegionPacker {
   }
 
   packed(): PackedRegions {
-    const points = new Float64Array(this.#points.reduce((sum, { length }) => sum + length, 0));
+    const points = new Float64Array(sharedBytes(8 * this.#points.reduce((sum, { length }) => sum + length, 0)));
     let at = 0;
     for (const each of this.#points) {
       points.set(each, at);
@@ -51,6 +51,11 @@ export class RegionPacker {
     }
     return { points, rings: Uint32Array.from(this.#rings), regions: Uint32Array.from(this.#regions) };
   }
+}
+
+/** Memory that threads read together, where there is such: a message to another thread holds a copy of everything else. */
+function sharedBytes(count: number): ArrayBufferLike {
+  return typeof SharedArrayBuffer === 'undefined' ? new ArrayBuffer(count) : new SharedArrayBuffer(count);
 }
 
 /** Makes regions by their number, each again unless somebody still holds it. */

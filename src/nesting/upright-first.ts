@@ -13,7 +13,7 @@ const worthOfSheet = 0.1;
 /** A nester that turns pieces only where that is worth it; one that does not fit as it was drawn may be turned anyhow. */
 export function uprightFirst(nest: Nester): Nester {
   return async (parts, room, checkpoint, effort, options = {}) => {
-    const asDrawn = parts.map((part): PartToNest => (fitsAsDrawn(part, room) ? { ...part, turns: 'none' } : part));
+    const asDrawn = parts.map((part) => (fitsAsDrawn(part, room) ? notTurned(part) : part));
     const upright = await nest(asDrawn, room, checkpoint, effort, options);
     if (parts.every(({ turns }, index) => turns === asDrawn[index]!.turns) || !maySave(upright, parts, room))
       return upright;
@@ -41,6 +41,16 @@ export function uprightFirst(nest: Nester): Nester {
       const placements = [...layout.placements.filter(({ sheet }) => sheet !== last), ...moved];
       return { ...layout, placements: placements.sort((p, q) => p.part - q.part), used: last + again.used };
     }
+  };
+}
+
+/** Its region is still made only when it is asked for. */
+function notTurned(part: PartToNest): PartToNest {
+  return {
+    get region() {
+      return part.region;
+    },
+    turns: 'none',
   };
 }
 

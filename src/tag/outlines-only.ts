@@ -1,7 +1,8 @@
 /** A tag as far as laying it out and cutting it needs: some hundreds are held at once. */
 
 import { keptPacked } from '../geometry/packed-regions.ts';
-import type { Mark, Piece, Tag } from './tag.ts';
+import type { Region } from '../geometry/types.ts';
+import type { Mark, Piece, PlacedHanger, Tag } from './tag.ts';
 
 /** Outlines, marks and hangers; without the shapes and letters that they were made from. */
 export function outlinesOnly(tag: Tag): Tag {
@@ -14,6 +15,7 @@ const pieceOf = (piece: Piece): Piece => ({
   sources: [],
   spelt: speltBy(piece),
   marks: piece.marks.map(markOf),
+  hangers: piece.hangers.map(hangerOf),
 });
 
 /** The letters that its body is made of, or has as openings, without spaces. */
@@ -27,17 +29,32 @@ function markOf({ lettering: _lettering, codes: _codes, area: _area, ...mark }: 
   return mark;
 }
 
+function hangerOf({ lug: _lug, ...hanger }: PlacedHanger): PlacedHanger {
+  return hanger;
+}
+
 /** The same with its outlines as plain numbers, made into points for whoever asks. */
 export function withPackedOutlines(tag: Tag): Tag {
   return { ...tag, pieces: tag.pieces.map(withPackedOutline) };
 }
 
 function withPackedOutline(piece: Piece): Piece {
-  const kept = keptPacked(piece.region);
-  return {
-    ...piece,
-    get region() {
-      return kept.region;
-    },
-  };
+  const marks = piece.marks.map((mark) => packedAt(mark, ['region', 'filled', 'lines']));
+  const hangers = piece.hangers.map((hanger) => packedAt(hanger, ['opening']));
+  return packedAt({ ...piece, marks, hangers }, ['region', 'cutLine']);
+}
+
+/** The same object, but for some of its outlines: they are made whenever they are asked for. */
+function packedAt<Key extends string, Owner extends { readonly [key in Key]?: Region }>(
+  owner: Owner,
+  keys: readonly Key[],
+): Owner {
+  const copy = { ...owner };
+  for (const key of keys) {
+    const outline = owner[key];
+    if (!outline) continue;
+    const kept = keptPacked(outline);
+    Object.defineProperty(copy, key, { get: () => kept.region, enumerable: true });
+  }
+  return copy;
 }

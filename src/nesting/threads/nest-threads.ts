@@ -3,6 +3,7 @@
  * be had, or one breaks, the search is made here, and finds the same.
  */
 
+import { oncePer } from '../../core/once-per.ts';
 import { bestOf, nestHere, searchHere } from '../best-of.ts';
 import type { Nester, RunSearch } from '../best-of.ts';
 import { packed } from './messages.ts';
@@ -20,6 +21,9 @@ const askMs = 50;
 
 /** Threads that nobody needs are usually kept so long, in ms: somebody who tries one gap after another asks again. */
 const usualKeepMs = 20_000;
+
+/** For all searches of a layout. */
+const packedOnce = oncePer(packed);
 
 export class NestThreads {
   readonly nest: Nester;
@@ -72,6 +76,8 @@ export class NestThreads {
   async #searchThere(
     ...[task, seed, { checkpoint, onBetter }]: Parameters<RunSearch>
   ): Promise<Awaited<ReturnType<RunSearch>> | undefined> {
+    if (this.#isBroken) return undefined;
+    const wanted = { type: 'search', task: packedOnce(task), seed, tells: onBetter !== undefined } as const;
     const searcher = this.#searcher();
     if (!searcher) return undefined;
     let stopped: { readonly reason: unknown } | undefined;
@@ -81,7 +87,6 @@ export class NestThreads {
         searcher.stop();
       });
     }, askMs);
-    const wanted = { type: 'search', task: packed(task), seed, tells: onBetter !== undefined } as const;
     const outcome = await searcher.search(wanted, (layout) => {
       if (!stopped) onBetter?.(layout);
     });
@@ -93,7 +98,6 @@ export class NestThreads {
   }
 
   #searcher(): Searcher | undefined {
-    if (this.#isBroken) return undefined;
     try {
       return this.#idle.pop() ?? new Searcher(this.#source!.start());
     } catch {

@@ -3,10 +3,12 @@
  * leave gaps; here each part is moved down and to the left until its true outline touches.
  */
 
+import type { Position } from './layout.ts';
 import type { PlacedPart } from './partial-layout.ts';
 import { dropOnto } from './dropping.ts';
 import type { WorkBudget } from './work-budget.ts';
 import type { Orientation, Turn } from './orientation.ts';
+import { exactOrientations } from './shapes.ts';
 import type { NestShape } from './shapes.ts';
 import { groupedBy } from '../core/grouped.ts';
 
@@ -34,21 +36,26 @@ export async function compactLayout(
   shapes: readonly (NestShape | undefined)[],
   budget: WorkBudget,
 ): Promise<PlacedPart[]> {
-  const all: CompactedPart[] = [];
-  for (const each of [...laid, ...fixed]) {
-    const shape = shapes[each.part]!;
-    const { turn } = each.orientation;
-    const sideways = shape.exact(((turn + 1) % 4) as Turn);
-    const isFixed = all.length >= laid.length;
-    all.push({ laid: each, isFixed, upright: shape.exact(turn), sideways, x: each.x, y: each.y });
-    await budget.pause();
-  }
-  for (const sheet of groupedBy(all, (each) => each.laid.sheet).values()) {
+  const settled = new Set(fixed);
+  const compacted = new Map<PlacedPart, Position>();
+  for (const on of groupedBy([...laid, ...fixed], ({ sheet }) => sheet).values()) {
+    // True outlines are large, so no more than those of a sheet are held.
+    const exact = exactOrientations();
+    const sheet: CompactedPart[] = [];
+    for (const each of on) {
+      const shape = shapes[each.part]!;
+      const { turn } = each.orientation;
+      const sideways = exact(shape, ((turn + 1) % 4) as Turn);
+      const isFixed = settled.has(each);
+      sheet.push({ laid: each, isFixed, upright: exact(shape, turn), sideways, x: each.x, y: each.y });
+      await budget.pause();
+    }
     for (let round = 0, moved = Infinity; round < rounds && moved > movedMm; round += 1) {
       moved = Math.max(await moveDown(sheet, budget), await moveLeft(sheet, budget));
     }
+    for (const { laid: each, x, y } of sheet) compacted.set(each, { x, y });
   }
-  return all.slice(0, laid.length).map((each): PlacedPart => ({ ...each.laid, x: each.x, y: each.y }));
+  return laid.map((each): PlacedPart => ({ ...each, ...compacted.get(each)! }));
 }
 
 /** Returns the longest move, in mm. */

@@ -43,7 +43,20 @@ export interface CornerArrays {
   readonly byAngle: Int32Array;
 }
 
-export interface Orientation {
+/** What the search and the proofs visit, once two outlines come near each other. */
+interface Edges {
+  readonly islands: readonly Island[];
+  readonly next: Int32Array;
+  readonly previous: Int32Array;
+  readonly corners: CornerArrays;
+  /**
+   * The corners rotated by half a turn about the origin: the Minkowski sum for no-fit polygons takes the moving part
+   * negated.
+   */
+  readonly opposite: CornerArrays;
+}
+
+export interface Orientation extends Edges {
   readonly turn: Turn;
   /** Unique id: four to a shape; the last two bits are the turn. */
   readonly id: number;
@@ -55,20 +68,13 @@ export interface Orientation {
   readonly middle: number;
   /** Bounds of the outline, which extends beyond the part. */
   readonly bounds: Bounds;
-  readonly islands: readonly Island[];
+  /** How many corners the outline has. */
+  readonly count: number;
   /**
    * Heights of its horizontal edges and its highest and lowest points: with material below, and with material above.
    */
   readonly tops: readonly number[];
   readonly bottoms: readonly number[];
-  readonly next: Int32Array;
-  readonly previous: Int32Array;
-  readonly corners: CornerArrays;
-  /**
-   * The corners rotated by half a turn about the origin: the Minkowski sum for no-fit polygons takes the moving part
-   * negated.
-   */
-  readonly opposite: CornerArrays;
   /** Transform of the part, whose lower left corner as drawn is at the origin, to its orientation. */
   readonly toOrigin: Affine;
 }
@@ -85,37 +91,24 @@ const matrices = [
   [0, -1, 1, 0],
 ] as const;
 
+/** Its edges are made when they are first needed: of hundreds of shapes, in up to four turns, most are never near another. */
 export function orient(outline: PartOutline, turn: Turn, shape: number): Orientation {
   const { minX, minY, maxX, maxY } = outline.bounds;
   const one = turned({ x: minX, y: minY }, turn);
   const other = turned({ x: maxX, y: maxY }, turn);
   const origin = { x: Math.min(one.x, other.x), y: Math.min(one.y, other.y) };
-  const region = outline.region.map((ring) =>
-    ring.map((point) => {
-      const { x, y } = turned(point, turn);
-      return { x: x - origin.x, y: y - origin.y };
-    }),
-  );
+  const atOrigin = (): Region =>
+    outline.region.map((ring) =>
+      ring.map((point) => {
+        const { x, y } = turned(point, turn);
+        return { x: x - origin.x, y: y - origin.y };
+      }),
+    );
+  const region = atOrigin();
+  const rings = partsOf(region).flat();
   const bounds = boundsOf(region)!;
-  const rings: Ring[] = [];
-  let count = 0;
-  const islands = partsOf(region).map((island): Island => {
-    const ranges = island.map((ring) => {
-      rings.push(ring);
-      count += ring.length;
-      return { from: count - ring.length, to: count, bounds: boundsOf([ring])! };
-    });
-    return { bounds: ranges[0]!.bounds, rings: ranges };
-  });
-  const next = new Int32Array(count);
-  const previous = new Int32Array(count);
-  for (const { from, to } of islands.flatMap((island) => island.rings)) {
-    for (let i = from; i < to; i += 1) {
-      next[i] = i + 1 < to ? i + 1 : from;
-      previous[next[i]!] = i;
-    }
-  }
-  const thin = rings.flatMap(shrunkCorners);
+  let made: Edges | undefined;
+  const edges = (): Edges => (made ??= edgesOf(partsOf(atOrigin())));
   const [a, b, c, d] = matrices[turn];
   return {
     turn,
@@ -125,17 +118,52 @@ export function orient(outline: PartOutline, turn: Turn, shape: number): Orienta
     area: rings.reduce((sum, ring) => sum + ringArea(ring), 0),
     middle: centroidHeight(rings),
     bounds,
-    islands,
+    count: rings.reduce((sum, { length }) => sum + length, 0),
     ...flatsOf(rings, bounds),
+    toOrigin: { a, b, c, d, e: -origin.x, f: -origin.y },
+    get islands() {
+      return edges().islands;
+    },
+    get next() {
+      return edges().next;
+    },
+    get previous() {
+      return edges().previous;
+    },
+    get corners() {
+      return edges().corners;
+    },
+    get opposite() {
+      return edges().opposite;
+    },
+  };
+}
+
+function edgesOf(regions: readonly Region[]): Edges {
+  let count = 0;
+  const islands = regions.map((island): Island => {
+    const rings = island.map((ring): RingRange => {
+      count += ring.length;
+      return { from: count - ring.length, to: count, bounds: boundsOf([ring])! };
+    });
+    return { bounds: rings[0]!.bounds, rings };
+  });
+  const next = new Int32Array(count);
+  const previous = new Int32Array(count);
+  for (const { from, to } of islands.flatMap(({ rings }) => rings)) {
+    for (let i = from; i < to; i += 1) {
+      next[i] = i + 1 < to ? i + 1 : from;
+      previous[next[i]!] = i;
+    }
+  }
+  const thin = regions.flat().flatMap(shrunkCorners);
+  const opposite = thin.map(({ x, y }) => ({ x: -x, y: -y }));
+  return {
+    islands,
     next,
     previous,
     corners: cornersOf(thin, next, islands),
-    opposite: cornersOf(
-      thin.map(({ x, y }) => ({ x: -x, y: -y })),
-      next,
-      islands,
-    ),
-    toOrigin: { a, b, c, d, e: -origin.x, f: -origin.y },
+    opposite: cornersOf(opposite, next, islands),
   };
 }
 

@@ -2,6 +2,7 @@
 
 import { offset } from '../geometry/clipper.ts';
 import { boundsOf, boxRing } from '../geometry/measure.ts';
+import { keptPacked } from '../geometry/packed-regions.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import { simplifyOutward } from './simplify-outward.ts';
 
@@ -62,6 +63,17 @@ export function simplifiedOutline(
     coarse = simplifyOutward(region, tolerance);
   }
   return { region: cornersOf(coarse) > maxCorners ? [boxRing(boundsOf(region)!)] : coarse, bounds };
+}
+
+/** The same with its corners as plain numbers: of hundreds of shapes, few are looked at again. */
+export function packedOutline({ region, bounds }: PartOutline): PartOutline {
+  const kept = keptPacked(region);
+  return {
+    get region() {
+      return kept.region;
+    },
+    bounds,
+  };
 }
 
 function cornersOf(region: Region): number {

@@ -3,12 +3,13 @@
  * computed for it.
  */
 
+import { oncePer } from '../core/once-per.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import { upsideDownAlike } from './alike-upside-down.ts';
 import type { PartToNest } from './layout.ts';
 import type { PartOutline } from './part-outline.ts';
-import { simplifiedOutline, outlineOf } from './part-outline.ts';
+import { outlineOf, packedOutline, simplifiedOutline } from './part-outline.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import { orient } from './orientation.ts';
 
@@ -35,14 +36,13 @@ export class NestShape {
   readonly #number: number;
   readonly #orientations = new Map<Turn, Orientation>();
   readonly #rough = new Map<Turn, Orientation>();
-  readonly #exact = new Map<Turn, Orientation>();
   /** Whether a half turn leaves it as it is. */
   readonly isAlikeUpsideDown: boolean;
 
   constructor(outline: PartOutline, turns: PartToNest['turns'], number: number, isAlikeUpsideDown: boolean) {
     this.isAlikeUpsideDown = isAlikeUpsideDown;
-    this.#outline = outline;
-    this.#coarse = simplifiedOutline(outline);
+    this.#outline = packedOutline(outline);
+    this.#coarse = packedOutline(simplifiedOutline(outline));
     this.turns = turnsOf[turns];
     this.#number = number;
   }
@@ -54,13 +54,13 @@ export class NestShape {
 
   /** Orientation with an outline of few corners, for a search among many different shapes. */
   rough(turn: Turn): Orientation {
-    this.#roughOutline ??= simplifiedOutline(this.#outline, roughCorners, roughShare);
+    this.#roughOutline ??= packedOutline(simplifiedOutline(this.#outline, roughCorners, roughShare));
     return this.#made(this.#rough, this.#roughOutline, turn);
   }
 
-  /** Orientation with the true outline. */
+  /** Orientation with the true outline, which has many corners: made anew each time. */
   exact(turn: Turn): Orientation {
-    return this.#made(this.#exact, this.#outline, turn);
+    return orient(this.#outline, turn, this.#number);
   }
 
   #made(orientations: Map<Turn, Orientation>, outline: PartOutline, turn: Turn): Orientation {
@@ -68,6 +68,16 @@ export class NestShape {
     if (!orientation) orientations.set(turn, (orientation = orient(outline, turn, this.#number)));
     return orientation;
   }
+}
+
+/** Makes orientations with true outlines, each once, and keeps them as long as it is kept itself. */
+export function exactOrientations(): (shape: NestShape, turn: Turn) => Orientation {
+  const known = oncePer((_: NestShape) => new Map<Turn, Orientation>());
+  return (shape, turn) => {
+    const made = known(shape).get(turn) ?? shape.exact(turn);
+    known(shape).set(turn, made);
+    return made;
+  };
 }
 
 /** A part as the search sees it: its outline as drawn, which may have thousands of points, is not needed any more. */

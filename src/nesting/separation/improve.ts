@@ -5,6 +5,7 @@
 import type { BinSize } from '../layout.ts';
 import type { Turn } from '../orientation.ts';
 import type { PartToPlace, PlacedPart, FixedParts } from '../partial-layout.ts';
+import { exactOrientations } from '../shapes.ts';
 import type { NestShape } from '../shapes.ts';
 import type { WorkBudget } from '../work-budget.ts';
 import { last } from './penetration-field.ts';
@@ -110,7 +111,7 @@ function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShap
   );
   let [corners, ways] = [0, 0];
   for (const [shape, turns] of turnsOf) {
-    corners += shape.orientation(turns[0]!).corners.x.length;
+    corners += shape.orientation(turns[0]!).count;
     ways = Math.max(ways, turns.length);
   }
   const isMuch = corners ** 2 * ways > mostWork;
@@ -119,7 +120,7 @@ function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShap
     [...turnsOf].map(([shape, turns]): [NestShape, Mover] => [shape, { shape, turns, outline: outlineOf(shape) }]),
   );
   const cornersSeen = [...ofShapes.values()].reduce(
-    (sum, { turns, outline }) => sum + outline(turns[0]!).corners.x.length,
+    (sum, { turns, outline }) => sum + outline(turns[0]!).count,
     0,
   );
   const effortOfAll = (effortOfCorners * cornersSeen ** 2 * ways) / 2;
@@ -158,7 +159,8 @@ async function shortened(
   };
   const kinds = all.map(({ mover }) => fields.add(mover));
   // Outlines extend half a gap beyond the parts, and so beyond the used part.
-  const area = sheet.reduce((sum, { mover, turn }) => sum + mover.shape.exact(turn).area, 0);
+  const exact = exactOrientations();
+  const area = sheet.reduce((sum, { mover, turn }) => sum + exact(mover.shape, turn).area, 0);
   const tallest = sheet.map(({ mover: { turns, outline } }) => Math.min(...turns.map((turn) => outline(turn).height)));
   const leastHeight = Math.max(area / (room.width + room.gap) - room.gap, ...tallest);
   const lyingAs = ({ turns, xs, ys }: StripArrangement): PartPose[] =>

@@ -58,4 +58,24 @@ describe('Parts laid out upright first', () => {
       2,
     );
   });
+
+  it('are made when the layout asks for them, and not held meanwhile', async () => {
+    let made = 0;
+    const parts = triangles(3).map(
+      ({ region, turns }): PartToNest => ({
+        get region() {
+          made += 1;
+          return [...region];
+        },
+        turns,
+      }),
+    );
+    const held: boolean[] = [];
+    await uprightFirst((asked, ...rest) => {
+      const before = made;
+      held.push(asked.some((part) => part.region === part.region) || made === before);
+      return nestSoon(asked, ...rest);
+    })(parts, { width: 46, height: 40, margin: 1, gap: 2 }, never);
+    assert.deepEqual([...new Set(held)], [false]);
+  });
 });

@@ -3,7 +3,6 @@
  * computed for it.
  */
 
-import { oncePer } from '../core/once-per.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import { upsideDownAlike } from './alike-upside-down.ts';
@@ -72,10 +71,11 @@ export class NestShape {
 
 /** Makes orientations with true outlines, each once, and keeps them as long as it is kept itself. */
 export function exactOrientations(): (shape: NestShape, turn: Turn) => Orientation {
-  const known = oncePer((_: NestShape) => new Map<Turn, Orientation>());
+  const known = new Map<NestShape, Map<Turn, Orientation>>();
   return (shape, turn) => {
-    const made = known(shape).get(turn) ?? shape.exact(turn);
-    known(shape).set(turn, made);
+    const turns = known.get(shape) ?? new Map<Turn, Orientation>();
+    const made = turns.get(turn) ?? shape.exact(turn);
+    known.set(shape, turns.set(turn, made));
     return made;
   };
 }
@@ -88,35 +88,55 @@ export interface NestPart {
   readonly bounds: Bounds;
 }
 
-/** The parts, in order. `gap` in mm. */
+/** Parts of which the first has this shape, or no extent. */
+interface Known {
+  readonly part: PartToNest;
+  readonly shape: NestShape | undefined;
+}
+
+/** The parts, in order. `gap` in mm. Each region is asked for when it is needed, as it may be made for the asking. */
 export async function nestParts(
   parts: readonly PartToNest[],
   gap: number,
   checkpoint: () => Promise<void>,
 ): Promise<NestPart[]> {
-  const contents = new WeakMap<Region, string>();
-  const known = new Map<string, NestShape | undefined>();
-  const isAlike = upsideDownAlike(parts);
+  const boxes: Bounds[] = [];
+  for (const { region } of parts) {
+    boxes.push(boundsOf(region) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 });
+    await checkpoint();
+  }
+  const isAlike = upsideDownAlike(boxes);
+  const known = new Map<string, Known[]>();
+  let count = 0;
   const made: NestPart[] = [];
-  for (const { region, turns } of parts) {
-    let content = contents.get(region);
-    if (content === undefined) contents.set(region, (content = contentOf(region)));
-    const key = `${turns} ${content}`;
-    if (!known.has(key)) {
+  for (const [index, part] of parts.entries()) {
+    const { region, turns } = part;
+    const bounds = boxes[index]!;
+    const key = `${turns} ${region.map(({ length }) => length).join()}`;
+    const others = known.get(key) ?? [];
+    let same = others.find((other) => isSameOutline(other.part.region, region));
+    if (!same) {
       const outline = outlineOf(region, gap);
-      known.set(key, outline && new NestShape(outline, turns, known.size, turns !== 'none' && isAlike(region)));
+      const shape = outline && new NestShape(outline, turns, count++, turns !== 'none' && isAlike(region));
+      same = { part, shape };
+      known.set(key, [...others, same]);
       await checkpoint();
     }
-    const shape = known.get(key);
-    made.push({ bounds: boundsOf(region) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 }, ...(shape ? { shape } : {}) });
+    made.push({ bounds, ...(same.shape ? { shape: same.shape } : {}) });
   }
   return made;
 }
 
-/** Key of a region's contents, independent of its position. */
-function contentOf(region: Region): string {
-  const { minX = 0, minY = 0 } = boundsOf(region) ?? {};
-  return region
-    .map((ring) => ring.map(({ x, y }) => [Math.round((x - minX) / sameMm), Math.round((y - minY) / sameMm)]).join())
-    .join(';');
+/** Whether two regions with rings of as many points are the same, wherever they lie. */
+function isSameOutline(one: Region, other: Region): boolean {
+  if (one === other) return true;
+  const [a, b] = [boundsOf(one), boundsOf(other)];
+  if (!a || !b) return !a && !b;
+  const steps = (at: number, least: number): number => Math.round((at - least) / sameMm);
+  return one.every((ring, index) =>
+    ring.every((point, i) => {
+      const { x, y } = other[index]![i]!;
+      return steps(point.x, a.minX) === steps(x, b.minX) && steps(point.y, a.minY) === steps(y, b.minY);
+    }),
+  );
 }

@@ -119,10 +119,7 @@ function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShap
   const ofShapes = new Map(
     [...turnsOf].map(([shape, turns]): [NestShape, Mover] => [shape, { shape, turns, outline: outlineOf(shape) }]),
   );
-  const cornersSeen = [...ofShapes.values()].reduce(
-    (sum, { turns, outline }) => sum + outline(turns[0]!).count,
-    0,
-  );
+  const cornersSeen = [...ofShapes.values()].reduce((sum, { turns, outline }) => sum + outline(turns[0]!).count, 0);
   const effortOfAll = (effortOfCorners * cornersSeen ** 2 * ways) / 2;
   return {
     movers: new Map(candidates.map(({ part }) => [part, ofShapes.get(shapes[part]!)!])),

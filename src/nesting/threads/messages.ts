@@ -35,13 +35,15 @@ export function packed({ parts, room, effort, fixed }: NestTask): PackedTask {
   };
   const own = parts.map(({ region, turns }) => ({ region: numberOf(region), turns }));
   const lying = fixed?.map((regions) => regions.map(numberOf));
-  return { room, effort, parts: own, ...(lying ? { fixed: lying } : {}), regions: packer.packed() };
+  return { room, effort, parts: own, ...(lying ? { fixed: lying } : {}), regions: packer.packed(sharedBytes) };
 }
 
-/**
- * Regions are unpacked when they are asked for, and kept only as long as somebody holds them: of hundreds, one at a time
- * is needed as drawn.
- */
+/** Memory that threads read together, where there is such: a message to another thread holds a copy of everything else. */
+function sharedBytes(count: number): ArrayBufferLike {
+  return typeof SharedArrayBuffer === 'undefined' ? new ArrayBuffer(count) : new SharedArrayBuffer(count);
+}
+
+/** Regions are made whenever they are asked for: of hundreds, one at a time is needed as drawn. */
 export function unpacked({ parts, room, effort, fixed, regions }: PackedTask): NestTask {
   const unpack = unpacker(regions);
   return {

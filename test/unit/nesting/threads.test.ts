@@ -10,7 +10,7 @@ import { nest } from '../../../src/nesting/nest.ts';
 import { packed, unpacked } from '../../../src/nesting/threads/messages.ts';
 import { NestThreads } from '../../../src/nesting/threads/nest-threads.ts';
 import { nodeThreads } from '../../../src/nesting/threads/node-thread.ts';
-import { seededRandom, star } from '../support/shapes.ts';
+import { polygon, seededRandom, star } from '../support/shapes.ts';
 import { never } from '../support/sheets.ts';
 
 const random = seededRandom(5);
@@ -196,8 +196,13 @@ describe('A task for a thread', () => {
     };
     const there = unpacked(structuredClone(packed(task)));
     assert.deepEqual(there, task);
-    // What is one shape is computed once.
-    assert.equal(there.parts[0]?.region, there.parts[2]?.region);
-    assert.equal(there.fixed[0]?.[0], there.parts[1]?.region);
+    // On the grid of regions, points take half the room.
+    const whole = {
+      ...task,
+      parts: [{ region: [polygon([0, 0], [12.34567, 0], [0, 9])], turns: 'none' as const }],
+      fixed: [],
+    };
+    assert.deepEqual(unpacked(structuredClone(packed(whole))), whole);
+    assert.equal(packed(whole).regions.points.byteLength, 4 * 6);
   });
 });

@@ -61,15 +61,13 @@ describe('Parts laid out upright first', () => {
 
   it('are made when the layout asks for them, and not held meanwhile', async () => {
     let made = 0;
-    const parts = triangles(3).map(
-      ({ region, turns }): PartToNest => ({
-        get region() {
-          made += 1;
-          return [...region];
-        },
-        turns,
-      }),
-    );
+    const parts = triangles(3).map(({ region, turns }): PartToNest => ({
+      get region() {
+        made += 1;
+        return [...region];
+      },
+      turns,
+    }));
     const held: boolean[] = [];
     await uprightFirst((asked, ...rest) => {
       const before = made;

@@ -3,18 +3,13 @@
 import type { Issue } from '../../core/issue.ts';
 import { clip } from '../../core/length.ts';
 import { didYouMean, nearestWords } from '../../spec/schema/suggest.ts';
-import type { Table } from '../../spec/files/table.ts';
 import type { TagEntry } from '../read/model.ts';
 import { MeantColumns } from './meant-columns.ts';
 import { isProductColumn, readOrders } from './orders.ts';
-import type { LeftOutOrder, OrderLine, ProductFault } from './orders.ts';
+import type { LeftOutOrder, NamedTable, OrderLine, ProductFault } from './orders.ts';
 import { fileKey, makersOf, productColumn, productsOf } from '../read/products.ts';
 
-export interface OrderTable {
-  /** As written in the job. */
-  readonly name: string;
-  readonly text: string;
-  readonly table: Table;
+export interface OrderTable extends NamedTable {
   /** In the order of the lines, those that cannot be made among them. */
   readonly orders: readonly string[];
   /** What the lines call the specs; empty if every spec makes every line. */
@@ -42,7 +37,7 @@ export interface AskedColumns {
  * which of them a line is for, unless it is a text for the tag.
  */
 export function orderTable(
-  { name, text, table }: Pick<OrderTable, 'name' | 'text' | 'table'>,
+  { name, text, table }: NamedTable,
   entries: readonly TagEntry[],
   { all: asked, inWords }: AskedColumns,
 ): OrderTable {
@@ -51,8 +46,7 @@ export function orderTable(
   const isSorted = column !== undefined && (isTold || !asked.has(column));
   const products = isSorted ? [...new Set(table.rows.map(({ cells }) => cells[table.header.indexOf(column)]!))] : [];
   const { lines, leftOut, issues } = readOrders(
-    table,
-    text,
+    { name, text, table },
     inWords,
     isSorted ? faultAmong(entries, products) : undefined,
   );

@@ -7,6 +7,7 @@ import type { Issue } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { clip } from '../../core/length.ts';
 import type { BatchRow } from '../../spec/batch/batch.ts';
+import { beyondColumns } from '../../spec/batch/beyond-columns.ts';
 import { quantityColumn } from '../../spec/batch/quantity-columns.ts';
 import { productColumn } from '../read/products.ts';
 import { cellRange } from '../../spec/files/table.ts';
@@ -48,6 +49,14 @@ export interface Orders {
 const ownColumns = ['order', quantityColumn, 'rush', productColumn] as const;
 type OwnColumn = (typeof ownColumns)[number];
 
+/** A table as it is written in its file. */
+export interface NamedTable {
+  /** As written in the job. */
+  readonly name: string;
+  readonly text: string;
+  readonly table: Table;
+}
+
 /** What is wrong with a product, and what may have been meant. */
 export type ProductFault = (product: string) => Pick<CellFault, 'code' | 'message' | 'suggestions'> | undefined;
 
@@ -65,8 +74,7 @@ export function turnOf(orders: readonly string[]): (order: string) => number {
 
 /** `inWords`: columns that the words of specs ask for. Without `productFault`, a column `product` is one for the tag. */
 export function readOrders(
-  { header, rows }: Table,
-  text: string,
+  { name: file, text, table: { header, rows } }: NamedTable,
   inWords: ReadonlySet<string>,
   productFault?: ProductFault,
 ): Orders {
@@ -75,12 +83,14 @@ export function readOrders(
   const lines: OrderLine[] = [];
   const leftOut: FaultyLine[] = [];
   const issues: Issue[] = [];
-  for (const { cells, line } of rows) {
+  for (const { cells, line, beyond } of rows) {
     const cell = (column: OwnColumn) => (place.has(column) ? cells[place.get(column)!]! : undefined);
     const product = productFault && cell(productColumn);
     // The tag may use the order number too.
     const values = new Map(header.map((name, index) => [name, cells[index]!]));
     const row: BatchRow = { label: labelOf({ cells: values, line, product }, inWords), cells: values, path: [], line };
+    const extra = beyond && beyondColumns({ label: row.label, line, beyond }, file);
+    if (extra) issues.push({ ...extra, path: [], range: cellRange(text, line, header.length) });
     const unknown = product === undefined ? undefined : productFault?.(product);
     const faults = [
       cellFault('order', cell('order') === '', 'missing-key', 'This line has no order.'),

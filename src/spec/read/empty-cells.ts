@@ -2,7 +2,7 @@
 
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import { clip } from '../../core/length.ts';
-import { listedQuoted } from '../../core/names.ts';
+import { beyondColumns } from '../batch/beyond-columns.ts';
 import { columnsIn, filled } from '../batch/batch.ts';
 import type { Problems } from './problems.ts';
 
@@ -49,16 +49,16 @@ export function reportLacking(path: YamlPath, column: string, { row }: Problems)
   reportAtRow(row, column, { code: 'bad-value', severity: 'error', message });
 }
 
-/** Reports cells of a table that are in no column: most often a text has a comma in it. */
+/** Reports cells of a table that are in no column. */
 export function reportBeyond({ row: read }: Problems): void {
-  const { label, line, beyond } = read?.row ?? {};
-  if (!read?.table || line === undefined || !beyond) return;
-  const { table, problems } = read;
-  const cells = listedQuoted(beyond.map((cell) => clip(cell)));
-  const message = `“${clip(label ?? '')}” has more cells than there are columns: ${cells} ${beyond.length === 1 ? 'is' : 'are'} left out (line ${line} of “${table.name}”). A text that has the separator in it needs quotation marks.`;
-  const issue = { code: 'odd-value', severity: 'warning', message, path: ['batch', 'beyond'] } as const;
-  problems.error(issue.code, issue.path, message, { severity: 'warning', range: problems.source.range(['batch']) });
-  problems.inTable.push({ ...issue, range: table.places().cell(line, table.header.length) });
+  if (!read?.table) return;
+  const { row, table, problems } = read;
+  const found = beyondColumns(row, table.name);
+  if (!found) return;
+  const { code, severity, message } = found;
+  const path = ['batch', 'beyond'];
+  problems.error(code, path, message, { severity, range: problems.source.range(['batch']) });
+  problems.inTable.push({ ...found, path, range: table.places().cell(row.line!, table.header.length) });
 }
 
 type ReadRow = NonNullable<Problems['row']>;

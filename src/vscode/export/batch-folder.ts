@@ -7,7 +7,7 @@ import { baseName } from '../common/write-whole.ts';
 
 /** Empty for a single tag, and for packs, which have folders of their own. */
 export function batchFolder({ what, row, to }: ExportRequest, spec: vscode.Uri, { batch }: Report): string {
-  return batch && row === undefined && 'formats' in what ? subfolderIn(to, spec) : '';
+  return batch && row === undefined && !('packs' in what) ? subfolderIn(to, spec) : '';
 }
 
 /** Ends in a slash; empty if the subfolder itself was chosen, or none is wished. */

@@ -104,8 +104,12 @@ export class Exporter {
     const files: Record<string, Uint8Array> = {};
     for (const [spec, reports] of await this.#sound(request, signal)) {
       const sheets = await sheetJobs(reports, checkpoint, this.#nest);
-      if ('problem' in sheets) void vscode.window.showErrorMessage(`${baseName(spec)}: ${sheets.problem}`);
-      else Object.assign(files, await sheetFiles(sheets, specName(baseName(spec)), wanted, this.#tools, checkpoint));
+      if ('problem' in sheets) {
+        void vscode.window.showErrorMessage(`${baseName(spec)}: ${sheets.problem}`);
+        continue;
+      }
+      const name = batchFolder(request, spec, reports[0]!) + specName(baseName(spec));
+      Object.assign(files, await sheetFiles(sheets, name, wanted, this.#tools, checkpoint));
     }
     return outputsIn(request.to, files);
   }

@@ -63,6 +63,10 @@ describe('Exporting', () => {
       'few-names-sheets.png',
       'few-names-sheets.pdf',
     ]);
+    assert.ok(
+      written.every(({ path }) => path.startsWith(`${to.path}/cut/`)),
+      'as the other files of a batch',
+    );
     const svg = await readText(written[0]!);
     assert.match(svg, /width="300mm" height="200mm"/);
     assert.equal(

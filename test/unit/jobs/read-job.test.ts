@@ -200,6 +200,21 @@ describe('A table of orders', () => {
     assert.equal(job.leftOut.length + made(job).length, 9);
   });
 
+  it('says at its cell what stands beyond the columns, and makes the line', async () => {
+    const job = await withOrders('order,name\n1,Rue\n2,Sorrel,late,,dry\n3,Dill,,\n');
+    assert.deepEqual(messagesInFiles(job), ['orders.csv:3:10 odd-value']);
+    assert.deepEqual(
+      job.inFiles[0]!.issues.map(({ severity, message }) => [severity, message]),
+      [
+        [
+          'warning',
+          '“Sorrel” has more cells than there are columns: “late” and “dry” are left out (line 3 of “orders.csv”). A text that has the separator in it needs quotation marks.',
+        ],
+      ],
+    );
+    assert.equal(made(job).length, 3);
+  });
+
   it('names the cell that is no length, and says that decimals have a point', async () => {
     const wide = (files['named.tag.yaml'] as string).replace('[50 mm, 20 mm]', '["{wide}", 20 mm]');
     const csv = 'order;name;wide;quantity\n1;Sorrel;60,5;2\n2;Rue;60.5 mm;1\n';

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
 import type { SheetOnPage } from '../../protocol/sheets.ts';
 import type { SpecPieceId } from '../../scene/spec-on-page.ts';
+import { tableNameIn } from '../../spec/files/used-files.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
 import { locateBeside } from '../service/font-files.ts';
 import { offsetOf, rowAt, rowStart } from './offsets.ts';
@@ -49,7 +50,8 @@ export class SpecPiecePlaces implements PiecePlaces {
   /** The table that the batch is read from. */
   get #table(): vscode.Uri | undefined {
     const { batch } = this.#report.source.value as { readonly batch?: unknown };
-    const file = typeof batch === 'string' ? locateBeside(this.#uri)(batch) : undefined;
+    const table = tableNameIn(batch);
+    const file = table === undefined ? undefined : locateBeside(this.#uri)(table);
     return file === undefined ? undefined : vscode.Uri.parse(file);
   }
 }

@@ -12,6 +12,8 @@ import type { Format } from '../export/formats.ts';
 import { jobOf } from '../export/job/job.ts';
 import type { Job } from '../export/job/job.ts';
 import { packOf } from '../export/pack.ts';
+import { tagProof } from '../export/proof/tag-proof.ts';
+import type { TagProof } from '../export/proof/tag-proof.ts';
 import { withSpec } from '../language/along/spec-along.ts';
 import type { TagAsk } from '../jobs/orders/reading.ts';
 import { outlinesOnly } from '../tag/outlines-only.ts';
@@ -56,6 +58,8 @@ export interface RowResult {
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
   /** What the spec of a pack needs and is not in it. */
   readonly lacking?: readonly string[];
+  /** For the proof of its batch. */
+  readonly proof?: TagProof;
   readonly tag?: Tag;
 }
 
@@ -89,7 +93,7 @@ export class RowWorker {
     return { row, issues, accepted, ...(alike ? { alike } : {}), ...(await this.#requested(report)) };
   }
 
-  async #requested(report: Report): Promise<Pick<RowResult, 'json' | 'files' | 'lacking' | 'tag'>> {
+  async #requested(report: Report): Promise<Pick<RowResult, 'json' | 'files' | 'lacking' | 'proof' | 'tag'>> {
     const { wish } = this.#task;
     if (wish.what === 'issues') return {};
     if (wish.what === 'json') return { json: rowJson(report) };
@@ -107,9 +111,10 @@ export class RowWorker {
     const drawnJob = wish.pictureWidth === undefined ? job : withPictures(job, wish.pictureWidth);
     const files: Record<string, string | Uint8Array> = {};
     // The tags of a batch have one proof together.
-    const formats = wish.formats.filter((format) => format !== 'proof' || rowCount(report) === 1);
-    for (const format of formats) Object.assign(files, await filesIn(format, drawnJob, '', tools));
-    return { files };
+    const isTogether = (format: Format): boolean => format === 'proof' && rowCount(report) > 1;
+    for (const format of wish.formats)
+      if (!isTogether(format)) Object.assign(files, await filesIn(format, drawnJob, '', tools));
+    return { files, ...(wish.formats.some(isTogether) ? { proof: await tagProof(job, tools) } : {}) };
   }
 }
 

@@ -1,15 +1,13 @@
 /** Export jobs for the command line: one for each tag of the specs and their batches. */
 
 import { basename } from 'node:path';
-import { rowCount } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import { isError } from '../core/issue.ts';
 import { freeFileName, tagFileName } from '../export/file-names.ts';
 import { endings } from '../export/formats.ts';
 import type { Format } from '../export/formats.ts';
-import { jobOf } from '../export/job/job.ts';
-import type { Job } from '../export/job/job.ts';
 import { toBatchProof } from '../export/pdf/pdf.ts';
+import type { TagProof } from '../export/proof/tag-proof.ts';
 import { bytesOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
 import { labelOf } from '../spec/batch/batch.ts';
@@ -74,29 +72,20 @@ export class TagJobs {
       force: this.#force,
       ...(pictureWidth === undefined ? {} : { pictureWidth }),
     } as const;
-    let batch: Report | undefined;
-    const cut: number[] = [];
+    let title = '';
+    const proofs: TagProof[] = [];
     for await (const { first, made, label } of this.rows(spec, wish)) {
       if (!made.files) {
         this.#nothingToCut(label);
         continue;
       }
-      batch = first;
-      cut.push(made.row);
+      title = first.batch?.title ?? '';
+      if (made.proof) proofs.push(made.proof);
       const name = this.#nameOf(spec.file, { ...first, row: made.row });
       yield Object.fromEntries(Object.entries(made.files).map(([ending, content]) => [name + ending, content]));
     }
-    if (batch && rowCount(batch) > 1 && formats.includes('proof')) yield await this.#proofOf(spec, batch, cut);
-  }
-
-  async #proofOf({ file, text, options }: SpecFile, first: Report, rows: readonly number[]): Promise<Files> {
-    const jobs: Job[] = [];
-    for (const row of rows) {
-      const job = jobOf(await this.#engine.compute(text, { ...options, row }));
-      if (job) jobs.push(job);
-    }
-    const proof = await toBatchProof(first.batch!.title, jobs, toolsOf(this.#engine));
-    return proof ? { [`${specName(basename(file))}${endings.proof}`]: proof } : {};
+    const proof = await toBatchProof(title, proofs, toolsOf(this.#engine));
+    if (proof) yield { [specName(basename(spec.file)) + endings.proof]: proof };
   }
 
   /** The tags to be made, in the requested form. `label`: name of the tag in messages. */

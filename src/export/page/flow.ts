@@ -26,6 +26,11 @@ export interface WriteLook {
 
 const sizeMm = 3.4;
 
+/** Whether a font for captions has glyphs for the whole text; missing ones would be drawn as gaps. */
+export function canWrite(captions: FontFace, text: string): boolean {
+  return layoutText(captions, { text, align: 'left' }).missing.length === 0;
+}
+
 export class Flow {
   readonly page = new PageBuilder();
   /** Top of the next line, in mm; never above 0. */
@@ -41,9 +46,8 @@ export class Flow {
     return -this.y;
   }
 
-  /** Whether the caption font has glyphs for the whole text; missing ones would be drawn as gaps. */
   canWrite(text: string): boolean {
-    return layoutText(this.faces.plain, { text, align: 'left' }).missing.length === 0;
+    return canWrite(this.faces.plain, text);
   }
 
   skip(mm: number): void {

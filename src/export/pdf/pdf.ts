@@ -12,8 +12,8 @@ import type { Job, Tools } from '../job/job.ts';
 import { curvesOf, PageBuilder, wrapped } from '../page/page.ts';
 import type { Clipped, Drawing, Page } from '../page/page.ts';
 import { batchProofPages } from '../proof/batch-proof.ts';
-import type { ProofJob } from '../proof/batch-proof.ts';
 import { proofPage } from '../proof/proof.ts';
+import type { TagProof } from '../proof/tag-proof.ts';
 import { colourOperands, pathOperators, pdfNumber } from './pdf-operators.ts';
 import { GlyphForms } from './pdf-glyphs.ts';
 import { styleOf } from '../page/styles.ts';
@@ -49,12 +49,13 @@ export async function toProof(job: Job, tools: Tools): Promise<Uint8Array> {
 /** One proof for all tags of a batch; `undefined` without any. `title`: of the batch. */
 export async function toBatchProof(
   title: string,
-  [first, ...others]: readonly ProofJob[],
+  [first, ...others]: readonly TagProof[],
   tools: Tools,
 ): Promise<Uint8Array | undefined> {
   if (!first) return undefined;
-  const jobs = [first, ...others] as const;
-  return pdfOf(await batchProofPages(title, jobs, tools), { title }, jobs.some(isDraft) ? draftNote : 'Proof');
+  const proofs = [first, ...others] as const;
+  const subject = proofs.some((proof) => proof.isDraft) ? draftNote : 'Proof';
+  return pdfOf(await batchProofPages(title, proofs, tools), { title }, subject);
 }
 
 /** `subject`: the kind of document, or its state. */

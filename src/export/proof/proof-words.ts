@@ -4,7 +4,9 @@ import { capitalised } from '../../core/names.ts';
 import { union } from '../../geometry/clipper.ts';
 import { fitContours } from '../../geometry/fit-contours.ts';
 import { boundsOf } from '../../geometry/measure.ts';
-import type { Lettering } from '../../tag/lettering/letters.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { FontFace } from '../../text/font-face.ts';
+import { canWrite } from '../page/flow.ts';
 import type { Flow } from '../page/flow.ts';
 import type { Job } from '../job/job.ts';
 import { captionWidth, curvesOf } from '../page/page.ts';
@@ -26,9 +28,22 @@ const briefSizeMm = 5;
 /** Smallest em for a word too long for its line, in mm. */
 const leastSizeMm = 4.5;
 
+/** A line as it is spelt. */
+export interface SpeltLine {
+  readonly text: string;
+  /** In the tag's own lettering, where the caption font lacks glyphs for it. */
+  readonly drawn?: Region;
+}
+
+export function speltLines({ lines, lettering }: WordsOn, captions: FontFace): SpeltLine[] {
+  return lines.map((text) =>
+    lettering && !canWrite(captions, text) ? { text, drawn: union(lettering.toRead()) } : { text },
+  );
+}
+
 /** The words alone, among those of other tags. */
-export function drawWordsBriefly(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
-  for (const words of wordsOn(job)) for (const line of words.lines) writeLine(flow, line, words, briefSizeMm);
+export function drawWordsBriefly(flow: Flow, lines: readonly SpeltLine[]): void {
+  for (const line of lines) writeLine(flow, line, briefSizeMm);
 }
 
 export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
@@ -39,7 +54,7 @@ export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
   const lines = all.reduce((sum, each) => sum + each.lines.length, 0);
   const { size } = sizes.find(({ upTo }) => lines <= upTo)!;
   for (const [index, words] of all.entries()) {
-    for (const line of words.lines) writeLine(flow, line, words, size);
+    for (const line of speltLines(words, flow.faces.plain)) writeLine(flow, line, size);
     // The note is written once for consecutive words made in the same way.
     const next = all[index + 1];
     if (next?.way === words.way && next.font === words.font && next.isMirrored === words.isMirrored) continue;
@@ -52,20 +67,17 @@ export function drawWords(flow: Flow, job: Pick<Job, 'tag' | 'fonts'>): void {
   flow.skip(2);
 }
 
-function writeLine(flow: Flow, line: string, words: WordsOn, size: number): void {
-  const { plain } = flow.faces;
-  if (!flow.canWrite(line) && words.lettering) {
-    drawLetters(flow, words.lettering, size);
+function writeLine(flow: Flow, { text, drawn }: SpeltLine, size: number): void {
+  if (drawn) {
+    drawLetters(flow, drawn, size);
     return;
   }
-  const longest = Math.max(...line.split(/\s+/).map((word) => captionWidth(plain, word)));
-  const spelt = flow.canWrite(line) ? line : withFractionsInFigures(line);
+  const longest = Math.max(...text.split(/\s+/).map((word) => captionWidth(flow.faces.plain, word)));
+  const spelt = flow.canWrite(text) ? text : withFractionsInFigures(text);
   flow.write(spelt, { size: Math.max(leastSizeMm, Math.min(size, flow.width / longest)), lead: 1.25 });
 }
 
-/** Text that the caption font has no glyphs for is drawn in the tag's own lettering. */
-function drawLetters(flow: Flow, lettering: Lettering, size: number): void {
-  const region = union(lettering.toRead());
+function drawLetters(flow: Flow, region: Region, size: number): void {
   const bounds = boundsOf(region);
   if (!bounds) return;
   const [wide, high] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];

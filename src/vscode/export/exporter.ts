@@ -18,6 +18,7 @@ import type { Files } from '../../export/pack.ts';
 import { sheetFiles } from '../../export/sheets/sheet-files.ts';
 import { sheetJobs } from '../../export/sheets/sheet-job.ts';
 import { toBatchProof } from '../../export/pdf/pdf.ts';
+import { tagProof } from '../../export/proof/tag-proof.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { withSpec } from '../../language/along/spec-along.ts';
 import { askFaulty, type Faulty } from './ask-faulty.ts';
@@ -92,7 +93,9 @@ export class Exporter {
   async #batchProofs(jobs: readonly Job[]): Promise<Files> {
     const files: Record<string, Uint8Array> = {};
     for (const [batch, own] of groupedBy(jobs, (job) => this.#batchOf.get(job))) {
-      const proof = batch && (await toBatchProof(batch.title, own, this.#tools));
+      if (!batch) continue;
+      const proofs = await Promise.all(own.map((job) => tagProof(job, this.#tools)));
+      const proof = await toBatchProof(batch.title, proofs, this.#tools);
       if (proof) files[batch.name + endings.proof] = proof;
     }
     return files;

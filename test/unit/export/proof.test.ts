@@ -3,6 +3,8 @@ import { jobOf } from '../../../src/export/job/job.ts';
 import type { Job } from '../../../src/export/job/job.ts';
 import { pageSvg } from '../../../src/export/page/page-svg.ts';
 import { toBatchProof, toPdf, toProof } from '../../../src/export/pdf/pdf.ts';
+import { isGrainUpright } from '../../../src/tag/grain-direction.ts';
+import { tagProof } from '../../../src/export/proof/tag-proof.ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { proofPage } from '../../../src/export/proof/proof.ts';
 import { packReadme } from '../../../src/export/readme.ts';
@@ -162,8 +164,9 @@ describe('The proof of a batch', () => {
     const rows = report.batch!.rows.map((_, row) => engine.compute(text, { locate: () => undefined, row }));
     return { title: report.batch!.title, jobs: (await Promise.all(rows)).map((each) => jobOf(each)!) };
   };
+  const proofsOf = (jobs: readonly Job[]) => Promise.all(jobs.map((job) => tagProof(job, tools)));
   const readProof = async (title: string, jobs: readonly Job[]) => {
-    const { pages } = await readPdf((await toBatchProof(title, jobs, tools))!);
+    const { pages } = await readPdf((await toBatchProof(title, await proofsOf(jobs), tools))!);
     return {
       pages,
       text: pages
@@ -206,5 +209,17 @@ describe('The proof of a batch', () => {
     assert.match(draft.text, /Draft: not ready/);
     assert.equal(count(draft.text, /sign here/g), 0);
     assert.equal(await toBatchProof(title, [], tools), undefined);
+  });
+
+  it('is the same of what another thread hands over, and has the grain of sticks along them', async () => {
+    const text =
+      'tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\nbatch: [Rue, 韭菜]\ntitle: "Bed of {name}"\nshapes:\n  plate: {rectangle: [60, 30]}\n  word: {text: "{name}", font: Nunito, height: 6}\n  foot: {stick: {carries: plate, towards: down, length: 40, width: 8}}\npieces:\n  tag: {body: [plate, foot], engrave: [word]}\n';
+    const { title, jobs } = await jobsOf(text);
+    const proofs = await proofsOf(jobs);
+    assert.ok(proofs.every(({ tag }) => isGrainUpright(tag.pieces[0]!, tag)));
+    assert.deepEqual(
+      await toBatchProof(title, structuredClone(proofs), tools),
+      await toBatchProof(title, proofs, tools),
+    );
   });
 });

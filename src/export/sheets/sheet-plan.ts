@@ -34,7 +34,7 @@ export interface LaidPiece {
   readonly piece: Piece;
   /** From tag to sheet coordinates: y up, the sheet's lower left corner at the origin. */
   readonly toSheet: Affine;
-  /** Finished outline on the sheet. */
+  /** Finished outline on the sheet, made whenever it is asked for: those of hundreds of pieces would fill the memory. */
   readonly region: Region;
 }
 
@@ -124,7 +124,9 @@ async function planOfStock(
         copy,
         piece,
         toSheet,
-        region: transform(piece.region, toSheet),
+        get region() {
+          return transform(piece.region, toSheet);
+        },
       })),
       plan: planLaid(lines, bounds, { stock, output }),
       use,

@@ -85,11 +85,52 @@ async function planOfStock(
   nest: Nester,
 ): Promise<SheetPlan> {
   const { stock, machine, output } = tags[0]!.tag;
+  const { sheets, left } = await laidOut(tags, sheet, checkpoint, nest);
+  const bounds = { minX: 0, minY: 0, maxX: sheet.width, maxY: sheet.height };
+  const planned: PlannedSheet[] = [];
+  for (const { use, on } of sheets) {
+    await checkpoint();
+    const lines = on.map((each) =>
+      movePaths({ ...piecePaths(each.piece, each.tag), piece: pathName(each) }, each.toSheet),
+    );
+    planned.push({
+      pieces: on.map(({ name, row, copy, piece, toSheet }) => ({
+        name,
+        row,
+        copy,
+        piece,
+        toSheet,
+        get region() {
+          return transform(piece.region, toSheet);
+        },
+      })),
+      plan: planLaid(lines, bounds, { stock, output }),
+      use,
+      from: { stock, ...(machine ? { machine } : {}) },
+    });
+  }
+  return { sheet, sheets: planned, left: left.map(({ name, piece }) => ({ name, piece })) };
+}
+
+interface PlacedPiece extends NamedTag, Pick<LaidPiece, 'copy' | 'piece' | 'toSheet'> {}
+
+interface LaidOut {
+  readonly sheets: readonly { readonly use: SheetUse; readonly on: readonly PlacedPiece[] }[];
+  /** Pieces that fit on no sheet, each once. */
+  readonly left: readonly Pick<PlacedPiece, 'name' | 'piece'>[];
+}
+
+/** What each piece takes up on a sheet is not needed afterwards; their paths are made again then. */
+async function laidOut(
+  tags: readonly NamedTag[],
+  sheet: Sheet,
+  checkpoint: () => Promise<void>,
+  nest: Nester,
+): Promise<LaidOut> {
   const single: Omit<WaitingPiece, 'copy'>[] = [];
   for (const named of tags) {
     await checkpoint();
     for (const piece of named.tag.pieces) {
-      // The paths are made again once they have a place.
       const region = takenUp(piece, piecePaths(piece, named.tag));
       if (region.length > 0) single.push({ ...named, piece, outline: keptPacked(region) });
     }
@@ -105,40 +146,22 @@ async function planOfStock(
     turns,
   }));
   // The beam takes half a kerf on either side of what it encloses; the gap is the material that remains.
-  const room = { ...sheet, gap: sheet.gap + kerfOf(stock).outer };
+  const room = { ...sheet, gap: sheet.gap + kerfOf(tags[0]!.tag.stock).outer };
   const layout = await uprightFirst(nest)(parts, room, checkpoint);
   const { placements, unplaced } = layout;
-  const bounds = { minX: 0, minY: 0, maxX: sheet.width, maxY: sheet.height };
-  const planned: PlannedSheet[] = [];
-  for (const [index, use] of sheetUses(parts, room, layout).entries()) {
-    await checkpoint();
-    const on = placements.filter((placement) => placement.sheet === index);
-    const laid = on.map(({ part, transform: toSheet }) => ({ ...waiting[part]!, toSheet }));
-    const lines = laid.map((each) =>
-      movePaths({ ...piecePaths(each.piece, each.tag), piece: pathName(each) }, each.toSheet),
-    );
-    planned.push({
-      pieces: laid.map(({ name, row, copy, piece, toSheet }) => ({
-        name,
-        row,
-        copy,
-        piece,
-        toSheet,
-        get region() {
-          return transform(piece.region, toSheet);
-        },
-      })),
-      plan: planLaid(lines, bounds, { stock, output }),
-      use,
-      from: { stock, ...(machine ? { machine } : {}) },
+  const sheets = sheetUses(parts, room, layout).map((use, index) => {
+    const here = placements.filter((placement) => placement.sheet === index);
+    const on = here.map(({ part, transform: toSheet }): PlacedPiece => {
+      const { name, row, tag, copy, piece } = waiting[part]!;
+      return { name, row, tag, copy, piece, toSheet };
     });
-  }
-  const left = unplaced.map((part) => waiting[part]!).filter(({ copy }) => copy === 1);
-  return { sheet, sheets: planned, left: left.map(({ name, piece }) => ({ name, piece })) };
+    return { use, on };
+  });
+  return { sheets, left: unplaced.map((part) => waiting[part]!).filter(({ copy }) => copy === 1) };
 }
 
 interface WaitingPiece extends NamedTag, Pick<LaidPiece, 'copy' | 'piece'> {
-  /** What the beam takes up. Those of hundreds of pieces would fill the memory. */
+  /** What the beam takes up. */
   readonly outline: { readonly region: Region };
 }
 

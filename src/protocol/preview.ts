@@ -167,11 +167,11 @@ export interface ScreenMessage {
   readonly devicePixelsPerMm?: number;
 }
 
-/** Whether a list at the top of the window may lie over the page, whose drawing then keeps below it. */
+/** A list at the top of the window lies over the page, whose drawing keeps below it: its rows, or 0 without a list. */
 export interface CoveredMessage {
   readonly type: 'covered';
   readonly source: string;
-  readonly isCovered: boolean;
+  readonly rows: number;
 }
 
 /** The spec is gone: closed without having been saved, or deleted. If it comes back, a scene follows. */

@@ -130,7 +130,7 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
         engine,
         moves,
         surroundings: workspaceContext,
-        cover: (spec, isCovered) => previews.get(spec)?.cover(isCovered),
+        cover: (spec, rows) => previews.get(spec)?.cover(rows),
       }),
     ),
   );

@@ -141,6 +141,31 @@ describe('The tags of a batch, in the preview', () => {
     );
   });
 
+  it('are whole, with their sizes in inches, however wide the panel is', async () => {
+    const labels = ['I', 'Gig', 'Ångström', 'MCMXCVIII', 'Dill', 'Rue'];
+    for (const width of [320, 500, 730, 900]) {
+      const message = ofBatch(0, labels);
+      await preview.open({ width }, { ...message, scene: { ...message.scene!, units: 'in' } });
+      const tag = { width: 69.85, height: 28.575, problems: 0, isTall: false };
+      await preview.send({ type: 'batch', source, version: 1, tags: labels.map(() => tag) });
+      const size = preview.page.locator('#batch-rows .size').first();
+      await preview.page.waitForFunction(() => document.querySelector('#batch-rows .size')?.textContent !== '');
+      assert.equal(await size.textContent(), '2.75 × 1.125 in');
+      const cut = await preview.page.locator('#batch-rows').evaluate((list) => {
+        const { left, right } = list.getBoundingClientRect();
+        return [...list.querySelectorAll('[role=option]')].filter((option) => {
+          const box = option.getBoundingClientRect();
+          const size = option.querySelector('.size')!;
+          const isSeen = box.left < right - 3 && box.right > left + 3;
+          return isSeen && (box.right > right + 1 || size.scrollWidth > size.clientWidth);
+        }).length;
+      });
+      assert.equal(cut, 0, `${width} px`);
+      await preview.close();
+    }
+    await preview.open();
+  });
+
   it('leave two thirds of the height to the drawing, also where the panel is narrow', async () => {
     for (const [width, height] of [
       [900, 700],

@@ -31,12 +31,21 @@ describe('The preview’s page has a viewport that updates leave alone', () => {
   it('and keeps below what covers it from above, as long as that is there', async () => {
     await preview.open({ height: 800 });
     const fitted = await preview.transform();
-    await preview.send({ type: 'covered', source, isCovered: true });
-    await preview.transform();
-    const shape = (await preview.page.locator('.shape[data-id="back/body-0"]').boundingBox())!;
     const stage = (await preview.page.locator('#stage').boundingBox())!;
-    assert.ok(shape.y > 0.4 * 800 && shape.y + shape.height < stage.y + stage.height, JSON.stringify(shape));
-    await preview.send({ type: 'covered', source, isCovered: false });
+    const tops: number[] = [];
+    for (const rows of [2, 9, 200]) {
+      await preview.send({ type: 'covered', source, rows });
+      await preview.transform();
+      const shape = (await preview.page.locator('.shape[data-id="back/body-0"]').boundingBox())!;
+      const least = Math.min(22 * rows, 0.4 * 800);
+      assert.ok(shape.y > least && shape.y + shape.height < stage.y + stage.height, JSON.stringify(shape));
+      tops.push(shape.y);
+    }
+    assert.ok(
+      tops[0]! < tops[1]! - 40 && tops[1]! < tops[2]! - 40,
+      `a short list leaves more room: ${tops.join(', ')}`,
+    );
+    await preview.send({ type: 'covered', source, rows: 0 });
     assert.equal(await preview.transform(), fitted);
   });
 

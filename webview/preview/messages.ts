@@ -124,7 +124,7 @@ function isScreen(data: Fields): data is Fields & ScreenMessage {
 }
 
 function isCovered(data: Fields): data is Fields & CoveredMessage {
-  return typeof data['isCovered'] === 'boolean';
+  return Number.isFinite(data['rows']);
 }
 
 function isFixes(data: Fields): data is Fields & FixesMessage {

@@ -251,7 +251,7 @@ export class PreviewPage {
         this.camera.followSoon();
         return;
       case 'covered':
-        this.camera.cover(message.isCovered);
+        this.camera.cover(message.rows);
         return;
       case 'fixes':
         this.findings.showFixes(message);

@@ -27,11 +27,15 @@ export interface NewTagServices {
   readonly engine: Engine;
   readonly moves: SpecMoves;
   readonly surroundings: WorkspaceContext;
-  /** Keeps the drawing in a preview below the lists at the top of the window, or no longer. */
-  readonly cover: (spec: vscode.Uri, isCovered: boolean) => void;
+  /** Keeps the drawing in a preview below a list of so many rows at the top of the window; 0: no longer. */
+  readonly cover: (spec: vscode.Uri, rows: number) => void;
 }
 
 const title = 'New tag';
+/** Rows below a text that is typed: its prompt, and a warning. */
+const rowsOfText = 2;
+/** Rows of the fixes that come, most of which take two. */
+const rowsOfFixes = 8;
 
 /** Creates an unsaved spec named after its words; leaves nothing behind if it is cancelled. */
 export async function newTag(services: NewTagServices): Promise<vscode.Uri | undefined> {
@@ -49,19 +53,22 @@ export async function newTag(services: NewTagServices): Promise<vscode.Uri | und
   const workshop = { units, stock: await notes('stocks'), tie: await notes('ties') };
   // The question comes at once, lest what is typed goes into a text.
   const opening = DraftDocument.open('tag.tag.yaml', withoutFirstComment(first.text), true);
-  const prepared = opening.then(async (draft) => {
-    cover(draft.uri, true);
-    // Fonts are listed until they are asked for.
-    await surroundings.withFiles(draft.home);
-  });
-  inBackground(prepared, 'open a draft');
-  const answers = await new Questions(opening, engine, all, surroundings, workshop).ask();
+  // Fonts are listed until they are asked for.
+  const listing = opening.then((draft) => surroundings.withFiles(draft.home));
+  inBackground(listing, 'list the fonts');
+  const coverDraft = (rows: number): void => {
+    const covering = opening.then((draft) => {
+      cover(draft.uri, rows);
+    });
+    inBackground(covering, 'make room for a question');
+  };
+  const answers = await new Questions(opening, engine, all, surroundings, workshop, coverDraft).ask();
   const draft = await opening;
   if (!answers) {
     await draft.discard();
     return undefined;
   }
-  cover(draft.uri, false);
+  cover(draft.uri, 0);
   await draft.set(specTextOf(answers));
   await draft.rename(`${plainName(sampleTexts(answers).join(' '))}.tag.yaml`, moves);
   await draft.show();
@@ -92,6 +99,7 @@ class Questions {
     private readonly samples: readonly Sample[],
     private readonly surroundings: WorkspaceContext,
     private readonly workshop: Workshop,
+    private readonly cover: (rows: number) => void,
   ) {
     this.#answers = { sample: samples[0]!, texts: [] };
   }
@@ -145,11 +153,17 @@ class Questions {
     );
   };
 
+  /** A choice from a list, below which the drawing stands. */
+  #pick(question: Parameters<typeof askPick<Partial<Answers>>>[0]): Promise<Answer<Partial<Answers>>> {
+    this.cover(question.items.length + (question.moreItems ? rowsOfFixes : 0));
+    return askPick(question, this.#follow);
+  }
+
   #askStep(step: number): Promise<Answer<Partial<Answers>>> {
     const words = this.#words;
     const place = { title, step, totalSteps: this.#steps };
     if (step === 1) {
-      return askPick({ ...place, placeholder: 'What kind of tag?', items: kinds(this.samples) }, this.#follow);
+      return this.#pick({ ...place, placeholder: 'What kind of tag?', items: kinds(this.samples) });
     }
     if (step <= words.length + 1) {
       const index = step - 2;
@@ -158,6 +172,7 @@ class Questions {
       const prompt = words.length > 1 ? `Words ${index + 1} of ${words.length}` : 'The words on it';
       const emptiness = 'Type the words for the tag.';
       const warningOf = (change: Partial<Answers>) => this.#missingLetters(change);
+      this.cover(rowsOfText);
       return askText({ ...place, prompt, value, emptiness, warningOf }, withWord, this.#follow);
     }
     if (step === words.length + 2) {
@@ -166,20 +181,20 @@ class Questions {
     const key = this.#ofWorkshop[step - words.length - 4];
     if (key) {
       const items = workshopItems(key, this.workshop[key]);
-      return askPick({ ...place, placeholder: workshopQuestions[key], items }, this.#follow);
+      return this.#pick({ ...place, placeholder: workshopQuestions[key], items });
     }
     const whole = isOnePiece(new SpecSource(this.#answers.sample.text));
     const what = whole ? 'How wide is the finished tag?' : `How wide is “${sampleTexts(this.#answers)[0] ?? ''}”?`;
     const { units } = this.workshop;
     const placeholder = `${what} Choose, or type a length such as ${units === 'mm' ? '75 mm or 3 in' : '3 1/4 in or 80 mm'}`;
     const itemsFor = (typed: string) => widthItems(typed, units);
-    return askPick({ ...place, placeholder, items: itemsFor(''), itemsFor }, this.#follow);
+    return this.#pick({ ...place, placeholder, items: itemsFor(''), itemsFor });
   }
 
   async #askFont(place: { title: string; step: number; totalSteps: number }, current: string | undefined) {
     const { fonts, files } = await this.surroundings.withFiles((await this.opening).home);
     const items = fontItems(current, fonts, files);
-    return askPick({ ...place, placeholder: 'Which font?', items }, this.#follow);
+    return this.#pick({ ...place, placeholder: 'Which font?', items });
   }
 
   #askHold(step: number, fixes: Promise<readonly Fix[]>): Promise<Answer<Partial<Answers>>> {
@@ -190,7 +205,7 @@ class Questions {
     );
     const moreItems = { note: 'Looking for what holds it…', found };
     const placeholder = 'A part of it would fall out. What holds it?';
-    return askPick({ title, step, totalSteps: step, placeholder, items, moreItems }, this.#follow);
+    return this.#pick({ title, step, totalSteps: step, placeholder, items, moreItems });
   }
 
   async #missingLetters(change: Partial<Answers>): Promise<string | undefined> {

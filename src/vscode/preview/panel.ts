@@ -52,7 +52,7 @@ export class PreviewPanel implements vscode.Disposable {
   private readonly subscriptions: vscode.Disposable[] = [];
   /** The last cursor offset that was highlighted; sent again when the page is recreated. */
   private cursor: number | undefined;
-  private isCovered = false;
+  private coveredRows = 0;
   private wantsCutPaths = false;
   private later: readonly NodeJS.Timeout[] = [];
   private readonly results: TagResults;
@@ -140,10 +140,10 @@ export class PreviewPanel implements vscode.Disposable {
     });
   }
 
-  /** Whether a list at the top of the window may lie over the page. */
-  cover(isCovered: boolean): void {
-    this.isCovered = isCovered;
-    this.send({ type: 'covered', source: this.uri.toString(), isCovered });
+  /** A list of so many rows at the top of the window may lie over the page. */
+  cover(rows: number): void {
+    this.coveredRows = rows;
+    this.send({ type: 'covered', source: this.uri.toString(), rows });
   }
 
   sendScreen(): void {
@@ -187,7 +187,7 @@ export class PreviewPanel implements vscode.Disposable {
     switch (message.type) {
       case 'ready':
         this.sendScreen();
-        if (this.isCovered) this.cover(true);
+        if (this.coveredRows > 0) this.cover(this.coveredRows);
         if (result) this.sendScene();
         else this.results.request(this.uri);
         return;

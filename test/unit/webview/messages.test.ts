@@ -44,9 +44,9 @@ describe('A message to the page', () => {
     assert.equal(parseToPage(outcome), outcome);
     const screen = { type: 'screen', source: 's', devicePixelsPerMm: 4.2 };
     assert.equal(parseToPage(screen), screen);
-    const covered = { type: 'covered', source: 's', isCovered: true };
+    const covered = { type: 'covered', source: 's', rows: 9 };
     assert.equal(parseToPage(covered), covered);
-    assert.equal(parseToPage({ ...covered, isCovered: 'yes' }), undefined);
+    assert.equal(parseToPage({ ...covered, rows: 'yes' }), undefined);
     const unknown = { type: 'screen', source: 's' };
     assert.equal(parseToPage(unknown), unknown);
     assert.equal(parseToPage({ ...screen, devicePixelsPerMm: -1 }), undefined);

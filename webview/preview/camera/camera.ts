@@ -25,8 +25,10 @@ export interface CameraHost {
   follow(): void;
 }
 
-/** How far down the editor's lists reach, as a share of the page's height: they take two fifths of the window's. */
-const coveredShare = 0.4;
+/** How far down the editor's lists reach, as a share of the page's height: they take two fifths of the window's at most. */
+const mostCovered = 0.4;
+/** Height of a row of them, in px; what is above the rows lies beside the tabs. */
+const rowPx = 22;
 
 export class Camera implements Steerable {
   private size: Size;
@@ -35,7 +37,7 @@ export class Camera implements Steerable {
   /** What was open there when the drawing was last another one: it is fitted above that, and does not yield to what opens later. */
   private firstBelowPx = 0;
   private frame = 0;
-  private isCovered = false;
+  private coveredRows = 0;
   /** View and positions frozen during a change by hand, which could otherwise trigger a new fit or arrangement. */
   private held: { readonly view: Viewport; readonly offsets: Arranged['offsets'] } | undefined;
 
@@ -67,15 +69,17 @@ export class Camera implements Steerable {
     return viewports[arrangement] ?? this.held?.view ?? this.fitted();
   }
 
-  /** Everything is fitted below a list at the top of the window, as long as that is there. */
-  cover(isCovered: boolean): void {
-    this.isCovered = isCovered;
+  /** Everything is fitted below a list of so many rows at the top of the window, as long as that is there. */
+  cover(rows: number): void {
+    this.coveredRows = rows;
     this.followSoon();
   }
 
   private fitted(): Viewport {
-    if (!this.isCovered) return fittedAbove(this.box(), this.size, Math.max(0, this.belowPx - this.firstBelowPx));
-    return fittedBelow(this.box(), this.size, Math.min(coveredShare * window.innerHeight, this.size.height / 2));
+    if (this.coveredRows === 0)
+      return fittedAbove(this.box(), this.size, Math.max(0, this.belowPx - this.firstBelowPx));
+    const covered = Math.min(this.coveredRows * rowPx, mostCovered * window.innerHeight, this.size.height / 2);
+    return fittedBelow(this.box(), this.size, covered);
   }
 
   /** Another tag of the batch is shown: what is open below stays open, so it stands in the middle of what is left. */

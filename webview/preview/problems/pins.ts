@@ -149,6 +149,7 @@ class MarkView implements ItemView<PinSpot> {
     if (!ends || !from) return;
     const feet = this.isPlumb ? plumbFoot(ends[0]!) : ends;
     setAttribute(this.wedge, 'd', `M${pair(from)}L${feet.map(pair).join('L')}Z`);
+    this.element.classList.toggle('slight', !this.isPlumb && isSlight(ends));
     const bar = this.isPlumb ? plumbLine(ends[0]!, ends[1]!) : barPath(ends);
     setAttribute(this.casing, 'd', bar);
     setAttribute(this.bar, 'd', bar);
@@ -240,5 +241,12 @@ function barPath(ends: readonly XY[]): string {
   const [a, b] = ends;
   if (!a) return '';
   if (!b) return `M${a[0] - 0.01} ${a[1]}h.02`;
-  return caliper(a, b);
+  return isSlight(ends) ? caliper(a, b, 2) : caliper(a, b);
+}
+
+/** Length below which a bar and its ticks, in px, would hide what they are on, such as the stroke of a small word. */
+const slightPx = 3;
+
+function isSlight([a, b]: readonly XY[]): boolean {
+  return a !== undefined && b !== undefined && Math.hypot(b[0] - a[0], b[1] - a[1]) < slightPx;
 }

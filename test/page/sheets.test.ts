@@ -306,6 +306,17 @@ describe('The page of sheets', () => {
     const captions = await sheets.page.locator('.caption').allTextContents();
     assert.match(captions[0]!, /3 pieces · 1 rush \(»\)$/);
     assert.match(captions[1]!, /1 piece$/);
+    // Six sheets at once: their names can be read, whatever is open below.
+    const many = Array.from({ length: 6 }, (_, nth) => sheetOf(`ply8 sheet ${nth + 1}`, [pieceAt(1, 5, 5)]));
+    const problem = { labels: [], message: 'No quantity.', line: 7, offset: 90, row: 0 };
+    await sheets.send(sheetsMessage(many, { problems: [problem] }));
+    const heights = await sheets.page
+      .locator('.caption .name')
+      .evaluateAll((all: SVGTSpanElement[]) =>
+        all.map((each) => Number(each.getAttribute('font-size')) * each.getScreenCTM()!.a),
+      );
+    assert.equal(heights.length, 6);
+    for (const height of heights) assert.ok(height >= 8, `${height} px`);
   });
 
   for (const theme of ['high-contrast', 'high-contrast-light'] as const)

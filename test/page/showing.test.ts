@@ -54,6 +54,29 @@ describe('The preview’s page shows and hides', () => {
     assert.equal(await preview.page.locator('#banner').isVisible(), false);
   });
 
+  it('the place of a tiny width with a mark that hides no small word there', async () => {
+    const message = sceneMessage();
+    const tiny = {
+      ...message.pins[1]!,
+      points: [
+        [32, -20],
+        [32, -19.95],
+      ] as const,
+      width: 0.05,
+    };
+    await preview.open({}, { ...message, pins: [tiny] });
+    await preview.transform();
+    const mark = preview.page.locator('.pin-mark.slight');
+    const [across, stroke] = await mark.locator('.bar').evaluate((bar: SVGPathElement) => {
+      const { width, height } = bar.getBBox();
+      return [Math.max(width, height), Number.parseFloat(getComputedStyle(bar).strokeWidth)] as const;
+    });
+    assert.ok(across! + stroke! < 6, `${across} and ${stroke} px`);
+    await preview.send({ ...message, version: 2 });
+    await preview.transform();
+    assert.equal(await preview.page.locator('.pin-mark.slight').count(), 0);
+  });
+
   it('nothing to draw yet, and never an old drawing, where there has been no piece before the spec broke', async () => {
     const message = sceneMessage();
     await preview.open({}, { ...message, stale: true, scene: { ...message.scene!, pieces: [], ghosts: [] } });

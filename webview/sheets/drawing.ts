@@ -10,7 +10,7 @@ import type { SheetPlace } from './arrange.ts';
 import type { Draft } from './draft.ts';
 import { arranged } from './arrange.ts';
 import type { ArrangedSheets } from './arrange.ts';
-import { sheetText, spokenPiece } from './words.ts';
+import { sheetFacts, sheetText, spokenPiece } from './words.ts';
 
 export interface PieceAt {
   readonly piece: PieceOnSheet;
@@ -28,6 +28,7 @@ interface SheetItem {
   readonly place: SheetPlace;
   readonly units: Units;
   readonly letters: number;
+  readonly nameLetters: number;
   readonly shapes: ReadonlyMap<string, SheetShape>;
 }
 
@@ -56,11 +57,12 @@ export class SheetsDrawing {
 
   draw({ sheets, units }: SheetsScene): void {
     this.arranged = arranged(sheets);
-    const { places, letters } = this.arranged;
+    const { places, letters, nameLetters } = this.arranged;
     this.pieces = new Map(
       places.flatMap((place) => place.sheet.pieces.map((piece) => [piece.id, { piece, place }] as const)),
     );
-    this.list.patch(places.map((place) => ({ id: place.sheet.id, place, units, letters, shapes: this.shapes })));
+    const { shapes } = this;
+    this.list.patch(places.map((place) => ({ id: place.sheet.id, place, units, letters, nameLetters, shapes })));
     this.forget();
     this.mark();
   }
@@ -175,21 +177,27 @@ export function transformIn({ piece: { matrix }, place: { x, y } }: PieceAt): st
 }
 
 class SheetView implements ItemView<SheetItem> {
-  private readonly caption = svg('text', { class: 'caption' });
+  private readonly name = svg('tspan', { class: 'name' });
+  private readonly facts = svg('tspan');
+  private readonly caption = svg('text', { class: 'caption' }, this.name, this.facts);
   private readonly outline = svg('path', { class: 'sheet' });
   private readonly free = svg('rect', { class: 'free' });
   private readonly all = svg('g');
   private readonly list = new KeyedList<PieceItem, SheetPieceView>(this.all, () => new SheetPieceView());
   readonly element = svg('g', { role: 'group' }, this.caption, this.outline, this.free, this.all);
 
-  update({ place, units, letters, shapes }: SheetItem): void {
+  update({ place, units, letters, nameLetters, shapes }: SheetItem): void {
     const { sheet, x, y } = place;
-    const text = sheetText(sheet, units);
-    setAttribute(this.element, 'aria-label', text);
+    setAttribute(this.element, 'aria-label', sheetText(sheet, units));
     setAttribute(this.element, 'data-sheet', sheet.id);
-    setText(this.caption, text);
-    for (const [name, value] of Object.entries({ x, y: y - 0.6 * letters, 'font-size': letters }))
-      setAttribute(this.caption, name, `${value}`);
+    setText(this.name, sheet.name);
+    setText(this.facts, sheetFacts(sheet, units));
+    const lines = [
+      [this.name, { x, y: y - 2 * letters, 'font-size': nameLetters }],
+      [this.facts, { x, y: y - 0.6 * letters, 'font-size': letters }],
+    ] as const;
+    for (const [line, attributes] of lines)
+      for (const [name, value] of Object.entries(attributes)) setAttribute(line, name, `${value}`);
     setAttribute(this.outline, 'd', sheet.outline);
     setAttribute(this.outline, 'transform', `translate(${x} ${y})`);
     const { margin, width, height } = sheet;

@@ -5,8 +5,13 @@ import { counted, lengthText, shortSize, sizeText } from '../../src/core/units.t
 import type { Units } from '../../src/core/units.ts';
 import { rushSign } from '../../src/look/signs.ts';
 
-export function sheetText({ name, width, height, filled, pieces }: SheetOnPage, units: Units): string {
-  const own = [name, shortSize(width, height, units), `${percent(filled)} filled`, counted(pieces.length, 'piece')];
+export function sheetText(sheet: SheetOnPage, units: Units): string {
+  return `${sheet.name} · ${sheetFacts(sheet, units)}`;
+}
+
+/** The same without its name. */
+export function sheetFacts({ width, height, filled, pieces }: SheetOnPage, units: Units): string {
+  const own = [shortSize(width, height, units), `${percent(filled)} filled`, counted(pieces.length, 'piece')];
   return [...own, ...rushText(pieces)].join(' · ');
 }
 

@@ -71,7 +71,7 @@ describe('The preview’s page shows and hides', () => {
       const { width, height } = bar.getBBox();
       return [Math.max(width, height), Number.parseFloat(getComputedStyle(bar).strokeWidth)] as const;
     });
-    assert.ok(across! + stroke! < 6, `${across} and ${stroke} px`);
+    assert.ok(across + stroke < 6, `${across} and ${stroke} px`);
     await preview.send({ ...message, version: 2 });
     await preview.transform();
     assert.equal(await preview.page.locator('.pin-mark.slight').count(), 0);

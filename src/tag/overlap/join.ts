@@ -36,7 +36,9 @@ export async function joinLetters(
   checkpoint: Checkpoint,
 ): Promise<Region> {
   const counters = bodies.flatMap((body, index) => movedRegion(body.counters, points[index]!));
-  const open = joints.map((joint) => ({ ...joint, region: clearOf(joint.region, counters) }));
+  const open = joints
+    .map((joint) => ({ ...joint, region: clearOf(joint.region, counters) }))
+    .filter(({ region }) => region.length > 0);
   const grown = shapes.map(({ region }) => region);
   const held = open.map(({ region }) => region);
   let whole = union([...grown, ...held]);

@@ -72,9 +72,14 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     else if (opensWord) join = keptApart(profile, shares.wordGap, measures);
     else if (sign !== undefined) join = roundSign(bodies, baselinePoints, sign, { body, dx: start }, measures);
     else join = meet(profile, measures, { oneLetter: isOneLetter, room: Math.min(room, most) });
-    const wordTop = opensWord ? wordTopOf([last, body], measures) : undefined;
+    // What joins two words does not start from a sign between them: at its height it would be the arm of a T.
+    const letters = opensWord ? placed.filter((each) => !each.body.part.isHanging) : placed;
+    const from = opensWord ? (letters[0]?.body ?? last) : last;
+    const low = letters.map(({ body: { rows }, dx }): ShiftedRows => ({ rows, dx }));
+    const wordTop = opensWord ? wordTopOf([from, body], measures) : undefined;
+    const footProfile = letters.length < placed.length ? profileOf(low, { rows: body.rows, dx: start }) : profile;
     const sides = {
-      ...{ profile, isScript: script, beside: besideOf(last, body) },
+      ...{ profile: footProfile, isScript: script, beside: besideOf(from, body) },
       ...(wordTop === undefined ? {} : { wordTop }),
     };
     const isLoose = join.joint === 'none' && !body.part.isHanging && !isOneLetter;
@@ -91,9 +96,9 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     baselinePoints.push({ x: start - shift, y: 0 });
     if (typeof held.joint === 'object') joints.push({ region: postBar(held.joint, measures), fillet });
     if (waiting !== undefined && (waiting < index || index === bodies.length - 1)) {
-      const { position, post } = placeSign(bodies, baselinePoints, waiting, measures);
+      const { position, held: bar } = placeSign(bodies, baselinePoints, waiting, measures);
       baselinePoints[waiting] = position;
-      if (post) joints.push({ region: postBar(post, measures), fillet: 0 });
+      if (bar) joints.push({ region: bar, fillet: 0 });
       waiting = undefined;
     }
   });

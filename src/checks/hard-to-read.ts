@@ -30,6 +30,7 @@ import { cutAway } from './measures/cut-away.ts';
 import { joinedLegs } from './measures/joined-leg.ts';
 import { lostInWords, lostMarks } from './measures/lost-marks.ts';
 import { fittedInto, mostBridged } from './measures/fitted-size.ts';
+import { misreadSigns, misreadSignsInWords } from './measures/misread-signs.ts';
 import type { Bridged } from './measures/fitted-size.ts';
 
 /**
@@ -168,6 +169,11 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
   if (lost.length > 0) {
     const severity = isFitted && isSmall ? 'warning' : 'info';
     return { severity, message: `may be hard to read: ${lostInWords(lost)}.`, byGrowth: false };
+  }
+  const signs = each.kept && use === 'cut' ? misreadSigns(lettering) : [];
+  if (signs.length > 0) {
+    const message = `may be hard to read: ${misreadSignsInWords(signs)}. Engraved, or with letters glued to a backing, it stands clear of them.`;
+    return { severity: 'info', message, byGrowth: false };
   }
   const legs = use === 'cut' ? joinedLegs(lettering, making.over) : [];
   if (legs.length > 0) {

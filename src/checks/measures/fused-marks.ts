@@ -20,6 +20,10 @@ const touchingShare = 0.005;
 /** Signs that hang beside letters. */
 const apostrophe = /^['’‘ʼ"“”]+$/u;
 
+export function isApostrophe(text: string): boolean {
+  return apostrophe.test(text);
+}
+
 /** One may stand on a letter, and a letter may hang by its dot from another, with no more than this share of it in that letter. */
 const standingShare = 0.25;
 
@@ -39,7 +43,7 @@ export function fusedMarks(
   const near = Math.max(reach, touching);
   letters.forEach(({ text, region, asSet, heldByMark = false }, index) => {
     if (!asSet) return;
-    const isSign = apostrophe.test(text);
+    const isSign = isApostrophe(text);
     const [marks, set] = isSign ? [[region], [asSet]] : [marksAbove(region), marksAbove(asSet)];
     drawn += marks.length;
     const others = letters.filter((_, k) => k !== index && Math.abs(k - index) <= lookAround);

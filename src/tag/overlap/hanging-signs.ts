@@ -23,7 +23,7 @@ import type { PlacedSign } from './sign-places.ts';
  */
 const tallShare = 0.6;
 
-export function isAsTall(letter: LetterBody, sign: LetterBody): boolean {
+export function isAsTall(letter: Pick<LetterBody, 'rows'>, sign: Pick<LetterBody, 'rows'>): boolean {
   const { first, lines } = sign.rows;
   const shared = lines.filter((_, index) => lineAt(letter.rows, first + index).length > 0);
   return shared.length >= tallShare * lines.length;

@@ -45,7 +45,7 @@ const reach = { aside: 0.6, closing: 1.6, step: 0.033, raised: 0.6, foot: 0.7 } 
 const sunk = 0.06;
 
 /** A link, in x-heights: the white beside it, how far above the foot of the sign it may begin, and how long it is at most. */
-const link = { gap: 0.15, above: [0, 0.1], longest: 0.4 } as const;
+const link = { gap: 0.15, above: [0, 0.1], longest: 0.55 } as const;
 
 /** At how many heights a sign is tried beside a letter. */
 const levels = 9;
@@ -64,19 +64,21 @@ interface Found extends PlacedSign {
 export function bestSignPlace(waiting: WaitingSign, measures: Measures): PlacedSign | undefined {
   const { sign, at, before, after, isClosing } = waiting;
   const { xHeight, web, pitch } = measures;
-  const near = [before, after].filter((each) => each !== undefined);
+  const beside = { before, after: isClosing ? undefined : after };
+  const near = [beside.before, beside.after].filter((each) => each !== undefined);
   const columns = columnsOf(union(near.map(({ base, at: place }) => movedRegion(base, place))), pitch);
-  const marks = near.flatMap(({ marks: own, markRows, markColumns, at: place }): MarkNeighbours[] =>
+  const kept = near.flatMap(({ marks: own, markRows, markColumns, at: place }): MarkNeighbours[] =>
     own.length > 0 ? [{ rows: markRows, columns: markColumns, at: place }] : [],
   );
+  // The next word has its own signs.
+  if (isClosing && after) kept.push(after);
   const middle = middleX(sign.base);
   const foot = footOf(sign.base);
   const lowest = Math.min(0, reach.foot * xHeight - foot.y);
   const aside = (isClosing ? reach.closing : reach.aside) * xHeight;
-  const beside = { before, after: isClosing ? undefined : after };
 
   const costAt = ({ x, y }: Point): number => {
-    const lacks = Math.max(0, shares.markGap * xHeight - gapTo(marks, sign, { x, y }));
+    const lacks = Math.max(0, shares.markGap * xHeight - gapTo(kept, sign, { x, y }));
     const below = Math.max(0, xHeight - (foot.y + y));
     const moved = cost.aside * Math.abs(x - at.x) + (y > 0 ? cost.raised * y : -cost.lowered * y) + cost.deep * below;
     return moved + cost.crowded * lacks + signReading(sign, { x, y }, beside, xHeight).cost;

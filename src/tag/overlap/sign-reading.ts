@@ -38,12 +38,10 @@ export interface SignSides {
 export interface SignReading {
   /** How far its foot stands over a letter, in x-heights. */
   readonly inside: number;
-  /** How much it lacks of rising above the letters, in x-heights. */
-  readonly low: number;
+  /** Which of the two it is nearer to being over. */
+  readonly over: 'before' | 'after';
   /** Share of its height in which it is one with a letter. */
   readonly merged: number;
-  /** Whether it touches the letter before. */
-  readonly isOnBefore: boolean;
   /** In mm. */
   readonly cost: number;
 }
@@ -62,11 +60,9 @@ export function signReading(
   xHeight: number,
 ): SignReading {
   const foot = footOf(sign.base).x + place.x;
-  const inside = Math.max(
-    0,
-    before ? sideOf(before, 1, xHeight) - foot : 0,
-    after ? foot - sideOf(after, -1, xHeight) : 0,
-  );
+  const overBefore = before ? sideOf(before, 1, xHeight) - foot : -Infinity;
+  const overAfter = after ? foot - sideOf(after, -1, xHeight) : -Infinity;
+  const inside = Math.max(0, overBefore, overAfter);
   const near = [before, after].filter((each) => each !== undefined);
   const tops = near.map(({ rows }) => topOf(rows)).filter((top) => top < rise.tallest * xHeight);
   const low = Math.max(0, Math.max(...tops, xHeight) + rise.least * xHeight - (topOf(sign.rows) + place.y));
@@ -74,7 +70,7 @@ export function signReading(
   const isOnBefore = before !== undefined && gapTo([before], sign, place) <= touchMm;
   const shares = costs.merged * Math.max(0, one - merged.free) + (isOnBefore ? costs.onBefore : 0);
   const cost = costs.inside * inside + costs.low * low + shares * xHeight;
-  return { inside: inside / xHeight, low: low / xHeight, merged: one, isOnBefore, cost };
+  return { inside: inside / xHeight, over: overAfter > overBefore ? 'after' : 'before', merged: one, cost };
 }
 
 /** The x at which a letter ends on that side, at the height of its shoulders. */

@@ -34,6 +34,10 @@ const narrowShare = 0.6;
 /** It stands within so much of the width of a letter, about its middle, as over its side it would be the stem of another one. */
 const middleShare = 0.4;
 
+/** On these letters that is so with its whole width, within this share, or it stands in the very middle: beside it, a “c” or an “o” would be a “d” or a “b”. */
+const turnedBeside = /^[aceogq]$/u;
+const bowlShare = 0.5;
+
 /** And on its top: not further down than this share of its height, as between the stems of a U, nor where it slopes by more than this share of the neck. */
 const topShare = 0.3;
 const mostSlope = 1;
@@ -68,7 +72,7 @@ export function neckPlace(ground: NeckGround, size: RingSize, aside: Point): OnN
   const stands = standing(ground, size);
   const widths = [Math.max(size.wall, ground.web), Math.max(narrowShare * size.wall, ground.web)];
   for (const width of widths) {
-    const [best] = columnsOf(ground.reading)
+    const [best] = columnsOf(ground.reading, width)
       .flatMap((column) => stands(column, width) ?? [])
       .map((place) => ({
         ...place,
@@ -88,12 +92,15 @@ interface Column {
 }
 
 /** Over the middle of every letter that is material. */
-function columnsOf({ coverable: { letters, factor } }: RingReading): Column[] {
+function columnsOf({ coverable: { letters, factor } }: RingReading, width: number): Column[] {
   return letters.flatMap(({ box, text }) => {
     const [minX, maxX] = [factor * box.minX, factor * box.maxX];
-    const columns = Math.floor((middleShare * (maxX - minX)) / 2 / stepMm);
+    const letter = withoutAccents(text);
+    const wide = maxX - minX;
+    const room = turnedBeside.test(letter) ? bowlShare * wide - width : middleShare * wide;
+    const columns = Math.max(0, Math.floor(room / 2 / stepMm));
     const scaled = { minX, maxX, minY: factor * box.minY, maxY: factor * box.maxY };
-    const avoidsStems = turnedByStem.test(withoutAccents(text));
+    const avoidsStems = turnedByStem.test(letter);
     return Array.from({ length: 2 * columns + 1 }, (_, index) => ({
       x: (minX + maxX) / 2 + (index - columns) * stepMm,
       box: scaled,

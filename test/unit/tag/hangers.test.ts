@@ -3,7 +3,8 @@ import { difference, intersection, offset } from '../../../src/geometry/clipper.
 import { EdgeIndex } from '../../../src/geometry/edge-index.ts';
 import { area, boundsOf, centroid } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
-import { assertNear, make, report, specOf } from '../support/engine.ts';
+import { packagedFont } from '../../fonts/font-files.ts';
+import { assertNear, make, newEngine, report, specOf } from '../support/engine.ts';
 import { distance } from '../support/distance.ts';
 
 const exact = 1e-4;
@@ -405,6 +406,19 @@ describe('A ring at the top of a name', () => {
       issues.filter(({ code }) => ['hangs-askew', 'hanger-weak', 'hole-blocked'].includes(code)),
       [],
     );
+  });
+
+  it('has its neck in the middle of a bowl: further to the side the “c” would be a “d”', async () => {
+    const engine = newEngine({ 'serif.woff': new Uint8Array(await packagedFont('source-serif-4', 'latin', 700)) });
+    const name = `name: {text: "Bärlauch 'Früh'", font: serif.woff, width: 115 mm, overlap: auto}`;
+    const head = ['stock: {thickness: 3}', 'tie: {twine: 2}'];
+    const made = await make(specOf([name], 'body: [name], hanger: {ring: {on: name, at: top}}', head), engine);
+    const [hanger] = made.pieces[0]!.hangers;
+    const { letters } = [...made.report.tag!.made.values()].find(({ lettering }) => lettering)!.lettering![0]!;
+    const { x } = hanger!.centre;
+    const letter = letters.map(({ region }) => boundsOf(region)!).find(({ minX, maxX }) => minX < x && maxX > x)!;
+    const share = (x + hanger!.wall! / 2 - letter.minX) / (letter.maxX - letter.minX);
+    assert.ok(share < 0.76, `its side is at ${share} of the letter`);
   });
 
   it('needs none on a letter that reaches up, nor on the dot of an “i” near the balance', async () => {

@@ -27,6 +27,7 @@ import { smallStrokes } from './measures/small-strokes.ts';
 import { buried, buriedShare } from './measures/buried-share.ts';
 import { coveringMost } from './measures/covered-letters.ts';
 import { cutAway } from './measures/cut-away.ts';
+import { joinedStems } from './measures/joined-stems.ts';
 import { joinedLegs } from './measures/joined-leg.ts';
 import { lostInWords, lostMarks } from './measures/lost-marks.ts';
 import { fittedInto, mostBridged } from './measures/fitted-size.ts';
@@ -173,6 +174,11 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
   const signs = each.kept && use === 'cut' ? misreadSigns(lettering) : [];
   if (signs.length > 0) {
     const message = `may be hard to read: ${misreadSignsInWords(signs)}. Engraved, or with letters glued to a backing, it stands clear of them.`;
+    return { severity: 'info', message, byGrowth: false };
+  }
+  const stems = each.kept && use === 'cut' ? joinedStems(lettering, each.kept.shape) : undefined;
+  if (stems !== undefined) {
+    const message = `may be hard to read: “${stems}” stands on bars at its feet, as the strokes of a “u” do. Engraved, or with letters glued to a backing, its letters stand apart.`;
     return { severity: 'info', message, byGrowth: false };
   }
   const legs = use === 'cut' ? joinedLegs(lettering, making.over) : [];

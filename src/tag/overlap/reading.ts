@@ -113,10 +113,23 @@ function isStem(rows: Runs, side: Side, xHeight: number): boolean {
 }
 
 /** Whether a letter is nothing but a stem, serifs aside. */
-function isSingleStem(rows: Runs, xHeight: number): boolean {
+export function isSingleStem(rows: Runs, xHeight: number): boolean {
   const [first, last] = [stem.from, stem.to].map((y) => rowAt(rows, y * xHeight)) as [number, number];
   for (let row = first; row <= last; row++) if (lineAt(rows, row).length !== 2) return false;
   return isStem(rows, 1, xHeight);
+}
+
+/** In x-heights and heights of the letter: between which heights a bare stem is straight. */
+const bare = { from: 0.2, to: 0.9 } as const;
+
+/** Whether it is a stem up to its top without serif or flag, as an l or an I; the foot of an L is below what is looked at. */
+export function isBareStem(rows: Runs, xHeight: number): boolean {
+  const [low, high] = [bare.from * xHeight, bare.to * topOf(rows)];
+  const isEven = ([1, -1] as const).every((side) => {
+    const outer = reaches(rows, side, low, high);
+    return Math.max(...outer) - Math.min(...outer) <= stem.straight * xHeight;
+  });
+  return isEven && isSingleStem(rows, xHeight);
 }
 
 /** Whether it is one with a serif to the left at its foot. */

@@ -1,0 +1,91 @@
+/** Bare stems side by side on bars at their feet, which read as other letters: “Illinois” as “Hinols”, “2011” as “201”. */
+
+import { translation, transform } from '../../geometry/affine.ts';
+import { clippedToBox } from '../../geometry/clip-to-box.ts';
+import { normalise } from '../../geometry/clipper.ts';
+import { boundsOf } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { Letter, Lettering } from '../../tag/lettering/letters.ts';
+import { isBareStem, isSingleStem } from '../../tag/overlap/reading.ts';
+import { rowsOf } from '../../tag/overlap/runs.ts';
+
+/** Rows to an x-height. */
+const fine = 60;
+
+/** In x-heights: how high a bar at the feet ends, up to where and in how wide a strip it is looked for. */
+const bar = { below: 0.5, seen: 0.6, strip: 0.02 } as const;
+
+/**
+ * So many stems read otherwise, and two ones; not where they are this much wider than the bar is high. By OCR in five light faces: three stems, as in
+ * “Dill”, are read in five of six words.
+ */
+const run = { stems: 4, ones: 2, heavy: 2 } as const;
+
+/** The letters of the first such run; `undefined` if there is none. */
+export function joinedStems({ letters, xHeight, grow }: Lettering, shape: Region): string | undefined {
+  const known = new Map<Letter, 'stem' | 'one' | undefined>();
+  const kindOf = (letter: Letter): 'stem' | 'one' | undefined => {
+    if (!known.has(letter)) known.set(letter, kindOfStem(letter, xHeight));
+    return known.get(letter);
+  };
+  let found: Letter[] = [];
+  const isLong = (): boolean =>
+    found.length >= run.stems || (found.length >= run.ones && found.every((each) => kindOf(each) === 'one'));
+  for (const letter of letters) {
+    const before = found.at(-1);
+    const isJoined =
+      before !== undefined &&
+      letter.line === before.line &&
+      !letter.opens &&
+      kindOf(letter) === kindOf(before) &&
+      isOnBar(before, letter, shape, { xHeight, grow });
+    if (!isJoined && isLong()) break;
+    if (isJoined) found.push(letter);
+    else found = kindOf(letter) && letter.text !== 'L' ? [letter] : [];
+  }
+  return isLong() ? found.map(({ text }) => text).join('') : undefined;
+}
+
+function kindOfStem({ text, region, asSet, baseline }: Letter, xHeight: number): 'stem' | 'one' | undefined {
+  if (!asSet || baseline === undefined || !/^[\p{L}1]$/u.test(text)) return undefined;
+  const [base = []] = partsOf(region);
+  const rows = rowsOf(transform(base, translation(0, -baseline)), xHeight / fine);
+  if (text === '1') return isSingleStem(rows, xHeight) ? 'one' : undefined;
+  return isBareStem(rows, xHeight) ? 'stem' : undefined;
+}
+
+/** Whether there is nothing between two stems but a bar at their feet, and they are not much heavier than that. */
+function isOnBar(
+  left: Letter,
+  right: Letter,
+  shape: Region,
+  { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
+): boolean {
+  const baseline = left.baseline!;
+  const stems = [left, right].map(({ region }) =>
+    boundsOf(
+      clippedToBox(region, {
+        minX: -Infinity,
+        maxX: Infinity,
+        minY: baseline + bar.below * xHeight,
+        maxY: baseline + bar.seen * xHeight,
+      }),
+    )!,
+  );
+  const [one, other] = stems;
+  const middle = (one!.maxX + other!.minX) / 2;
+  const half = (bar.strip / 2) * xHeight;
+  const strip = {
+    minX: middle - half,
+    maxX: middle + half,
+    minY: baseline - xHeight,
+    maxY: baseline + bar.seen * xHeight,
+  };
+  const [between] = partsOf(normalise(clippedToBox(shape, strip)))
+    .map((part) => boundsOf(part)!)
+    .toSorted((a, b) => a.minY - b.minY);
+  if (!between || between.maxY > baseline + bar.below * xHeight) return false;
+  const wide = Math.min(...stems.map(({ minX, maxX }) => maxX - minX)) + 2 * grow;
+  return wide < run.heavy * (between.maxY - between.minY);
+}

@@ -1,6 +1,6 @@
 /** Letters with a stem as their only foot and an arm to the right above it, as F and P: with a stroke at the foot they read as E and B. */
 
-import { lineAt } from './runs.ts';
+import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
 
 /**
@@ -47,16 +47,18 @@ export function middleArm(rows: Runs, xHeight: number): number | undefined {
   return (rows.first + (from + to + 1) / 2) * rows.pitch;
 }
 
-/** In x-heights: where a letter with an arm holds one with a dot, the widest stem of such a letter, and how even the end of its arm is. */
-const holding = { from: 0.35, to: 0.95, widest: 0.5, even: 0.03 } as const;
+/** In x-heights: where a capital with an arm holds a letter with a dot, its least height and widest stem, and how even the end of its arm is. */
+const holding = { from: 0.35, to: 0.95, least: 1.15, widest: 0.5, even: 0.03 } as const;
 
 /** The height at which an F or a P reaches furthest to the right beside small letters, in mm; `undefined` of other letters. */
 export function holdingArm(rows: Runs, xHeight: number): number | undefined {
-  if (!isArmOverFoot(rows, xHeight, holding.widest)) return undefined;
+  if (topOf(rows) < holding.least * xHeight || !isArmOverFoot(rows, xHeight, holding.widest)) return undefined;
   const at = (share: number): number => Math.round((share * xHeight) / rows.pitch - 0.5);
   const band = Array.from({ length: at(holding.to) - at(holding.from) + 1 }, (_, k) => at(holding.from) + k);
   const endOf = (row: number): number => lineAt(rows, row).at(-1) ?? -Infinity;
   const most = Math.max(...band.map(endOf));
+  // The arm of a T is above all small letters.
+  if (most - endOf(at(shape.stemAt)) < shape.arm * xHeight) return undefined;
   const arm = band.filter((row) => endOf(row) >= most - holding.even * xHeight);
   return ((arm[0]! + arm.at(-1)! + 1) / 2) * rows.pitch;
 }

@@ -128,7 +128,7 @@ describe('The preview’s page leaves the height to the drawing', () => {
     it(`tells each fact wholly or not at all, and all in its name, at ${width}`, async () => {
       await preview.open({ width });
       const summary = preview.page.locator('#summary');
-      assert.match((await summary.textContent())!, /80\.0 × 30\.0 mm.*2 pieces.*parts.*hole.*3\.15 × 1\.18 in/);
+      assert.match((await summary.textContent())!, /80\.0 × 30\.0 mm.*2 pieces.*parts.*hole.*3\.15 × 1\.181 in/);
       const facts = await summary.locator('.facts').evaluate((line) => {
         const row = line.getBoundingClientRect();
         return [...line.children].map((fact) => {

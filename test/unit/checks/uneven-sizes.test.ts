@@ -78,7 +78,7 @@ describe('Names of a batch that are fitted each by itself', () => {
       'tagwright: 1',
       'batch: [{name: Ivy, date: 3 May 2027}, {name: Max, date: 30 September 2027}]',
       'shapes:',
-      '  plate: {rectangle: [40 mm, 24 mm]}',
+      '  plate: {rectangle: [40 mm, 32 mm]}',
       '  name: {text: "{name}", font: Pacifico, x_height: 4 mm, place: {on: plate, at: top, margin: 2 mm}}',
       '  date: {text: "{date}", font: Nunito, fit: {in: plate, margin: 3 mm, at_most: {cap_height: 6 mm}}}',
       'pieces:',

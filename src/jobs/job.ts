@@ -14,7 +14,8 @@ import type { Uses } from '../spec/files/used-files.ts';
 import { layOut } from './layout/layout.ts';
 import type { JobLayout, LayoutOptions } from './layout/layout.ts';
 import type { FileIssues, JobModel } from './read/model.ts';
-import { readOffcuts, takenFrom } from './read/offcuts.ts';
+import { outdatedOffcuts } from './offcuts/write-offcuts.ts';
+import { laterOffcuts, readOffcuts } from './read/offcuts.ts';
 import type { OffcutFile } from './read/offcuts.ts';
 import { turnOf } from './orders/orders.ts';
 import { jobPieces } from './layout/pieces.ts';
@@ -130,13 +131,14 @@ async function loadOffcuts(
         path,
         `“${clip(name)}” has ${counted(faults, 'problem')}; what it concerns is not used.`,
       );
-    for (const { id, usedBy } of takenFrom(read, job))
-      reportProblem(
-        'warning',
-        'bad-value',
-        path,
-        `This job left offcut ${id}, and ${usedBy!} has cut from it since. Laid out again, the job would leave other offcuts; its file is not changed.`,
-      );
+    for (const { id, from } of laterOffcuts(read, job))
+      if (from === undefined)
+        reportProblem(
+          'info',
+          'bad-file',
+          path,
+          `Offcut ${id} came after this job was exported, so it is not taken. To have it taken, add “used_by: ${job}” to its line.`,
+        );
   }
   return found;
 }
@@ -164,5 +166,14 @@ export async function layOutJob(
     const message = `${counted(count, 'piece')} of “${clip(stock)}” ${count === 1 ? 'goes' : 'go'} on no sheet: all that are listed here are used up.`;
     return { code: 'exceeds-sheet', severity: 'error', path, range: source.keyRange(path), message };
   });
-  return { ...job, model, pieces, layout, issues: inOrder([...job.issues, ...issues]) };
+  const files = outdatedOffcuts({ name: job.name, model, offcuts: job.offcuts, layout });
+  const outdated = [...model.sheets.values()].flat().flatMap((each): Issue[] => {
+    if (each.kind === 'sheets') return [];
+    const path = [...each.path, 'offcuts'];
+    return (files.get(each.file) ?? []).map(({ id, usedBy }) => {
+      const message = `This job left offcut ${id}, and ${usedBy!} has cut from it since. Now it would leave others, which are not written down.`;
+      return { code: 'bad-value', severity: 'warning', path, range: source.range(path), message };
+    });
+  });
+  return { ...job, model, pieces, layout, issues: inOrder([...job.issues, ...issues, ...outdated]) };
 }

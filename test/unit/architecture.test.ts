@@ -35,7 +35,7 @@ const subRooms: Readonly<Record<string, string>> = {
   spec: 'yaml schema files batch slips model read .',
   checks: 'measures .',
   export: 'job page pictures words proof pdf bench . sheets',
-  jobs: 'read orders layout . offcuts papers',
+  jobs: 'read orders layout offcuts . papers',
 };
 const roomOf = (file: string): string => file.split('/')[1]!;
 const isEngineFile = (file: string): boolean =>

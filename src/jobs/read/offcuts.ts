@@ -78,12 +78,32 @@ export function freeIds(list: readonly ({ readonly id?: number } | undefined)[])
   return () => ++last;
 }
 
-/** Offcuts that a job may cut from: not used by another job, and not left by this one. */
-export function freeOffcuts({ offcuts }: Pick<OffcutFile, 'offcuts'>, job: string): Offcut[] {
-  return offcuts.filter(({ from, usedBy }) => (usedBy === undefined || usedBy === job) && from !== job);
+/**
+ * Offcuts that a job may cut from: those that it took before, and unused ones that it has not left. Exported again, it
+ * takes none that came later, or it would be laid out on other wood than was cut.
+ */
+export function freeOffcuts(file: Pick<OffcutFile, 'offcuts'>, job: string): Offcut[] {
+  const later = new Set(laterOffcuts(file, job));
+  return file.offcuts.filter((each) => {
+    const { from, usedBy } = each;
+    return usedBy === job || (usedBy === undefined && from !== job && !later.has(each));
+  });
 }
 
-/** Offcuts left by this job that others have cut from, so that its layout can no longer change. */
+/** Unused offcuts that came after a job was exported, going by their numbers, which rise. */
+export function laterOffcuts({ offcuts }: Pick<OffcutFile, 'offcuts'>, job: string): Offcut[] {
+  const numbers = (own: (offcut: Offcut) => boolean) => offcuts.filter(own).map(({ id }) => id);
+  const left = numbers(({ from }) => from === job);
+  const took = numbers(({ usedBy }) => usedBy === job);
+  return offcuts.filter(({ id, from, usedBy }) => {
+    if (usedBy !== undefined || from === job) return false;
+    if (left.length > 0) return id > Math.min(...left);
+    // A job that left nothing has not said where its own time was; what stood there by hand may be older.
+    return took.length > 0 && from !== undefined && id > Math.max(...took);
+  });
+}
+
+/** Offcuts left by this job that others have cut from, so that it must have been cut. */
 export function takenFrom({ offcuts }: Pick<OffcutFile, 'offcuts'>, job: string): Offcut[] {
   return offcuts.filter(({ from, usedBy }) => from === job && usedBy !== undefined && usedBy !== job);
 }

@@ -5,7 +5,7 @@ import type { Region } from '../../../src/geometry/types.ts';
 import type { JobSheet } from '../../../src/jobs/layout/layout.ts';
 import { leftoversOf } from '../../../src/jobs/offcuts/leftovers.ts';
 import { readOffcuts } from '../../../src/jobs/read/offcuts.ts';
-import { offcutChanges } from '../../../src/jobs/offcuts/write-offcuts.ts';
+import { keptOffcuts, offcutChanges } from '../../../src/jobs/offcuts/write-offcuts.ts';
 import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { assertNear } from '../support/engine.ts';
 import type { Beside } from '../support/engine.ts';
@@ -185,6 +185,70 @@ describe('Offcuts', () => {
       },
     );
     assert.equal(less.layout.sheets[0]!.name, 'ply3 offcut 1');
+  });
+
+  describe('of a job that is exported again after others', () => {
+    // What a job takes and leaves is settled by its first export.
+    const before = `${head}offcuts:\n  - {id: 1, size: [140 mm, 50 mm]}\n`;
+    const places = ({ layout }: Awaited<ReturnType<typeof laidOutJob>>) =>
+      layout.sheets.map(({ name, pieces }) => [name, pieces.map(({ toSheet }) => toSheet)]);
+    const numbered = (laid: Awaited<ReturnType<typeof laidOutJob>>) => keptOffcuts(laid).map(({ id }) => id);
+    const afterOf = (laid: Awaited<ReturnType<typeof laidOutJob>>, standing: string) =>
+      offcutChanges(laid)[0]?.after ?? standing;
+
+    it('are those that it took, not those that came later', async () => {
+      const first = await laidOutJob(job(3), withOffcuts(before));
+      const afterFirst = afterOf(first, before);
+      const numbers = numbered(first);
+      // Too many for what the first has left, so it cuts from both and leaves more.
+      const second = await laidOutJob(job(12), withOffcuts(afterFirst), 'june.job.yaml');
+      const afterSecond = afterOf(second, afterFirst);
+      assert.ok(second.layout.sheets.some(({ offcut }) => offcut && numbers.includes(offcut.offcut.id)));
+      assert.ok(numbered(second).length > 0);
+      const again = await laidOutJob(job(3), withOffcuts(afterSecond));
+      assert.deepEqual(places(again), places(first));
+      assert.deepEqual(numbered(again), numbers);
+      assert.deepEqual(offcutChanges(again), []);
+      assert.deepEqual(again.issues, []);
+      const secondAgain = await laidOutJob(job(12), withOffcuts(afterSecond), 'june.job.yaml');
+      assert.deepEqual(places(secondAgain), places(second));
+      assert.deepEqual(offcutChanges(secondAgain), []);
+    });
+
+    it('keep their numbers, which are on the wood', async () => {
+      const first = await laidOutJob(job(3), withOffcuts(before));
+      const afterFirst = afterOf(first, before);
+      const later = afterFirst + '  - {id: 40, size: [150 mm, 90 mm], from: june.job.yaml}\n';
+      const again = await laidOutJob(job(3), withOffcuts(later));
+      assert.deepEqual(offcutChanges(again), []);
+      // One more plate leaves another piece, which takes a number that nothing else has.
+      const more = await laidOutJob(job(4), withOffcuts(later));
+      const { offcuts } = readOffcuts(new SpecSource(afterOf(more, later)));
+      assert.equal(new Set(offcuts.map(({ id }) => id)).size, offcuts.length);
+      assert.ok(offcuts.some(({ id, usedBy }) => id === 40 && usedBy === undefined));
+      assert.deepEqual(
+        offcuts.filter(({ from }) => from === 'swap.job.yaml').map(({ id }) => id),
+        numbered(first),
+      );
+    });
+
+    it('are marked, and what is left is not written down, where a changed job had been cut from already', async () => {
+      const text = `${head}offcuts:\n  - {id: 1, size: [140 mm, 50 mm]}\n  - {id: 7, size: [90 mm, 70 mm], from: swap.job.yaml, used_by: autumn.job.yaml}\n`;
+      const laid = await laidOutJob(job(3), withOffcuts(text));
+      assert.equal(afterOf(laid, text), text.replace('50 mm]}', '50 mm], used_by: swap.job.yaml}'));
+      assert.deepEqual(numbered(laid), []);
+    });
+
+    it('written by hand later are told not to be taken, and how they are', async () => {
+      const later = afterOf(await laidOutJob(job(3), withOffcuts(before)), before);
+      const found = `${later}  - {id: 50, size: [150 mm, 90 mm]}\n`;
+      const again = await laidOutJob(job(3), withOffcuts(found));
+      assert.match(again.issues[0]!.message, /^Offcut 50 came after this job was exported, so it is not taken\./);
+      const taken = found.replace('90 mm]}', '90 mm], used_by: swap.job.yaml}');
+      const with50 = await laidOutJob(job(3), withOffcuts(taken));
+      assert.deepEqual(with50.issues, []);
+      assert.ok(with50.layout.sheets.some(({ name }) => name === 'ply3 offcut 50'));
+    });
   });
 
   it('that another job has cut from since stay as they are', async () => {

@@ -5,15 +5,12 @@
  */
 
 import { area } from '../../geometry/measure.ts';
-import type { Affine, Region } from '../../geometry/types.ts';
-import { nestHere } from '../../nesting/best-of.ts';
-import type { Nester } from '../../nesting/best-of.ts';
-import { usualEffort } from '../../nesting/nest.ts';
-import type { Layout, PartToNest } from '../../nesting/nest.ts';
-import { uprightFirst } from '../../nesting/upright-first.ts';
+import type { Region } from '../../geometry/types.ts';
 import { fixedIn, sheetNumbers } from './fixed-in-room.ts';
 import type { FixedInRoom, FixedContents } from './fixed-in-room.ts';
-import { fits, turnsOf } from './rooms.ts';
+import { nestIn, trialShare } from './nest-in-room.ts';
+import type { LaidPieces, NestInRoomOptions } from './nest-in-room.ts';
+import { fits } from './rooms.ts';
 import type { Room } from './rooms.ts';
 
 export interface PieceToFill {
@@ -27,31 +24,29 @@ export interface Filled<P> {
   readonly room: Room;
   /** Counted over all sheets of the stock; 0 for offcuts. */
   readonly number: number;
-  readonly laid: readonly { readonly piece: P; readonly transform: Affine }[];
+  readonly laid: LaidPieces<P>;
 }
 
-export interface FillOptions {
+export interface FillOptions extends Omit<NestInRoomOptions, 'share'> {
   readonly keepTogether: boolean;
-  readonly checkpoint: () => Promise<void>;
-  /** As for `nest`. */
-  readonly effort?: number;
-  /** Here, unless said otherwise. */
-  readonly nest?: Nester;
   readonly fixed?: readonly FixedInRoom[];
 }
 
 /** Called with each improvement of the result so far. */
-type OnBetter<P> = (filled: readonly Filled<P>[]) => void;
+export type OnBetter<P> = (filled: readonly Filled<P>[]) => void;
 
-type LaidPieces<P> = Filled<P>['laid'];
+export interface FilledSheets<P> {
+  readonly filled: readonly Filled<P>[];
+  /** Pieces that fit on no sheet. */
+  readonly left: readonly P[];
+}
 
-/** `left`: pieces that fit on no sheet. */
 export async function fill<P extends PieceToFill>(
   pieces: readonly P[],
   rooms: readonly Room[],
   options: FillOptions,
   onBetter?: OnBetter<P>,
-): Promise<{ readonly filled: readonly Filled<P>[]; readonly left: readonly P[] }> {
+): Promise<FilledSheets<P>> {
   // Rush pieces first.
   let waiting = [...pieces.filter(({ rush }) => rush), ...pieces.filter(({ rush }) => !rush)];
   const filled: Filled<P>[] = [];
@@ -76,9 +71,6 @@ export async function fill<P extends PieceToFill>(
 
 /** Share of the sheet's area that is offered in pieces; more than they can ever fill. */
 const hardlyFilled = 1.1;
-
-/** Share of the effort for a layout that is one of several tries. */
-const trialShare = 0.25;
 
 /** Number of tries to fill up a sheet of rush pieces with fewer and fewer others. */
 const mostTrials = 4;
@@ -126,31 +118,18 @@ class Filler<P extends PieceToFill> {
     return (width - 2 * margin) * (height - 2 * margin) - missing.reduce((sum, region) => sum + area(region), 0);
   }
 
-  /** A few sheets or an offcut get less effort than an unlimited number of sheets. */
-  async #nested(
+  #nested(
     pieces: readonly P[],
-    share = this.#room.most === Infinity ? 1 : trialShare,
+    share?: number,
     settled: readonly FixedContents[] = this.#fixed,
     onBetter?: (sheets: readonly LaidPieces<P>[]) => void,
   ): Promise<LaidPieces<P>[]> {
-    const fixed = settled.map(({ regions }) => regions);
-    if (pieces.length === 0) return fixed.map(() => []);
-    const { checkpoint, effort = usualEffort, nest = nestHere } = this.#options;
-    const turns = turnsOf[this.#room.turn];
-    const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
-    const bySheet = ({ placements, sheets }: Layout): LaidPieces<P>[] =>
-      Array.from({ length: sheets }, (_, sheet) =>
-        placements
-          .filter((placement) => placement.sheet === sheet)
-          .map(({ part, transform: onto }) => ({ piece: pieces[part]!, transform: onto })),
-      );
-    const reporting = onBetter && {
-      onBetter: (layout: Layout) => {
-        onBetter(bySheet(layout));
-      },
-    };
-    return bySheet(
-      await uprightFirst(nest)(parts, this.#room.room, checkpoint, effort * share, { fixed, ...reporting }),
+    return nestIn(
+      this.#room,
+      pieces,
+      settled,
+      { ...this.#options, ...(share === undefined ? {} : { share }) },
+      onBetter,
     );
   }
 

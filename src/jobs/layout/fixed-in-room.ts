@@ -1,7 +1,19 @@
 /** Fixed pieces in a room: what lies on its sheets already, and which sheet numbers that leaves for the others. */
 
+import { intersection, offset } from '../../geometry/clipper.ts';
+import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Room } from './rooms.ts';
+
+/** Tolerances for places rounded to 0.01 mm: overlaps in mm², and missing distance in mm. */
+export const leastOverlap = 0.01;
+export const nearMm = 0.03;
+
+/** Whether they overlap, or leave less than the gap between them. */
+export function areNear(one: Region, other: Region, gap: number): boolean {
+  const grown = gap > nearMm ? offset(one, gap - nearMm) : one;
+  return area(intersection(grown, other)) > leastOverlap;
+}
 
 /** A fixed piece, on the sheet with this number or on this offcut. */
 export interface FixedInRoom {

@@ -15,6 +15,7 @@ import { counted } from '../../core/units.ts';
 import { didYouMean, nearestWords } from '../../spec/schema/suggest.ts';
 import type { FixedEntry } from '../read/read-fixed.ts';
 import type { JobPiece } from '../orders/job-piece.ts';
+import { areNear, leastOverlap, nearMm } from './fixed-in-room.ts';
 import { roomOutline } from './rooms.ts';
 import type { Room } from './rooms.ts';
 
@@ -36,10 +37,6 @@ export interface StockToFix {
 }
 
 export type ReportFixed = (code: IssueCode, path: YamlPath, message: string, severity?: Severity) => void;
-
-/** Tolerances for places rounded to 0.01 mm: overlaps in mm², and missing distance in mm. */
-const leastOverlap = 0.01;
-const nearMm = 0.03;
 
 /** Keyed by stock name. `leftOut`: specs with tags whose problems are reported elsewhere. */
 export function fixedPieces(
@@ -213,9 +210,7 @@ function liesApart(
     report('bad-value', [...entry.path, 'at'], message);
     return false;
   }
-  const { gap } = room.room;
-  const grown = gap > nearMm ? offset(enclosed, gap - nearMm) : enclosed;
-  const near = others.find((other) => area(intersection(grown, other.enclosed)) > leastOverlap);
+  const near = others.find((other) => areNear(enclosed, other.enclosed, room.room.gap));
   if (near)
     report(
       'bad-value',

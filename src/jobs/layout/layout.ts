@@ -10,7 +10,7 @@ import { usualEffort } from '../../nesting/nest.ts';
 import { planLaid } from '../../toolpath/cut-plan.ts';
 import type { CutPlan } from '../../toolpath/cut-plan.ts';
 import { movePaths } from '../../toolpath/piece-paths.ts';
-import { fill } from './fill.ts';
+import { fillRoundFixed } from './fill-round-fixed.ts';
 import type { Filled, FillOptions } from './fill.ts';
 import type { FixedInRoom } from './fixed-in-room.ts';
 import type { FixedPiece } from './fixed.ts';
@@ -107,13 +107,11 @@ async function filledOf(
   onBetter?: (filled: readonly FilledSheet[]) => void,
 ): Promise<{ readonly filled: readonly FilledSheet[]; readonly left: readonly { readonly of: JobPiece }[] }> {
   const settled = new Set(fixedPieces.map(({ of }) => of));
-  const pieces = all
-    .filter((of) => !settled.has(of))
-    .map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
+  const pieces = all.map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
   const fixed = fixedPieces.map(({ of, entry, room, enclosed }): FixedInRoom => {
     return { room, number: entry.on.number, region: enclosed, order: of.of.order };
   });
-  return fill(pieces, rooms, { ...options, fixed }, onBetter);
+  return fillRoundFixed(pieces, ({ of }) => settled.has(of), rooms, { ...options, fixed }, onBetter);
 }
 
 /** Fewer pieces, or as many on more sheets. */

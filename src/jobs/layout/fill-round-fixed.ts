@@ -1,0 +1,106 @@
+/**
+ * Fixed pieces leave the others as they would lie without them: those that are in the way give way, onto sheets that are
+ * cut anyway where there is room. Everything is laid out anew only where that takes more than without fixed pieces.
+ */
+
+import { transform } from '../../geometry/affine.ts';
+import { area } from '../../geometry/measure.ts';
+import { fill } from './fill.ts';
+import type { Filled, FilledSheets, FillOptions, OnBetter, PieceToFill } from './fill.ts';
+import { areNear } from './fixed-in-room.ts';
+import type { FixedInRoom } from './fixed-in-room.ts';
+import { asFixed, keyOf, ontoUsed, together } from './onto-used.ts';
+import { roomOutline } from './rooms.ts';
+import type { Room } from './rooms.ts';
+
+/** `all`: fixed ones included, since where they would lie decides where the others do. */
+export async function fillRoundFixed<P extends PieceToFill>(
+  all: readonly P[],
+  isFixed: (piece: P) => boolean,
+  rooms: readonly Room[],
+  options: FillOptions & { readonly fixed: readonly FixedInRoom[] },
+  onBetter?: OnBetter<P>,
+): Promise<FilledSheets<P>> {
+  const { fixed, keepTogether } = options;
+  const pieces = all.filter((piece) => !isFixed(piece));
+  if (fixed.length === 0 || pieces.length === 0) return fill(pieces, rooms, options, onBetter);
+  const without = await fill(all, rooms, { ...options, fixed: [] }, (better) => {
+    const { lying, moved } = clearOf(better, isFixed, fixed);
+    if (moved.length === 0) onBetter?.(renumbered(lying, fixed));
+  });
+  const { lying, moved } = clearOf(without.filled, isFixed, fixed);
+  const given = await givenWay(lying, [...moved, ...without.left.filter((piece) => !isFixed(piece))], rooms, options);
+  if (!takesMore({ ...given, fixed }, { ...without, fixed: [] }, keepTogether)) return given;
+  const anew = await fill(pieces, rooms, options, onBetter);
+  return takesMore({ ...given, fixed }, { ...anew, fixed }, keepTogether) ? anew : given;
+}
+
+/** What may stay, and what is in the way of something fixed. */
+function clearOf<P extends PieceToFill>(
+  filled: readonly Filled<P>[],
+  isFixed: (piece: P) => boolean,
+  fixed: readonly FixedInRoom[],
+): { readonly lying: Filled<P>[]; readonly moved: P[] } {
+  const moved: P[] = [];
+  const lying = filled.map((sheet): Filled<P> => {
+    const there = fixed.filter((each) => keyOf(each) === keyOf(sheet));
+    const laid = sheet.laid.filter(({ piece, transform: onto }) => {
+      if (isFixed(piece)) return false;
+      const region = transform(piece.region, onto);
+      const isClear = !there.some((each) => areNear(region, each.region, sheet.room.room.gap));
+      if (!isClear) moved.push(piece);
+      return isClear;
+    });
+    return { ...sheet, laid };
+  });
+  return { lying: lying.filter(({ laid }) => laid.length > 0), moved };
+}
+
+async function givenWay<P extends PieceToFill>(
+  lying: readonly Filled<P>[],
+  moved: readonly P[],
+  rooms: readonly Room[],
+  options: FillOptions & { readonly fixed: readonly FixedInRoom[] },
+): Promise<FilledSheets<P>> {
+  const { filled, left } = await ontoUsed(moved, renumbered(lying, options.fixed), rooms, options);
+  if (left.length === 0) return { filled, left };
+  const more = await fill(left, rooms, { ...options, fixed: [...options.fixed, ...filled.flatMap(asFixed)] });
+  return { filled: together([...filled, ...more.filled]), left: more.left };
+}
+
+/** Without gaps in the numbers; sheets with something fixed keep theirs. */
+function renumbered<P>(filled: readonly Filled<P>[], fixed: readonly FixedInRoom[]): Filled<P>[] {
+  const kept = new Set(fixed.filter(({ room }) => !room.offcut).map(({ number }) => number));
+  const taken = new Set(kept);
+  return filled.map((sheet) => {
+    if (sheet.room.offcut || kept.has(sheet.number)) return sheet;
+    let number = sheet.room.first;
+    while (taken.has(number)) number += 1;
+    taken.add(number);
+    return { ...sheet, number };
+  });
+}
+
+interface Taken<P> extends FilledSheets<P> {
+  readonly fixed: readonly FixedInRoom[];
+}
+
+/** Whether one leaves more out, takes more whole sheets, parts more orders, or takes more offcuts. */
+function takesMore<P extends PieceToFill>(one: Taken<P>, other: Taken<P>, keepTogether: boolean): boolean {
+  const [a, b] = [takenBy(one, keepTogether), takenBy(other, keepTogether)];
+  const at = a.findIndex((each, index) => Math.abs(each - b[index]!) > 1e-6);
+  return at >= 0 && a[at]! > b[at]!;
+}
+
+function takenBy<P extends PieceToFill>({ filled, left, fixed }: Taken<P>, keepTogether: boolean): number[] {
+  const all = [...filled.flatMap(asFixed), ...fixed];
+  const sheets = [...new Map(all.map((each) => [keyOf(each), each.room])).values()];
+  const areaOf = (some: readonly Room[]) => some.reduce((sum, room) => sum + area(roomOutline(room)), 0);
+  const parts = new Set(all.map((each) => `${keyOf(each)} ${each.order}`)).size;
+  return [
+    left.length,
+    areaOf(sheets.filter(({ offcut }) => !offcut)),
+    keepTogether ? parts : 0,
+    areaOf(sheets.filter(({ offcut }) => offcut)),
+  ];
+}

@@ -1,8 +1,9 @@
 /** The used part of each sheet of a layout, and the leftover. */
 
+import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { transform } from '../geometry/affine.ts';
 import { area, boundsArea, boundsOf } from '../geometry/measure.ts';
-import type { Bounds } from '../geometry/types.ts';
+import type { Bounds, Region } from '../geometry/types.ts';
 import type { Layout, PartToNest, SheetRoom } from './layout.ts';
 
 export interface SheetUse {
@@ -21,6 +22,12 @@ export interface SheetUse {
 
 /** Narrower ones are not worth keeping, in mm (rule of thumb, no source). */
 export const leastOffcutMm = 20;
+
+/** What is left of a sheet, without strips too narrow to keep: parts that only those joined are apart. */
+export function wideLeftover(sheet: Region, cut: Region, gap: number): Region {
+  const free = difference(sheet, [offset(cut, gap)]);
+  return intersection(offset(offset(free, -leastOffcutMm / 2, 'miter'), leastOffcutMm / 2, 'miter'), free);
+}
 
 /** For each sheet of a layout, in order. */
 export function sheetUses(parts: readonly PartToNest[], room: SheetRoom, { placements, sheets }: Layout): SheetUse[] {

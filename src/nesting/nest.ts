@@ -20,6 +20,7 @@ import type { SearchRoom } from './search.ts';
 import { searchResult, search } from './search.ts';
 import { onShelves } from './shelves.ts';
 import { compactLayout } from './compaction.ts';
+import { drawnTogether } from './drawn-together.ts';
 import { nestParts } from './shapes.ts';
 import type { NestPart, NestShape } from './shapes.ts';
 import { upright } from './upright.ts';
@@ -140,11 +141,15 @@ async function nestPrepared(
   const better = await improveLayout(start, seededRandom(seed), budget, reportBetter);
   const found = layoutOf(await compactLayout(better, lying.parts, shapes, budget));
   if (fixedSheets > 0) return found;
-  const inRows = sides.map((each) => layoutOf(onShelves(each.candidates, each.room), each));
-  const neat = inRows.reduce((best, rows) => (rows.used < best.used ? rows : best));
+  const inRows = sides.map((each) => {
+    const laid = onShelves(each.candidates, each.room);
+    return { side: each, laid, layout: layoutOf(laid, each) };
+  });
+  const neat = inRows.reduce((best, rows) => (rows.layout.used < best.layout.used ? rows : best));
   const last = found.used - (found.sheets - 1);
-  const lost = neat.used - found.used;
-  return lost <= neatLoss.share * last && lost * Math.max(room.width, room.height) <= neatLoss.mm ? neat : found;
+  const lost = neat.layout.used - found.used;
+  if (lost > neatLoss.share * last || lost * Math.max(room.width, room.height) > neatLoss.mm) return found;
+  return layoutOf(await drawnTogether(neat.laid, shapes, neat.side.room, budget), neat.side);
 }
 
 /**

@@ -4,14 +4,14 @@
  */
 
 import { transform } from '../../geometry/affine.ts';
-import { area } from '../../geometry/measure.ts';
 import { fill } from './fill.ts';
 import type { Filled, FilledSheets, FillOptions, OnBetter, PieceToFill } from './fill.ts';
 import { areNear } from './fixed-in-room.ts';
 import type { FixedInRoom } from './fixed-in-room.ts';
-import { asFixed, keyOf, ontoUsed, together } from './onto-used.ts';
-import { roomOutline } from './rooms.ts';
+import { ontoUsed, together } from './onto-used.ts';
 import type { Room } from './rooms.ts';
+import { fillSparingly } from './spare-offcuts.ts';
+import { asFixed, keyOf, takesMore } from './taken.ts';
 
 /** `all`: fixed ones included, since where they would lie decides where the others do. */
 export async function fillRoundFixed<P extends PieceToFill>(
@@ -23,15 +23,15 @@ export async function fillRoundFixed<P extends PieceToFill>(
 ): Promise<FilledSheets<P>> {
   const { fixed, keepTogether } = options;
   const pieces = all.filter((piece) => !isFixed(piece));
-  if (fixed.length === 0 || pieces.length === 0) return fill(pieces, rooms, options, onBetter);
-  const without = await fill(all, rooms, { ...options, fixed: [] }, (better) => {
+  if (fixed.length === 0 || pieces.length === 0) return fillSparingly(pieces, rooms, options, onBetter);
+  const without = await fillSparingly(all, rooms, { ...options, fixed: [] }, (better) => {
     const { lying, moved } = clearOf(better, isFixed, fixed);
     if (moved.length === 0) onBetter?.(renumbered(lying, fixed));
   });
   const { lying, moved } = clearOf(without.filled, isFixed, fixed);
   const given = await givenWay(lying, [...moved, ...without.left.filter((piece) => !isFixed(piece))], rooms, options);
   if (!takesMore({ ...given, fixed }, { ...without, fixed: [] }, keepTogether)) return given;
-  const anew = await fill(pieces, rooms, options, onBetter);
+  const anew = await fillSparingly(pieces, rooms, options, onBetter);
   return takesMore({ ...given, fixed }, { ...anew, fixed }, keepTogether) ? anew : given;
 }
 
@@ -79,28 +79,4 @@ function renumbered<P>(filled: readonly Filled<P>[], fixed: readonly FixedInRoom
     taken.add(number);
     return { ...sheet, number };
   });
-}
-
-interface Taken<P> extends FilledSheets<P> {
-  readonly fixed: readonly FixedInRoom[];
-}
-
-/** Whether one leaves more out, takes more whole sheets, parts more orders, or takes more offcuts. */
-function takesMore<P extends PieceToFill>(one: Taken<P>, other: Taken<P>, keepTogether: boolean): boolean {
-  const [a, b] = [takenBy(one, keepTogether), takenBy(other, keepTogether)];
-  const at = a.findIndex((each, index) => Math.abs(each - b[index]!) > 1e-6);
-  return at >= 0 && a[at]! > b[at]!;
-}
-
-function takenBy<P extends PieceToFill>({ filled, left, fixed }: Taken<P>, keepTogether: boolean): number[] {
-  const all = [...filled.flatMap(asFixed), ...fixed];
-  const sheets = [...new Map(all.map((each) => [keyOf(each), each.room])).values()];
-  const areaOf = (some: readonly Room[]) => some.reduce((sum, room) => sum + area(roomOutline(room)), 0);
-  const parts = new Set(all.map((each) => `${keyOf(each)} ${each.order}`)).size;
-  return [
-    left.length,
-    areaOf(sheets.filter(({ offcut }) => !offcut)),
-    keepTogether ? parts : 0,
-    areaOf(sheets.filter(({ offcut }) => offcut)),
-  ];
 }

@@ -1,12 +1,11 @@
 /** Pieces onto sheets that are cut anyway, round what lies there. */
 
-import { transform } from '../../geometry/affine.ts';
 import type { Filled, FilledSheets, FillOptions, PieceToFill } from './fill.ts';
 import { fixedIn } from './fixed-in-room.ts';
-import type { FixedInRoom } from './fixed-in-room.ts';
 import { nestIn, trialShare } from './nest-in-room.ts';
 import { fits } from './rooms.ts';
 import type { Room } from './rooms.ts';
+import { asFixed, keyOf } from './taken.ts';
 
 /** Lays pieces on sheets that are used already, where they have room; what is there stays. */
 export async function ontoUsed<P extends PieceToFill>(
@@ -37,20 +36,6 @@ export async function ontoUsed<P extends PieceToFill>(
     left = left.filter((piece) => !done.has(piece));
   }
   return { filled: together([...used, ...added]), left };
-}
-
-/** A sheet's number, or its offcut: what tells sheets of a stock apart. */
-export function keyOf({ room, number }: Pick<FixedInRoom, 'room' | 'number'>): string {
-  return room.offcut ? `${room.offcut.file} ${room.offcut.offcut.id}` : `${number}`;
-}
-
-export function asFixed<P extends PieceToFill>({ room, number, laid }: Filled<P>): FixedInRoom[] {
-  return laid.map(({ piece, transform: onto }) => ({
-    room,
-    number: room.offcut?.offcut.id ?? number,
-    region: transform(piece.region, onto),
-    order: piece.order,
-  }));
 }
 
 /** One entry for each sheet. */

@@ -1,13 +1,13 @@
 /** Leftovers of a sheet that are worth keeping: one outline each, made a rectangle if that is nearly all of it. */
 
-import { difference, intersection, normalise, offset } from '../../geometry/clipper.ts';
+import { normalise, offset } from '../../geometry/clipper.ts';
 import { translation, transform } from '../../geometry/affine.ts';
 import { largestRectangle } from '../../geometry/largest-rectangle.ts';
 import { area, boundsArea, boundsOf, boxRing } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Bounds, Point, Region, Ring } from '../../geometry/types.ts';
-import { leastOffcutMm } from '../../nesting/leftover.ts';
+import { wideLeftover } from '../../nesting/leftover.ts';
 import { cutFromSheet } from '../layout/layout.ts';
 import type { JobSheet } from '../layout/layout.ts';
 
@@ -30,10 +30,7 @@ export interface Leftover {
 
 /** Largest first. Material closer to a cut than the gap is not counted. */
 export function leftoversOf(sheet: JobSheet): Leftover[] {
-  const free = difference(sheet.outline, [offset(cutFromSheet(sheet), sheet.gap)]);
-  // Drops strips too narrow to keep, and separates parts joined only by such strips.
-  const wide = intersection(offset(offset(free, -leastOffcutMm / 2, 'miter'), leastOffcutMm / 2, 'miter'), free);
-  return partsOf(wide)
+  return partsOf(wideLeftover(sheet.outline, cutFromSheet(sheet), sheet.gap))
     .filter((part) => area(part) >= leastOffcutMm2)
     .map(leftoverOf)
     .filter(({ region }) => area(region) >= leastOffcutMm2)

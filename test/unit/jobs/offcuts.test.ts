@@ -90,6 +90,30 @@ describe('Offcuts', () => {
     for (const { enclosed } of first!.pieces) assert.ok(differenceAreaByJts(enclosed, box(3, 3, 134, 44)) < 1e-3);
   });
 
+  it('are not opened for a label that a sheet which is cut anyway has room for', async () => {
+    // Too low for plates, which are 40 mm high and have a margin of 3.
+    const text = `${head}offcuts:\n  - {id: 4, size: [200 mm, 45 mm]}\n`;
+    const lay = (labels: number, plates: number) =>
+      laidOutJob(
+        jobOf(['{spec: named.tag.yaml, orders: o.csv}', `{spec: plate.tag.yaml, quantity: ${plates}}`], sheets),
+        { ...withOffcuts(text), 'o.csv': `name,quantity\nRue,${labels}\n` },
+      );
+    const namesOf = async (labels: number, plates: number) =>
+      (await lay(labels, plates)).layout.sheets.map(({ name }) => name);
+    assert.deepEqual(await namesOf(1, 3), ['ply3 sheet 1']);
+    // Six cover two thirds of it, nine plates the sheet; and by itself the label needs no sheet.
+    assert.deepEqual(await namesOf(6, 3), ['ply3 offcut 4', 'ply3 sheet 1']);
+    assert.deepEqual(await namesOf(1, 9), ['ply3 offcut 4', 'ply3 sheet 1']);
+    const alone = await laidOutJob(jobOf(['{spec: named.tag.yaml, orders: o.csv}'], sheets), {
+      ...withOffcuts(text),
+      'o.csv': 'name\nRue\n',
+    });
+    assert.deepEqual(
+      alone.layout.sheets.map(({ name }) => name),
+      ['ply3 offcut 4'],
+    );
+  });
+
   it('may be of any shape', async () => {
     // 70 × 50 below and at the left, the rest missing.
     const outline = '[[0, 0], [220, 0], [220, 60], [72, 60], [72, 130], [0, 130]]';

@@ -46,3 +46,17 @@ describe('Plates that are all alike', () => {
     assert.ok(used < 0.75, `${used} of a sheet, of which rows of boxes take up 0.89`);
   });
 });
+
+describe('Plates and labels beside them', () => {
+  it('leave no teeth: the labels stand on each other, and what is left is one wide piece', async () => {
+    const sheet = { width: 305, height: 204, margin: 5, gap: 2 };
+    const plates = Array.from({ length: 3 }, (): PartToNest => ({ region: [box(0, 0, 150, 60)], turns: 'none' }));
+    const labels = Array.from({ length: 3 }, (): PartToNest => ({ region: [box(0, 0, 75, 30)], turns: 'none' }));
+    const { placements, sheets } = await nest([...plates, ...labels], sheet, () => Promise.resolve(), effort);
+    assert.equal(sheets, 1);
+    const tops = placements.slice(3).map(({ transform }) => transform.f + 30);
+    // The margin, three labels and two gaps; in rows with the plates the third ends at 5 + 2 · 62 + 30.
+    assert.ok(Math.max(...tops) < 5 + 3 * 30 + 2 * 2 + 0.5, `${Math.max(...tops)} mm`);
+    assert.ok(Math.max(...placements.slice(3).map(({ transform }) => transform.e)) < 158);
+  });
+});

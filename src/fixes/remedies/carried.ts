@@ -1,12 +1,22 @@
 /** Remedies that bring a glued piece onto its backing. */
 
-import { boundsOf } from '../../geometry/measure.ts';
-import type { Case, Remedy } from '../candidate.ts';
+import { offset } from '../../geometry/clipper.ts';
+import { boundsOf, boxCentre } from '../../geometry/measure.ts';
+import type { Region } from '../../geometry/types.ts';
+import type { Shape } from '../../spec/model/shape-model.ts';
+import { largestScale } from '../../tag/fit/scale.ts';
+import type { Candidate, Case, Remedy } from '../candidate.ts';
 import { growthOf, shapeTitle, settingLengths, shapeAt } from '../candidate.ts';
-import { madeSmallerFor, marginsMm, movedInto } from './moving.ts';
+import { madeSmaller, madeSmallerFor, marginsMm, movedInto, nudging } from './moving.ts';
 
 /** Last of all, almost no margin, where there is no room. */
 const marginsOnBacking = [...marginsMm, 0.05];
+
+/** How far aside a smaller one may stand, in mm, and the step: clear of a hole, it is not in the middle. */
+const asideMm = { most: 12, step: 0.5 } as const;
+
+/** How much larger it must be aside than where it is, to go there (our own judgement). */
+const worthAside = 1.03;
 
 export function onItsBacking(at: Case): Remedy[] {
   const { piece, tag, model, issue } = at;
@@ -19,7 +29,15 @@ export function onItsBacking(at: Case): Remedy[] {
   const missing = issue.width;
   return [
     { words: `Move ${shapeTitle(shape)}`, candidates: movedInto(at, shape, box, frame, marginsOnBacking) },
-    { words: `Make ${shapeTitle(shape)} smaller`, candidates: madeSmallerFor(at, shape, box, frame) },
+    {
+      words: `Make ${shapeTitle(shape)} smaller`,
+      candidates: [
+        ...marginsMm
+          .slice(0, 2)
+          .flatMap((margin) => smallerWithin(at, shape, piece!.region, offset(carrier.region, -margin))),
+        ...madeSmallerFor(at, shape, box, frame),
+      ],
+    },
     {
       words: `Enlarge ${below ? shapeTitle(below) : ''}`,
       candidates:
@@ -28,10 +46,38 @@ export function onItsBacking(at: Case): Remedy[] {
               at,
               below.path,
               'grow',
-              [0.5, 1.5].map((more) => before + missing + more),
+              [marginsMm[0]!, 0.5, 1.5].map((more) => before + missing + more),
               before,
             )
           : [],
     },
   ];
+}
+
+/**
+ * As large as goes into the room, which is the backing by its true outline, less a margin round that and its openings:
+ * where it is, or beside that where it may be larger.
+ */
+function smallerWithin(at: Case, shape: Shape, region: Region, room: Region): Candidate[] {
+  const centre = boxCentre(boundsOf(region)!);
+  const scaleAt = (aside: number) => largestScale(region, centre, room, { x: centre.x + aside, y: centre.y });
+  const steps = Math.round(asideMm.most / asideMm.step);
+  const places = Array.from({ length: 2 * steps + 1 }, (_, i) => (i - steps) * asideMm.step);
+  const here = scaleAt(0);
+  const best = places
+    .map((aside) => ({ aside, scale: scaleAt(aside) }))
+    .reduce((a, b) => (b.scale > a.scale + 1e-6 ? b : a));
+  const isBetter = best.scale > worthAside * here;
+  const before = shape.modifiers.nudge ?? { x: 0, y: 0 };
+  return (isBetter ? [best, { aside: 0, scale: here }] : [{ aside: 0, scale: here }])
+    .filter(({ scale }) => scale < 1)
+    .flatMap(({ aside, scale }) =>
+      madeSmaller(at, shape, [scale]).flatMap((smaller): Candidate[] => {
+        if (aside === 0) return [smaller];
+        return nudging(at, shape.path, before, { x: aside, y: 0 }).map((move) => ({
+          description: `${smaller.description}, ${move.description}`,
+          edits: [...smaller.edits, ...move.edits],
+        }));
+      }),
+    );
 }

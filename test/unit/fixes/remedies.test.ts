@@ -118,6 +118,35 @@ describe('Remedies', () => {
     assert.match(String((await glued(77))[0]), /^Move “word”: 30 mm left/);
   });
 
+  it('make what overhangs smaller so that it has a margin to the true edge of its backing', async () => {
+    const glued = async (hanger: string) => {
+      const titles = await titlesFor(
+        'off-backing',
+        ['plate: {ellipse: [100, 40]}', 'word: {path: M0 0H104V6H0Z, width: 104, place: plate}'],
+        `body: [plate]${hanger}}\n  top: {body: [word], glue_to: tag`,
+      );
+      const smaller = titles.find((title) => title.startsWith('Make “word” smaller'));
+      const [, width, right = '0'] = /width ([\d.]+) mm(?:, ([\d.]+) mm right)?/.exec(smaller!)!;
+      return [Number(width), Number(right)] as const;
+    };
+    /** From a corner of the word to the ellipse, by points on it. */
+    const marginOf = ([width, right]: readonly [number, number]) => {
+      const corner = { x: width / 2 + right, y: (3 * width) / 104 };
+      const distances = Array.from({ length: 100_000 }, (_, i) => {
+        const angle = (Math.PI / 2 / 100_000) * i;
+        return Math.hypot(50 * Math.cos(angle) - corner.x, 20 * Math.sin(angle) - corner.y);
+      });
+      return Math.min(...distances);
+    };
+    const alone = await glued('');
+    assert.equal(alone[1], 0);
+    assert.ok(marginOf(alone) >= 2 - 0.01 && marginOf(alone) < 2.1, `${marginOf(alone)} mm`);
+    // Beside a hole it is smaller still, and in the middle of what the hole leaves.
+    const beside = await glued(', hanger: {hole: {at: left, diameter: 4}}');
+    assert.ok(beside[0] < alone[0] && beside[1] > 1, String(beside));
+    assert.ok(marginOf(beside) >= 2 - 0.1, `${marginOf(beside)} mm`);
+  });
+
   it('make what they move smaller where the room is too short for it', async () => {
     const word = 'word: {path: M0 0H84V10H0Z, width: 84, nudge: {right: 30}}';
     const [first] = await titlesFor('mark-off-body', [plate, word], 'body: [plate], engrave: [word]');

@@ -8,6 +8,18 @@ function previews(): vscode.Tab[] {
     .filter(({ input }) => input instanceof vscode.TabInputWebview && input.viewType.includes('tagwright'));
 }
 
+/** Kind, words, font, width: each as it is offered. */
+async function accepted<T>(made: Thenable<T>): Promise<T> {
+  let isMade = false;
+  void made.then(() => (isMade = true));
+  const accept = async () => {
+    await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
+    return isMade;
+  };
+  await eventually('the answers', accept, (done) => done);
+  return made;
+}
+
 describe('Commands', () => {
   afterEach(closeAll);
 
@@ -73,15 +85,7 @@ describe('Commands', () => {
       (text) => text.includes('Jar initial'),
     );
     await eventually('its preview', previews, ({ length }) => length === 1);
-    // Kind, words, font, width: each as it is offered.
-    let isMade = false;
-    void made.then(() => (isMade = true));
-    const accept = async () => {
-      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
-      return isMade;
-    };
-    await eventually('the answers', accept, (done) => done);
-    const uri = await made;
+    const uri = await accepted(made);
     assert.equal(uri?.scheme, 'untitled');
     assert.match(draft()!.getText(), /text: S, font: Alfa Slab One/);
     assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), uri.toString());
@@ -96,14 +100,7 @@ describe('Commands', () => {
         edit.insert(new vscode.Position(0, 0), '# oops\n');
       }),
     );
-    let isMade = false;
-    void made.then(() => (isMade = true));
-    const accept = async () => {
-      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
-      return isMade;
-    };
-    await eventually('the answers', accept, (done) => done);
-    const uri = await made;
+    const uri = await accepted(made);
     const texts = vscode.workspace.textDocuments.filter(({ isUntitled, isClosed }) => isUntitled && !isClosed);
     const own = texts.find((each) => each.uri.toString() === uri!.toString());
     assert.match(own!.getText(), /^tagwright: 1[^]*text: S, font: Alfa Slab One/);

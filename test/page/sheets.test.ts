@@ -334,6 +334,13 @@ describe('The page of sheets', () => {
       const message = sheetsMessage();
       const shapes = message.shapes.map((shape) => ({ ...shape, wood: '#5a3a24', rim: '#2b1a10' }));
       await open({ theme }, { ...message, shapes });
+      // Lines have their width once the drawing rests.
+      await sheets.page.waitForFunction(() => {
+        const style = getComputedStyle(document.querySelector('#world')!);
+        return (
+          Math.abs(Number.parseFloat(style.getPropertyValue('--px')) * new DOMMatrix(style.transform).a - 1) < 0.01
+        );
+      });
       const { x, y, height } = (await sheets.page.locator('[data-piece="piece 2"] use').boundingBox())!;
       const clip = { x: Math.round(x) - 6, y: Math.round(y + height / 2), width: 12, height: 1 };
       const { data } = PNG.sync.read(await sheets.page.screenshot({ clip }));

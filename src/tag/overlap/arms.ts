@@ -50,15 +50,16 @@ export function middleArm(rows: Runs, xHeight: number): number | undefined {
 /** In x-heights: where a capital with an arm holds a letter with a dot, its least height and widest stem, and how even the end of its arm is. */
 const holding = { from: 0.35, to: 0.95, least: 1.15, widest: 0.5, even: 0.03 } as const;
 
-/** The height at which an F or a P reaches furthest to the right beside small letters, in mm; `undefined` of other letters. */
+/**
+ * The height at which an F or a P reaches furthest to the right beside small letters, in mm, or the middle of the stem of a T; `undefined` of
+ * letters without an arm.
+ */
 export function holdingArm(rows: Runs, xHeight: number): number | undefined {
   if (topOf(rows) < holding.least * xHeight || !isArmOverFoot(rows, xHeight, holding.widest)) return undefined;
   const at = (share: number): number => Math.round((share * xHeight) / rows.pitch - 0.5);
   const band = Array.from({ length: at(holding.to) - at(holding.from) + 1 }, (_, k) => at(holding.from) + k);
   const endOf = (row: number): number => lineAt(rows, row).at(-1) ?? -Infinity;
   const most = Math.max(...band.map(endOf));
-  // The arm of a T is above all small letters.
-  if (most - endOf(at(shape.stemAt)) < shape.arm * xHeight) return undefined;
   const arm = band.filter((row) => endOf(row) >= most - holding.even * xHeight);
   return ((arm[0]! + arm.at(-1)! + 1) / 2) * rows.pitch;
 }

@@ -120,11 +120,20 @@ describe('The dot of an i under an arm', () => {
   const said = async (text: string, font: string): Promise<string[]> =>
     hardToRead((await report(spec(text, font, ', grow: auto'), engine)).tag!).map(({ message }) => message);
 
+  it('is clear of the T where both have feet to stand on', async () => {
+    for (const font of ['roboto-slab', 'playfair-display', 'source-serif-4']) {
+      const made = await makeUnchecked(spec('Till', font), engine);
+      const [t, i] = [...made.report.tag!.made.values()][0]!.lettering![0]!.letters;
+      const room = offset(t!.region, 0.1 * xHeight);
+      assert.equal(area(intersection(room, marksAbove(i!.region).flat())), 0, font);
+      assert.equal(partsOf(made.region).length, 1, font);
+    }
+  });
+
   it('is said where nothing else holds the letter and one side of it is filled', async () => {
-    for (const font of ['roboto-slab', 'playfair-display'])
-      assert.deepEqual(await said('Till', font), [
-        '“Till” may be hard to read: the dot of the “i” hardly stands out from the letter.',
-      ]);
+    assert.deepEqual(await said('Tïm', 'quicksand'), [
+      '“Tïm” may be hard to read: the dots of the “ï” hardly stand out from the letter.',
+    ]);
   });
 
   it('is not where it only touches the end of the arm, with white on both sides', async () => {

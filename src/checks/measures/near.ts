@@ -8,7 +8,7 @@ import { clearance } from './clearance.ts';
 import { perRegion } from './per-region.ts';
 import { perRegionPair } from './per-region-pair.ts';
 
-/** Gaps below this, in mm, are seen beside gaps of letters, look like a mistake (our own judgement). */
+/** Gaps below this, in mm, look like a mistake (our own judgement). */
 export const nearMm = 0.5;
 
 /** Narrower gaps, in mm, look like none. */

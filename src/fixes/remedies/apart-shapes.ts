@@ -1,9 +1,10 @@
 /** A shape that lies apart: it is moved until it overlaps the rest of its piece or, within a frame, joined to that by straps. */
 
+import { listedQuoted } from '../../core/names.ts';
 import { boundsOf, contains, distance } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { gapBetween } from '../../geometry/straps.ts';
-import type { Point, Region } from '../../geometry/types.ts';
+import type { Region } from '../../geometry/types.ts';
 import { wholeShapesOf } from '../../tag/whole-shapes.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { replacing, shapeTitle, specLength, valueAt } from '../candidate.ts';
@@ -20,13 +21,11 @@ const strapWebs = 2;
 
 /** The issue is of a part that falls out. */
 export function movedTogether(at: Case): Remedy[] {
-  const { piece, issue } = at;
-  const seen = issue.points?.[0];
-  if (!piece || !seen) return [];
-  const parts = partsOf(piece.region);
-  const loose = partAt(parts, seen);
-  const others = parts.filter((part) => part !== loose);
-  if (!loose || others.length === 0) return [];
+  const { piece } = at;
+  const found = looseOf(at);
+  if (!piece || !found) return [];
+  const { loose, others } = found;
+  const parts = [loose, ...others];
   // Of two that are apart, either may be the one to move.
   const alone = [loose, ...(others.length === 1 ? others : [])].flatMap((part) => {
     const [shape, ...more] = wholeShapesOf(part, piece);
@@ -44,29 +43,32 @@ export function movedTogether(at: Case): Remedy[] {
 
 /** The shapes of a body as one with straps, where one of them stands within the others. */
 export function strappedInFrame(at: Case): Remedy[] {
-  const { piece, issue } = at;
-  const seen = issue.points?.[0];
-  if (!piece || !seen) return [];
-  const parts = partsOf(piece.region);
-  const loose = partAt(parts, seen);
-  const [own, frame] = [loose, parts.filter((part) => part !== loose).flat()].map((each) => each && boundsOf(each));
-  const isWithin =
-    own && frame && own.minX > frame.minX && own.maxX < frame.maxX && own.minY > frame.minY && own.maxY < frame.maxY;
-  const path = [...(at.model.pieces.find(({ id }) => id === piece.id)?.path ?? []), 'body'];
+  const found = looseOf(at);
+  const model = at.model.pieces.find(({ id }) => id === at.piece?.id);
+  if (!found || !model) return [];
+  const [own, frame] = [boundsOf(found.loose)!, boundsOf(found.others.flat())!];
+  const isWithin = own.minX > frame.minX && own.maxX < frame.maxX && own.minY > frame.minY && own.maxY < frame.maxY;
+  const path = [...model.path, 'body'];
   const names = valueAt(at, path);
   if (!isWithin || !Array.isArray(names) || !names.every((name) => typeof name === 'string')) return [];
   const width = specLength(strapWebs * at.tag.stock.minWeb, at.tag.units);
-  const sides = ['left-right', 'top-bottom'].map((side): Candidate => {
-    const straps = `{width: ${width}, at: ${side}}`;
-    const body = `{union: [${names.join(', ')}], straps: ${straps}}`;
-    return { description: `straps ${straps}`, edits: [replacing(at, path, body)] };
+  const candidates = (['left-right', 'top-bottom'] as const).map((side): Candidate => {
+    const body = `{union: [${names.join(', ')}], straps: {width: ${width}, at: ${side}}}`;
+    return { description: `${width} wide, ${sidesInWords[side]}`, edits: [replacing(at, path, body)] };
   });
-  return [{ words: `Join ${names.map((name) => `“${name}”`).join(' and ')} by straps`, candidates: sides }];
+  return [{ words: `Join ${listedQuoted(names)} with straps`, candidates }];
 }
 
-/** The part that a problem is shown at, within it or on its outline. */
-function partAt(parts: readonly Region[], seen: Point): Region | undefined {
-  return parts.find(
+const sidesInWords = { 'left-right': 'at the left and the right', 'top-bottom': 'at the top and the bottom' } as const;
+
+/** The part that the problem is shown at, within it or on its outline, and the others; `undefined` if there are none. */
+function looseOf({ piece, issue }: Case): { readonly loose: Region; readonly others: readonly Region[] } | undefined {
+  const seen = issue.points?.[0];
+  if (!piece || !seen) return undefined;
+  const parts = partsOf(piece.region);
+  const loose = parts.find(
     (part) => contains(part, seen) || part.some((ring) => ring.some((point) => distance(point, seen) < outlineMm)),
   );
+  const others = parts.filter((part) => part !== loose);
+  return loose && others.length > 0 ? { loose, others } : undefined;
 }

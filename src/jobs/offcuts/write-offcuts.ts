@@ -100,7 +100,7 @@ function offcutChange(
   const isSettled = outdated.length > 0;
   const next = idsAgain([...stale], file.offcuts);
   const kept = left
-    .filter(({ written }) => written ?? !isSettled)
+    .filter(({ written }) => written !== undefined || !isSettled)
     .map(({ written, ...each }) => ({ ...each, id: written?.id ?? next(), isNew: !written }));
   const known = new Map(file.offcuts.map((offcut) => [offcut.index, offcut]));
   const before = file.source?.text;
@@ -136,7 +136,7 @@ function isWritten({ source }: OffcutFile, { index }: Offcut, shape: Shape): boo
   const entry: unknown = Array.isArray(list) ? list[index] : undefined;
   if (!isGroup(entry)) return false;
   const { size, outline, holes } = entry;
-  return JSON.stringify({ size, outline, holes }) === JSON.stringify({ ...shape });
+  return JSON.stringify({ size, outline, holes }) === JSON.stringify(shape);
 }
 
 function shapeOf({ region, isRectangle }: Leftover, units: Units): Shape {

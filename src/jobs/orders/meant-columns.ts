@@ -92,7 +92,7 @@ export class MeantColumns {
   }
 
   #tellUnused(column: string, own: string, severity: 'error' | 'warning', what: string): void {
-    const message = `Nobody uses the column “${clip(column)}”, and there is no “${own}”: ${what}${didYouMean([own])}`;
+    const message = `Nothing uses the column “${clip(column)}”, and there is no “${own}”: ${what}${didYouMean([own])}`;
     this.#tell(column, severity, message, own);
   }
 

@@ -11,14 +11,11 @@ export function reportUncounted({ row: read }: Problems, asked: ReadonlySet<stri
   const { rows, columns } = batch;
   const cellsOf = (column: string) => rows.map(({ cells }) => cells.get(column) ?? '');
   const column = columns.find((each) => {
-    return (
-      !asked.has(each) &&
-      saysHowMany(each, cellsOf(each)) === 'surely' &&
-      cellsOf(each).some((cell) => Number(cell) > 1)
-    );
+    const cells = cellsOf(each);
+    return !asked.has(each) && saysHowMany(each, cells) === 'surely' && cells.some((cell) => Number(cell) > 1);
   });
   if (column === undefined) return;
-  const message = `Nobody uses the column “${clip(column)}”: a batch makes one tag of each row. A job makes as many as its table of orders says.`;
+  const message = `Nothing uses the column “${clip(column)}”: a batch makes one tag of each row. A job makes as many as its table of orders says.`;
   const path = rows.find(({ cells }) => Number(cells.get(column)) > 1)?.places?.get(column) ?? ['batch'];
   problems.error('odd-value', path, message, { severity: 'warning' });
   if (table) {

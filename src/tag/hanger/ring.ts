@@ -185,11 +185,12 @@ export function placeRing(
     else if (candidate.score < best.score - barAllowance || readsWorse(candidate.centre, best.centre)) continue;
     else if (isEndOfSameBar(candidate.centre, best.centre, size, edges)) best = { ...candidate, score: best.score };
   }
-  const [{ direction }] = directions as [(typeof directions)[0]];
-  const axis = best && at.kind === 'anchor' && direction.x === 0 ? axesOf(on).x : undefined;
-  const point = axis !== undefined && furthestOnRay(outlines, { x: axis + aside.x, y: balance.y }, direction);
+  const upright = at.kind === 'anchor' ? directions.find(({ direction }) => direction.x === 0) : undefined;
+  const middle = { x: boxCentre(bounds).x + aside.x, y: balance.y };
+  const point = upright && furthestOnRay(outlines, middle, upright.direction);
   const onAxis = point && judge(point, costOf(point));
-  return best && onAxis && onAxis.score >= best.score - axisGain ? onAxis : best;
+  if (!best || !onAxis || onAxis.score < best.score - axisGain) return best;
+  return axesOf(on).x === undefined ? best : onAxis;
 }
 
 /** Whether a ring is held by the end of a bar narrower than itself, and another place is beside the same end. */

@@ -1,6 +1,6 @@
 /** Letters with a stem as their only foot and an arm to the right above it, as F and P: with a stroke at the foot they read as E and B. */
 
-import { lineAt, topOf } from './runs.ts';
+import { lineAt, rowAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
 
 /**
@@ -11,7 +11,7 @@ const shape = { stemAt: 0.15, stem: 0.4, from: 0.3, to: 1, within: 0.1, arm: 0.2
 
 /** @param widest Of its stem, in x-heights. */
 export function isArmOverFoot(rows: Runs, xHeight: number, widest: number = shape.stem): boolean {
-  const at = (share: number): number => Math.round((share * xHeight) / rows.pitch - 0.5);
+  const at = (share: number): number => rowAt(rows, share * xHeight);
   const foot = lineAt(rows, at(shape.stemAt));
   if (foot.length === 0 || foot.at(-1)! - foot[0]! > widest * xHeight) return false;
   const rise = Math.max(1, Math.round((shape.within * xHeight) / rows.pitch));
@@ -28,7 +28,7 @@ const middle = { lowest: 0.4, reach: 0.1, even: 0.03 } as const;
 /** The height of the middle arm of an F, below an upper one that reaches as far, in mm; `undefined` if there is none. */
 export function middleArm(rows: Runs, xHeight: number): number | undefined {
   const ends = rows.lines.map((line) => line.at(-1) ?? -Infinity);
-  const first = Math.round((middle.lowest * xHeight) / rows.pitch - 0.5) - rows.first;
+  const first = rowAt(rows, middle.lowest * xHeight) - rows.first;
   const reach = middle.reach * xHeight;
   const foot = Math.max(...ends.slice(0, first));
   let most = -Infinity;
@@ -56,7 +56,7 @@ const holding = { from: 0.35, to: 0.95, least: 1.15, widest: 0.5, even: 0.03 } a
  */
 export function holdingArm(rows: Runs, xHeight: number): number | undefined {
   if (topOf(rows) < holding.least * xHeight || !isArmOverFoot(rows, xHeight, holding.widest)) return undefined;
-  const at = (share: number): number => Math.round((share * xHeight) / rows.pitch - 0.5);
+  const at = (share: number): number => rowAt(rows, share * xHeight);
   const band = Array.from({ length: at(holding.to) - at(holding.from) + 1 }, (_, k) => at(holding.from) + k);
   const endOf = (row: number): number => lineAt(rows, row).at(-1) ?? -Infinity;
   const most = Math.max(...band.map(endOf));

@@ -29,8 +29,8 @@ export function footJoint(
   measures: Measures,
 ): FootBar | undefined {
   const between = wordTop === undefined ? 'letters' : 'words';
-  const isHeld = heldByArm(beside, measures.xHeight) !== undefined;
-  const link = isScript && !isHeld ? linkBetween(profile, shift, measures, between) : undefined;
+  const isLinked = isScript && heldByArm(beside, measures.xHeight) === undefined;
+  const link = isLinked ? linkBetween(profile, shift, measures, between) : undefined;
   if (link) return link;
   return wordTop === undefined
     ? letterBar(profile, shift, measures, beside)

@@ -6,6 +6,7 @@ import type { FootBar } from './bars.ts';
 import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Profile } from './profile.ts';
+import { rowAt } from './runs.ts';
 import { shares } from './shares.ts';
 
 /** How steeply a link rises, end to end: between letters, and between words, which are further apart. Our own judgement, as the next. */
@@ -48,12 +49,12 @@ function straightWay(
   { web, xHeight }: Measures,
   slope: number,
 ): Way | undefined {
-  const rowAt = (y: number): number => Math.round(y / pitch - 0.5) - first;
+  const index = (y: number): number => rowAt({ pitch }, y) - first;
   const heightOf = (row: number): number => (row + first + 0.5) * pitch;
   const lowest = (ease * web) / 2;
   let best: Way | undefined;
   let least = Infinity;
-  for (let row = Math.max(0, rowAt(lowest)); row <= rowAt(lowest + foot.highest * xHeight); row++) {
+  for (let row = Math.max(0, index(lowest)); row <= index(lowest + foot.highest * xHeight); row++) {
     if (!Number.isFinite(gaps[row] ?? Infinity)) continue;
     const from = { x: edges[row]!, y: heightOf(row) };
     for (let end = row; Number.isFinite(gaps[end] ?? Infinity); end++) {

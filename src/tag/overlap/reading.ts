@@ -6,7 +6,7 @@
 
 import { contactAt } from './profile.ts';
 import type { Profile } from './profile.ts';
-import { lineAt, topOf } from './runs.ts';
+import { lineAt, rowAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
 
 export type Misreading = 'bowl on stem' | 'arm on stem' | 'top on stem';
@@ -82,10 +82,6 @@ export function isOnTallStem({ left, right }: Pair, top: number, xHeight: number
 }
 
 type Side = -1 | 1;
-
-function rowAt({ pitch }: Runs, y: number): number {
-  return Math.round(y / pitch - 0.5);
-}
 
 /** By row from the height `from` to `to`, in mm: how far the letter reaches to that side, −∞ where it has nothing. */
 function reaches(rows: Runs, side: Side, from: number, to: number): number[] {

@@ -34,6 +34,11 @@ export function columnsOf(region: Region, pitch: number): Runs {
   );
 }
 
+/** Number of the line nearest to a height, in mm. */
+export function rowAt({ pitch }: Pick<Runs, 'pitch'>, y: number): number {
+  return Math.round(y / pitch - 0.5);
+}
+
 /** The runs of line `k`; none outside the region. */
 export function lineAt({ first, lines }: Runs, k: number): readonly number[] {
   return lines[k - first] ?? [];

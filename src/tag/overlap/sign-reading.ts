@@ -8,7 +8,7 @@ import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import { gapTo } from './marks.ts';
 import type { MarkNeighbours, ScanLines } from './marks.ts';
-import { lineAt, movedRuns, topOf } from './runs.ts';
+import { lineAt, movedRuns, rowAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
 
 /** Share of a sign that is its foot. */
@@ -75,7 +75,7 @@ export function signReading(
 
 /** The x at which a letter ends on that side, at the height of its shoulders. */
 function sideOf({ rows, at }: MarkNeighbours, side: -1 | 1, xHeight: number): number {
-  const [low, high] = shoulders.map((y) => Math.round((y * xHeight - at.y) / rows.pitch - 0.5)) as [number, number];
+  const [low, high] = shoulders.map((y) => rowAt(rows, y * xHeight - at.y)) as [number, number];
   const ends = Array.from({ length: high - low + 1 }, (_, k) => lineAt(rows, low + k)).flatMap((line) =>
     line.length === 0 ? [] : [side * (side > 0 ? line.at(-1)! : line[0]!)],
   );

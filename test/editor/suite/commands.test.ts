@@ -9,15 +9,24 @@ function previews(): vscode.Tab[] {
 }
 
 /** Kind, words, font, width: each as it is offered. */
-async function accepted<T>(made: Thenable<T>): Promise<T> {
-  let isMade = false;
-  void made.then(() => (isMade = true));
-  const accept = async () => {
-    await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
-    return isMade;
+function accepted<T>(asked: Thenable<T>): Promise<T> {
+  return until(asked, 'workbench.action.acceptSelectedQuickOpenItem');
+}
+
+function calledOff<T>(asked: Thenable<T>): Promise<T> {
+  return until(asked, 'workbench.action.closeQuickOpen');
+}
+
+/** Again and again: a preview may be there before the question is. */
+async function until<T>(asked: Thenable<T>, command: string): Promise<T> {
+  let isOver = false;
+  void asked.then(() => (isOver = true));
+  const press = async () => {
+    await vscode.commands.executeCommand(command);
+    return isOver;
   };
-  await eventually('the answers', accept, (done) => done);
-  return made;
+  await eventually(`the end of the questions by ${command}`, press, (is) => is);
+  return asked;
 }
 
 describe('Commands', () => {
@@ -113,21 +122,7 @@ describe('Commands', () => {
   it('leave nothing behind when a new tag is called off', async () => {
     const made = vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newTag');
     await eventually('its preview', previews, ({ length }) => length === 1);
-    let isOver = false;
-    const over = made.then((uri) => {
-      isOver = true;
-      return uri;
-    });
-    // The preview may be there before the question is.
-    await eventually(
-      'the question to be called off',
-      async () => {
-        await vscode.commands.executeCommand('workbench.action.closeQuickOpen');
-        return isOver;
-      },
-      (is) => is,
-    );
-    assert.equal(await over, undefined);
+    assert.equal(await calledOff(made), undefined);
     await eventually(
       'the draft to go',
       () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).length,
@@ -145,16 +140,7 @@ describe('Commands', () => {
     await eventually('one preview, of the other', labels, ([label, ...more]) => {
       return label === 'Preview: tag-2.tag.yaml' && more.length === 0;
     });
-    let isOver = false;
-    void second.then(() => (isOver = true));
-    await eventually(
-      'the other question to be called off',
-      async () => {
-        await vscode.commands.executeCommand('workbench.action.closeQuickOpen');
-        return isOver;
-      },
-      (is) => is,
-    );
+    await calledOff(second);
     await eventually('no preview', previews, ({ length }) => length === 0);
   });
 

@@ -60,10 +60,10 @@ describe('A shape that lies apart from the rest of its piece', () => {
   letter: {text: E, font: Alfa Slab One, height: 36 mm, place: outer}
 `;
     const { report, fixes } = await loose(spec(shapes, 'rim, letter', 'top'));
-    assert.equal(fixes[0]!.title.split(':')[0], 'Join “rim” and “letter” by straps');
+    assert.equal(fixes[0]!.title.split(':')[0], 'Join “rim” and “letter” with straps');
     // What is seen of it is a corner, on the outline.
     const accented = await loose(spec(shapes.replace('E,', 'É, straps: 3 mm,'), 'rim, letter', 'top'));
-    assert.match(accented.fixes[0]!.title, /by straps/);
+    assert.match(accented.fixes[0]!.title, /with straps: 3 mm wide, at the left and the right/);
     const after = await engine.compute(withEdits(report.source.text, fixes[0]!.edits), options);
     assert.deepEqual(
       after.issues.filter(({ severity }) => severity !== 'info'),

@@ -269,7 +269,7 @@ describe('A table of orders', () => {
     assert.deepEqual(messagesInFiles(job), ['orders.csv:1:1 odd-value', 'orders.csv:1:16 odd-value']);
     assert.match(
       job.inFiles[0]!.issues[0]!.message,
-      /^Nobody uses the column “Order No\.”.*nothing is listed by order/,
+      /^Nothing uses the column “Order No\.”.*nothing is listed by order/,
     );
     assert.equal(made(job).length, 1);
     const csv = 'order,name,item\n1,Sorrel,Sign\n';

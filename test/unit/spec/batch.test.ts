@@ -97,7 +97,7 @@ describe('A batch', () => {
       return [made.issues.filter(({ code }) => code === 'odd-value').map(({ message }) => message), there];
     };
     const message =
-      'Nobody uses the column “qty”: a batch makes one tag of each row. A job makes as many as its table of orders says.';
+      'Nothing uses the column “qty”: a batch makes one tag of each row. A job makes as many as its table of orders says.';
     assert.deepEqual(await said(spec('a.csv', '"{name}"'), { 'a.csv': 'name,qty\nIvy,1\nRue,3\n' }), [[message], [5]]);
     assert.deepEqual(await said(spec('[{name: Ivy, qty: 3}, {name: Rue, qty: 1}]', '"{name}"')), [[message], []]);
     for (const csv of ['name,qty\nIvy,1\nRue,1\n', 'name,qty\nIvy,few\nRue,3\n', 'name,no\nIvy,4\nRue,9\n'])

@@ -133,11 +133,16 @@ export function lineLength(line: Line): number {
   return line.slice(1).reduce((sum, to, index) => sum + distance(line[index]!, to), 0);
 }
 
-/** Distance in mm of a point from the segment between two others. */
-export function distanceToSegment({ x, y }: Point, from: Point, to: Point): number {
+/** The point of the segment between two others that is nearest to a point. */
+export function nearestOnSegment({ x, y }: Point, from: Point, to: Point): Point {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const length = dx * dx + dy * dy;
   const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((x - from.x) * dx + (y - from.y) * dy) / length));
-  return Math.sqrt((from.x + t * dx - x) ** 2 + (from.y + t * dy - y) ** 2);
+  return { x: from.x + t * dx, y: from.y + t * dy };
+}
+
+/** Distance in mm of a point from the segment between two others. */
+export function distanceToSegment(point: Point, from: Point, to: Point): number {
+  return distance(point, nearestOnSegment(point, from, to));
 }

@@ -3,6 +3,7 @@
 import { difference, normalise, offset } from '../../geometry/clipper.ts';
 import { area, boundsOf, ringArea, widened } from '../../geometry/measure.ts';
 import { simplifiedLine } from '../../geometry/simplify.ts';
+import { movedOff } from '../../geometry/move-off.ts';
 import { smoothedLine } from '../../geometry/smooth.ts';
 import { strokesAlong } from '../../geometry/strokes.ts';
 import { thinSpines } from '../../geometry/thin-spines.ts';
@@ -18,8 +19,16 @@ const openShare = 0.4;
 /** A counter through which no disc of this share of the width goes is an eyelet. Our own judgement. */
 const eyeletShare = 0.4;
 
-/** Factors of the width that are tried beside a counter until it stays open. */
-const factors = [1, 0.8, 0.6];
+/** What is tried beside a counter until it stays open: strokes along the hairline, beyond it, and narrower ones, by a factor of the width. */
+const attempts = [
+  { factor: 1, isOff: false },
+  { factor: 1, isOff: true },
+  { factor: 0.8, isOff: false },
+  { factor: 0.6, isOff: false },
+];
+
+/** Strokes that are moved off a counter reach into it by the rest of half their width. Our own judgement: so its outside hardly bulges. */
+const offShare = 0.8;
 
 /** Excess over the least width, in mm, so that what is measured later is not a hair below it. */
 const spareMm = 0.01;
@@ -48,22 +57,22 @@ export interface Hairlines {
 
 /**
  * Strokes along all that is thinner than `width`; beside one of the counters, as the font draws them, that they would close they are
- * narrower, or left out.
+ * moved off it, narrower, or left out.
  */
 export function hairlinesOf(region: Region, width: number, counters: Region = countersOf(region)): Hairlines[] {
   const found: Hairlines[] = [];
   const seen = counters.filter((counter) => isSeen(counter, width));
   let lines = thinSpines(region, width).map((line) => simplifiedLine(smoothedLine(line), toleranceMm));
-  for (const factor of factors) {
+  let closed: Region = [];
+  for (const { factor, isOff } of attempts) {
     if (lines.length === 0) break;
     const narrower = factor * width;
-    const strokes = strokesAlong(lines, narrower);
-    const closed = seen.filter((counter) => !staysOpen(counter, [region, strokes]));
-    const [beside, clear] = [true, false].map((wanted) =>
-      lines.filter((line) => closed.some((counter) => isBeside(line, counter, narrower)) === wanted),
-    ) as [Line[], Line[]];
-    found.push({ lines: clear, width: narrower });
-    lines = beside;
+    const moved = isOff ? lines.map((line) => movedOff(line, closed, (offShare * narrower) / 2)) : lines;
+    const strokes = strokesAlong(moved, narrower);
+    closed = seen.filter((counter) => !staysOpen(counter, [region, strokes]));
+    const isClear = moved.map((line) => !closed.some((counter) => isBeside(line, counter, narrower)));
+    found.push({ lines: moved.filter((_, index) => isClear[index]), width: narrower });
+    lines = lines.filter((_, index) => !isClear[index]);
   }
   return found.filter((each) => each.lines.length > 0);
 }

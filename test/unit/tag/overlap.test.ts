@@ -25,7 +25,7 @@ import { Lettering } from '../../../src/tag/lettering/letters.ts';
 import { marksAbove } from '../../../src/tag/lettering/marks-above.ts';
 import { withoutSlivers } from '../../../src/tag/size.ts';
 import { setText } from '../../../src/tag/lettering/lettering.ts';
-import { hairlinesOf, hasHairlines } from '../../../src/tag/overlap/hairlines.ts';
+import { hairlinesOf, hairlineStrokes, hasHairlines } from '../../../src/tag/overlap/hairlines.ts';
 import { lapMm } from '../../../src/tag/overlap/lap.ts';
 import { slidOutline } from '../../../src/tag/overlap/slid-outline.ts';
 import { closedCounters, textOf } from '../../names/joined.ts';
@@ -811,15 +811,33 @@ describe('Hairlines of letters that slide', () => {
     assertNear(await made(9.2), 1.5, 0.03);
   });
 
-  it('leave a counter two fifths open, or are thinner round it', () => {
-    const widths = (radius: number) =>
-      hairlinesOf([disc(0, 0, radius + 0.5), disc(0, 0, radius).toReversed()], 1.5).map(({ width }) => width);
+  it('leave a counter two fifths open, or go round it', () => {
+    const ringed = (radius: number) => {
+      const ring = [disc(0, 0, radius + 0.5), disc(0, 0, radius).toReversed()];
+      const hairlines = hairlinesOf(ring, 1.5);
+      const left = difference([disc(0, 0, radius)], [ring, hairlineStrokes(hairlines)]);
+      return { widths: hairlines.map(({ width }) => width), open: Math.sqrt(area(left) / Math.PI) };
+    };
     // Strokes along the middle of a ring 0.5 mm wide reach 0.5 mm into it: (1 − 0.5/r)² is 0.4 for r = 1.360.
-    assert.deepEqual(widths(1.38), [1.5]);
-    assertNear(widths(1.34)[0]!, 0.8 * 1.5, 1e-9);
-    assert.deepEqual(widths(0.4), []);
+    assert.deepEqual(ringed(1.38).widths, [1.5]);
+    assertNear(ringed(1.38).open, 0.88, 0.01);
+    // Moved off it, they reach in by a fifth of half their width.
+    assert.deepEqual(ringed(1.34).widths, [1.5]);
+    assertNear(ringed(1.34).open, 1.34 - 0.15, 0.02);
+    // (1 − 0.15/r)² is 0.4 for r = 0.408; smoothed, a line round so small an eye sinks.
+    assert.deepEqual(ringed(0.55).widths, [1.5]);
+    assert.deepEqual(ringed(0.4).widths, []);
     // Nobody reads by an eyelet that a disc of 0.4 · 1.5 mm does not go through.
-    assert.deepEqual(widths(0.29), [1.5]);
+    assert.deepEqual(ringed(0.29).widths, [1.5]);
+  });
+
+  it('are narrower between two counters, where there is no side to go to', () => {
+    const eyes = [-1, 1].map((side) => disc(side * 0.65, 0, 0.45).toReversed());
+    const between = hairlinesOf([rectangle(-4, -4, 4, 4), ...eyes], 1.5);
+    assert.deepEqual(
+      between.map(({ width }) => width),
+      [0.8 * 1.5],
+    );
   });
 
   it('leave the ring of an Å open: it is enlarged as far as its stroke needs', async () => {

@@ -18,6 +18,7 @@ import { lineWithin } from './measures/line-within.ts';
 import { roomLeft } from './measures/near.ts';
 import { oncePerRow } from './measures/once-per-row.ts';
 import { perRegionPair } from './measures/per-region-pair.ts';
+import { ringReads } from './measures/ring-reads.ts';
 import { clearances, hasOwnHole } from './measures/room-for-tie.ts';
 
 /**
@@ -141,28 +142,33 @@ const besideLetters = 'beside the letters, about as large as they are, and reads
 const ringPlaces: Partial<Record<ReadAs, string>> = {
   'on a mark': 'on a dot or an accent of the letters, which can no longer be seen as one',
   mark: 'so near to a dot or an accent of the letters that it reads as one more',
-  'between words': 'between two words and reads as a sign of its own',
+  ringed: 'on the head of an “A” or a “U” and reads as the ring of an “Å” or an “Ů”',
+  'between words': 'over the gap between two words and reads as a sign of its own',
   'letter within': 'between the letters and reads as an “o”',
   crook: 'beside the stem of a letter, over its other strokes, and makes another letter of it, as an “L” becomes a “6”',
   R: 'on the left head of the “N”, which reads as an “R”',
   tail: 'below a letter and reads as part of it, as the bowl of a “6” does',
   letter: besideLetters,
   'letter behind': besideLetters,
+  p: 'behind the last letter and reads as the bowl of a “p”',
 };
 
+const mildPlaces: ReadonlySet<string> = new Set<ReadAs>(['mark', 'letter', 'letter behind', 'tail']);
+
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter, or make another of one. */
-function readsAsLetter({ path, at, centre, readAs: all = [], covers }: PlacedHanger, { id }: Piece): Finding[] {
-  // Below the letters is where it was asked for then.
-  const isAtFoot = at.kind === 'anchor' && at.anchor.startsWith('bottom');
-  const readAs = isAtFoot ? all.filter((each) => each !== 'tail') : all;
+function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {
+  const { path, centre, covers } = ring;
+  const readAs = ringReads(ring);
   const stemLetter = stemLetters.find((letter) => readAs.includes(letter));
-  const beside = Object.entries(ringPlaces).find(([place]) => readAs.includes(place as ReadAs))?.[1];
+  const [place, beside] = Object.entries(ringPlaces).find(([each]) => readAs.includes(each as ReadAs)) ?? [];
   if (!beside && !stemLetter && !covers) return [];
+  // What it takes from a letter is worse than what it adds to one.
+  const isLoss = covers && (!place || mildPlaces.has(place));
   const message = stemLetter
     ? `The ring and the stem of the ${'d9'.includes(stemLetter) ? 'first' : 'last'} letter read as a “${stemLetter}”.`
-    : beside
-      ? `The ring stands ${beside}.`
-      : `The ring covers much of the “${covers}”, which may be read as another letter.`;
+    : isLoss
+      ? `The ring covers much of the “${covers}”, which may be read as another letter.`
+      : `The ring stands ${beside}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
 }
 

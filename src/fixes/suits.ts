@@ -9,6 +9,7 @@ import { keptLookShare } from './gentle.ts';
 import { lookChange } from './look.ts';
 import { isNoWorse } from './no-worse.ts';
 import { readsAsWell } from './reads-as-well.ts';
+import { ringsReadAsWell } from './rings-read.ts';
 import { staysPut } from './stays-put.ts';
 
 /** Problems of all tags of a batch together, which no tag has by itself. */
@@ -27,7 +28,7 @@ export function suits(issue: Issue, was: Report, is: Report): boolean {
 }
 
 export function looksAsMeant(was: Report, is: Report): boolean {
-  return readsAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
+  return readsAsWell(was, is) && ringsReadAsWell(was, is) && staysPut(was, is) && keepsApart(was, is);
 }
 
 /** Whether a warning or an error of a tag is gone. */

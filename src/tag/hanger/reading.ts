@@ -57,17 +57,19 @@ export interface RingReading {
 
 /**
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
- * `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
+ * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
  */
 export type ReadAs =
   | 'on a mark'
   | 'dot'
   | 'mark'
   | 'accent'
+  | 'ringed'
   | 'full stop'
   | 'tail'
   | 'letter'
   | 'letter behind'
+  | 'p'
   | 'letter within'
   | 'between words'
   | 'crook'
@@ -82,10 +84,12 @@ const costs: Readonly<Record<ReadAs, number>> = {
   dot: 0.75,
   mark: 0.8,
   accent: 0.75,
+  ringed: 0.75,
   'full stop': 0.4,
   tail: 0.8,
   letter: 0.3,
   'letter behind': 0.65,
+  p: 0.4,
   'letter within': 0.7,
   'between words': 1,
   crook: 0.7,
@@ -114,6 +118,10 @@ const lowest = 1.2;
 /** A ring about as large as a letter reads as one; limits in x-heights. */
 const smallestLetter = 0.5;
 const largestLetter = 1.6;
+
+/** Behind one of these, which end in a stem, it is the bowl of a “p” even where its middle is above the x-height, by so many of its radii. */
+const stemLast = /^[adhilmnqu]/u;
+const bowlAbove = 0.5;
 
 /** In front of a capital it only reads as a letter if it is this similar in size and height to one, in x-heights. */
 const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
@@ -194,6 +202,14 @@ export function scaledReading({ marks, lines, coverable }: RingReading, factor: 
   };
 }
 
+/** Whether a place that is to be at the side lies over the letters instead: beyond the middle of the last one there. */
+export function isPastEnd({ lines }: RingReading, { x }: Point, direction: Point): boolean {
+  if (direction.y !== 0 || lines.length === 0) return false;
+  return direction.x < 0
+    ? x > Math.min(...lines.map(({ first }) => first))
+    : x < Math.max(...lines.map(({ last }) => last));
+}
+
 interface RingRadii {
   readonly hole: number;
   readonly wall: number;
@@ -236,6 +252,7 @@ export function readAs(
   const beside = lines.flatMap((line) => [
     ...(isWithin(line.gaps, x) ? (['between words'] as const) : []),
     ...onTheLine(line, { x, y }, { hole, wall }),
+    ...(isOnHead(line, scaled, hole / factor) ? (['ringed'] as const) : []),
     ...asLetter(line, { x, y }, hole + wall),
   ]);
   return [...beside, ...ofLetters];
@@ -243,6 +260,20 @@ export function readAs(
 
 function isWithin(spans: readonly Span[], x: number): boolean {
   return spans.some(({ from, to }) => x > from && x < to);
+}
+
+/** Letters that have a ring in some language: an Å, an Ů. */
+const ringed = /^[AUauΑ]$/u;
+
+/** The head of such a letter is in the middle of its width, by this share of it to each side. */
+const headShare = 0.35;
+
+/** @param hole In the scale of the letters as they were made, as the point. */
+function isOnHead({ letters }: LetterLine, { x, y }: Point, hole: number): boolean {
+  return letters.some(({ text, box: { minX, minY, maxX, maxY } }) => {
+    if (!ringed.test(text) || Math.abs(x - (minX + maxX) / 2) > headShare * (maxX - minX)) return false;
+    return y > maxY - hole && y - hole < maxY + aboveLow * (maxY - minY);
+  });
 }
 
 function onTheLine(
@@ -258,7 +289,7 @@ function onTheLine(
 }
 
 function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
-  const { box, baseline, xHeight, first, last, hasInitial, ends, isOverLine } = line;
+  const { box, baseline, xHeight, letters, first, last, hasInitial, ends, isOverLine } = line;
   const share = (2 * radius) / xHeight;
   const isInBand = y >= baseline && y <= baseline + xHeight;
   // However small, a ring among the letters is one of them.
@@ -269,6 +300,9 @@ function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   const end = ends[isBefore ? 0 : 1];
   const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;
   if (stemmed && stemmed !== 'loop') return [stemmed];
+  const isAtStem = !isBefore && stemLast.test(letters.at(-1)!.text.normalize('NFD'));
+  const above = y - (baseline + xHeight);
+  if (isAtStem && above > 0 && above < bowlAbove * radius) return ['p'];
   if (!isInBand) return [];
   if (!isBefore) return ['letter behind'];
   if (!hasInitial || isUnderArm(end, { x, y })) return ['letter'];

@@ -13,7 +13,7 @@ import type { Point, Region, Ring } from '../../geometry/types.ts';
 import { walkRing } from '../../geometry/walk-ring.ts';
 import type { HangerPlace } from '../../spec/model/model.ts';
 import { aimFrom, furthestOnRay, seenTilt, spoiltTilt, tiltDegrees } from './direction.ts';
-import { misreadingCost } from './reading.ts';
+import { isPastEnd, misreadingCost } from './reading.ts';
 import type { RingReading } from './reading.ts';
 
 export interface RingSize {
@@ -123,7 +123,7 @@ export function placeRing(
     const costs = directions.map(({ direction, cost }) => {
       // Seen from its side, a ring stands free: one in a bay behind lettering would hold, but nobody looks for it
       // there.
-      const hidden = edges.crossedBy(centre, direction) ? hiddenCost : 0;
+      const hidden = edges.crossedBy(centre, direction) || isPastEnd(reading, centre, direction) ? hiddenCost : 0;
       const across = { x: direction.y, y: direction.x };
       const isInBay =
         (direction.y === 0 || !hasLetters) &&

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { boundsOf, boxCentre } from '../../../src/geometry/measure.ts';
 import type { Bounds } from '../../../src/geometry/types.ts';
 import { marksAbove } from '../../../src/tag/lettering/marks-above.ts';
+import { ringReads } from '../../../src/checks/measures/ring-reads.ts';
 import { assertNear, make, placeOf, specOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { assertSilent, only } from './found.ts';
@@ -399,8 +400,18 @@ describe('A ring that reads as a letter', () => {
     only(await hung('tea', 6.4, behind(0.03)), 'hole-blocked');
     assertSilent(await hung('tea', 6.4, behind(-0.03)), 'hole-blocked');
     only(await hung('tea', 6.4, behind(xHeight - 0.03)), 'hole-blocked');
-    assertSilent(await hung('tea', 6.4, behind(xHeight + 0.03)), 'hole-blocked');
+    assertSilent(await hung('tee', 6.4, behind(xHeight + 0.03)), 'hole-blocked');
     only(await hung('tea', 6.4, before(4)), 'hole-blocked');
+  });
+
+  it('is the bowl of a “p” behind a stem up to half of its radius above the letters, but where the right was asked for', async () => {
+    const issue = only(await hung('tea', 6.4, behind(xHeight + 0.03)), 'hole-blocked');
+    assert.equal(issue.message, 'The ring stands behind the last letter and reads as the bowl of a “p”.');
+    only(await hung('tea', 6.4, behind(xHeight + 1.57)), 'hole-blocked');
+    assertSilent(await hung('tea', 6.4, behind(xHeight + 1.63)), 'hole-blocked');
+    const hanger = { readAs: ['p'] } as const;
+    assert.deepEqual(ringReads({ ...hanger, at: { kind: 'auto' } }), ['p']);
+    assert.deepEqual(ringReads({ ...hanger, at: { kind: 'anchor', anchor: 'right' } }), []);
   });
 
   it('is half as large as they are to 1.6 times', async () => {
@@ -425,7 +436,7 @@ describe('A ring that reads as a letter', () => {
   });
 
   it('stands between two words, from the last letter of one to the first of the next, at any height', async () => {
-    const said = 'The ring stands between two words and reads as a sign of its own.';
+    const said = 'The ring stands over the gap between two words and reads as a sign of its own.';
     const gap = (x: number, up: number) =>
       hung('Old Pear', 5, (at: LetterBox) => ({ x: at.ends[2]!.minX + x, y: at.baseline + up }));
     for (const up of [4, 14]) {

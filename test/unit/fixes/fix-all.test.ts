@@ -25,7 +25,7 @@ describe('Fixing a whole file', () => {
     );
     assert.match(
       left[0]!.why,
-      /^Even the mildest fix changes the look too much to apply automatically: Make “name” larger and thicker: width /,
+      /^Even the mildest fix changes the look too much to apply automatically: Slide the letters of “name” together: overlap 0.6 mm/,
     );
     assert.equal(report.source.text, text);
     assert.ok(made.length >= 2, made.join('; '));
@@ -116,13 +116,25 @@ describe('Fixing a whole file', () => {
     );
   });
 
+  it('moves no ring to where it reads as another letter, or as one still, to hang straighter', async () => {
+    const initials = `tagwright: 1\nstock: {thickness: 3 mm, kerf: 0.16 mm}\ntie: {twine: 1.5 mm}\nshapes:\n  name: {text: A. B., font: Pacifico, cap_height: 18 mm, overlap: auto}\npieces:\n  tag: {body: [name], hanger: {ring: left}}\n`;
+    const fixed = await fixAll(engine, initials, options);
+    assert.equal(fixed.text, initials);
+    const whyAskew = fixed.left.find(({ issue }) => issue.code === 'hangs-askew')!.why;
+    assert.match(whyAskew, /^It is for you to decide: Move the ring over the balance point/);
+    // Further down, the ring would make another letter of the c.
+    const corner = named('corner', 'left').replace('weight: 800, ', '').replace(', grow: 0.4 mm', '');
+    const left = (await fixAll(engine, corner, options)).left;
+    assert.equal(left.find(({ issue }) => issue.code === 'hangs-askew')!.why, 'No automatic fix found.');
+  });
+
   it('moves no ring that is only read as a letter or a sign: the tag would hang otherwise', async () => {
     const text = named('Old Pear', 'top');
     const fixed = await fixAll(engine, text, options);
     assert.equal(fixed.text, text);
     assert.deepEqual(
       fixed.left.map(({ issue }) => issue.message),
-      ['The ring stands between two words and reads as a sign of its own.'],
+      ['The ring stands over the gap between two words and reads as a sign of its own.'],
     );
     assert.match(
       fixed.left[0]!.why,

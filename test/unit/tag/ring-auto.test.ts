@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { boundsOf, centroid, contains } from '../../../src/geometry/measure.ts';
+import { boundsOf, boxCentre, centroid, contains } from '../../../src/geometry/measure.ts';
 import type { Point, Region } from '../../../src/geometry/types.ts';
 import { readingOf } from '../../../src/tag/hanger/reading.ts';
 import { withStem } from '../../../src/tag/hanger/stems.ts';
@@ -123,6 +123,8 @@ interface Lettered {
   readonly last: number;
   /** It begins with a capital, before which an “o” is no word. */
   readonly capital: boolean;
+  /** It ends in a stem, beside which a ring is the bowl of a “p”. */
+  readonly endsInStem: boolean;
   /** The outlines of the first and of the last letter. */
   readonly initial: readonly Edge[];
   readonly final: readonly Edge[];
@@ -156,6 +158,7 @@ function letteredOf(made: Unchecked, grow: number): Lettered {
     first: middleOf(letters[0]!.region.flat()),
     last: middleOf(letters.at(-1)!.region.flat()),
     capital: /^\p{Lu}/u.test(letters[0]!.text),
+    endsInStem: ['a', 'd', 'h', 'i', 'l', 'm', 'n', 'q', 'u'].includes(letters.at(-1)!.text),
     initial: edgesOf(letters[0]!.region),
     final: edgesOf(letters.at(-1)!.region),
   };
@@ -258,7 +261,7 @@ function isUnderArm({ x, y }: Point, { initial }: Lettered): boolean {
 
 /** What it costs to be read as something else. */
 function misread({ x, y }: Point, lettered: Lettered): number {
-  const { marks, baseline, xHeight, left, right, low, first, last, capital } = lettered;
+  const { marks, baseline, xHeight, left, right, low, first, last, capital, endsInStem } = lettered;
   const beside = marks.some(
     (box) => contains([box], { x, y }) || edgesOf([box]).some((edge) => distance({ x, y }, edge) < 2 * (hole + wall)),
   );
@@ -275,6 +278,8 @@ function misread({ x, y }: Point, lettered: Lettered): number {
   const stemmed = x < first || x > last ? stemLetter({ x, y }, lettered, x < first ? -1 : 1) : undefined;
   if (stemmed === 'low bowl') return 0.7;
   if (stemmed === 'high bowl') return 0.6;
+  const above = y - (baseline + xHeight);
+  if (x > last && endsInStem && above > 0 && above < 0.5 * (hole + wall)) return 0.4;
   if (!isInBand) return stop;
   if (x >= first) return 0.65;
   if (!capital || isUnderArm({ x, y }, lettered)) return Math.max(stop, 0.3);
@@ -618,4 +623,44 @@ describe('A ring that finds its own place in lettering', () => {
     const { centre, top } = await ringOf('nana', 'Alfa Slab One', 'top');
     assert.ok(centre.y > top, 'above the letters');
   });
+
+  it('stands before the first letter where the left is asked for, not above the ones that follow', async () => {
+    for (const [text, font] of [
+      ['50% off', 'Pacifico'],
+      ['Anna', 'Alfa Slab One'],
+    ] as const) {
+      const made = await ringed(JSON.stringify(text), font, 'left', 'x_height: 9');
+      const [first] = lettersIn(made);
+      const { minX, maxX } = boundsOf(first!.region)!;
+      assert.ok(made.pieces[0]!.hangers[0]!.centre.x < (minX + maxX) / 2, text);
+    }
+  });
+
+  it('is the ring of an Å or an Ů on the head of an A or a U, and is said to be', async () => {
+    const { readAs, said } = await onHead('Anna', 0.5);
+    assert.deepEqual(readAs, ['ringed']);
+    assert.deepEqual(said, [
+      'The ring stands on the head of an “A” or a “U” and reads as the ring of an “Å” or an “Ů”.',
+    ]);
+    assert.deepEqual((await onHead('Hanna', 0.5)).said, []);
+  });
+
+  const lettersIn = ({ report }: Unchecked) => [...report.tag!.made.values()][0]!.lettering![0]!.letters;
+
+  /** A ring whose hole touches the top of the first letter, at that share of its width. */
+  async function onHead(text: string, share: number) {
+    const word = `word: {text: ${text}, font: Nunito, weight: 800, x_height: 10}`;
+    const tag = (at: string) => make(specOf([word], `body: [word], parts: many, hanger: {ring: {at: ${at}}}`));
+    const plain = await tag('left');
+    const [first, whole] = [
+      boundsOf(lettersIn(plain)[0]!.region)!,
+      boundsOf([...plain.report.tag!.made.values()][0]!.region)!,
+    ];
+    const middle = boxCentre(whole);
+    const right = first.minX + share * (first.maxX - first.minX) - middle.x;
+    const up = first.maxY + plain.pieces[0]!.hangers[0]!.openingSize / 2 - middle.y;
+    const made = await tag(`{right: ${right.toFixed(3)}, up: ${up.toFixed(3)}}`);
+    const { readAs } = made.pieces[0]!.hangers[0]!;
+    return { readAs, said: made.issues.filter(({ code }) => code === 'hole-blocked').map(({ message }) => message) };
+  }
 });

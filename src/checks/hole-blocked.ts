@@ -118,13 +118,15 @@ function isLikelySlip(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece
   });
   const [worst] = near.sort((a, b) => a.width - b.width);
   if (!worst) return [];
-  const { width, accentOf, besideDotOf, name } = worst;
+  const { width, accentOf, besideDotOf, besideLetter, name } = worst;
   const what = `${sideAmong(hanger, piece)}${openingNoun(hanger)}`;
   const message = accentOf
     ? `The ${what} stands ${mm(width)} above the “${accentOf}” of ${name} and reads as its accent.`
     : besideDotOf
       ? `The ${what} stands ${mm(width)} beside the dot of the “${besideDotOf}” of ${name} and reads as another one.`
-      : `${roomLeft(width)} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
+      : besideLetter
+        ? `The ${what} stands ${mm(width)} beside the “${besideLetter}” of ${name}, about as high, and reads as one more letter.`
+        : `${roomLeft(width)} between the ${what} and ${name}: it looks like a mistake; minimum ${mm(slipMm)}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: piece.id, path, points: [centre], width, message }];
 }
 

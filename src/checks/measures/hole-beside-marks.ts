@@ -39,6 +39,8 @@ export interface OpeningNeighbour {
   readonly lettering: readonly Lettering[];
   /** Such as “name”, or “engraving”. */
   readonly name: string;
+  /** Letters that are open, as the opening itself is. */
+  readonly isOpen?: true;
 }
 
 /**
@@ -53,7 +55,10 @@ export function openingNeighbours(piece: Piece, pieces: readonly Piece[], hanger
   const cuts = piece.sources.flatMap(({ use, lettering = [], region, shape }) =>
     lettering
       .filter(({ as }) => (as === 'opening') !== (use === 'cut'))
-      .map((each) => ({ region: each.shape ?? region, lettering: [each], name: nameOr(shape.name, 'lettering') })),
+      .map((each) => ({
+        ...{ region: each.shape ?? region, lettering: [each], name: nameOr(shape.name, 'lettering') },
+        isOpen: true as const,
+      })),
   );
   const glued = gluedOver(piece, pieces).flatMap(({ region, sources, title }) => {
     const lettering = sources.flatMap(({ use, lettering: own = [] }) => (use === 'body' ? own : []));
@@ -76,8 +81,16 @@ export function hasLetters(lettering: readonly Lettering[] = []): boolean {
   return lettering.some(({ as }) => as === 'material');
 }
 
+/**
+ * An opening beside a letter reads as another one, an upright slot as an I, if it is nearer than the first and between the others as high, in
+ * heights of that letter. Our own judgement.
+ */
+const likeLetter = { gap: 0.5, least: 0.4, most: 1.4 } as const;
+
 export interface Nearness {
   readonly width: number;
+  /** The letter that is cut through like the slot, which reads as another one beside it. */
+  readonly besideLetter?: string;
   /** The letter whose accent it reads as. */
   readonly accentOf?: string;
   /** The letter beside whose dot it reads as another. */
@@ -85,13 +98,38 @@ export interface Nearness {
 }
 
 /** Distance of an opening from what is beside it; `undefined` if it looks intended. */
-export function nearness(hanger: PlacedHanger, { region, lettering }: OpeningNeighbour): Nearness | undefined {
+export function nearness(hanger: PlacedHanger, { region, lettering, isOpen }: OpeningNeighbour): Nearness | undefined {
   const width = gapTo(hanger.opening, region);
   if (width < slipMm) return { width };
   const above = accentAbove(hanger, lettering);
   if (above) return { width: above.gap, accentOf: above.letter };
   const beside = besideDot(hanger, lettering);
-  return beside && { width: beside.gap, besideDotOf: beside.letter };
+  if (beside) return { width: beside.gap, besideDotOf: beside.letter };
+  const box = boundsOf(hanger.opening)!;
+  if (!isOpen || hanger.kind !== 'slot' || box.maxX - box.minX > box.maxY - box.minY) return undefined;
+  const letter = letterBeside(hanger, lettering);
+  return letter && { width: letter.gap, besideLetter: letter.letter };
+}
+
+/** The letter beside which an opening stands as another one would, and the distance from it. */
+export function letterBeside(
+  { opening }: Pick<PlacedHanger, 'opening'>,
+  lettering: readonly Lettering[],
+): { readonly gap: number; readonly letter: string } | undefined {
+  const { minX, minY, maxX, maxY } = boundsOf(opening)!;
+  const middle = (minY + maxY) / 2;
+  for (const { letters, grow } of lettering) {
+    for (const { region, text } of letters) {
+      const letter = boundsOf(region)!;
+      const height = letter.maxY - letter.minY;
+      const share = (maxY - minY) / height;
+      const gap = Math.max(letter.minX - maxX, minX - letter.maxX) - grow;
+      const isLevel = middle > letter.minY && middle < letter.maxY;
+      const isLike = share > likeLetter.least && share < likeLetter.most;
+      if (isLevel && isLike && gap > 0 && gap < likeLetter.gap * height) return { gap, letter: text };
+    }
+  }
+  return undefined;
 }
 
 /** The letter whose dots or accents an opening stands beside as another one, and the distance from them; only round ones do. */

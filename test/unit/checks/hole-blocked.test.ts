@@ -262,6 +262,27 @@ describe('A hole that looks like a slip', () => {
     assert.match(only(await word(7.05), 'hole-blocked').message, /“Leaf”: it looks like a mistake/);
   });
 
+  it('is one more letter as an upright slot beside those that are cut through, within half of their height', async () => {
+    // The I is 12 mm high.
+    const mark = 'mark: {text: I, font: Alfa Slab One, cap_height: 12, place: {on: plate, by: box}}';
+    const [cut] = (await tag([mark], 'cut: [mark]', 'hole: top')).pieces[0]!.sources.filter(({ use }) => use === 'cut');
+    const half = boundsOf(cut!.region)!.maxX;
+    const beside = (gap: number, use = 'cut', length = 12) =>
+      tag(
+        [mark],
+        `${use}: [mark]`,
+        `slot: {width: 2, length: ${length}, at: left, inset: 3, nudge: {right: ${25 - half - gap}}}`,
+      );
+    assert.equal(
+      only(await beside(2.5), 'hole-blocked').message,
+      'The slot stands 2.50 mm beside the “I” of “mark”, about as high, and reads as one more letter.',
+    );
+    only(await beside(5.95), 'hole-blocked');
+    assertSilent(await beside(6.05), 'hole-blocked');
+    assertSilent(await beside(2.5, 'cut', 4.5), 'hole-blocked');
+    assertSilent(await beside(2.5, 'engrave'), 'hole-blocked');
+  });
+
   describe('over a letter', () => {
     /** The I as it was made: half its width, its top, and what of the font is its x-height. */
     const over = async (top: number, hole: string, how = 12) => {

@@ -25,6 +25,7 @@ import { dxfText, outlinesInPdf, readDxf, readDxfToo, readPdf } from '../support
 import type { Outline, ReadDxf } from '../support/file-readers.ts';
 import { samples } from '../support/samples.ts';
 import { pathsOf } from '../support/svg-reader.ts';
+import { cases, oneIn } from '../support/sweep.ts';
 import { manyTags } from '../support/tags.ts';
 import { tools } from '../support/tools.ts';
 
@@ -185,7 +186,8 @@ describe('The files of a tag', () => {
     });
   }
 
-  for (const name of ['3-', '4-', '7-']) {
+  // Of glued pieces; of an engraved one; with errors.
+  for (const name of oneIn(2, ['4-', '3-', '7-'])) {
     it(`of sample ${name} are the same bytes every time`, async () => {
       const { text } = samples.find((sample) => sample.name.startsWith(name))!;
       const [one, other] = [small(await jobFrom(text)), small(await jobFrom(text))];
@@ -196,12 +198,13 @@ describe('The files of a tag', () => {
     }).timeout(180_000);
   }
 
-  it('say the same for 48 tags in either unit', async () => {
+  it('say the same for many tags in either unit', async () => {
     // Captions in blocks: letters of proofs, which are looked at elsewhere, take most of the time.
     const blocks = await openFace({ bytes: blockFont(), index: 0, variations: {} });
     const quick = { ...tools, captions: () => Promise.resolve(blocks) };
+    const all = cases(16, 48);
     let made = 0;
-    for (const [i, text] of manyTags(48, 4).entries()) {
+    for (const [i, text] of manyTags(all, 4).entries()) {
       const job = jobOf(await report(text));
       if (!job) continue;
       made++;
@@ -209,7 +212,7 @@ describe('The files of a tag', () => {
       assertRight(fromDxf(await toDxf(job)), job.tag, `DXF ${i}\n${text}`);
       assertRight(await fromPdf(await toPdf(job, quick), job.tag), job.tag, `PDF ${i}\n${text}`);
     }
-    assert.ok(made > 45, `${made} were made`);
+    assert.ok(made > 0.94 * all, `${made} were made`);
   }).timeout(300_000);
 });
 
@@ -472,7 +475,8 @@ describe('The proof picture', () => {
   });
 
   // Layers are shown a second time, lifted off one another.
-  for (const { name, text } of samples.filter((sample) => !sample.text.includes('glue_to'))) {
+  const single = samples.filter((sample) => !sample.text.includes('glue_to'));
+  for (const { name, text } of oneIn(2, single)) {
     it(`of ${name} covers as many pixels as the pieces and their cut edges have area, and reaches as far`, async () => {
       const job = { ...(await jobFrom(text)), issues: [] };
       const { width, data } = PNG.sync.read(Buffer.from(await toPng(job, tools)));

@@ -6,6 +6,7 @@ import { bundledFonts } from '../../../src/text/bundled-fonts.ts';
 import { bundledFace } from '../../fonts/faces.ts';
 import { agreement, compareByErosion } from '../support/necks-by-erosion.ts';
 import { erode, seededRandom, transformed } from '../support/shapes.ts';
+import { isWhole } from '../support/sweep.ts';
 import { wordIn } from '../support/words.ts';
 
 const minWeb = 1.5;
@@ -41,9 +42,12 @@ const words = [
   'Zucchini',
 ];
 
+/** Other words in every other font. */
+const isTaken = (word: number, font: number): boolean => isWhole || word % 2 === font % 2;
+
 const cuts = bundledFonts.flatMap(({ family, faces }) => faces.map(({ weight }) => ({ family, weight })));
 
-describe('The necks of forty words in each of the bundled fonts', () => {
+describe('The necks of words in each of the bundled fonts', () => {
   const compared: Record<Neck['kind'], number> = { bridge: 0, loop: 0, stroke: 0 };
   let barred = 0;
   let count = 0;
@@ -54,9 +58,10 @@ describe('The necks of forty words in each of the bundled fonts', () => {
       const face = await bundledFace(family, weight);
       const random = seededRandom(index);
       const disagreements: string[] = [];
-      for (const text of words) {
+      for (const [word, text] of words.entries()) {
         const width = 45 + 55 * random();
         const grow = random() < 0.5 ? 0 : 0.2 + 0.3 * random();
+        if (!isTaken(word, index)) continue;
         // On end, since Clipper sweeps upwards, and is several times as fast where it has few outlines side by side.
         const region = transformed(erode(wordIn(face, text, width, 0.01), -grow), Math.PI / 2);
         for (const part of partsOf(region)) {
@@ -74,7 +79,7 @@ describe('The necks of forty words in each of the bundled fonts', () => {
 
   it('are hundreds, of every kind', () => {
     const summary = JSON.stringify({ count, compared, barred });
-    assert.equal(count, cuts.length * words.length, summary);
-    assert.ok(compared.bridge >= 200 && compared.loop >= 200 && compared.stroke >= 150 && barred >= 400, summary);
+    assert.ok(count >= (cuts.length * words.length) / 2, summary);
+    assert.ok(compared.bridge >= 100 && compared.loop >= 100 && compared.stroke >= 75 && barred >= 200, summary);
   });
 });

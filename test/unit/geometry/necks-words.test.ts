@@ -8,6 +8,7 @@ import type { Region, Ring } from '../../../src/geometry/types.ts';
 import { Eroded } from '../support/eroded.ts';
 import { compareByErosion } from '../support/necks-by-erosion.ts';
 import { box, disc, seededRandom, transformed, unite } from '../support/shapes.ts';
+import { cases } from '../support/sweep.ts';
 import { word } from '../support/words.ts';
 
 const minWeb = 1.5;
@@ -124,7 +125,7 @@ describe('The neck analysis of random scribble', () => {
   }
 
   it('never fails, and says of every neck what holds for necks', () => {
-    for (let seed = 0; seed < 2000; seed += 1) {
+    for (let seed = 0; seed < cases(600, 2000); seed += 1) {
       const region = scribble(seed);
       const whole = area(region);
       for (const { kind, width, ends, length, areas, samples } of findNecks(region, minWeb)) {

@@ -19,7 +19,7 @@ const parts: readonly PartToNest[] = Array.from({ length: 14 }, (_, i) => ({
   turns: i % 2 === 0 ? 'half' : 'quarter',
 }));
 const room = { width: 90, height: 60, margin: 3, gap: 1 };
-const effort = 1_500_000;
+const effort = 400_000;
 
 describe('Layouts found by several searches', () => {
   const folder = mkdtempSync(join(tmpdir(), 'tagwright-nest-'));
@@ -140,7 +140,7 @@ describe('Layouts found by several searches', () => {
   it('are told on the way, each better than the one before', async () => {
     const { nest: there } = threads({ ...nodeThreads(program), count: 2 });
     const told: number[] = [];
-    const last = await there(parts, room, never, 4 * effort, { onBetter: ({ used }) => told.push(used) });
+    const last = await there(parts, room, never, 8 * effort, { onBetter: ({ used }) => told.push(used) });
     assert.ok(told.length > 0);
     for (const [i, used] of told.slice(1).entries()) assert.ok(used < told[i]!, String(told));
     assert.ok(last.used <= told.at(-1)! + 1e-9);

@@ -1,6 +1,5 @@
 import assert from 'node:assert/strict';
 import { Resvg } from '@resvg/resvg-js';
-import { PNG } from 'pngjs';
 import { parseSvgDrawing } from '../../../src/tag/drawing/svg-drawing.ts';
 import { assertNear, makeShape, newEngine } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
@@ -23,13 +22,12 @@ const pixelsPerMm = 20;
 
 /** Area in mm² and box in mm with y up, of what resvg, an independent renderer, inks. */
 function inked(svg: string): { area: number; minX: number; maxX: number; minY: number; maxY: number } {
-  const image = PNG.sync.read(
-    Buffer.from(new Resvg(svg, { fitTo: { mode: 'width', value: 100 * pixelsPerMm } }).render().asPng()),
-  );
+  const { width, height, pixels } = new Resvg(svg, { fitTo: { mode: 'width', value: 100 * pixelsPerMm } }).render();
   let [area, minX, maxX, minY, maxY] = [0, Infinity, -Infinity, Infinity, -Infinity];
-  for (let y = 0; y < image.height; y++) {
-    for (let x = 0; x < image.width; x++) {
-      const alpha = image.data[4 * (y * image.width + x) + 3]! / 255;
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const alpha = pixels[4 * (y * width + x) + 3]! / 255;
+      if (alpha === 0) continue;
       area += alpha / pixelsPerMm ** 2;
       if (alpha < 0.5) continue;
       [minX, maxX] = [Math.min(minX, x), Math.max(maxX, x + 1)];

@@ -7,6 +7,7 @@ import { packagedWoff2 } from '../../fonts/font-files.ts';
 import { make, makeUnchecked, newEngine, specOf } from '../support/engine.ts';
 import type { Beside, Unchecked } from '../support/engine.ts';
 import { erode, simplified } from '../support/shapes.ts';
+import { oneIn } from '../support/sweep.ts';
 
 /**
  * An exhaustive search beside which the automatic place must stand: a ring at every degree, judged by the formula of
@@ -318,10 +319,10 @@ function score(
 
 describe('The place that a ring finds for itself', () => {
   for (const font of ['Pacifico', 'Alfa Slab One']) {
-    it(`is never worse than 95 % of the best of a search by degrees: ${words.length} words in ${font}`, async function () {
+    it(`is never worse than 95 % of the best of a search by degrees: words in ${font}`, async function () {
       this.timeout(180_000);
       assert.equal(words.length, 50);
-      for (const word of words) {
+      for (const word of oneIn(2, words)) {
         const shape = `body: {text: ${word}, font: ${font}, width: 70, grow: 0.3}`;
         const made = await makeUnchecked(
           specOf([shape], `body: [body], parts: many, hanger: {ring: {diameter: ${2 * hole}, wall: ${wall}}}`),

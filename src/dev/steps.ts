@@ -40,15 +40,22 @@ const bundleOf = (file: string, ending: 'mjs' | 'cjs'): string => join(bundled, 
 export const bundle = (...files: readonly string[]): TestStep =>
   check('Bundles of tests', '--import', 'tsx', 'src/dev/bundle-tests.ts', ...files);
 
-/** Of files that are bundled. `isBounded`: only what begins within some seconds. */
+interface HowTested {
+  /** Only what begins within some seconds. */
+  readonly isBounded?: boolean;
+  readonly retries?: number;
+  readonly workers?: number;
+}
+
+/** Of files that are bundled. */
 export function tests(
   title: string,
   files: readonly string[],
-  { isBounded = false, retries = 0 }: { readonly isBounded?: boolean; readonly retries?: number } = {},
+  { isBounded = false, retries = 0, workers = availableParallelism() }: HowTested = {},
 ): TestStep {
   // Geometry creates much short-lived garbage; a larger young generation saves copying it (an eighth of the time).
   const node = ['enable-source-maps', 'max-semi-space-size=64'].flatMap((option) => ['--node-option', option]);
-  const how = ['--no-config', ...node, '--timeout', '180000', '--parallel', '--jobs', `${availableParallelism()}`];
+  const how = ['--no-config', ...node, '--timeout', '180000', '--parallel', '--jobs', `${workers}`];
   const hooks = isBounded ? ['--require', `./${bundleOf(bounded, 'cjs')}`] : [];
   const mocha = [bin('mocha/bin/mocha.js'), '--reporter', `./${bundleOf(reporter, 'cjs')}`, ...how, ...hooks];
   const bundles = files.map((file) => bundleOf(file, 'mjs'));

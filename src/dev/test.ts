@@ -3,6 +3,7 @@
  * Browser tests wait as often as they work, so the steps without a browser run beside them.
  */
 
+import { availableParallelism } from 'node:os';
 import { editorNode } from '../../test/editor/install.ts';
 import { bin, bundle, check, largestFirst, StepRunner, tests, typesAndLint, type TestStep } from './steps.ts';
 
@@ -20,11 +21,15 @@ const unit = tests(
   largestFirst('test/unit').filter((file) => !commandLine.includes(file)),
 );
 
+/**
+ * Each worker has a browser or editor of its own, which costs as much as ten tests: two steps at a time have half of the
+ * workers each. What is held up by another program may be late once; such retries are reported.
+ */
+const late = { retries: 1, workers: Math.max(1, Math.floor(availableParallelism() / 2)) };
+const fromEndToEnd = tests('Tests from end to end', largestFirst('test/editor/e2e'), late);
 const inBrowser: readonly TestStep[] = [
-  // A browser or editor held up by another program may be late once; such retries are reported.
-  tests('Tests of the page', largestFirst('test/page'), { retries: 1 }),
+  tests('Tests of the page', largestFirst('test/page'), late),
   { title: 'Tests inside the editor', command: [...tsx, 'test/editor/run-suite.ts'], kind: 'tests' },
-  tests('Tests from end to end', largestFirst('test/editor/e2e'), { retries: 1 }),
 ];
 
 const run = new StepRunner();
@@ -37,6 +42,8 @@ await Promise.all([
     // The Node that runs extensions in the editor takes a sixth less of the processor than Node 20.
     await run.step((await installed) ? { ...unit, node: editorNode() } : unit);
   }),
-  installed.then((isThere) => (built && isThere ? run.inTurn(inBrowser) : undefined)),
+  installed.then(async (isThere) => {
+    if (built && isThere) await Promise.all([run.step(fromEndToEnd), run.inTurn(inBrowser)]);
+  }),
 ]);
 run.end();

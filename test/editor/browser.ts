@@ -3,7 +3,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { chromium, type Browser } from 'playwright-core';
+import { chromium, type Browser, type Page } from 'playwright-core';
 import { installEditor, packedBrowser } from './install.ts';
 
 const args = [
@@ -14,6 +14,21 @@ const args = [
 export async function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const { path, env } = findBrowser();
   return chromium.launch({ executablePath: path, args: [...args, ...more], env: { ...process.env, ...env } });
+}
+
+/** What turns, glides and fades in the editor itself, whatever its settings say: each step of it is painted by the processor. */
+const restless =
+  '.codicon-modifier-spin, .progress-bit, .scrollbar { animation: none !important; transition: none !important; }';
+
+/** For pages of the editor, before they are opened. */
+export async function keepStill(page: Page): Promise<void> {
+  await page.addInitScript((rule) => {
+    // Previews are left as they are.
+    if (window !== window.top) return;
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(rule);
+    document.adoptedStyleSheets.push(sheet);
+  }, restless);
 }
 
 interface Found {

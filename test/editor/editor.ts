@@ -7,7 +7,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import type { FrameLocator, Locator, Page } from 'playwright-core';
-import { launchBrowser } from './browser.ts';
+import { keepStill, launchBrowser } from './browser.ts';
 import { restore } from './restore.ts';
 import { serveEditor, unmoved, type ServedEditor } from './server.ts';
 import { serveStatically } from './static-server.ts';
@@ -23,6 +23,15 @@ const sparing = {
   ...unmoved,
   // What one test did to a file is nothing that the next one can undo.
   'files.restoreUndoStack': false,
+  // What the editor adds to a text and to its window by itself.
+  'editor.bracketPairColorization.enabled': false,
+  'editor.guides.indentation': false,
+  'editor.matchBrackets': 'never',
+  'editor.occurrencesHighlight': 'off',
+  'editor.selectionHighlight': false,
+  'editor.stickyScroll.enabled': false,
+  'window.commandCenter': false,
+  'workbench.iconTheme': null,
 };
 
 export interface OpenOptions {
@@ -104,6 +113,7 @@ export class Editor {
       endings.push(() => browser.close());
       const context = await browser.newContext({ viewport: options.size ?? { width: 1200, height: 700 } });
       const page = await context.newPage();
+      await keepStill(page);
       const editor = new Editor(page, server, original, folder, close);
       await page.goto(server.url);
       await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
@@ -157,7 +167,8 @@ export class Editor {
 
   /** `title` as the palette shows it, with its category: "Tagwright: Open Preview to the Side". */
   async runCommand(title: string): Promise<void> {
-    await this.pick('F1', `>${title}`, (row) => row.and(this.page.locator(`[aria-label^="${title}"]`)).first());
+    // By the list of files: that of commands has hundreds of rows before anything is typed.
+    await this.pick('Control+p', `>${title}`, (row) => row.and(this.page.locator(`[aria-label^="${title}"]`)).first());
   }
 
   /** Opens the list at the top by its key, and picks from it. */

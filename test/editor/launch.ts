@@ -4,7 +4,7 @@ import { createWriteStream, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { format } from 'node:util';
 import type { Page } from 'playwright-core';
-import { launchBrowser } from './browser.ts';
+import { keepStill, launchBrowser } from './browser.ts';
 import { artefacts } from './editor.ts';
 import { serveEditor, unmoved } from './server.ts';
 import { resultMark } from './suite/index.ts';
@@ -53,7 +53,9 @@ const server = await serveEditor({
 });
 const browser = await launchBrowser();
 try {
-  process.exitCode = await suiteEnd(await browser.newPage({ viewport: { width: 800, height: 500 } }), server.url);
+  const page = await browser.newPage({ viewport: { width: 800, height: 500 } });
+  await keepStill(page);
+  process.exitCode = await suiteEnd(page, server.url);
   if (process.exitCode !== 0) console.log(`What else the editor printed: ${logFile}`);
 } finally {
   await browser.close();

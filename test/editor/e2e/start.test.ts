@@ -4,7 +4,7 @@ import { once } from 'node:events';
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { launchBrowser } from '../browser.ts';
+import { keepStill, launchBrowser } from '../browser.ts';
 import { limitMs, root } from '../editor.ts';
 
 describe('npm start', () => {
@@ -38,6 +38,7 @@ describe('npm start', () => {
     const browser = await launchBrowser();
     try {
       const page = await browser.newPage();
+      await keepStill(page);
       await page.goto(url);
       await page.locator('.tab.active', { hasText: '.tag.yaml' }).waitFor({ timeout: limitMs });
       const outer = page.locator('iframe.webview.ready').last().contentFrame();

@@ -1,6 +1,6 @@
 /**
- * Where the page writes: over all samples, at three sizes of the page, with each kind of hanger. What a label lies on is asked of
- * the browser (SVG 2, `isPointInFill`), not of what placed it.
+ * Where the page writes: over all samples, at three sizes of the page, with all kinds of hangers in turn. What a label lies on is
+ * asked of the browser (SVG 2, `isPointInFill`), not of what placed it.
  */
 
 import assert from 'node:assert/strict';
@@ -9,6 +9,7 @@ import { withEdits } from '../../src/fixes/find-fixes.ts';
 import { unitConversion } from '../../src/language/refactor/convert-units.ts';
 import { SpecSource } from '../../src/spec/yaml/source.ts';
 import { samples } from '../unit/support/samples.ts';
+import { isWhole } from '../unit/support/sweep.ts';
 import { messagesOf, type SpecMessages } from './spec-scenes.ts';
 import { usePreview } from './use-preview.ts';
 
@@ -18,8 +19,9 @@ const sizes = [
   { width: 600, height: 700 },
 ] as const;
 
-/** In place of the sample's own. */
+/** In place of the sample's own: each kind for every third sample. */
 const hangers = ['{ring: {at: top}}', '{hole: {at: left}}', '{slot: {at: top}}'];
+const hangersFor = (sample: number): readonly string[] => (isWhole ? hangers : [hangers[sample % hangers.length]!]);
 
 interface Specimen {
   readonly name: string;
@@ -28,15 +30,14 @@ interface Specimen {
 
 async function specimens(): Promise<Specimen[]> {
   const found: Specimen[] = [];
-  for (const { name, text } of samples) {
-    const variants = /hanger: .*/.test(text)
-      ? hangers.map((each) => text.replace(/hanger: .*/, `hanger: ${each}`))
-      : [];
+  for (const [index, { name, text }] of samples.entries()) {
+    const own = hangersFor(index);
+    const variants = /hanger: .*/.test(text) ? own.map((each) => text.replace(/hanger: .*/, `hanger: ${each}`)) : [];
     const inInches = withEdits(text, unitConversion(new SpecSource(text))!.edits);
     for (const [nth, variant] of [text, ...variants, inInches].entries()) {
       const messages = await messagesOf(variant, found.length + 1);
       const isLast = nth > variants.length;
-      found.push({ name: `${name}, ${nth === 0 ? 'as it is' : isLast ? 'in inches' : hangers[nth - 1]!}`, messages });
+      found.push({ name: `${name}, ${nth === 0 ? 'as it is' : isLast ? 'in inches' : own[nth - 1]!}`, messages });
     }
   }
   return found;

@@ -8,6 +8,7 @@ import { isNoWorse, solves } from '../../../src/fixes/no-worse.ts';
 import { ringArea } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import { newEngine } from '../support/engine.ts';
+import { oneIn } from '../support/sweep.ts';
 
 const engine = newEngine();
 const options = { locate: () => undefined };
@@ -190,18 +191,22 @@ describe('A fix', () => {
 });
 
 describe('Fixing everything', () => {
-  const batch = script('x_height: 12 mm, grow: 0.4 mm')
-    .replace('tagwright: 1\n', 'tagwright: 1\ntitle: Name tag, {name}\nbatch: [Gwen, Tom, Bea, Zoë, Phil, Kit]\n')
-    .replace('text: Gwen', 'text: "{name}"');
+  const batchOf = (names: readonly string[]) =>
+    script('x_height: 12 mm, grow: 0.4 mm')
+      .replace('tagwright: 1\n', `tagwright: 1\ntitle: Name tag, {name}\nbatch: [${names.join(', ')}]\n`)
+      .replace('text: Gwen', 'text: "{name}"');
+  const names = ['Gwen', 'Tom', 'Bea', 'Zoë', 'Phil', 'Kit'];
+  const batch = batchOf(names);
 
   it('keeps the look of every name within what it says, and reports what it left', async function () {
     this.timeout(180_000);
     for (const web of ['1.5 mm', '3 mm']) {
-      const text = batch.replace('min_web: 1.5 mm', `min_web: ${web}`);
+      const some = oneIn(2, names);
+      const text = batchOf(some).replace('min_web: 1.5 mm', `min_web: ${web}`);
       const { text: fixed, made, left, report } = await fixAll(engine, text, options);
       assert.equal(left.length, report.issues.length);
       assert.ok(left.every(({ why }) => why.endsWith('.')));
-      for (const row of [0, 1, 2, 3, 4, 5]) {
+      for (const row of some.keys()) {
         const { share } = lookChange(await compute(text, row), await compute(fixed, row));
         assert.ok(share <= mostInAll, `row ${row}: ${share} by ${made.join('; ')}`);
       }

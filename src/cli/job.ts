@@ -24,6 +24,7 @@ import { eachAsked } from './rows.ts';
 import { newNestThreads } from './nest-threads.ts';
 import { toolsOf } from './tools.ts';
 import { exitCodes, UsageError } from './usage.ts';
+import { differing, sayDiffers } from './writer.ts';
 
 interface JobOptions {
   readonly out: string | undefined;
@@ -79,8 +80,8 @@ async function oneJob(
     const outputs = new Map<string, Uint8Array>();
     for (const [name, content] of Object.entries(await jobFiles(laid, toolsOf(engine), neverWaits)))
       outputs.set(join(out, name), content);
-    const standing = overwrite ? [] : await others(outputs);
-    for (const target of standing) console.error(`${target}: exists and differs; --overwrite replaces it.`);
+    const standing = overwrite ? [] : await differing(outputs);
+    for (const target of standing) sayDiffers(target);
     // Half a job is worse than none, so existing files stay as they were.
     if (standing.length > 0) isWhole = false;
     else {
@@ -97,16 +98,6 @@ async function oneJob(
     }
   } else if (!json) console.error(`${file}: there is nothing to cut.`);
   return { object: jobJson(file, job, laid, written), isWhole };
-}
-
-/** Existing files with different content. */
-async function others(outputs: ReadonlyMap<string, Uint8Array>): Promise<string[]> {
-  const found: string[] = [];
-  for (const [target, content] of outputs) {
-    const there = await readFile(target).catch(() => undefined);
-    if (there && !there.equals(Buffer.from(content))) found.push(target);
-  }
-  return found;
 }
 
 function printIssues(file: string, { source, issues, inFiles }: CheckedJob): void {

@@ -52,10 +52,8 @@ export async function sheetsAll(
       return exitCodes.errors;
     }
     for (const { name, value } of sheets.facts) console.error(`${spec.file}: ${name}: ${value}`);
-    for (const [file, content] of Object.entries(
-      await sheetFiles(sheets, specName(basename(spec.file)), wanted, tools),
-    ))
-      await writer.write(join(out, file), content);
+    const files = await sheetFiles(sheets, specName(basename(spec.file)), wanted, tools);
+    await writer.writeTogether(new Map(Object.entries(files).map(([file, content]) => [join(out, file), content])));
     return sheets.plan.left.length > 0 ? exitCodes.errors : exitCodes.clean;
   });
   threads.end();

@@ -1,7 +1,7 @@
 /** Writes files, and prints what it has written. */
 
 import { readFile } from 'node:fs/promises';
-import { writeWhole } from '../export/node-write-whole.ts';
+import { writeAllWhole, writeWhole } from '../export/node-write-whole.ts';
 
 /** Files being written at once, at most. */
 const most = 32;
@@ -32,6 +32,19 @@ export class Writer {
     await this.#finish(most);
   }
 
+  /** All of them at once, or none: among old sheets, new ones would have pieces cut twice or not at all. */
+  async writeTogether(files: Outputs): Promise<void> {
+    await this.#finish(0);
+    const others = await differing(files);
+    if (others.length > 0 && !this.#overwrite) {
+      for (const target of others) sayDiffers(target);
+      this.#isWhole = false;
+      return;
+    }
+    await writeAllWhole(files);
+    for (const target of files.keys()) console.log(target);
+  }
+
   /** Whether all have been written; why others have not has been printed. */
   async end(): Promise<boolean> {
     await this.#finish(0);
@@ -42,11 +55,27 @@ export class Writer {
   async #finish(left: number): Promise<void> {
     while (this.#writing.length > left) {
       const { target, differs } = await this.#writing.shift()!;
-      if (differs) console.error(`${target}: exists and differs; --overwrite replaces it.`);
+      if (differs) sayDiffers(target);
       else console.log(target);
       this.#isWhole &&= !differs;
     }
   }
+}
+
+export type Outputs = ReadonlyMap<string, string | Uint8Array>;
+
+/** Those that are there with different content. */
+export async function differing(files: Outputs): Promise<string[]> {
+  const found: string[] = [];
+  for (const [target, content] of files) {
+    const there = await readFile(target).catch(() => undefined);
+    if (there && !there.equals(Buffer.from(content))) found.push(target);
+  }
+  return found;
+}
+
+export function sayDiffers(target: string): void {
+  console.error(`${target}: exists and differs; --overwrite replaces it.`);
 }
 
 async function put(target: string, content: string | Uint8Array, overwrite: boolean): Promise<Written> {

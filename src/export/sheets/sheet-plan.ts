@@ -16,6 +16,7 @@ import { kerfOf } from '../../tag/uncompensated.ts';
 import type { Piece, Tag } from '../../tag/tag.ts';
 import { planLaid } from '../../toolpath/cut-plan.ts';
 import type { CutPlan } from '../../toolpath/cut-plan.ts';
+import { withPackedContours } from '../../toolpath/packed-plan.ts';
 import { movePaths, piecePaths, takenUp } from '../../toolpath/piece-paths.ts';
 
 /** A tag with its name among the others. */
@@ -104,7 +105,7 @@ async function planOfStock(
           return transform(piece.region, toSheet);
         },
       })),
-      plan: planLaid(lines, bounds, { stock, output }),
+      plan: withPackedContours(planLaid(lines, bounds, { stock, output })),
       use,
       from: { stock, ...(machine ? { machine } : {}) },
     });

@@ -9,6 +9,7 @@ import type { Tag } from '../../tag/tag.ts';
 import { usualEffort } from '../../nesting/nest.ts';
 import { planLaid } from '../../toolpath/cut-plan.ts';
 import type { CutPlan } from '../../toolpath/cut-plan.ts';
+import { withPackedContours } from '../../toolpath/packed-plan.ts';
 import { movePaths } from '../../toolpath/piece-paths.ts';
 import { fillRoundFixed } from './fill-round-fixed.ts';
 import type { Filled, FillOptions } from './fill.ts';
@@ -209,7 +210,7 @@ function plannedSheet(sheet: DraftSheet): JobSheet {
   const lines = pieces.map(({ number, of, toSheet }) =>
     movePaths({ ...of.lines, piece: pathName(number, of) }, toSheet),
   );
-  return { ...sheet, plan: planLaid(lines, bounds, { stock: from.stock, output }) };
+  return { ...sheet, plan: withPackedContours(planLaid(lines, bounds, { stock: from.stock, output })) };
 }
 
 function pathName(number: number, { of: { order, label }, piece }: JobPiece): string {

@@ -28,7 +28,7 @@ import type { SheetMaking } from '../sheets/sheets-view.ts';
 import type { ExportRequest } from './request.ts';
 import { openDocument } from '../common/documents.ts';
 import { specName } from '../../core/names.ts';
-import { hasOtherContent, baseName } from '../common/write-whole.ts';
+import { hasOtherContent, baseName, writeAllWhole } from '../common/write-whole.ts';
 import type { WriteWhole } from '../common/write-whole.ts';
 
 interface OutputFile {
@@ -62,7 +62,10 @@ export class Exporter {
     const outputs = await vscode.window.withProgress(options, (progress, token) =>
       whileWanted(token, (signal) => this.#make(request, progress, signal)),
     );
-    return outputs ? writeOutputs(outputs, request.existing ?? 'ask', this.#writeWhole) : [];
+    if (!outputs) return [];
+    // Among old sheets, new ones would have pieces cut twice or not at all.
+    const write = 'sheets' in request.what ? writeAllWhole : oneAfterAnother(this.#writeWhole);
+    return writeOutputs(outputs, request.existing ?? 'ask', write);
   }
 
   async #make(
@@ -233,7 +236,7 @@ export async function currentText(spec: vscode.Uri): Promise<string> {
 async function writeOutputs(
   outputs: readonly OutputFile[],
   existing: NonNullable<ExportRequest['existing']>,
-  writeWhole: WriteWhole,
+  write: (outputs: readonly OutputFile[]) => Promise<void>,
 ): Promise<vscode.Uri[]> {
   const others = new Set<OutputFile>();
   for (const output of outputs) if (await hasOtherContent(output.target, output.content)) others.add(output);
@@ -254,12 +257,16 @@ async function writeOutputs(
     if (answer === undefined) return [];
     replace = answer === yes;
   }
-  const written: vscode.Uri[] = [];
-  for (const output of outputs) {
-    if (!replace && others.has(output)) continue;
-    await vscode.workspace.fs.createDirectory(vscode.Uri.joinPath(output.target, '..'));
-    await writeWhole(output.target, output.content);
-    written.push(output.target);
-  }
-  return written;
+  const toWrite = outputs.filter((output) => replace || !others.has(output));
+  await write(toWrite);
+  return toWrite.map(({ target }) => target);
+}
+
+function oneAfterAnother(writeWhole: WriteWhole): (outputs: readonly OutputFile[]) => Promise<void> {
+  return async (outputs) => {
+    for (const { target, content } of outputs) {
+      await vscode.workspace.fs.createDirectory(vscode.Uri.joinPath(target, '..'));
+      await writeWhole(target, content);
+    }
+  };
 }

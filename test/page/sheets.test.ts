@@ -304,19 +304,39 @@ describe('The page of sheets', () => {
     );
     assert.equal(fills[0], fills[1]);
     const captions = await sheets.page.locator('.caption').allTextContents();
-    assert.match(captions[0]!, /3 pieces · 1 rush \(»\)$/);
+    assert.match(captions[0]!, /3 pieces.*1 rush \(»\)$/);
     assert.match(captions[1]!, /1 piece$/);
-    // Six sheets at once: their names can be read, whatever is open below.
-    const many = Array.from({ length: 6 }, (_, nth) => sheetOf(`ply8 sheet ${nth + 1}`, [pieceAt(1, 5, 5)]));
+  });
+
+  it('tells of every sheet in letters that can be read, however many there are', async () => {
+    await open();
     const problem = { labels: [], message: 'No quantity.', line: 7, offset: 90, row: 0 };
-    await sheets.send(sheetsMessage(many, { problems: [problem] }));
-    const heights = await sheets.page
-      .locator('.caption .name')
-      .evaluateAll((all: SVGTSpanElement[]) =>
-        all.map((each) => Number(each.getAttribute('font-size')) * each.getScreenCTM()!.a),
+    for (const count of [6, 9, 20, 34]) {
+      const rush = { rush: true };
+      const many = Array.from({ length: count }, (_, nth) =>
+        sheetOf(`ply8 sheet ${nth + 1}`, [pieceAt(3 * nth + 1, 5, 5), pieceAt(3 * nth + 2, 60, 5, rush)]),
       );
-    assert.equal(heights.length, 6);
-    for (const height of heights) assert.ok(height >= 8, `${height} px`);
+      // Of a few, whatever is open below.
+      await sheets.send(sheetsMessage(many, { problems: count === 6 ? [problem] : [] }));
+      const lines = await sheets.page.locator('.caption tspan').evaluateAll((all: SVGTSpanElement[]) =>
+        all.map((each) => {
+          const { x, y, width, height } = each.getBoundingClientRect();
+          const size = Number(each.getAttribute('font-size')) * each.getScreenCTM()!.a;
+          return { name: each.className.baseVal === 'name', size, x, y, width, height };
+        }),
+      );
+      assert.equal(lines.filter(({ name }) => name).length, count);
+      assert.ok(lines.length >= 2 * count);
+      for (const { size } of lines) assert.ok(size >= 8, `${count} sheets: ${size} px`);
+      // Nothing is written over anything else.
+      for (const [index, one] of lines.entries())
+        for (const other of lines.slice(index + 1)) {
+          const across = Math.min(one.x + one.width, other.x + other.width) - Math.max(one.x, other.x);
+          const up = Math.min(one.y + one.height, other.y + other.height) - Math.max(one.y, other.y);
+          assert.ok(across <= 0 || up <= 0.3 * one.height, `${count} sheets: ${JSON.stringify([one, other])}`);
+        }
+    }
+    assert.match(await sheets.page.locator('#summary').innerText(), /34 sheets .* filled 8 %$/);
   });
 
   for (const theme of ['high-contrast', 'high-contrast-light'] as const)

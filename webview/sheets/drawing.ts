@@ -6,11 +6,10 @@ import type { Box } from '../common/camera/viewport.ts';
 import { setAttribute, setText, svg } from '../common/dom.ts';
 import { KeyedList } from '../common/keyed.ts';
 import type { ItemView } from '../common/keyed.ts';
-import type { SheetPlace } from './arrange.ts';
 import type { Draft } from './draft.ts';
-import { arranged } from './arrange.ts';
-import type { ArrangedSheets } from './arrange.ts';
-import { sheetFacts, sheetText, spokenPiece } from './words.ts';
+import { arranged, leading } from './arrange.ts';
+import type { ArrangedSheets, CaptionedSheet, SheetPlace } from './arrange.ts';
+import { sheetText, spokenPiece } from './words.ts';
 
 export interface PieceAt {
   readonly piece: PieceOnSheet;
@@ -25,7 +24,7 @@ interface PieceItem extends PieceAt {
 
 interface SheetItem {
   readonly id: string;
-  readonly place: SheetPlace;
+  readonly place: CaptionedSheet;
   readonly units: Units;
   readonly letters: number;
   readonly nameLetters: number;
@@ -42,7 +41,7 @@ export class SheetsDrawing {
   private highlighted: readonly string[] = [];
   private selected: string | undefined;
   private draft: Draft | undefined;
-  arranged: ArrangedSheets = arranged([]);
+  arranged: ArrangedSheets = arranged([], 'mm');
 
   constructor(private readonly element: SVGElement) {
     element.append(this.defs, this.all, this.marks);
@@ -56,7 +55,7 @@ export class SheetsDrawing {
   }
 
   draw({ sheets, units }: SheetsScene): void {
-    this.arranged = arranged(sheets);
+    this.arranged = arranged(sheets, units);
     const { places, letters, nameLetters } = this.arranged;
     this.pieces = new Map(
       places.flatMap((place) => place.sheet.pieces.map((piece) => [piece.id, { piece, place }] as const)),
@@ -177,9 +176,7 @@ export function transformIn({ piece: { matrix }, place: { x, y } }: PieceAt): st
 }
 
 class SheetView implements ItemView<SheetItem> {
-  private readonly name = svg('tspan', { class: 'name' });
-  private readonly facts = svg('tspan');
-  private readonly caption = svg('text', { class: 'caption' }, this.name, this.facts);
+  private readonly caption = svg('text', { class: 'caption' });
   private readonly outline = svg('path', { class: 'sheet' });
   private readonly free = svg('rect', { class: 'free' });
   private readonly all = svg('g');
@@ -190,14 +187,7 @@ class SheetView implements ItemView<SheetItem> {
     const { sheet, x, y } = place;
     setAttribute(this.element, 'aria-label', sheetText(sheet, units));
     setAttribute(this.element, 'data-sheet', sheet.id);
-    setText(this.name, sheet.name);
-    setText(this.facts, sheetFacts(sheet, units));
-    const lines = [
-      [this.name, { x, y: y - 2 * letters, 'font-size': nameLetters }],
-      [this.facts, { x, y: y - 0.6 * letters, 'font-size': letters }],
-    ] as const;
-    for (const [line, attributes] of lines)
-      for (const [name, value] of Object.entries(attributes)) setAttribute(line, name, `${value}`);
+    this.write(place, letters, nameLetters);
     setAttribute(this.outline, 'd', sheet.outline);
     setAttribute(this.outline, 'transform', `translate(${x} ${y})`);
     const { margin, width, height } = sheet;
@@ -211,6 +201,19 @@ class SheetView implements ItemView<SheetItem> {
 
   elementOf(id: string): SVGGElement | undefined {
     return this.list.get(id)?.element;
+  }
+
+  private write({ sheet, x, y, facts, above }: CaptionedSheet, letters: number, nameLetters: number): void {
+    const line = (text: string, look: string, at: number, size: number): Element => {
+      const tspan = svg('tspan', { class: look, x: `${x}`, y: `${at}`, 'font-size': `${size}` });
+      setText(tspan, text);
+      return tspan;
+    };
+    const top = y - above;
+    this.caption.replaceChildren(
+      line(sheet.name, 'name', top, nameLetters),
+      ...facts.map((text, index) => line(text, 'facts', top + leading * (index + 1) * letters, letters)),
+    );
   }
 }
 

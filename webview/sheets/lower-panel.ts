@@ -3,7 +3,7 @@
 import type { SheetProblem, SheetsScene } from '../../src/protocol/sheets.ts';
 import { counted } from '../../src/core/units.ts';
 import { button, byId, html, setText } from '../common/dom.ts';
-import { percent, rushText } from './words.ts';
+import { filledText, rushText } from './words.ts';
 
 export interface SheetsLowerPanelHost {
   opened(open: boolean): void;
@@ -35,7 +35,7 @@ export class SheetsLowerPanel {
       counted(sheets.length, 'sheet'),
       counted(pieces.length, 'piece'),
       ...rushText(pieces),
-      `filled ${sheets.map(({ filled }) => percent(filled)).join(', ')}`,
+      `filled ${filledText(sheets)}`,
     ];
     setText(this.summary, summaryParts.join(' · '));
     this.summary.classList.toggle('faulty', problems.length > 0);

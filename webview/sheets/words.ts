@@ -5,20 +5,32 @@ import { counted, lengthText, shortSize, sizeText } from '../../src/core/units.t
 import type { Units } from '../../src/core/units.ts';
 import { rushSign } from '../../src/look/signs.ts';
 
+/** More sheets than this are told of together, or in fewer words. */
+export const mostListed = 6;
+
 export function sheetText(sheet: SheetOnPage, units: Units): string {
-  return `${sheet.name} · ${sheetFacts(sheet, units)}`;
+  return [sheet.name, ...sheetFacts(sheet, units)].join(' · ');
 }
 
 /** The same without its name. */
-export function sheetFacts({ width, height, filled, pieces }: SheetOnPage, units: Units): string {
+export function sheetFacts({ width, height, filled, pieces }: SheetOnPage, units: Units): string[] {
   const own = [shortSize(width, height, units), `${percent(filled)} filled`, counted(pieces.length, 'piece')];
-  return [...own, ...rushText(pieces)].join(' · ');
+  return [...own, ...rushText(pieces)];
 }
 
 /** How many are of rush orders, with the sign behind their numbers; nothing if none is. */
 export function rushText(pieces: readonly PieceOnSheet[]): string[] {
   const count = pieces.filter(({ rush }) => rush).length;
   return count > 0 ? [`${count} rush (${rushSign})`] : [];
+}
+
+/** How full sheets are; of many, from the emptiest to the fullest. */
+export function filledText(sheets: readonly SheetOnPage[]): string {
+  const shares = sheets.map(({ filled }) => filled);
+  const [least, most] = [Math.min(...shares), Math.max(...shares)];
+  const isRange = sheets.length > mostListed && percent(least) !== percent(most);
+  if (isRange) return `${Math.round(100 * least)} to ${percent(most)}`;
+  return (sheets.length > mostListed ? [most] : shares).map(percent).join(', ');
 }
 
 export function percent(share: number): string {

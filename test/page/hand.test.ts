@@ -171,6 +171,39 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.equal(await preview.page.locator('#announcer').textContent(), 'backing: width 86.0 mm (+ 6.0 mm).');
   });
 
+  it('and the frame goes with the hand, ahead of the drawing, on the sides that the last trial shows to grow', async () => {
+    await preview.open();
+    await preview.page.locator('#stage').focus();
+    await preview.page.keyboard.press('s');
+    await preview.transform();
+    const px = await scale();
+    const sides = async (selector: string) => {
+      const { x, width } = (await preview.page.locator(selector).first().boundingBox())!;
+      return [x, x + width] as const;
+    };
+    const [left, right] = await sides('.frame');
+    const outline = await sides('.selection path');
+    const goneBy = async (what: string, low: number, high: number) => {
+      await preview.transform();
+      const [[l, r], [p, q]] = [await sides('.frame'), await sides('.selection path')];
+      const gone = [(left - l) / px, (r - right) / px, (outline[0] - p) / px, (q - outline[1]) / px];
+      for (const [index, mm] of [low, high, low, high].entries())
+        assert.ok(Math.abs(gone[index]! - mm) < 0.15, `${what}: ${gone.join(' ')}`);
+    };
+    await pull('.handle[data-axis=width]', 3, 0);
+    await goneBy('before any trial', 3, 3);
+    // By now the drawing is 86 mm wide, and has grown to the right alone.
+    const [x, y] = await middle('.handle[data-axis=width]');
+    const change = { kind: 'size', axis: 'width', by: 6 } as const;
+    await preview.send({ ...sceneMessage(1, 86), trying: { grip: 'backing', change } });
+    await goneBy('of a trial', 0, 6);
+    await preview.page.mouse.move(x + 2 * px, y);
+    await goneBy('ahead of a trial', 0, 5);
+    await preview.page.keyboard.press('Escape');
+    await preview.send(sceneMessage(2));
+    await goneBy('put back', 0, 0);
+  });
+
   it('but not where all the rest would go along: then dragging pans, and the arrow keys say why', async () => {
     const { scene, ...rest } = sceneMessage();
     const grips = scene!.grips.map((grip) => (grip.id === 'backing' ? { ...grip, moves: false } : grip));

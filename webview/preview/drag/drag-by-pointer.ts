@@ -3,6 +3,7 @@
 import type { SceneGrip } from '../../../src/protocol/scene.ts';
 import type { Units } from '../../../src/core/units.ts';
 import type { DragController } from './drag-controller.ts';
+import { growthOf, sidesOf, type Axis } from './growth.ts';
 import { roundedToStep, tidy } from './drag-steps.ts';
 import { boxCentre, snap, type SnapLine } from './snapping.ts';
 import type { Box, XY } from '../../common/camera/viewport.ts';
@@ -23,7 +24,7 @@ interface Drag {
   readonly pointer: number;
   readonly from: XY;
   readonly grip: SceneGrip;
-  readonly axis: 'width' | 'height' | undefined;
+  readonly axis: Axis | undefined;
   /** Set once the drag has begun: bounds and snap lines at the start. */
   start?: { readonly box: Box; readonly lines: readonly SnapLine[] };
 }
@@ -84,14 +85,12 @@ export function dragByPointer(stage: HTMLElement, controller: DragController, ho
     controller.try({ kind: 'move', right: at(0), up: tidy(-at(1)) }, rest.lines);
   };
 
-  const size = (axis: 'width' | 'height', [dx, dy]: XY): void => {
+  const size = (axis: Axis, [dx, dy]: XY): void => {
     const { box } = drag!.start!;
     // Most shapes grow about their centre; one that lies against a side grows away from it. The latest trial shows
     // which.
-    const now = host.box() ?? box;
-    const [low, high] = axis === 'width' ? ([0, 2] as const) : ([1, 3] as const);
-    const grown = now[high] - now[low] - (box[high] - box[low]);
-    const share = Math.abs(grown) < 0.5 ? 0.5 : Math.min(1, Math.max(0.25, (now[high] - box[high]) / grown));
+    const [, high] = sidesOf(axis);
+    const share = Math.min(1, Math.max(0.25, growthOf(axis, box, host.box() ?? box)[high]));
     controller.try({ kind: 'size', axis, by: roundedToStep((axis === 'width' ? dx : dy) / share, host.units()) });
   };
 

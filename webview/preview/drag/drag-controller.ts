@@ -5,6 +5,7 @@
 
 import type { HandChange, SceneGrip } from '../../../src/protocol/scene.ts';
 import type { SceneMessage, ToHost } from '../../../src/protocol/preview.ts';
+import type { Axis } from './growth.ts';
 import { changeText, isNothing } from './drag-steps.ts';
 import { restText, type SnapLine } from './snapping.ts';
 import type { XY } from '../../common/camera/viewport.ts';
@@ -20,7 +21,7 @@ export interface DragHost {
   /** Selection or change must be redrawn. */
   changed(): void;
   /** Size of the selection in mm, as drawn now. */
-  sizeOf(axis: 'width' | 'height'): number | undefined;
+  sizeOf(axis: Axis): number | undefined;
 }
 
 /** Longest wait for a trial, in ms. */
@@ -64,6 +65,14 @@ export class DragController {
     if (this.change?.kind !== 'move') return [0, 0];
     const { right = 0, up = 0 } = this.tried?.kind === 'move' ? this.tried : {};
     return [this.change.right - right, up - this.change.up];
+  }
+
+  /** The same of a change of size: how much larger than drawn it is to be. */
+  get growth(): { readonly axis: Axis; readonly by: number } | undefined {
+    const { change, tried } = this;
+    if (change?.kind !== 'size') return undefined;
+    const { axis } = change;
+    return { axis, by: change.by - (tried?.kind === 'size' && tried.axis === axis ? tried.by : 0) };
   }
 
   /** Description of the change in progress; `undefined` if there is none. */
@@ -182,8 +191,7 @@ export class DragController {
     const { units } = this.host.drawn()!.scene!;
     if (change.kind === 'move') return changeText(change, units);
     const drawn = this.host.sizeOf(change.axis);
-    const tried = this.tried?.kind === 'size' && this.tried.axis === change.axis ? this.tried.by : 0;
-    return changeText(change, units, drawn === undefined ? undefined : drawn + change.by - tried);
+    return changeText(change, units, drawn === undefined ? undefined : drawn + this.growth!.by);
   }
 
   private send(type: 'try-change' | 'make-change', change: HandChange): void {

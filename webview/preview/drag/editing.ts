@@ -25,7 +25,11 @@ export class Editing {
     private readonly sceneView: SceneView,
     private readonly host: EditingHost,
   ) {
-    this.drag = new DragController({ ...host, sizeOf: (axis) => this.selection.sizeOf(axis) });
+    const hold = (): void => {
+      this.selection.begin();
+      host.hold();
+    };
+    this.drag = new DragController({ ...host, hold, sizeOf: (axis) => this.selection.sizeOf(axis) });
     const units = (): Units => host.drawn()?.scene?.units ?? 'mm';
     dragByPointer(stage, this.drag, {
       units,

@@ -4,6 +4,7 @@ import type { SceneGrip } from '../../../src/protocol/scene.ts';
 import type { Arranged } from '../scene/arrange.ts';
 import { setAttribute, svg } from '../../common/dom.ts';
 import type { DragController } from './drag-controller.ts';
+import { ahead, ontoBox, type Axis } from './growth.ts';
 import { HeldWords } from './held-words.ts';
 import { KeyedList, type ItemView } from '../../common/keyed.ts';
 import type { SnapLine } from './snapping.ts';
@@ -45,6 +46,9 @@ export class Selection {
   private shown: readonly HeldOutline[] = [];
   private readonly words = new HeldWords();
   private lines: readonly SnapLine[] = [];
+  /** Bounds when the change began, and where the hand has them ahead of the drawing. */
+  private before: Box | undefined;
+  private ahead: Box | undefined;
 
   constructor() {
     this.overlay.append(
@@ -57,18 +61,32 @@ export class Selection {
     );
   }
 
+  /** A change begins. */
+  begin(): void {
+    this.before = this.box();
+  }
+
   draw(drag: DragController, arranged: Arranged, hidden: readonly string[]): void {
     const { grip, shift, lines } = drag;
     this.grip = grip;
     this.lines = lines;
     this.shown = grip ? outlinesOf(grip, arranged, hidden, shift) : [];
     this.outlines.patch(this.shown);
+    this.lead(drag.growth);
     // Only now, because the text includes the drawn size.
     this.words.set(drag.words ?? grip?.label ?? '');
   }
 
+  /** While its size is changed, the outline is stretched to where the hand is. */
+  private lead(growth: DragController['growth']): void {
+    const box = this.box();
+    this.ahead = growth && box && ahead(growth.axis, this.before ?? box, box, growth.by);
+    if (box && this.ahead) setAttribute(this.world, 'transform', ontoBox(box, this.ahead));
+    else this.world.removeAttribute('transform');
+  }
+
   /** Size of one of its uses; all have the same. */
-  sizeOf(axis: 'width' | 'height'): number | undefined {
+  sizeOf(axis: Axis): number | undefined {
     const [first] = this.shown;
     return first && this.outlines.get(first.id)!.element.getBBox()[axis];
   }
@@ -84,7 +102,7 @@ export class Selection {
 
   /** Returns the space that its label takes. */
   follow(view: Viewport, stage: Size): Box[] {
-    const box = this.box();
+    const box = this.ahead ?? this.box();
     this.overlay.classList.toggle('hidden', !box);
     if (!box) return [];
     const [left, top] = toScreen(view, stage, [box[0], box[1]]);

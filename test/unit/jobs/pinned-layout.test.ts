@@ -2,10 +2,12 @@
 
 import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
+import { layOutJob } from '../../../src/jobs/job.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
 import { pieceId } from '../../../src/jobs/orders/job-piece.ts';
-import { files, jobOf, laidOutJob } from '../support/jobs.ts';
+import { checkedJob, files, jobOf, laidOutJob } from '../support/jobs.ts';
 import { distanceByJts } from '../support/reference.ts';
+import { littleEffort, nestSoon, never } from '../support/sheets.ts';
 
 /** A job on an offcut and three sheets of 200 × 100 mm, the last of them hardly used. */
 const beside = {
@@ -17,8 +19,9 @@ const beside = {
 const tags = ['{spec: plate.tag.yaml, quantity: 12}', '{spec: named.tag.yaml, orders: orders.csv}'];
 const sheets = ['ply3: [{offcuts: ply3.offcuts.yaml}, {size: [200 mm, 100 mm]}]'];
 
-const laidWith = (...fixed: readonly string[]) =>
-  laidOutJob(jobOf(tags, sheets, fixed.length > 0 ? ['fixed:', ...fixed.map((each) => `  - ${each}`)] : []), beside);
+const jobWith = (fixed: readonly string[]) =>
+  jobOf(tags, sheets, fixed.length > 0 ? ['fixed:', ...fixed.map((each) => `  - ${each}`)] : []);
+const laidWith = (...fixed: readonly string[]) => laidOutJob(jobWith(fixed), beside);
 
 /** Where each piece lies, by its id. */
 const placesOf = ({ layout }: LaidOutJob) =>
@@ -73,5 +76,31 @@ describe('A pin', () => {
     for (const { pieces } of pinned.layout.sheets)
       for (const [index, { enclosed }] of pieces.entries())
         for (const other of pieces.slice(0, index)) assert.ok(distanceByJts(enclosed, other.enclosed) >= 2 - 1e-3);
+  });
+
+  it('is laid out round once where it takes no sheet more: everything as without it, and what was in the way', async () => {
+    let searches: number[] = [];
+    const nest: typeof nestSoon = (parts, ...rest) => {
+      searches.push(parts.length);
+      return nestSoon(parts, ...rest);
+    };
+    const counted = async (...fixed: readonly string[]) => {
+      searches = [];
+      const job = await checkedJob(jobWith(fixed), beside);
+      const laid = (await layOutJob(job, { checkpoint: never, effort: littleEffort, nest }))!;
+      return { laid, searches };
+    };
+    const plain = await counted();
+    const pushed = [...placesOf(plain.laid).values()].find(
+      ({ on, of }) => on === 'sheet: 1' && of.of.spec === 'plate.tag.yaml',
+    )!;
+    const pinned = await counted(pinOf(pushed, 900));
+    assert.deepEqual(pinned.searches.slice(0, plain.searches.length), plain.searches);
+    const more = pinned.searches.slice(plain.searches.length);
+    const all = placesOf(plain.laid).size;
+    assert.ok(
+      more.every((count) => count < all / 4),
+      `${more.join(', ')} of ${all}`,
+    );
   });
 });

@@ -4,7 +4,11 @@ import type { SpecFile } from './files.ts';
 import { exitCodes, UsageError } from './usage.ts';
 
 /** The worst exit code of all. */
-export async function eachFile(specs: readonly SpecFile[], work: (spec: SpecFile) => Promise<number>): Promise<number> {
+export async function eachFile(
+  specs: readonly SpecFile[],
+  work: (spec: SpecFile) => Promise<number>,
+  what: FileKind = 'spec',
+): Promise<number> {
   let code: number = exitCodes.clean;
   for (const spec of specs) {
     try {
@@ -12,7 +16,7 @@ export async function eachFile(specs: readonly SpecFile[], work: (spec: SpecFile
     } catch (error) {
       // A disk that is full is so for the others too.
       if (error instanceof UsageError || isOfSystem(error)) throw error;
-      console.error(`${spec.file}: ${ownFault(error)}`);
+      console.error(`${spec.file}: ${ownFault(error, what)}`);
       code = Math.max(code, exitCodes.errors);
     }
   }
@@ -21,8 +25,11 @@ export async function eachFile(specs: readonly SpecFile[], work: (spec: SpecFile
 
 const isOfSystem = (error: unknown): boolean => error instanceof Error && 'syscall' in error;
 
-/** What is said of a spec that the program fails on, whatever it says. */
-export function ownFault(error: unknown): string {
+type FileKind = 'spec' | 'job';
+
+/** What is said of a file that the program fails on, whatever it says. */
+export function ownFault(error: unknown, what: FileKind = 'spec'): string {
   const cause = error instanceof Error ? error.message : String(error);
-  return `Tagwright failed on this tag (${cause}). The fault is in the program, not in the spec; please report it, with the spec.`;
+  const [made, files] = what === 'job' ? ['job', 'job and its files'] : ['tag', 'spec'];
+  return `Tagwright failed on this ${made} (${cause}). The fault is in the program, not in the ${what}; please report it, with the ${files}.`;
 }

@@ -8,16 +8,18 @@ import { mkdir, readFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { isError } from '../core/issue.ts';
 import type { Issue } from '../core/issue.ts';
+import type { Engine } from '../engine/engine.ts';
 import type { Severities } from '../engine/severity.ts';
 import { writeAllWhole } from '../export/node-write-whole.ts';
 import { checkJob, layOutJob } from '../jobs/job.ts';
-import type { CheckedJob } from '../jobs/job.ts';
+import type { CheckedJob, LaidOutJob } from '../jobs/job.ts';
 import { jobFiles } from '../jobs/papers/job-files.ts';
 import { jobJson } from '../jobs/papers/job-json.ts';
 import type { FileIssues } from '../jobs/read/model.ts';
 import { jobFacts } from '../jobs/totals.ts';
 import { offcutChanges } from '../jobs/offcuts/write-offcuts.ts';
 import type { JobReading } from '../jobs/orders/reading.ts';
+import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
 import { eachAsked } from './rows.ts';
@@ -43,12 +45,15 @@ export async function jobAll(specs: readonly SpecFile[], options: JobOptions, se
   // A folder that is not there yet is made with its files; a file of its name is told now, before the tags are made.
   if (existsSync(out)) await mkdir(out, { recursive: true });
   const objects: object[] = [];
-  let code: number = exitCodes.clean;
-  for (const spec of specs) {
-    const { object, isWhole } = await oneJob(spec, { ...options, out }, severities);
-    objects.push(object);
-    if (!isWhole) code = exitCodes.errors;
-  }
+  const code = await eachFile(
+    specs,
+    async (spec) => {
+      const { object, isWhole } = await oneJob(spec, { ...options, out }, severities);
+      objects.push(object);
+      return isWhole ? exitCodes.clean : exitCodes.errors;
+    },
+    'job',
+  );
   if (options.json) console.log(JSON.stringify(objects, null, 2));
   return code;
 }
@@ -74,30 +79,38 @@ async function oneJob(
     threads.end();
   });
   if (!json) printIssues(file, laid ?? job);
-  const written: string[] = [];
-  let isWhole = ![...(laid ?? job).issues, ...job.inFiles.flatMap(({ issues }) => issues)].some(isError);
-  if (laid && laid.layout.sheets.length > 0) {
-    const outputs = new Map<string, Uint8Array>();
-    for (const [name, content] of Object.entries(await jobFiles(laid, toolsOf(engine), neverWaits)))
-      outputs.set(join(out, name), content);
-    const standing = overwrite ? [] : await differing(outputs);
-    for (const target of standing) sayDiffers(target);
-    // Half a job is worse than none, so existing files stay as they were.
-    if (standing.length > 0) isWhole = false;
-    else {
-      const changes = offcutChanges(laid);
-      for (const { file: target, after } of changes) outputs.set(target, new TextEncoder().encode(after));
-      for (const { file: target, name, before } of changes)
-        if ((await readFile(target, 'utf8').catch(() => undefined)) !== before)
-          throw new Error(`${name} has changed in the meantime; nothing was written. Run the job again.`);
-      await mkdir(out, { recursive: true });
-      await writeAllWhole(outputs);
-      written.push(...outputs.keys());
-      if (!json) for (const target of written) console.log(target);
-      if (!json) for (const { name, value } of jobFacts(laid)) console.error(`${file}: ${name}: ${value}`);
+  const isSound = ![...(laid ?? job).issues, ...job.inFiles.flatMap(({ issues }) => issues)].some(isError);
+  const written = laid && laid.layout.sheets.length > 0 ? await writeJob(laid, engine, out, overwrite) : [];
+  if (!json && laid && written && written.length > 0) {
+    for (const target of written) console.log(target);
+    for (const { name, value } of jobFacts(laid)) console.error(`${file}: ${name}: ${value}`);
+  } else if (!json && written) console.error(`${file}: there is nothing to cut.`);
+  return { object: jobJson(file, job, laid, written ?? []), isWhole: isSound && written !== undefined };
+}
+
+/** The files written; `undefined` if something that is there must stay. Half a job is worse than none. */
+async function writeJob(
+  laid: LaidOutJob,
+  engine: Engine,
+  out: string,
+  overwrite: boolean,
+): Promise<readonly string[] | undefined> {
+  const outputs = new Map<string, Uint8Array>();
+  for (const [name, content] of Object.entries(await jobFiles(laid, toolsOf(engine), neverWaits)))
+    outputs.set(join(out, name), content);
+  const standing = overwrite ? [] : await differing(outputs);
+  for (const target of standing) sayDiffers(target);
+  if (standing.length > 0) return undefined;
+  for (const { file, name, before, after } of offcutChanges(laid)) {
+    if ((await readFile(file, 'utf8').catch(() => undefined)) !== before) {
+      console.error(`${name} has changed in the meantime; nothing was written. Run the job again.`);
+      return undefined;
     }
-  } else if (!json) console.error(`${file}: there is nothing to cut.`);
-  return { object: jobJson(file, job, laid, written), isWhole };
+    outputs.set(file, new TextEncoder().encode(after));
+  }
+  await mkdir(out, { recursive: true });
+  await writeAllWhole(outputs);
+  return [...outputs.keys()];
 }
 
 function printIssues(file: string, { source, issues, inFiles }: CheckedJob): void {

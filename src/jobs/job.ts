@@ -14,6 +14,7 @@ import type { Uses } from '../spec/files/used-files.ts';
 import { layOut } from './layout/layout.ts';
 import type { JobLayout, LayoutOptions } from './layout/layout.ts';
 import type { FileIssues, JobModel } from './read/model.ts';
+import { cameLater, cutFromSince } from './offcuts/offcut-words.ts';
 import { outdatedOffcuts } from './offcuts/write-offcuts.ts';
 import { laterOffcuts, readOffcuts } from './read/offcuts.ts';
 import type { OffcutFile } from './read/offcuts.ts';
@@ -131,14 +132,8 @@ async function loadOffcuts(
         path,
         `“${clip(name)}” has ${counted(faults, 'problem')}; what it concerns is not used.`,
       );
-    for (const { id, from } of laterOffcuts(read, job))
-      if (from === undefined)
-        reportProblem(
-          'info',
-          'bad-file',
-          path,
-          `Offcut ${id} came after this job was exported, so it is not taken. To have it taken, add “used_by: ${job}” to its line.`,
-        );
+    const later = laterOffcuts(read, job).filter(({ from }) => from === undefined);
+    if (later.length > 0) reportProblem('info', 'bad-file', path, cameLater(later, job));
   }
   return found;
 }
@@ -170,10 +165,10 @@ export async function layOutJob(
   const outdated = [...model.sheets.values()].flat().flatMap((each): Issue[] => {
     if (each.kind === 'sheets') return [];
     const path = [...each.path, 'offcuts'];
-    return (files.get(each.file) ?? []).map(({ id, usedBy }) => {
-      const message = `This job left offcut ${id}, and ${usedBy!} has cut from it since. Now it would leave others, which are not written down.`;
-      return { code: 'bad-value', severity: 'warning', path, range: source.range(path), message };
-    });
+    const found = files.get(each.file);
+    return found
+      ? [{ code: 'bad-value', severity: 'warning', path, range: source.range(path), message: cutFromSince(found) }]
+      : [];
   });
   return { ...job, model, pieces, layout, issues: inOrder([...job.issues, ...issues, ...outdated]) };
 }

@@ -144,11 +144,20 @@ function rectangle(size: readonly (number | string)[], path: YamlPath, problems:
 
 function outlined({ outline, holes = [] }: OffcutSpec, path: YamlPath, problems: Problems): Region | undefined {
   if (!outline) return undefined;
-  const ring = (points: readonly (readonly (number | string)[])[], at: YamlPath): Ring =>
-    points.map((point, index) => {
-      const [x, y] = ([0, 1] as const).map((i) => problems.length(point[i], [...at, index, i], 'signed') ?? 0);
-      return { x: x!, y: y! };
+  let isWhole = true;
+  const ring = (points: Points, at: YamlPath): Ring =>
+    // What the schema does not allow, and has been told, is missing.
+    Array.from(points, (point, index) => {
+      const read = ([0, 1] as const).map((i) => problems.length(point?.[i], [...at, index, i], 'signed'));
+      isWhole &&= read[0] !== undefined && read[1] !== undefined;
+      return { x: read[0] ?? 0, y: read[1] ?? 0 };
     });
   const whole = normalise([ring(outline, [...path, 'outline'])]);
-  return difference(whole, [normalise(holes.map((hole, index) => ring(hole, [...path, 'holes', index])))]);
+  const missing = Array.from(holes as readonly (Points | undefined)[], (hole, index) => {
+    isWhole &&= hole !== undefined;
+    return normalise([ring(hole ?? [], [...path, 'holes', index])]);
+  });
+  return isWhole ? difference(whole, missing) : undefined;
 }
+
+type Points = readonly (readonly (number | string | undefined)[] | undefined)[];

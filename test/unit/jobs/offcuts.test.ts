@@ -268,6 +268,13 @@ describe('Offcuts', () => {
       const found = `${later}  - {id: 50, size: [150 mm, 90 mm]}\n`;
       const again = await laidOutJob(job(3), withOffcuts(found));
       assert.match(again.issues[0]!.message, /^Offcut 50 came after this job was exported, so it is not taken\./);
+      const two = await laidOutJob(job(3), withOffcuts(`${found}  - {id: 52, size: [150 mm, 90 mm]}\n`));
+      assert.deepEqual(
+        two.issues.map(({ message }) => message),
+        [
+          'Offcuts 50 and 52 came after this job was exported, so they are not taken. To have one taken, add “used_by: swap.job.yaml” to its line.',
+        ],
+      );
       const taken = found.replace('90 mm]}', '90 mm], used_by: swap.job.yaml}');
       const with50 = await laidOutJob(job(3), withOffcuts(taken));
       assert.deepEqual(with50.issues, []);
@@ -280,6 +287,14 @@ describe('Offcuts', () => {
     const laid = await laidOutJob(job(1), withOffcuts(before));
     assert.deepEqual(offcutChanges(laid), []);
     assert.match(laid.issues[0]!.message, /This job left offcut 7, and autumn\.job\.yaml has cut from it since/);
+    const more = `${before}  - {id: 8, size: [80 mm, 70 mm], from: swap.job.yaml, used_by: winter.job.yaml}\n`;
+    const both = await laidOutJob(job(1), withOffcuts(more));
+    assert.deepEqual(
+      both.issues.map(({ message }) => message),
+      [
+        'This job left offcuts 7 and 8, and autumn.job.yaml and winter.job.yaml have cut from them since. Now it would leave others, which are not written down.',
+      ],
+    );
   });
 
   it('begin a file of their own where there is none', async () => {
@@ -304,6 +319,18 @@ describe('Offcuts', () => {
       ['5 name-clash', '6 missing-key', '7 bad-length', '8 bad-value', '9 missing-key', '9 unknown-key'],
     );
     assert.equal(checked.offcuts.get('ply3.offcuts.yaml')!.offcuts.length, 1);
+  });
+
+  it('are told every problem of theirs, whatever their points are', async () => {
+    const outline = '[[x, 0], [100, 0], [100, 100, 3], [0, y], 7]';
+    const text = `${head}offcuts:\n  - {id: 1, outline: ${outline}, holes: [[[1, 1], [b, 2], [3]], 5]}\n  - {id: 2, size: [140 mm, 50 mm]}\n`;
+    const { offcuts, issues } = readOffcuts(new SpecSource(text));
+    assert.deepEqual(
+      offcuts.map(({ id }) => id),
+      [2],
+    );
+    const told = issues.map(({ range: { start, end } }) => text.slice(start, end)).sort();
+    assert.deepEqual(told, ['5', '7', '[100, 100, 3]', '[3]', 'b', 'x', 'y']);
   });
 
   it('of one file are not given to two stocks', async () => {

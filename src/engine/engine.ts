@@ -1,6 +1,7 @@
 /** From the text of a spec to a checked tag: the entry point of the editor, the command line and the tests. */
 
 import { isWithin } from '../core/values.ts';
+import { textOfBytes } from '../core/text-of-bytes.ts';
 import { runChecks } from '../checks/all.ts';
 import { hangingSides } from '../checks/uneven-hanging.ts';
 import type { HangingSide } from '../checks/uneven-hanging.ts';
@@ -202,7 +203,7 @@ export class Engine {
   readonly read = (path: string): Promise<Uint8Array> => this.#files.read(path);
 
   async readText(path: string): Promise<string> {
-    return new TextDecoder().decode(await this.read(path));
+    return textOfBytes(await this.read(path));
   }
 
   /** Shapes whose fonts or drawings cannot be loaded, where they would lie on the tag. */

@@ -322,7 +322,7 @@ describe('The page of sheets', () => {
         all.map((each) => {
           const { x, y, width, height } = each.getBoundingClientRect();
           const size = Number(each.getAttribute('font-size')) * each.getScreenCTM()!.a;
-          return { name: each.className.baseVal === 'name', size, x, y, width, height };
+          return { name: each.classList.contains('name'), size, x, y, width, height };
         }),
       );
       assert.equal(lines.filter(({ name }) => name).length, count);

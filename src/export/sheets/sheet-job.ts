@@ -14,6 +14,7 @@ import { issuesAtLines } from '../job/job.ts';
 import type { Job } from '../job/job.ts';
 import { extentOf } from '../../toolpath/cut-plan.ts';
 import { money, sizeIn } from '../../core/in-words.ts';
+import { capitalised } from '../../core/names.ts';
 import { planSheets } from './sheet-plan.ts';
 import type { NamedTag, PlannedSheet, SheetPlan } from './sheet-plan.ts';
 import { sumOfCosts } from '../job/sum-of-costs.ts';
@@ -54,8 +55,14 @@ export async function sheetJobs(
     return { problem, lacksSheet: true };
   }
   const count = sheet.copies * tags.reduce((sum, { tag }) => sum + tag.pieces.length, 0);
-  if (count > mostPieces)
-    return { problem: `These are ${count} pieces; at most ${mostPieces} can be laid out at once.` };
+  if (count > mostPieces) {
+    const ways = [
+      ...(sheet.copies > 1 ? ['ask for fewer “copies”'] : []),
+      ...(tags.length > 1 || sheet.copies === 1 ? ['split the table and lay out one part after the other'] : []),
+    ];
+    const problem = `These are ${count} pieces; at most ${mostPieces} are laid out at once. ${capitalised(ways.join(', or '))}.`;
+    return { problem };
+  }
   const plan = await planSheets(tags, sheet, checkpoint, nest);
   const title = reports[0]?.batch?.title ?? first.tag.title;
   const issues = reports.flatMap((report) => issuesAtLines(report, labelOf(report)));

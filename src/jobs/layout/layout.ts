@@ -28,7 +28,7 @@ export interface LaidJobPiece {
   readonly of: JobPiece;
   /** From tag to sheet coordinates: y up, the lower left corner of the sheet's box at the origin. */
   readonly toSheet: Affine;
-  /** Finished outline on the sheet, and the area enclosed by the beam. */
+  /** Finished outline on the sheet, and the area enclosed by the beam; made whenever they are asked for. */
   readonly region: Region;
   readonly enclosed: Region;
   readonly fixed?: FixedEntry;
@@ -181,11 +181,7 @@ function draftOf({ room, number: sheetNumber, laid: lying }: SheetGroup, stock: 
   const name = room.offcut ? `${stockName} offcut ${room.offcut.offcut.id}` : `${stockName} sheet ${sheetNumber}`;
   const outline = roomOutline(room);
   const box = boundsOf(outline)!;
-  const laid = lying.map((each) => {
-    const { of, toSheet } = each;
-    return { ...each, region: transform(of.piece.region, toSheet), enclosed: transform(of.region, toSheet) };
-  });
-  const pieces = inReadingOrder(laid).map((each, index) => ({ number: before + index + 1, ...each }));
+  const pieces = inReadingOrder(lying).map((each, index) => laidPiece(before + index + 1, each));
   const covered = pieces.reduce((sum, { enclosed }) => sum + area(enclosed), 0);
   return {
     stock: stockName,
@@ -201,6 +197,21 @@ function draftOf({ room, number: sheetNumber, laid: lying }: SheetGroup, stock: 
     from,
     output,
     filled: covered / area(outline),
+  };
+}
+
+function laidPiece(number: number, { of, toSheet, fixed }: SheetGroup['laid'][number]): LaidJobPiece {
+  return {
+    number,
+    of,
+    toSheet,
+    ...(fixed ? { fixed } : {}),
+    get region() {
+      return transform(of.piece.region, toSheet);
+    },
+    get enclosed() {
+      return transform(of.region, toSheet);
+    },
   };
 }
 
@@ -221,10 +232,10 @@ function pathName(number: number, { of: { order, label }, piece }: JobPiece): st
 const lineMm = 25;
 
 /** From top to bottom, each line from left to right. */
-function inReadingOrder<T extends { readonly region: Region }>(laid: readonly T[]): T[] {
-  const boxes = new Map(laid.map((each) => [each, boundsOf(each.region)!]));
+function inReadingOrder(laid: SheetGroup['laid']): SheetGroup['laid'][number][] {
+  const boxes = new Map(laid.map((each) => [each, boundsOf(transform(each.of.piece.region, each.toSheet))!]));
   const down = [...laid].sort((a, b) => boxes.get(b)!.maxY - boxes.get(a)!.maxY);
-  const lines: T[][] = [];
+  const lines: SheetGroup['laid'][number][][] = [];
   for (const each of down) {
     const line = lines.at(-1);
     if (line && boxes.get(line[0]!)!.maxY - boxes.get(each)!.maxY < lineMm) line.push(each);

@@ -1,8 +1,7 @@
 /** All pieces of a job by stock, one for each copy; and the tags that cannot be laid out, with reasons. */
 
 import { mostPieces } from '../../nesting/layout.ts';
-import { boundsOf } from '../../geometry/measure.ts';
-import { inUnits, mmByMm } from '../../core/figures.ts';
+import { inUnits } from '../../core/figures.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import type { Severity } from '../../core/issue-kinds.ts';
@@ -22,6 +21,7 @@ import type { OffcutFile } from '../read/offcuts.ts';
 import { fits, roomsOf } from './rooms.ts';
 import type { Room } from './rooms.ts';
 import type { JobTag, JobWork, LeftOutTag } from '../orders/work.ts';
+import { TooLarge } from './too-large.ts';
 
 /** Everything that is cut from one stock. */
 export interface StockWork {
@@ -74,6 +74,7 @@ export function jobPieces(
     { from: CutFrom; output: Tag['output']; spec: string; pieces: JobPiece[]; rooms: Room[] }
   >();
   const kept: JobTag[] = [];
+  const tooLarge = new TooLarge();
   /** Two lines may ask for the same tag in the same order. */
   const copies = new Map<string, number>();
   let count = 0;
@@ -137,16 +138,10 @@ export function jobPieces(
       ({ piece, region }) => !stocks.get(stockNameOf(piece, tag))!.rooms.some((room) => fits(region, room)),
     );
     if (large) {
-      const name = stockNameOf(large.piece, tag);
-      const box = boundsOf(large.region)!;
-      const size = mmByMm(box.maxX - box.minX, box.maxY - box.minY, 1);
-      const what = each.label === '' ? `“${large.piece.title}”` : `“${large.piece.title}” of “${clip(each.label)}”`;
-      const rooms = stocks.get(name)!.rooms;
-      const why =
-        rooms.length === 0
-          ? `There is nothing left to cut ${what} (${spec}) from: “${clip(name)}” has no sheets and no free offcuts.`
-          : `${what} (${spec}) is too large for every sheet of “${clip(name)}”: it needs ${size} with the kerf.`;
-      reportProblem('exceeds-sheet', ['sheets', name], why, 'error', true);
+      const stock = stockNameOf(large.piece, tag);
+      const { title } = large.piece;
+      const hasRooms = stocks.get(stock)!.rooms.length > 0;
+      const why = tooLarge.add({ spec, label: each.label, title, stock, region: large.region, hasRooms });
       drop(why);
       continue;
     }
@@ -158,6 +153,8 @@ export function jobPieces(
     for (let copy = before + 1; copy <= before + each.copies; copy++)
       for (const made of pieces) stocks.get(stockNameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
   }
+  for (const { stock, message } of tooLarge.problems)
+    reportProblem('exceeds-sheet', ['sheets', stock], message, 'error', true);
   const missing = new Set([...already, ...leftOut].map(({ spec }) => spec));
   const all = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
   const fixed = fixedPieces(model.fixed, all, missing, reportProblem);

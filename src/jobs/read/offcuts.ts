@@ -144,20 +144,24 @@ function rectangle(size: readonly (number | string)[], path: YamlPath, problems:
 
 function outlined({ outline, holes = [] }: OffcutSpec, path: YamlPath, problems: Problems): Region | undefined {
   if (!outline) return undefined;
-  let isWhole = true;
-  const ring = (points: Points, at: YamlPath): Ring =>
-    // What the schema does not allow, and has been told, is missing.
-    Array.from(points, (point, index) => {
-      const read = ([0, 1] as const).map((i) => problems.length(point?.[i], [...at, index, i], 'signed'));
-      isWhole &&= read[0] !== undefined && read[1] !== undefined;
-      return { x: read[0] ?? 0, y: read[1] ?? 0 };
-    });
-  const whole = normalise([ring(outline, [...path, 'outline'])]);
-  const missing = Array.from(holes as readonly (Points | undefined)[], (hole, index) => {
-    isWhole &&= hole !== undefined;
-    return normalise([ring(hole ?? [], [...path, 'holes', index])]);
-  });
-  return isWhole ? difference(whole, missing) : undefined;
+  const rings = [
+    ringOf(outline, [...path, 'outline'], problems),
+    ...Array.from(holes as readonly (Points | undefined)[], (hole, index) =>
+      ringOf(hole, [...path, 'holes', index], problems),
+    ),
+  ];
+  const [whole, ...missing] = rings.flatMap((ring) => (ring ? [normalise([ring])] : []));
+  return whole && missing.length === holes.length ? difference(whole, missing) : undefined;
 }
 
+/** What the schema does not allow, and has been told, is missing. */
 type Points = readonly (readonly (number | string | undefined)[] | undefined)[];
+
+/** `undefined` if any point cannot be read. */
+function ringOf(points: Points | undefined, at: YamlPath, problems: Problems): Ring | undefined {
+  const ring = Array.from(points ?? [], (point, index) => {
+    const [x, y] = ([0, 1] as const).map((i) => problems.length(point?.[i], [...at, index, i], 'signed'));
+    return x === undefined || y === undefined ? undefined : { x, y };
+  });
+  return points && ring.every((point) => point !== undefined) ? ring : undefined;
+}

@@ -23,8 +23,8 @@ export interface TableRow {
 
 /** The table without its empty rows. `problem` is the end of a sentence: “names.csv …”. */
 export function parseTable(text: string): Table | { readonly problem: string } {
-  // The character that a decoder puts in place of bytes that are not UTF-8.
-  if (text.includes('\ufffd')) return { problem: 'is not UTF-8 text; save it as CSV UTF-8.' };
+  // What a decoder puts in place of bytes that are not UTF-8, and what UTF-16 without its mark is full of.
+  if (/[\ufffd\0]/.test(text)) return { problem: 'is not UTF-8 text; save it as CSV UTF-8.' };
   const plain = text.replace(/^\ufeff/, '');
   const delimiter = delimiterOf(plain);
   const { data, errors } = Papa.parse<string[]>(plain, { delimiter });

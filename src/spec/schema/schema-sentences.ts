@@ -130,6 +130,8 @@ function placeholderOf(found: unknown): string | undefined {
   return entry?.[1] === null && more.length === 0 ? `"{${entry[0]}}"` : undefined;
 }
 
+const comparisons = { '>=': 'at least', '<=': 'at most', '>': 'more than', '<': 'less than' } as const;
+
 function expectation({ keyword, params, parentSchema }: SchemaError): string {
   const limit = String(params['limit']);
   switch (keyword) {
@@ -153,7 +155,7 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
     case 'maximum':
     case 'exclusiveMinimum':
     case 'exclusiveMaximum':
-      return `must be ${String(params['comparison'])} ${limit}.`;
+      return `must be ${comparisons[params['comparison'] as keyof typeof comparisons]} ${limit}.`;
     default:
       return parentSchema?.description === undefined
         ? 'has a value that does not fit here.'

@@ -321,7 +321,7 @@ describe('Offcuts', () => {
     assert.equal(checked.offcuts.get('ply3.offcuts.yaml')!.offcuts.length, 1);
   });
 
-  it('are told every problem of theirs, whatever their points are', async () => {
+  it('are told every problem of theirs, whatever their points are', () => {
     const outline = '[[x, 0], [100, 0], [100, 100, 3], [0, y], 7]';
     const text = `${head}offcuts:\n  - {id: 1, outline: ${outline}, holes: [[[1, 1], [b, 2], [3]], 5]}\n  - {id: 2, size: [140 mm, 50 mm]}\n`;
     const { offcuts, issues } = readOffcuts(new SpecSource(text));

@@ -46,6 +46,13 @@ describe('A table', () => {
           );
   });
 
+  it('is not read in a wrong encoding, of which another table would come', () => {
+    const why = 'is not UTF-8 text; save it as CSV UTF-8.';
+    assert.equal(problem('name\nM\ufffdrz\n'), why);
+    // UTF-16 without a mark, taken for UTF-8.
+    assert.equal(problem('n\0a\0m\0e\0\n\0R\0u\0e\0'), why);
+  });
+
   it('may have one column only, and words with spaces round them', () => {
     const { header, rows } = table('name\nSorrel\n  Sea Kale \n');
     assert.deepEqual(header, ['name']);

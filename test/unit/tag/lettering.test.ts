@@ -292,7 +292,7 @@ describe('Text on an arc', () => {
     ['width: 90, height: 20, arc: {radius: 40}', /^radius: “width” and “height” together stretch the circle too/],
     ['fit: {in: disc}, arc: {radius: 40}', /^radius: “fit” changes the circle too; give “sweep” instead/],
     ['width: 60, arc: {radius: 0}', /^0: “radius” must be more than 0\./],
-    ['width: 60, arc: {sweep: 400}', /^400: “sweep” must be <= 360\./],
+    ['width: 60, arc: {sweep: 400}', /^400: “sweep” must be at most 360\./],
     ['size: 40, arc: {radius: 20}', /^20: The text goes around its circle more than once; use a larger radius/],
     ['width: 200, arc: {radius: 40}', /^200: On this circle the text cannot reach this width: maximum 1\d\d\.\d mm\./],
     ['height: 300, arc: {radius: 40}', /^300: On this circle the text cannot reach this height/],

@@ -196,7 +196,7 @@ describe('Plates that go by a name', () => {
     ['{scallops: {size: [800, 400], lobe: 1}}', '1: More than 200 lobes would fit along a side.'],
     ['{scallops: {size: [80, 40], lobes: 9}}', 'Scallops need either size and lobe, or across and lobes.'],
     ['{scallops: {across: 80}}', 'Scallops need either size and lobe, or across and lobes.'],
-    ['{scallops: {across: 80, lobes: 2}}', '2: “lobes” must be >= 5.'],
+    ['{scallops: {across: 80, lobes: 2}}', '2: “lobes” must be at least 5.'],
     ['{oval: {exponent: 3}}', '“oval” needs “size”.'],
     ['{heart: -3}', '-3: “heart” must be more than 0.'],
   ] as const) {

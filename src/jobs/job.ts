@@ -72,6 +72,7 @@ export async function checkJob(text: string, name: string, reading: JobReading):
   const offcuts = await loadOffcuts(model, name, reading, reportProblem);
   const work: JobWork = await jobWork(model, source, reading);
   const turn = turnOf(work.orders);
+  const unread = model.unread.map((each) => ({ ...each, order: '', label: '' }));
   const pieces = jobPieces(model, work, source, { offcuts, job: name });
   const ofOffcuts = [...offcuts.values()].filter((file) => file.issues.length > 0);
   return {
@@ -82,7 +83,7 @@ export async function checkJob(text: string, name: string, reading: JobReading):
     orders: work.orders,
     products: work.products,
     warnings: work.warnings,
-    leftOut: [...work.leftOut, ...pieces.leftOut].sort((a, b) => turn(a.order) - turn(b.order)),
+    leftOut: [...unread, ...work.leftOut, ...pieces.leftOut].sort((a, b) => turn(a.order) - turn(b.order)),
     issues: inOrder([...issues, ...work.issues, ...pieces.issues]),
     inFiles: [
       ...work.inFiles,

@@ -30,6 +30,8 @@ export interface JobModel {
   readonly title?: string;
   readonly units: Units;
   readonly tags: readonly TagEntry[];
+  /** Specs of entries that cannot be read, and why: what they ask for is not made. */
+  readonly unread: readonly { readonly spec: string; readonly why: string }[];
   readonly keepTogether: boolean;
   /** As a multiple of the usual effort. */
   readonly effort: number;

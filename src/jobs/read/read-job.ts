@@ -55,17 +55,19 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
       read.filter((each) => isFirst(each, stock, files, problems)),
     );
   }
+  const found = [...issues, ...problems.issues];
   return {
     model: {
       ...(spec.title === undefined ? {} : { title: spec.title }),
       units: spec.units ?? 'mm',
       tags,
+      unread: unreadOf(spec, tags, found),
       keepTogether: spec.keep_together ?? false,
       effort: spec.effort ?? 1,
       sheets,
       fixed: readFixed(spec, problems),
     },
-    issues: [...issues, ...uses.issues, ...workshop.issues, ...problems.issues],
+    issues: [...found, ...uses.issues, ...workshop.issues],
   };
 }
 
@@ -93,6 +95,18 @@ function readTags({ tags = [] as never }: Partial<JobSpec>, problems: Problems):
     return [{ spec, quantity: quantity ?? 1, ...ofTable, path }];
   });
   return read.filter((entry, index) => isNew(entry, read.slice(0, index), problems));
+}
+
+function unreadOf(
+  { tags: written = [] as never }: Partial<JobSpec>,
+  read: readonly TagEntry[],
+  issues: readonly Issue[],
+): JobModel['unread'] {
+  return [...(written as readonly (JobSpec['tags'][number] | undefined)[])].flatMap((entry, index) => {
+    if (entry?.spec === undefined || read.some(({ path }) => path[1] === index)) return [];
+    const issue = issues.find(({ path }) => path[0] === 'tags' && path[1] === index);
+    return issue ? [{ spec: entry.spec, why: issue.message }] : [];
+  });
 }
 
 /** As written in the text, where numbers may have zeros in front. */

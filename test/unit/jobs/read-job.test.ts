@@ -49,6 +49,9 @@ describe('The job language', () => {
       assert.deepEqual(messages(job), [problem], entry);
       const isMade = made(job).length === (entry.includes('cuontity') ? 2 : 1);
       assert.ok(isMade, `${entry}: ${JSON.stringify(made(job))}`);
+      // The papers say what is not cut.
+      const isLeftOut = /spec:(?!.*cuontity)/.test(entry);
+      assert.equal(job.leftOut.length, isLeftOut ? 1 : 0, entry);
     }
   });
 

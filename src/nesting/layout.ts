@@ -3,7 +3,7 @@
 import type { Affine, Region } from '../geometry/types.ts';
 
 /** Most pieces of one layout; more would take hours to lay out and days to cut. */
-export const mostPieces = 6000;
+export const mostPieces = 4000;
 
 /** A piece to be cut. */
 export interface PartToNest {

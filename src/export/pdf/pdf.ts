@@ -58,9 +58,9 @@ export async function toBatchProof(
   return pdfOf(await batchProofPages(title, proofs, tools), { title }, subject);
 }
 
-/** `subject`: the kind of document, or its state. */
+/** `pages`: each is let go once it is written. `subject`: the kind of document, or its state. */
 export async function pdfOf(
-  pages: readonly Page[],
+  pages: Iterable<Page> | AsyncIterable<Page>,
   { title }: Pick<Tag, 'title'>,
   subject: string,
 ): Promise<Uint8Array> {
@@ -71,7 +71,7 @@ export async function pdfOf(
   pdf.setSubject(subject);
   const unseen = await pdf.embedFont(library.StandardFonts.Helvetica);
   const glyphs = new GlyphForms(pdf, library);
-  for (const page of pages) addPage(pdf, page, glyphs, unseen, library);
+  for await (const page of pages) addPage(pdf, page, glyphs, unseen, library);
   return pdf.save({ useObjectStreams: false, addDefaultPage: false });
 }
 

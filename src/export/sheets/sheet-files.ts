@@ -3,7 +3,8 @@
 import { toDxf } from '../dxf.ts';
 import type { SheetFormat } from '../formats.ts';
 import { errorNote, kerfNote } from '../job/job.ts';
-import type { Tools } from '../job/job.ts';
+import type { Job, Tools } from '../job/job.ts';
+import type { Page } from '../page/page.ts';
 import { bytesOf } from '../pack.ts';
 import type { Files } from '../pack.ts';
 import { cutPage, pdfOf } from '../pdf/pdf.ts';
@@ -34,13 +35,22 @@ export async function sheetFiles(
   const overview = await sheetPage(sheets, tools);
   if (formats.includes('png')) files[`${name}-sheets.png`] = await pngOf(overview, first, tools);
   if (formats.includes('pdf')) {
-    const pages = [overview];
-    for (const job of jobs) {
-      await checkpoint();
-      pages.push(await cutPage(job, tools));
-    }
     const subject = errorNote(first) ?? kerfNote(first.tag);
-    files[`${name}-sheets.pdf`] = await pdfOf(pages, sheets, subject);
+    files[`${name}-sheets.pdf`] = await pdfOf(pagesOf(overview, jobs, tools, checkpoint), sheets, subject);
   }
   return files;
+}
+
+/** One after the other: the cut pages of all sheets would fill the memory. */
+async function* pagesOf(
+  overview: Page,
+  jobs: readonly Job[],
+  tools: Tools,
+  checkpoint: () => void | Promise<void>,
+): AsyncGenerator<Page> {
+  yield overview;
+  for (const job of jobs) {
+    await checkpoint();
+    yield cutPage(job, tools);
+  }
 }

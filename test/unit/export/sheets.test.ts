@@ -7,6 +7,8 @@ import { area, boundsOf, ringArea } from '../../../src/geometry/measure.ts';
 import type { Ring } from '../../../src/geometry/types.ts';
 import { estimateJob } from '../../../src/toolpath/estimate.ts';
 import { jobOf } from '../../../src/export/job/job.ts';
+import type { Page } from '../../../src/export/page/page.ts';
+import { pdfOf } from '../../../src/export/pdf/pdf.ts';
 import { sheetFiles } from '../../../src/export/sheets/sheet-files.ts';
 import { sheetJobs } from '../../../src/export/sheets/sheet-job.ts';
 import type { SheetJobs } from '../../../src/export/sheets/sheet-job.ts';
@@ -219,8 +221,8 @@ describe('Tags on sheets', () => {
     assert.equal(await problemOf([]), 'There is nothing to lay out yet.');
     const many = await engine.compute(plate('{size: [45, 30], copies: 200}'), options);
     assert.equal(
-      await problemOf(Array.from({ length: 31 }, () => many)),
-      'These are 6200 pieces; at most 6000 are laid out at once. Ask for fewer “copies”, or split the table and lay out one part after the other.',
+      await problemOf(Array.from({ length: 21 }, () => many)),
+      'These are 4200 pieces; at most 4000 are laid out at once. Ask for fewer “copies”, or split the table and lay out one part after the other.',
     );
   });
 
@@ -268,6 +270,26 @@ describe('The page of all sheets', () => {
       assert.ok(words.includes(name) && words.includes(value), `${name} ${value}`);
     const { width } = PNG.sync.read(Buffer.from(files['names-sheets.png']!));
     assert.equal(width, 1600);
+  });
+
+  it('is written page by page: none waits for those behind it', async () => {
+    const steps: string[] = [];
+    function* pages(): Generator<Page> {
+      for (const number of [1, 2, 3]) {
+        steps.push(`made ${number}`);
+        yield {
+          width: 10,
+          height: 10,
+          words: [],
+          get drawings() {
+            steps.push(`written ${number}`);
+            return [];
+          },
+        };
+      }
+    }
+    assert.equal((await readPdf(await pdfOf(pages(), { title: 'Names' }, 'Sheets'))).pages.length, 3);
+    assert.deepEqual(steps, ['made 1', 'written 1', 'made 2', 'written 2', 'made 3', 'written 3']);
   });
 
   it('shows the score lines of each piece, where the beam goes, in their colour', async () => {

@@ -2,7 +2,10 @@
 
 import type { Affine, Region } from '../geometry/types.ts';
 
-/** Most pieces of one layout; more would take hours to lay out and days to cut. */
+/**
+ * Most pieces of one layout. As many, of 2,000 names in two pieces each, take seven minutes of processor time and 700 MB;
+ * both grow with their number.
+ */
 export const mostPieces = 4000;
 
 /** A piece to be cut. */

@@ -22,8 +22,11 @@ export function isArmOverFoot(rows: Runs, xHeight: number, widest: number = shap
   return false;
 }
 
-/** In x-heights: the lowest middle arm, how far it reaches beyond what is below and above it, and how even its end is. */
-const middle = { lowest: 0.4, reach: 0.1, even: 0.03 } as const;
+/**
+ * In x-heights: the lowest middle arm, from where its stem is bare, how far it reaches beyond that and beyond what is above it, how much less far a
+ * serif at the foot reaches, and how even its end is.
+ */
+const middle = { lowest: 0.4, stem: 0.2, reach: 0.1, beyondFoot: 0.04, even: 0.03 } as const;
 
 /** The height of the middle arm of an F, below an upper one that reaches as far, in mm; `undefined` if there is none. */
 export function middleArm(rows: Runs, xHeight: number): number | undefined {
@@ -31,6 +34,7 @@ export function middleArm(rows: Runs, xHeight: number): number | undefined {
   const first = rowAt(rows, middle.lowest * xHeight) - rows.first;
   const reach = middle.reach * xHeight;
   const foot = Math.max(...ends.slice(0, first));
+  const bare = Math.min(...ends.slice(Math.max(0, rowAt(rows, middle.stem * xHeight) - rows.first), first));
   let most = -Infinity;
   // The first row from which it draws back above.
   const above = ends.findIndex((end, row) => {
@@ -38,7 +42,13 @@ export function middleArm(rows: Runs, xHeight: number): number | undefined {
     most = Math.max(most, end);
     return end < most - reach;
   });
-  if (above < 0 || foot > most - reach || Math.max(...ends.slice(above)) < most) return undefined;
+  if (
+    above < 0 ||
+    bare > most - reach ||
+    foot > most - middle.beyondFoot * xHeight ||
+    Math.max(...ends.slice(above)) < most
+  )
+    return undefined;
   const isArm = (end: number): boolean => end >= most - middle.even * xHeight;
   const [from, to] = [
     ends.findIndex((end, row) => row >= first && isArm(end)),

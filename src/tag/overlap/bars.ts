@@ -66,17 +66,25 @@ const bowlMiddle = 0.5;
  */
 export function letterBar(profile: Profile, shift: number, measures: Measures, sides: BarSides): FootBar | undefined {
   const foot = footBar(profile, shift, measures);
-  const height = heightOf(sides, measures.xHeight);
-  if (height !== undefined) {
-    const high = footBar(profile, shift, measures, height - (ease * measures.web) / 2);
-    if (high && !high.isLong) return high;
-  }
+  const high = barAt(heightOf(sides, measures.xHeight), profile, shift, measures);
+  if (high) return high;
   if (isTopByStem(sides, measures.xHeight)) return foot;
   const lift = liftShare * Math.min(topOf(sides.left), topOf(sides.right));
   if (!foot || hasSmallLetters(sides.text) || lift < measures.web || !isStem(sides.left, lift + measures.web, measures))
     return foot;
   const lifted = footBar(profile, shift, measures, lift);
   return lifted && lifted.length <= longerShare * foot.length ? lifted : foot;
+}
+
+/** A bar on the arm of an F, as the next; `undefined` if there is none, or where it would be long. */
+export function armBar(profile: Profile, shift: number, measures: Measures, sides: BarSides): FootBar | undefined {
+  return barAt(heldByArm(sides, measures.xHeight), profile, shift, measures);
+}
+
+function barAt(middle: number | undefined, profile: Profile, shift: number, measures: Measures): FootBar | undefined {
+  if (middle === undefined) return undefined;
+  const high = footBar(profile, shift, measures, middle - (ease * measures.web) / 2);
+  return high && high.length <= shares.longArm * measures.xHeight ? high : undefined;
 }
 
 /** The middle of a bar that is to lie higher than at the feet, whatever the letters are: on the arm of an F, or between a bowl and a stem. */

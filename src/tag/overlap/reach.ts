@@ -2,7 +2,7 @@
  * Finds support for a letter without a neighbour at its own height: under an arm, or beside a stem that stands back.
  */
 
-import { heldByArm } from './bars.ts';
+import { armBar } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
 import { isArmOverFoot } from './arms.ts';
 import { footJoint } from './foot-joint.ts';
@@ -12,9 +12,12 @@ import { markRoom, meet } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
 import { bestPost } from './post.ts';
 import type { Post } from './post.ts';
-import { profileOf, touching } from './profile.ts';
+import { contactAt, profileOf, touching } from './profile.ts';
 import { movedRuns } from './runs.ts';
 import { shares } from './shares.ts';
+
+/** A meeting above this, in x-heights, leaves the feet apart. */
+const highMeeting = 0.6;
 
 export interface SlideReach {
   readonly left: readonly PlacedLetter[];
@@ -54,7 +57,14 @@ export function reachFor({ left, body, start, reach, sides }: SlideReach, measur
     }
   }
   const foot = footJoint(sides, shift, measures);
-  if (foot && !foot.isLong && heldByArm(sides.beside, xHeight) !== undefined) return { shift, joint: 'bar' };
+  const closest = Math.min(touching(profile) - shares.stemGap * xHeight, room);
+  const onArm = [shift, Math.max(shift, closest)].find((each) => armBar(profile, each, measures, sides.beside));
+  if (onArm !== undefined) {
+    // Two serifs at the top are met without a bar.
+    const atTop = sides.beside.isDotted ? undefined : meet(profile, measures, limits(shares.farReach));
+    const contact = atTop?.joint === 'met' ? contactAt(profile, atTop.shift) : undefined;
+    return contact && contact.from * measures.pitch > highMeeting * xHeight ? atTop! : { shift: onArm, joint: 'bar' };
+  }
   if (best && best.gap < shares.post * xHeight) {
     const isSeated = best.cost - best.gap < postSeat * xHeight;
     const isBetter = foot && best.bottom < lowPost.below * xHeight && foot.length < lowPost.joint * xHeight;

@@ -17,6 +17,8 @@ export const shares = {
   farReach: 0.6,
   longBar: 0.55,
   longLink: 0.75,
+  /** On the arm of an F, at whose foot a bar of any length makes an E. */
+  longArm: 0.75,
   /** The most that a line of several rises towards the one above: they are set closer than this. */
   lineReach: 0.5,
   /** A joint longer than this makes one stroke of two stems. */

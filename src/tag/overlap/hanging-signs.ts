@@ -2,7 +2,6 @@
 
 import { union } from '../../geometry/clipper.ts';
 import type { Point } from '../../geometry/types.ts';
-import { postBar } from './bars.ts';
 import { movedRegion } from './bodies.ts';
 import type { LetterBody } from './bodies.ts';
 import { placeMarks } from './marks.ts';
@@ -79,6 +78,6 @@ export function placeSign(
   const best = bestSignPlace({ sign, at, before, after, isClosing }, measures);
   if (best) return best;
   const neighbours = union([before, after].flatMap((each) => (each ? [movedRegion(each.base, each.at)] : [])));
-  const [{ move, post }] = placeMarks(neighbours, [movedRegion(sign.base, at)], measures) as [PlacedMark];
-  return { position: { x: at.x + move.x, y: move.y }, ...(post ? { held: postBar(post, measures) } : {}) };
+  const [{ move, held }] = placeMarks(neighbours, [movedRegion(sign.base, at)], measures) as [PlacedMark];
+  return { position: { x: at.x + move.x, y: move.y }, ...(held ? { held } : {}) };
 }

@@ -39,7 +39,8 @@ export function letterParts(text: string, ink: Region, xHeight: number): LetterP
   const bases = [largest];
   const marks: LetterRegion[] = [];
   for (const part of others) {
-    const isBase = isBeside(part.box, largest.box) || standsOnBaseline(part.box, xHeight);
+    const isBase =
+      !isCaron(text, part.box, xHeight) && (isBeside(part.box, largest.box) || standsOnBaseline(part.box, xHeight));
     (isBase ? bases : marks).push(part);
   }
   bases.sort((a, b) => middle(a.box) - middle(b.box));
@@ -59,6 +60,11 @@ function isBeside(part: Bounds, base: Bounds): boolean {
   const lower = Math.min(part.maxY - part.minY, base.maxY - base.minY);
   const room = 0.2 * (part.maxX - part.minX);
   return level > lower / 2 && (part.minX > base.maxX - room || part.maxX < base.minX + room);
+}
+
+/** Whether it is the caron of a ď or an Ľ, which is beside the letter and not above it. */
+function isCaron(text: string, { minY }: Bounds, xHeight: number): boolean {
+  return minY > hungFrom * xHeight && text.normalize('NFD').includes('\u030c');
 }
 
 function standsOnBaseline({ minY, maxY }: Bounds, xHeight: number): boolean {

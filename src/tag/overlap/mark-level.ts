@@ -1,6 +1,7 @@
 /** How far the marks of a letter are drawn in to it. */
 
-import { boundsOf } from '../../geometry/measure.ts';
+import { clippedToBox } from '../../geometry/clip-to-box.ts';
+import { area, boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Region } from '../../geometry/types.ts';
 import type { Measures } from './measures.ts';
 import { clearance } from './post.ts';
@@ -15,6 +16,13 @@ const markGap = 0.13;
  * into their letter by so much, in x-heights, but by no more than this share of their height.
  */
 const sunkPair = { depth: 0.06, most: 0.25 } as const;
+
+/**
+ * A mark that stands on a point in its middle (a caron, a breve, a ring) would make a “Y” with a post: a stroke of less than this share of its
+ * box, whose lowest quarter is no wider than the second and no further from the middle than the third. It is sunk until it is as wide as the web, by no
+ * more than the last share of its height. Our own judgement, by eye.
+ */
+const pointed = { solid: 0.7, narrow: 0.8, ring: 0.95, aside: 0.12, most: 0.3 } as const;
 
 /** A tip of a stroke under a dot, looked at so far below it, in x-heights: it is less than `widest` times as wide and covers this share of it. */
 const tip = { depth: 0.1, widest: 1.5, covered: 0.7 } as const;
@@ -60,11 +68,39 @@ export function levelOf(
   // Above an open letter such as u, there is nothing below the marks but its bowl: they stay at its top, on its stems.
   const isOpen = above && clearance(spanOf(own, box), columns) > apart + deepest * xHeight;
   const level = isOpen || !Number.isFinite(nearestGap) ? apart : nearestGap;
-  const isSunk = above && marks.length === 2 && !isOnTips(base, marks, { level, lean }, measures);
-  const gap = isSunk ? -sunkBy(marks, measures) : markGap * xHeight;
+  const gap = above ? gapAbove(base, marks, { level, lean }, measures) : markGap * xHeight;
   const way = Math.max(0, level - gap);
   const whole = above ? -wayAlong(lean, way, own, columns, gap - leanSlack * xHeight) : way;
   return { above, isOpen, lean, whole };
+}
+
+/** The distance of marks above their letter; negative where they are sunk into it. */
+function gapAbove(
+  base: Region,
+  marks: readonly Region[],
+  at: { readonly level: number; readonly lean: number },
+  measures: Measures,
+): number {
+  const [only, second] = marks;
+  if (only && !second && isPointed(only)) return -pointDepth(only, measures);
+  if (marks.length === 2 && !isOnTips(base, marks, at, measures)) return -sunkBy(marks, measures);
+  return markGap * measures.xHeight;
+}
+
+function isPointed(mark: Region): boolean {
+  const box = boundsOf(mark)!;
+  const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
+  if (area(mark) > pointed.solid * wide * high) return false;
+  const { minX, maxX } = boundsOf(clippedToBox(mark, { ...box, maxY: box.minY + high / 4 })) ?? box;
+  const narrow = mark.length > 1 ? pointed.ring : pointed.narrow;
+  return maxX - minX < narrow * wide && Math.abs(minX + maxX - box.minX - box.maxX) < 2 * pointed.aside * wide;
+}
+
+/** The height above its lowest point at which it is as wide as the web. */
+function pointDepth(mark: Region, { web, pitch }: Measures): number {
+  const { lines } = rowsOf(mark, pitch);
+  const row = lines.findIndex((line) => line.at(-1)! - line[0]! >= web);
+  return Math.min(row, pointed.most * lines.length) * pitch;
 }
 
 /** A mark as it is; several as a bar from middle to middle, as their outer edges may be above the stems of an open letter. */

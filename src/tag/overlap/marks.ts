@@ -3,6 +3,8 @@
 import { translation, transform } from '../../geometry/affine.ts';
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
+import { besideLetter } from './beside-marks.ts';
+import { postBar } from './bars.ts';
 import type { Measures } from './measures.ts';
 import { levelOf } from './mark-level.ts';
 import { bestPost, ease } from './post.ts';
@@ -15,8 +17,8 @@ export interface PlacedMark {
   readonly move: Point;
   /** The mark after the move. */
   readonly region: Region;
-  /** Absent if nothing of the letter is below or above it. */
-  readonly post?: Post;
+  /** The post or the bar that holds it, as grown; absent if it holds by itself, or nothing of the letter is near it. */
+  readonly held?: Region;
 }
 
 /** Distance between marks side by side, in x-heights. */
@@ -111,6 +113,8 @@ function placeGroup(
   beside: readonly MarkNeighbours[],
 ): PlacedMark[] {
   const { pitch, xHeight } = measures;
+  const atSide = marks.length === 1 ? besideLetter(base, marks[0]!, measures) : undefined;
+  if (atSide) return [atSide];
   const columns = columnsOf(base, pitch);
   const own = marks.map((mark) => columnsOf(mark, pitch));
   const { above, isOpen, lean, whole } = levelOf(base, columns, { marks, columns: own }, measures);
@@ -160,7 +164,8 @@ function placeGroup(
           const [move, post] = [moves[index]!, posts[index]];
           // What is sunk by more than half of the web holds by itself.
           const isHeld = post && post.gap < -measures.web / 2;
-          return { move, region: transform(mark, translation(move.x, move.y)), ...(post && !isHeld ? { post } : {}) };
+          const held = post && !isHeld ? { held: postBar(post, measures) } : {};
+          return { move, region: transform(mark, translation(move.x, move.y)), ...held };
         }),
       };
     }
@@ -173,8 +178,9 @@ function onOnePost(
   marks: readonly Region[],
   columns: Runs,
   { along, dy }: { readonly along: number; readonly dy: number },
-  { pitch, web, xHeight }: Measures,
+  measures: Measures,
 ): MarkPlacing | undefined {
+  const { pitch, web, xHeight } = measures;
   const [left, right] = marks.map((mark) => boundsOf(mark)!);
   const gap = right!.minX - left!.maxX;
   const inwards = Math.max(0, Math.round((gap - pairGap * web) / 2 / pitch));
@@ -193,12 +199,12 @@ function onOnePost(
     if (tops.length < count || high > level) continue;
     const cost = 2 * (level - low) + asideCost * Math.abs(aside) * pitch + 2 * asideCost * inwards * pitch;
     if (best && cost >= best.cost) continue;
-    const post = { x, bottom: low, top: level, gap: level - high, sink: 0, cost };
+    const held = postBar({ x, bottom: low, top: level, gap: level - high, sink: 0, cost }, measures);
     best = {
       cost,
       marks: marks.map((mark, index): PlacedMark => {
         const move = { x: (along + aside + (index === 0 ? inwards : -inwards)) * pitch, y: dy };
-        return { move, region: transform(mark, translation(move.x, move.y)), ...(index === 0 ? { post } : {}) };
+        return { move, region: transform(mark, translation(move.x, move.y)), ...(index === 0 ? { held } : {}) };
       }),
     };
   }

@@ -8,7 +8,6 @@
 
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Checkpoint } from '../cache.ts';
-import { postBar } from './bars.ts';
 import { movedRegion } from './bodies.ts';
 import type { LetterBody } from './bodies.ts';
 import { uncrowded } from './crowded.ts';
@@ -78,8 +77,7 @@ export async function standingLetters(
     await checkpoint();
   }
   for (const [index, at] of points.entries())
-    for (const { post } of placed[index]!)
-      if (post) joints.push({ region: movedRegion(postBar(post, measures), at), fillet: 0 });
+    for (const { held } of placed[index]!) if (held) joints.push({ region: movedRegion(held, at), fillet: 0 });
   const parts = bodies.map(({ part }, index) => {
     const at = points[index]!;
     const marks = part.marks.map((drawn, k): PlacedPart => {

@@ -66,7 +66,7 @@ const bowlMiddle = 0.5;
  */
 export function letterBar(profile: Profile, shift: number, measures: Measures, sides: BarSides): FootBar | undefined {
   const foot = footBar(profile, shift, measures);
-  const high = barAt(heightOf(sides, measures.xHeight), profile, shift, measures);
+  const high = highBar(profile, shift, measures, sides);
   if (high) return high;
   if (isTopByStem(sides, measures.xHeight)) return foot;
   const lift = liftShare * Math.min(topOf(sides.left), topOf(sides.right));
@@ -76,15 +76,18 @@ export function letterBar(profile: Profile, shift: number, measures: Measures, s
   return lifted && lifted.length <= longerShare * foot.length ? lifted : foot;
 }
 
-/** A bar on the arm of an F, as the next; `undefined` if there is none, or where it would be long. */
+/** A bar on the arm of a capital; `undefined` if there is none, or where it would be long. */
 export function armBar(profile: Profile, shift: number, measures: Measures, sides: BarSides): FootBar | undefined {
-  return barAt(heldByArm(sides, measures.xHeight), profile, shift, measures);
+  return heldByArm(sides, measures.xHeight) === undefined ? undefined : highBar(profile, shift, measures, sides);
 }
 
-function barAt(middle: number | undefined, profile: Profile, shift: number, measures: Measures): FootBar | undefined {
+function highBar(profile: Profile, shift: number, measures: Measures, sides: BarSides): FootBar | undefined {
+  const { web, xHeight } = measures;
+  const middle = heightOf(sides, xHeight);
   if (middle === undefined) return undefined;
-  const high = footBar(profile, shift, measures, middle - (ease * measures.web) / 2);
-  return high && high.length <= shares.longArm * measures.xHeight ? high : undefined;
+  const high = footBar(profile, shift, measures, middle - (ease * web) / 2);
+  const longest = middleArm(sides.left, xHeight) === undefined ? shares.longBar : shares.longArm;
+  return high && high.length <= longest * xHeight ? high : undefined;
 }
 
 /** The middle of a bar that is to lie higher than at the feet, whatever the letters are: on the arm of an F, or between a bowl and a stem. */

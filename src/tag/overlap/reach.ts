@@ -2,9 +2,9 @@
  * Finds support for a letter without a neighbour at its own height: under an arm, or beside a stem that stands back.
  */
 
-import { armBar } from './bars.ts';
+import { armBar, heldByArm } from './bars.ts';
 import type { LetterBody } from './bodies.ts';
-import { isArmOverFoot } from './arms.ts';
+import { isArmOverFoot, middleArm } from './arms.ts';
 import { footJoint } from './foot-joint.ts';
 import type { FootNeighbours } from './foot-joint.ts';
 import type { Measures } from './measures.ts';
@@ -57,7 +57,8 @@ export function reachFor({ left, body, start, reach, sides }: SlideReach, measur
     }
   }
   const foot = footJoint(sides, shift, measures);
-  const closest = Math.min(touching(profile) - shares.stemGap * xHeight, room);
+  const isF = middleArm(sides.beside.left, xHeight) !== undefined;
+  const closest = isF ? Math.min(touching(profile) - shares.stemGap * xHeight, room) : shift;
   const onArm = [shift, Math.max(shift, closest)].find((each) => armBar(profile, each, measures, sides.beside));
   if (onArm !== undefined) {
     // Two serifs at the top are met without a bar.
@@ -65,6 +66,7 @@ export function reachFor({ left, body, start, reach, sides }: SlideReach, measur
     const contact = atTop?.joint === 'met' ? contactAt(profile, atTop.shift) : undefined;
     return contact && contact.from * measures.pitch > highMeeting * xHeight ? atTop! : { shift: onArm, joint: 'bar' };
   }
+  if (foot && !foot.isLong && heldByArm(sides.beside, xHeight) !== undefined) return { shift, joint: 'bar' };
   if (best && best.gap < shares.post * xHeight) {
     const isSeated = best.cost - best.gap < postSeat * xHeight;
     const isBetter = foot && best.bottom < lowPost.below * xHeight && foot.length < lowPost.joint * xHeight;

@@ -1,6 +1,6 @@
 /**
  * Finds where two letters that meet read as another one: a bowl against a stem as a “d” or a “b” (“ol”, “lo”), the arm of an r against a stem
- * as an “m” or an “n” (“rn”), and a slope or a flag against a single stem as an “N” or an “M” (“Iv”, “11”). The limits are our own judgement; what is
+ * as an “m” or an “n” (“rn”), a c against a bowl as an “o” (“co”), and a slope or a flag against a single stem as an “N” or an “M” (“Iv”, “11”). The limits are our own judgement; what is
  * gained by keeping them apart is what OCR makes of words in eight faces (`npm run misread`).
  */
 
@@ -9,7 +9,7 @@ import type { Profile } from './profile.ts';
 import { lineAt, rowAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
 
-export type Misreading = 'bowl on stem' | 'arm on stem' | 'top on stem';
+export type Misreading = 'bowl on stem' | 'bay closed' | 'arm on stem' | 'top on stem';
 
 /** The letters on both sides of a gap. */
 export interface Pair {
@@ -25,6 +25,9 @@ export const stem = { from: 0.25, to: 0.75, straight: 0.04, widest: 0.5 } as con
 
 /** In x-heights: where a bowl is widest, how far it draws back at its ends, and by how much its curve may err. */
 const bowl = { from: 0.3, to: 0.7, low: 0.06, high: 0.94, drawsBack: 0.1, even: 0.02 } as const;
+
+/** In x-heights: between which heights a c is open, how far its ends reach beyond its back at least, and how far left of all else its back is. */
+const bay = { from: 0.4, to: 0.6, reach: 0.25, back: 0.08 } as const;
 
 /** In x-heights: where the stem of an r and where its arm is looked at, the reach of the arm, and the top of the letter at most. */
 const arm = { stem: [0.22, 0.5], at: [0.75, 1.05], reach: 0.1, highest: 1.15 } as const;
@@ -48,6 +51,7 @@ export function misreadingOf(
       return y > from && y < to && gap - shift < merged * xHeight;
     });
   if (isBowlByStem({ left, right }, xHeight) && isMerged(bowl.from, bowl.to)) return 'bowl on stem';
+  if (isBay(left, xHeight) && isMerged(0, bay.from) && isMerged(bay.to, 1)) return 'bay closed';
   if (
     isArmed(left, xHeight) &&
     (!isSingleStem(right, xHeight) || hasSerif(right, xHeight)) &&
@@ -150,6 +154,17 @@ function isBowl(rows: Runs, side: Side, xHeight: number): boolean {
     const inner = outer[k < peak ? k + 1 : k - 1];
     return k === peak || reach <= inner! + bowl.even * xHeight;
   });
+}
+
+/** Whether it is a small letter that is open on the right, as a c. */
+function isBay(rows: Runs, xHeight: number): boolean {
+  const at = (from: number, to: number, side: Side): number =>
+    Math.max(...reaches(rows, side, from * xHeight, to * xHeight));
+  if (topOf(rows) > arm.highest * xHeight) return false;
+  const back = at(bay.from, bay.to, 1);
+  const ends = Math.min(at(0, bay.from, 1), at(bay.to, 1, 1));
+  const left = Math.max(at(0, bay.from, -1), at(bay.to, 1, -1));
+  return ends > back + bay.reach * xHeight && at(bay.from, bay.to, -1) > left - bay.back * xHeight;
 }
 
 /** Whether it is a stem with an arm to the right at its top, as an r. */

@@ -73,6 +73,16 @@ describe('Letters that would read as another one where they meet', () => {
     });
 
   for (const [text, font, index] of [
+    ['cocoa', 'Nunito', 0],
+    ['Rocco', 'quicksand', 3],
+  ] as const)
+    it(`are a c before a bowl, two rings: ${text} in ${font} stands on a bar, and its c is open`, async () => {
+      const { minY, maxY, gap } = await between(text, font, index);
+      assert.ok(gap > 0, `${gap} mm apart`);
+      assert.ok(minY < 0.05 * xHeight && maxY < 0.35 * xHeight, `the bar is ${minY} to ${maxY} mm up`);
+    });
+
+  for (const [text, font, index] of [
     ['Ivy', 'roboto', 0],
     ['2011', 'roboto', 2],
   ] as const)

@@ -92,9 +92,10 @@ export function withEdits(text: string, edits: readonly TextEdit[]): string {
   );
 }
 
-/** The issues in the order of the text. */
+/** The issues in the order of the text, and at one place first what cannot be read: of forty names that are a little thin, it is the one to see. */
 export function inOrder(issues: readonly Issue[]): Issue[] {
-  return [...issues].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
+  const later = ({ code }: Issue): number => (code === 'hard-to-read' ? 0 : 1);
+  return [...issues].sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end || later(a) - later(b));
 }
 
 /** A key shared by issues of the same kind, on the same piece and from the same place in the spec. */

@@ -29,6 +29,8 @@ export interface BatchTag {
   readonly problems: number;
   /** Severity of its gravest problem. */
   readonly severity?: Severity;
+  /** Whether its words are hard to read: told in so many words, as most tags of a batch may be a little thin. */
+  readonly isHardToRead: boolean;
   /** Whether it is much taller than the other tags. */
   readonly isTall: boolean;
 }

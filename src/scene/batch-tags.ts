@@ -36,7 +36,8 @@ export function besideOthers(tags: readonly TagByItself[]): BatchTag[] {
 
 export function tagByItself({ tag, issues }: Report): TagByItself {
   const [gravest] = [...issues].sort((a, b) => severityRank[b.severity] - severityRank[a.severity]);
-  const found = { problems: issues.length, ...(gravest && { severity: gravest.severity }) };
+  const isHardToRead = issues.some(({ code }) => code === 'hard-to-read');
+  const found = { problems: issues.length, ...(gravest && { severity: gravest.severity }), isHardToRead };
   const first = tag?.pieces[0];
   if (!first) return found;
   const pieces = assemblyOf(first, tag.pieces);

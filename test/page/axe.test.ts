@@ -90,7 +90,7 @@ describe('axe-core finds nothing wrong with the preview’s page (WCAG 2.2 A and
   it('with the tags of a batch', async () => {
     const batch = { labels: ['Sorrel', 'Dill', 'Borage'], row: 0 };
     await preview.open({}, { ...sceneMessage(), batch });
-    const tag = { width: 80, height: 30, problems: 1, severity: 'warning', isTall: true } as const;
+    const tag = { width: 80, height: 30, problems: 1, severity: 'warning', isHardToRead: true, isTall: true } as const;
     await preview.send({ type: 'batch', source, version: 1, tags: [tag, tag, tag] });
     await preview.page.locator('#batch-rows .severity').first().waitFor();
     assert.deepEqual(await violations(), []);

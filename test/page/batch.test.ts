@@ -108,21 +108,22 @@ describe('The tags of a batch, in the preview', () => {
       size: { width: 144, height: 60 },
       paths: [{ use: 'material', data: 'M2 2L142 2L142 58Z' }],
     } as const;
-    const sized = { picture, width: 80, height: 30, problems: 0, isTall: false };
+    const sized = { picture, width: 80, height: 30, problems: 0, isHardToRead: false, isTall: false };
     const tags = [
-      { ...sized, problems: 2, severity: 'error' },
+      { ...sized, problems: 2, severity: 'error', isHardToRead: true },
       { ...sized, height: 64, isTall: true },
-      { problems: 1, severity: 'error', isTall: false },
+      { problems: 1, severity: 'error', isHardToRead: false, isTall: false },
     ] as const;
     await preview.send({ type: 'batch', source, version: 1, tags });
     await preview.page.locator('#batch-rows path.material').first().waitFor();
     const options = preview.page.getByRole('option');
     const titles = await options.evaluateAll((all) => all.map((each) => each.getAttribute('title')));
     assert.deepEqual(titles, [
-      'Sorrel, 80.0 × 30.0 mm, 2 problems',
+      'Sorrel, 80.0 × 30.0 mm, 2 problems, hard to read',
       'Borage, 80.0 × 64.0 mm, much taller than the others',
       '<b>Sea Kale</b>, no drawing, 1 problem',
     ]);
+    assert.equal(await options.first().locator('.size').textContent(), 'hard to read');
     const marks = await options.evaluateAll((all) =>
       all.map((each) => {
         const mark = each.querySelector<SVGElement>('.severity')!;
@@ -146,7 +147,7 @@ describe('The tags of a batch, in the preview', () => {
     for (const width of [320, 500, 730, 900]) {
       const message = ofBatch(0, labels);
       await preview.open({ width }, { ...message, scene: { ...message.scene!, units: 'in' } });
-      const tag = { width: 69.85, height: 28.575, problems: 0, isTall: false };
+      const tag = { width: 69.85, height: 28.575, problems: 0, isHardToRead: false, isTall: false };
       await preview.send({ type: 'batch', source, version: 1, tags: labels.map(() => tag) });
       const size = preview.page.locator('#batch-rows .size').first();
       await preview.page.waitForFunction(() => document.querySelector('#batch-rows .size')?.textContent !== '');

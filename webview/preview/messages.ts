@@ -89,7 +89,8 @@ function isBatchTags(data: Fields): data is Fields & BatchMessage {
 }
 
 function isBatchTag(value: unknown): boolean {
-  if (!isFields(value) || !Number.isFinite(value['problems']) || typeof value['isTall'] !== 'boolean') return false;
+  if (!isFields(value) || !Number.isFinite(value['problems'])) return false;
+  if ([value['isTall'], value['isHardToRead']].some((flag) => typeof flag !== 'boolean')) return false;
   const { picture, width, height } = value;
   return (
     [width, height].every((mm) => mm === undefined || Number.isFinite(mm)) &&

@@ -1,6 +1,7 @@
 /** Apostrophes and other high signs that nothing before them reaches: they wait for the next letter. */
 
 import { union } from '../../geometry/clipper.ts';
+import { boundsOf } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
 import { movedRegion } from './bodies.ts';
 import type { LetterBody } from './bodies.ts';
@@ -45,6 +46,29 @@ export function roundSign(
   const apart = keptApart(low, shares.signGap, measures);
   if (!(room < shares.highReach * xHeight && isAsTall(next.body, sign))) return apart;
   return { shift: Math.max(0, Math.min(room, apart.shift)), joint: apart.joint };
+}
+
+/** The letter after a sign that stands beside a tall one: it is not below the sign, and keeps off the letter before. */
+export function pastSign(
+  bodies: readonly LetterBody[],
+  positions: readonly Point[],
+  index: number,
+  next: PlacedLetter,
+  measures: Measures,
+): Join {
+  const [before, sign] = [bodies[index - 1]!, bodies[index]!];
+  const standing: ShiftedRows = { rows: next.body.rows, dx: next.dx };
+  const apart = keptApart(
+    profileOf([{ rows: before.rows, dx: positions[index - 1]!.x }], standing),
+    shares.signGap,
+    measures,
+  );
+  const { x } = positions[index]!;
+  const clear = boundsOf(next.body.base)!.minX + next.dx - (boundsOf(sign.base)!.maxX + x);
+  return {
+    shift: Math.min(apart.shift, clear),
+    joint: apart.joint === 'met' && clear < apart.shift ? 'bar' : apart.joint,
+  };
 }
 
 /** In x-heights: how far a sign goes back to a tall letter before it. */

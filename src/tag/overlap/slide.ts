@@ -4,11 +4,12 @@ import type { Point } from '../../geometry/types.ts';
 import { hasSmallLetters } from '../../spec/read/evenly.ts';
 import { heldByArm, postBar } from './bars.ts';
 import type { BarSides } from './bars.ts';
+import { sidePlace } from './beside-marks.ts';
 import type { LetterBody } from './bodies.ts';
 import { filletFor } from './fillets.ts';
 import { footJoint } from './foot-joint.ts';
 import type { FootNeighbours, Joint } from './foot-joint.ts';
-import { placeSign, isAsTall, roundSign } from './hanging-signs.ts';
+import { placeSign, isAsTall, pastSign, roundSign } from './hanging-signs.ts';
 import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
@@ -43,6 +44,8 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
   const heldByMark = new Set<number>();
   // A high sign that nothing before it reaches; it waits for the next letter.
   let waiting: number | undefined;
+  // A high sign beside a letter as tall as itself, and before one that is not.
+  let atSide: number | undefined;
   bodies.forEach((body, index) => {
     if (index === 0) {
       baselinePoints.push({ x: body.at.x, y: 0 });
@@ -64,22 +67,33 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     const isStop = fullStop.test(body.text);
     const most = isStop ? shares.stopReach * measures.xHeight : reach;
     const room = markRoom(placed, body, start, measures);
+    const next = bodies[index + 1];
+    const isAtSide =
+      body.part.isHanging && !opensWord && sign === undefined && isAsTall(last, body) && isBelow(next, body);
+    const side = isAtSide ? sidePlace(profile, body.base, measures) : undefined;
     let join: Join;
-    if (body.part.isHanging && (opensWord || (sign === undefined && !isAsTall(last, body))))
+    if (side) join = { shift: side.shift, joint: 'met' };
+    else if (body.part.isHanging && (opensWord || (sign === undefined && !isAsTall(last, body))))
       join = { shift: 0, joint: 'none' };
     else if (opensWord && fullStop.test(last.text))
       join = afterStop(left, { rows: body.rows, dx: start }, room, measures);
     else if (opensWord) join = keptApart(profile, shares.wordGap, measures);
     else if (sign !== undefined) join = roundSign(bodies, baselinePoints, sign, { body, dx: start }, measures);
+    else if (atSide === index - 1) join = pastSign(bodies, baselinePoints, atSide, { body, dx: start }, measures);
     else join = meet(profile, measures, { oneLetter: isOneLetter, room: Math.min(room, most) });
-    // What joins two words does not start from a sign between them: at its height it would be the arm of a T.
-    const letters = opensWord ? placed.filter((each) => !each.body.part.isHanging) : placed;
-    const from = opensWord ? (letters[0]?.body ?? last) : last;
+    // What joins two words, or letters past a sign beside one, does not start from that: at its height it would be the arm of a T.
+    const isPast = opensWord || atSide === index - 1;
+    const letters = isPast ? placed.filter((each) => !each.body.part.isHanging) : placed;
+    const from = isPast ? (letters[0]?.body ?? last) : last;
     const low = letters.map(({ body: { rows }, dx }): ShiftedRows => ({ rows, dx }));
     const wordTop = opensWord ? wordTopOf([from, body], measures) : undefined;
     const footProfile = letters.length < placed.length ? profileOf(low, { rows: body.rows, dx: start }) : profile;
     const sides = {
-      ...{ profile: footProfile, isScript: script, beside: besideOf(from, body) },
+      ...{
+        profile: footProfile,
+        isScript: script,
+        beside: besideOf(from, body),
+      },
       ...(wordTop === undefined ? {} : { wordTop }),
     };
     const isLoose = join.joint === 'none' && !body.part.isHanging && !isOneLetter;
@@ -88,6 +102,10 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     const held = mayMisread ? readable(joined, sides, body, measures) : joined;
     if (held.joint === 'none' && body.part.isHanging) waiting = index;
     if (held.byMark) heldByMark.add(index);
+    if (side) {
+      atSide = index;
+      joints.push({ region: side.held, fillet: 0 });
+    }
     const foot = held.joint === 'bar' ? footJoint(sides, held.shift, measures) : undefined;
     const isTouching = held.touch !== undefined && (!foot || foot.isLong);
     const shift = isTouching ? held.touch : held.shift;
@@ -103,6 +121,11 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     }
   });
   return { baselinePoints, joints, heldByMark };
+}
+
+/** Whether a letter of the same word follows a sign and ends below it, so that it would be drawn in under that. */
+function isBelow(next: LetterBody | undefined, sign: LetterBody): boolean {
+  return next !== undefined && !next.afterGap && !isAsTall(next, sign);
 }
 
 function besideOf(left: LetterBody, right: LetterBody): BarSides {

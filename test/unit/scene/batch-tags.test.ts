@@ -57,6 +57,18 @@ pieces: {tag: {body: [word], parts: many}}
     );
   });
 
+  it('is said to be hard to read where its words are', async () => {
+    const [tag] = batchTags([
+      await report(
+        specOf(
+          ['word: {text: Sorrel, font: Nunito, x_height: 0.5 mm}', 'plate: {rectangle: [40 mm, 20 mm]}'],
+          'body: [plate], engrave: [word]',
+        ),
+      ),
+    ]);
+    assert.equal(tag!.isHardToRead, true);
+  });
+
   it('is how many problems each has and how grave, and no picture where nothing could be made', async () => {
     const small = specOf(
       ['plate: {rectangle: [40 mm, 20 mm]}'],
@@ -70,6 +82,7 @@ pieces: {tag: {body: [word], parts: many}}
     ]);
     assert.deepEqual([good!.problems, good!.severity], [0, undefined]);
     assert.ok(weak!.problems >= 1 && weak!.severity !== undefined && weak!.picture);
+    assert.ok([good, weak, broken].every((each) => !each!.isHardToRead));
     assert.equal(broken!.severity, 'error');
     assert.equal(broken!.picture, undefined);
   });

@@ -22,6 +22,7 @@ import { blockFont } from '../../fonts/block-font.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
 import { StageCache } from '../../../src/tag/cache.ts';
 import { Lettering } from '../../../src/tag/lettering/letters.ts';
+import type { Letter } from '../../../src/tag/lettering/letters.ts';
 import { marksAbove } from '../../../src/tag/lettering/marks-above.ts';
 import { withoutSlivers } from '../../../src/tag/size.ts';
 import { setText } from '../../../src/tag/lettering/lettering.ts';
@@ -511,6 +512,23 @@ describe('An apostrophe', () => {
     const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
     assert.ok(strip(made, (sign!.maxX + next!.minX) / 2).maxY < baseline + 16 / 2);
   });
+
+  for (const [text, font] of [
+    ["Jill's", 'Nunito'],
+    ["Will's", 'Alfa Slab One'],
+  ] as const)
+    it(`keeps off the tall letter before it, on a bar with white above and below, and the letter after it is not below it: ${text} in ${font}`, async () => {
+      const made = await slid(text, 'x_height: 12 mm, overlap: 0.6 mm', font);
+      assert.equal(partsOf(made.region).length, 1);
+      const [tall, sign, last] = lettersOf(made).slice(3) as [Letter, Letter, Letter];
+      const { minX, minY, maxX, maxY } = boundsOf(sign.region)!;
+      assert.equal(area(intersection(sign.region, tall.region)), 0);
+      assert.ok(boundsOf(last.region)!.minX >= maxX - 0.01, 'behind it');
+      const beside: Region = [rectangle(minX - 0.08 * 12, minY, maxX, maxY)];
+      const white =
+        area(difference(beside, [made.region])) - area(difference([rectangle(minX, minY, maxX, maxY)], [made.region]));
+      assert.ok(white > 0.3 * 0.08 * 12 * (maxY - minY), `${white} mm² of white`);
+    });
 
   it('hangs from a letter as tall as itself', async () => {
     const made = await slid('O’Neill', 'x_height: 12 mm, overlap: 0.6 mm', 'Nunito, weight: 800');

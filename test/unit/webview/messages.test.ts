@@ -51,8 +51,13 @@ describe('A message to the page', () => {
     assert.equal(parseToPage(unknown), unknown);
     assert.equal(parseToPage({ ...screen, devicePixelsPerMm: -1 }), undefined);
     const picture = { size: { width: 9, height: 9 }, paths: [{ use: 'material', data: 'M0 0L1 0Z' }] };
-    const tag = { picture, width: 80, height: 30, problems: 0, isTall: false };
-    const batch = { type: 'batch', source: 's', version: 1, tags: [tag, { problems: 1, isTall: false }] };
+    const tag = { picture, width: 80, height: 30, problems: 0, isHardToRead: false, isTall: false };
+    const batch = {
+      type: 'batch',
+      source: 's',
+      version: 1,
+      tags: [tag, { problems: 1, isHardToRead: false, isTall: false }],
+    };
     assert.equal(parseToPage(batch), batch);
     for (const part of [{ width: '80' }, { problems: undefined }, { picture: { ...picture, paths: [{}] } }]) {
       assert.equal(parseToPage({ ...batch, tags: [{ ...tag, ...part }] }), undefined);

@@ -141,20 +141,21 @@ class BatchOption {
     );
   }
 
-  describe({ picture, width, height, problems, severity, isTall }: BatchTag, units: Units): void {
+  describe({ picture, width, height, problems, severity, isHardToRead, isTall }: BatchTag, units: Units): void {
     setAttribute(this.picture, 'viewBox', `0 0 ${picture?.size.width ?? 1} ${picture?.size.height ?? 1}`);
     this.picture.replaceChildren(
       ...(picture?.paths ?? []).map(({ use, data }) => svg('path', { class: use, d: data })),
     );
     const size = width === undefined || height === undefined ? 'no drawing' : sizeText(width, height, units);
     const tall = isTall ? 'much taller than the others' : '';
-    setText(this.size, size);
-    this.size.classList.toggle('stands-out', isTall);
+    const unreadable = isHardToRead ? 'hard to read' : '';
+    setText(this.size, unreadable || size);
+    this.size.classList.toggle('stands-out', isTall || isHardToRead);
     // A tall tag is not a problem of its own, only within the set.
     const gravest = severity ?? (isTall ? 'info' : undefined);
     this.icon.toggleAttribute('hidden', gravest === undefined);
     if (gravest) setSeverity(this.icon, gravest);
-    const found = [problems > 0 ? counted(problems, 'problem') : '', tall].filter((words) => words !== '');
+    const found = [problems > 0 ? counted(problems, 'problem') : '', unreadable, tall].filter((words) => words !== '');
     setText(this.problems, found.map((words) => `, ${words}`).join(''));
     setAttribute(this.element, 'title', [this.label, size, ...found].join(', '));
   }

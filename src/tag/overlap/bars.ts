@@ -9,7 +9,7 @@ import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
-import { isBowlByStem, isOnTallStem, isSerifStem, isTopByStem, stem } from './reading.ts';
+import { isBowlByStem, isOnTallStem, isSerifStem, isSingleStem, isTopByStem, stem } from './reading.ts';
 import type { Pair } from './reading.ts';
 import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
@@ -38,11 +38,15 @@ const longerShare = 1.6;
 
 /**
  * A bar between two words: just below `top`, that of their small letters or capitals, where it is hardly longer there,
- * since along the baseline it reads as an underscore. On a stem that rises above it, it would read as the arm of a T.
+ * since along the baseline it reads as an underscore. On a stem that rises above it, it would read as the arm of a T, and between two
+ * stems as high as it a “Π”.
  */
 export function wordBar(profile: Profile, shift: number, measures: Measures, wordEnds: WordEnds): FootBar | undefined {
   const { top, left, right } = wordEnds;
   const foot = footBar(profile, shift, measures);
+  const isStemToTop = (rows: Runs): boolean =>
+    isSingleStem(rows, measures.xHeight) && Math.abs(topOf(rows) - top) < measures.web;
+  if (isStemToTop(left) && isStemToTop(right)) return foot;
   const head = footBar(profile, shift, measures, top - ease * measures.web);
   if (!foot || !head || head.length <= 0) return foot;
   const [longer, other] = isOnTallStem({ left, right }, top, measures.xHeight) ? [foot, head] : [head, foot];

@@ -29,6 +29,8 @@ export const shares = {
   markGap: 0.14,
   /** Distance between two words. */
   wordGap: 0.5,
+  /** The same from the furthest of the one to the nearest of the other, at whatever height: a J reaches back over the word before. */
+  wordRoom: 0.5,
   /** Distance between two letters below an apostrophe. */
   signGap: 0.2,
   /** The longest post between an arm and what is below it. */

@@ -14,7 +14,7 @@ import type { Measures } from './measures.ts';
 import { keptApart, markRoom, meet } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
 import { profileOf, touching } from './profile.ts';
-import type { ShiftedRows } from './profile.ts';
+import type { Profile, ShiftedRows } from './profile.ts';
 import { misreadingOf } from './reading.ts';
 import { reachFor } from './reach.ts';
 import { topOf } from './runs.ts';
@@ -77,7 +77,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
       join = { shift: 0, joint: 'none' };
     else if (opensWord && fullStop.test(last.text))
       join = afterStop(left, { rows: body.rows, dx: start }, room, measures);
-    else if (opensWord) join = keptApart(profile, shares.wordGap, measures);
+    else if (opensWord) join = wordsApart(placed, profile, { body, dx: start }, measures);
     else if (sign !== undefined) join = roundSign(bodies, baselinePoints, sign, { body, dx: start }, measures);
     else if (atSide === index - 1) join = pastSign(bodies, baselinePoints, atSide, { body, dx: start }, measures);
     else join = meet(profile, measures, { oneLetter: isOneLetter, room: Math.min(room, most) });
@@ -139,6 +139,15 @@ function readable(join: Join, { profile, beside }: FootNeighbours, { marks }: Le
   const isMelting = marks.length > 0 && heldByArm(beside, xHeight) !== undefined;
   const isMisread = !join.byMark && misreadingOf(beside, profile, join.shift, xHeight) !== undefined;
   return isMelting || isMisread ? keptApart(profile, shares.stemGap, measures) : join;
+}
+
+/** Two words keep a distance, side by side and over one another, or whatever there is of it. */
+function wordsApart(placed: readonly PlacedLetter[], profile: Profile, next: PlacedLetter, measures: Measures): Join {
+  const join = keptApart(profile, shares.wordGap, measures);
+  const upper = ({ rows }: LetterBody): number[] => rows.lines.slice(Math.max(0, -rows.first)).flat();
+  const end = Math.max(...placed.flatMap(({ body, dx }) => upper(body).map((x) => x + dx)));
+  const room = Math.min(...upper(next.body)) + next.dx - end - shares.wordRoom * measures.xHeight;
+  return { ...join, shift: Math.max(0, Math.min(join.shift, room)) };
 }
 
 /** The top of small letters or, where two words meet in a capital each, that of the lower one. */

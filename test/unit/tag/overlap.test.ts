@@ -579,6 +579,21 @@ describe('A bar between words', () => {
     });
   }
 
+  it('lies along the baseline between two bare stems, with which it would be a Π at the top: LILI IDA', async () => {
+    const made = await slid('LILI IDA', 'cap_height: 16 mm, overlap: 0.6 mm', 'Nunito');
+    const [before, after] = [3, 4].map((k) => boundsOf(lettersOf(made)[k]!.region)!);
+    const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+    assertNear(strip(made, (before!.maxX + after!.minX) / 2).maxY, baseline + 1.6, 0.1);
+  });
+
+  it('leaves two words as far apart as half the x-height over one another as well: Mary Jo in Pacifico', async () => {
+    const made = await slid('Mary Jo', 'x_height: 12 mm, overlap: 0.6 mm', 'Pacifico');
+    const { baseline } = [...made.report.tag!.made.values()][0]!.band!;
+    const above = [rectangle(-1e3, baseline, 1e3, baseline + 1e3)];
+    const [before, after] = [3, 4].map((k) => boundsOf(intersection(lettersOf(made)[k]!.region, above))!);
+    assert.ok(after!.minX - before!.maxX > 0.48 * 12, `${after!.minX - before!.maxX} mm apart`);
+  });
+
   it('lies along the baseline where it would be much longer at the top', async () => {
     const made = await slid('La Av', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
     const [before, after] = [1, 2].map((k) => boundsOf(lettersOf(made)[k]!.region)!);

@@ -27,11 +27,9 @@ import { smallStrokes } from './measures/small-strokes.ts';
 import { buried, buriedShare } from './measures/buried-share.ts';
 import { coveringMost } from './measures/covered-letters.ts';
 import { cutAway } from './measures/cut-away.ts';
-import { joinedStems } from './measures/joined-stems.ts';
-import { joinedLegs } from './measures/joined-leg.ts';
 import { lostInWords, lostMarks } from './measures/lost-marks.ts';
+import { readOtherwise } from './measures/read-otherwise.ts';
 import { fittedInto, mostBridged } from './measures/fitted-size.ts';
-import { misreadSigns, misreadSignsInWords } from './measures/misread-signs.ts';
 import type { Bridged } from './measures/fitted-size.ts';
 
 /**
@@ -171,21 +169,9 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
     const severity = isFitted && isSmall ? 'warning' : 'info';
     return { severity, message: `may be hard to read: ${lostInWords(lost)}.`, byGrowth: false };
   }
-  const signs = each.kept && use === 'cut' ? misreadSigns(lettering) : [];
-  if (signs.length > 0) {
-    const message = `may be hard to read: ${misreadSignsInWords(signs)}. Engraved, or with letters glued to a backing, it stands clear of them.`;
-    return { severity: 'info', message, byGrowth: false };
-  }
-  const stems = each.kept && use === 'cut' ? joinedStems(lettering, each.kept.shape) : undefined;
-  if (stems !== undefined) {
-    const message = `may be hard to read: “${stems}” stands on bars at its feet, as the strokes of a “u” do. Engraved, or with letters glued to a backing, its letters stand apart.`;
-    return { severity: 'info', message, byGrowth: false };
-  }
-  const legs = use === 'cut' ? joinedLegs(lettering, making.over) : [];
-  if (legs.length > 0) {
-    const message = `may be hard to read: the left leg of “${legs[0]!.text}” is joined to its roof, as that of “ח” is. Engraved, or glued to a backing, it keeps its gap.`;
-    return { severity: 'info', message, byGrowth: false };
-  }
+  const otherwise = use === 'cut' ? readOtherwise(lettering, each.kept?.shape, making.over) : undefined;
+  if (otherwise !== undefined)
+    return { severity: 'info', message: `may be hard to read: ${otherwise}`, byGrowth: false };
   const bridged = use === 'cut' ? mostBridged(lettering, piece) : undefined;
   if (bridged && bridged.share > bridgedShare) return bridgedVerdict(bridged, lettering, isFitted);
   if (!isSmall) return undefined;

@@ -13,8 +13,8 @@ import { rowsOf } from '../../tag/overlap/runs.ts';
 /** Rows to an x-height. */
 const fine = 60;
 
-/** In x-heights: how high a bar at the feet ends, up to where and in how wide a strip it is looked for. */
-const bar = { below: 0.5, seen: 0.6, strip: 0.02 } as const;
+/** In x-heights: how high a bar at the feet ends, and one above the foot of a capital; how far above that and in how wide a strip it is looked for. */
+const bar = { below: 0.5, lifted: 0.8, seen: 0.1, strip: 0.02 } as const;
 
 /**
  * So many stems read otherwise, and two ones; not where they are this much wider than the bar is high. By OCR in five light faces: three stems, as in
@@ -63,13 +63,14 @@ function isOnBar(
   { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
 ): boolean {
   const baseline = left.baseline!;
+  const highest = /\p{Lu}/u.test(left.text) ? bar.lifted : bar.below;
   const stems = [left, right].map(({ region }) =>
     boundsOf(
       clippedToBox(region, {
         minX: -Infinity,
         maxX: Infinity,
         minY: baseline + bar.below * xHeight,
-        maxY: baseline + bar.seen * xHeight,
+        maxY: baseline + (bar.below + bar.seen) * xHeight,
       }),
     )!,
   );
@@ -80,12 +81,12 @@ function isOnBar(
     minX: middle - half,
     maxX: middle + half,
     minY: baseline - xHeight,
-    maxY: baseline + bar.seen * xHeight,
+    maxY: baseline + (highest + bar.seen) * xHeight,
   };
   const [between] = partsOf(normalise(clippedToBox(shape, strip)))
     .map((part) => boundsOf(part)!)
     .toSorted((a, b) => a.minY - b.minY);
-  if (!between || between.maxY > baseline + bar.below * xHeight) return false;
+  if (!between || between.maxY > baseline + highest * xHeight) return false;
   const wide = Math.min(...stems.map(({ minX, maxX }) => maxX - minX)) + 2 * grow;
   return wide < run.heavy * (between.maxY - between.minY);
 }

@@ -15,7 +15,7 @@ import { clearedBorder } from './shapes/border.ts';
 import type { Stage } from './cache.ts';
 import { clearModules, squareOf } from './shapes/code.ts';
 import { Evaluator } from './evaluate.ts';
-import { linesAbove } from './fit/line-order.ts';
+import { isLine, linesAbove } from './fit/line-order.ts';
 import type { Obstacles } from './fit/no-room.ts';
 import { bottomPieceOf } from './pieces-below.ts';
 import { copiesBeside, makesRoom } from './shapes/copies-beside.ts';
@@ -26,7 +26,7 @@ import { besideFrame } from './hanger/beside-frame.ts';
 import { noReading, readingOf, scaledReading, seenAs } from './hanger/reading.ts';
 import { slitsMm, withoutSlits } from './hanger/slits.ts';
 import type { Resources } from './resources.ts';
-import { mapShape } from './made-shape.ts';
+import { centreOf, mapShape } from './made-shape.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Area, Piece, PlacedHanger } from './tag.ts';
 import { scaledBy, wholeScale } from './whole-size.ts';
@@ -122,26 +122,30 @@ export class PieceBuilder {
     const codes: MadeShape[] = [];
     const codeIds: number[] = [];
     const above: Stage<MadeShape>[] = [];
-    for (const { entry, isLine, isAbove } of entries) {
+    const words: Stage<MadeShape>[] = [];
+    for (const { entry, isLine: isScored, isAbove } of entries) {
       const made = await this.evaluator.target(entry);
       const { id, value } = made;
       if (isAbove) above.push(made);
+      if (isLine(entry.shape.generator)) words.push(made);
       if (entry.shape.name !== undefined) names.push(`“${entry.shape.name}”`);
-      if (value.codes && !isLine) {
+      if (value.codes && !isScored) {
         codes.push(value);
         codeIds.push(id);
       }
       stages.push(
-        cache.get('in the way', [id, isLine, value.border && openings.map((opening) => opening.id)], () => {
+        cache.get('in the way', [id, isScored, value.border && openings.map((opening) => opening.id)], () => {
           const { region } = value.border ? clearedBorder(value, union(openings.map((each) => each.value))) : value;
-          return isLine ? scoredLine(region) : region;
+          return isScored ? scoredLine(region) : region;
         }),
       );
     }
     if (stages.length === 0) return undefined;
-    return cache.get('around', [stages.map(({ id }) => id), codeIds, names, above.map(({ id }) => id)], () => ({
+    const lines = [above, words].map((each) => each.map(({ id }) => id));
+    return cache.get('around', [stages.map(({ id }) => id), codeIds, names, lines], () => ({
       names,
       above: linesAbove(above.map(({ value }) => value)),
+      words: words.flatMap(({ value }) => centreOf(value, 'eye') ?? []),
       things: union(stages.map(({ value }) => value)),
       quiet: union(codes.flatMap((made) => made.codes!.map((code) => [squareOf(code, clearModules)]))),
     }));

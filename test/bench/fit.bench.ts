@@ -51,7 +51,7 @@ const { face } = answer;
 const checkpoint = () => Promise.resolve();
 
 for (const { name, plate, obstacles, most } of rooms) {
-  const room = roomIn(plate, 4, union(obstacles), 'eye');
+  const room = roomIn(plate, 4, union(obstacles), { by: 'eye' });
   const times: number[] = [];
   for (let round = 0; round < rounds; round++) {
     const word = words[round % words.length]!;

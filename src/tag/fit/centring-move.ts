@@ -27,7 +27,7 @@ const middleMm = 0.005;
 /**
  * @param points Points of the shape's outline, in place; `rings` are all of it.
  * @param centre Its visual centre.
- * @param axes Where the room is the same on both sides.
+ * @param room Where it is the same on both sides, and the part of it that words belong to.
  * @returns The shift after which it stands on an axis or, where something is in the way, the free space on its two sides is
  * even, as seen from its centre.
  */
@@ -36,7 +36,7 @@ export function centringMove(
   rings: Region,
   walls: Walls,
   centre: Point,
-  axes: FitRoom['axes'],
+  { axes, part }: Pick<FitRoom, 'axes' | 'part'>,
   only?: 'x' | 'y',
 ): Point {
   const shift = { x: 0, y: 0 };
@@ -59,7 +59,14 @@ export function centringMove(
     // Between two letters there may be nothing in the middle.
     const seen = above && Number.isFinite(above.back + above.ahead) ? above : { back, ahead };
     const isHeldAside = seen.back > wider * back || seen.ahead > wider * ahead;
-    const middle = (low + high + seen.ahead - seen.back) / 2;
+    const span = part[along];
+    const inPart = span && {
+      back: Math.min(seen.back, Math.max(0, low + shift[along] - span.low)),
+      ahead: Math.min(seen.ahead, Math.max(0, span.high - high - shift[along])),
+    };
+    // Half-way between the middle of its way and that of the part.
+    const [less, more] = inPart ? [(inPart.back + back) / 2, (inPart.ahead + ahead) / 2] : [seen.back, seen.ahead];
+    const middle = (low + high + more - less) / 2;
     const axis = axes[along];
     const within = (move: number, share: number): number => {
       const kept = share * (back + ahead);

@@ -22,8 +22,8 @@ const worthLeaving = 1.001;
 /** The same factor for leaving the place that the other tags of a batch share. */
 const worthLeavingHome = 1.03;
 
-/** Of the largest size: what is given up so that it stands on an axis of symmetry (our own judgement, by looking). */
-const worthCentring = 0.85;
+/** What a shape keeps of its size to stand on a level axis (our own judgement, by looking). */
+const worthLevel = 0.85;
 
 /** Nearer to the axis than this it stands on it, as a share of its width. */
 const onAxisShare = 0.02;
@@ -49,6 +49,9 @@ const mostTried = 12;
 
 /** Places whose size is at least this share of the largest are equally good, and the one nearest to the middle is taken (our own judgement). */
 const asGood = 0.98;
+
+/** The same along an axis, where the middle is seen sooner. */
+const asGoodOnAxis = 0.95;
 
 /** Of the size that the rough search promised: less than this share of it came to nothing. */
 const cameTrue = 0.9;
@@ -87,6 +90,8 @@ export interface FitLimits {
   readonly home?: Point;
   /** The largest size wherever that is, be it in one half of what is the same to both sides. */
   readonly anywhere?: boolean;
+  /** Of its size, what it keeps at least where it gives up some to stand on an axis. */
+  readonly keeps?: number;
 }
 
 /**
@@ -98,7 +103,7 @@ export function largestFit(
   made: MadeShape,
   origin: Point,
   room: FitRoom,
-  { most = Infinity, baseline, home, anywhere = false }: FitLimits = {},
+  { most = Infinity, baseline, home, anywhere = false, keeps = 0 }: FitLimits = {},
 ): FitPlacement | undefined {
   if (made.region.length === 0 || !room.centre) return undefined;
   const fitting = new FitRun(made, origin, baseline);
@@ -117,7 +122,7 @@ export function largestFit(
     best = inMiddle;
   const centred = anywhere
     ? undefined
-    : (fitting.centred(best.placement, room, most) ?? fitting.nearer(best, room.centre, most));
+    : (fitting.centred(best.placement, room, most, keeps) ?? fitting.nearer(best, room.centre, most));
   const { placement, part } = centred ?? best;
   const found = { placement: { ...placement, scale: Math.min(most, placement.scale) }, part };
   return fitting.settled(found, room, placement.scale > most, centred?.along);
@@ -167,8 +172,8 @@ class FitRun {
     return placement && { placement, part };
   }
 
-  /** The largest on an axis of symmetry, where it gives up little for that. Of two axes the upright one counts first. */
-  centred(from: FitPlacement, room: FitRoom, most: number, worth = worthCentring): CentredPlacement | undefined {
+  /** The largest on an axis, where it gives up little for that. Of two axes the upright one counts first. */
+  centred(from: FitPlacement, room: FitRoom, most: number, keeps: number): CentredPlacement | undefined {
     const { minX, minY, maxX, maxY } = boundsOf(this.#close.solids.flat())!;
     const { axes } = room;
     // Its box in the middle is as good: it may fill the room from edge to edge.
@@ -177,15 +182,15 @@ class FitRun {
       const off = [0, (low + high) / 2].map((middle) => from[axis] + from.scale * middle - (axes[axis] ?? NaN));
       return off.every((each) => Math.abs(each) >= most);
     };
-    const enough = worth * Math.min(most, from.scale);
-    if (isOff('x', minX, maxX)) return this.#largestOn('x', axes.x!, room, enough);
+    const enough = (worth: number): number => Math.max(worth, keeps) * Math.min(most, from.scale);
+    if (isOff('x', minX, maxX)) return this.#largestOn('x', axes.x!, room, most, enough(room.worthAxis));
     return this.#baseline === undefined && isOff('y', minY, maxY)
-      ? this.#largestOn('y', axes.y!, room, enough)
+      ? this.#largestOn('y', axes.y!, room, most, enough(worthLevel))
       : undefined;
   }
 
   /** `axis`: the coordinate that is the same all along the axis, and `at` its value. */
-  #largestOn(axis: 'x' | 'y', at: number, room: FitRoom, enough: number): CentredPlacement | undefined {
+  #largestOn(axis: 'x' | 'y', at: number, room: FitRoom, most: number, enough: number): CentredPlacement | undefined {
     const tried = room.parts.flatMap((part) => {
       const { minX, minY, maxX, maxY } = part.box;
       const [low, high] = axis === 'x' ? [minY, maxY] : [minX, maxX];
@@ -193,19 +198,35 @@ class FitRun {
       const along = Array.from({ length: axisPlaces }, (_, index) => low + (index + 0.5) * step);
       return (this.#baseline === undefined ? along : [this.#baseline]).map((place) => {
         const [x, y] = axis === 'x' ? [at, place] : [place, at];
-        const most = mostIn(part, this.#samples);
-        return { placement: { x, y, scale: largestAt(this.#samples, part, x, y, step, most, enough) }, part };
+        const largest = mostIn(part, this.#samples);
+        return { placement: { x, y, scale: largestAt(this.#samples, part, x, y, step, largest, enough) }, part };
       });
     });
     const along = axis === 'x' ? 'y' : 'x';
-    const free = this.#baseline === undefined ? (`along ${along}` as const) : 'size';
+    const free: Freedom = this.#baseline === undefined ? `along ${along}` : 'size';
+    const closely = ({ placement, part }: FoundPlacement, by = free): FoundPlacement | undefined => {
+      const close = this.#closely(part, this.#roughly(part, placement, by) ?? placement, by);
+      return close && { placement: close, part };
+    };
+    const off = ({ placement }: FoundPlacement): number => Math.abs(placement[along] - room.centre![along]);
     let best: FoundPlacement | undefined;
-    for (const { placement, part } of tried.sort((a, b) => b.placement.scale - a.placement.scale).slice(0, axisTries)) {
-      if (placement.scale < enough) break;
-      const close = this.#closely(part, this.#roughly(part, placement, free) ?? placement, free);
-      if (close && close.scale > (best?.placement.scale ?? 0)) best = { placement: close, part };
+    for (const each of tried.sort((a, b) => b.placement.scale - a.placement.scale).slice(0, axisTries)) {
+      if (each.placement.scale < enough) break;
+      const close = closely(each);
+      if (close && close.placement.scale > (best?.placement.scale ?? 0)) best = close;
     }
-    return best && best.placement.scale >= enough ? { ...best, along } : undefined;
+    if (!best || best.placement.scale < enough) return undefined;
+    // Of places of about the same size the one nearest to the middle; a size that was asked for is kept.
+    const nearly = Math.max(enough, (most < Infinity ? asGood : asGoodOnAxis) * best.placement.scale);
+    const far = off(best) - nearerShare * this.#close.radius * best.placement.scale;
+    for (const each of tried
+      .filter((one) => one.placement.scale >= nearly && off(one) < far)
+      .sort((a, b) => off(a) - off(b))
+      .slice(0, axisTries)) {
+      const close = closely(each, 'size');
+      if (close && close.placement.scale >= nearly) return { ...close, along };
+    }
+    return { ...best, along };
   }
 
   /** Nearer to the middle in the same part of the room, about as large; what the search for the largest passed over. */
@@ -300,7 +321,7 @@ class FitRun {
   }
 
   /** As far from everything as it can be, and in the middle of what way it has left. */
-  settled({ placement, part }: FoundPlacement, { axes }: FitRoom, isRoomy: boolean, only?: 'x' | 'y'): FitPlacement {
+  settled({ placement, part }: FoundPlacement, room: FitRoom, isRoomy: boolean, only?: 'x' | 'y'): FitPlacement {
     const { rough, field, walls } = part;
     const { at, clear } = isRoomy
       ? clearestNear(
@@ -313,7 +334,10 @@ class FitRun {
     const rings = transform(this.#close.solids.flat(), placed);
     const kept = clear < Infinity ? keptClear * clear : 0;
     const around = kept > touchingMm ? new Walls(offset(walls.region, -kept, 'miter'), 0) : walls;
-    const shift = centringMove(points, rings, around, at, axes, this.#baseline === undefined ? only : 'x');
+    const isFixed = this.#baseline !== undefined && only === 'y';
+    const shift = isFixed
+      ? { x: 0, y: 0 }
+      : centringMove(points, rings, around, at, room, this.#baseline === undefined ? only : 'x');
     const isStill = !isRoomy && Math.hypot(shift.x, shift.y) < stillMm;
     return isStill ? placement : { ...at, x: at.x + shift.x, y: at.y + shift.y };
   }

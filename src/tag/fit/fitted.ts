@@ -6,6 +6,8 @@ import type { Affine, Point } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/model/shape-model.ts';
 import type { Checkpoint } from '../cache.ts';
 import { clearModules, squareOf } from '../shapes/code.ts';
+import { isBeside } from '../shapes/place.ts';
+import { middleFor } from '../shapes/seat.ts';
 import { centreOf, evenMiddle, mapShape } from '../made-shape.ts';
 import type { LetterBand, MadeShape } from '../made-shape.ts';
 import type { CurveOutline } from '../curve-outline.ts';
@@ -154,6 +156,9 @@ function usualLineIn(room: FitRoom, { baseline, even, usual }: LetterBand, most:
   return known.get(key);
 }
 
+/** Of its size: what is no larger than this would make all names of a batch smaller for the sake of the longest. */
+const usualKeeps = 0.98;
+
 function findUsualLine(room: FitRoom, lengths: readonly number[], most: number): UsualLine | undefined {
   const [deep, tall, middle, long] = lengths as [number, number, number, number];
   const line = [
@@ -163,7 +168,7 @@ function findUsualLine(room: FitRoom, lengths: readonly number[], most: number):
     { x: -long / 2, y: tall },
   ];
   const own = { x: 0, y: middle };
-  const found = largestFit({ region: [line] }, own, room, { most });
+  const found = largestFit({ region: [line] }, own, room, { most, keeps: usualKeeps });
   if (!found) return undefined;
   const { x, y, scale } = found;
   return { middle: { x, y }, foot: { x, y: y - scale * own.y } };
@@ -182,9 +187,9 @@ function fixedPoint(
 ): { readonly own: Point; readonly at: Point } | undefined {
   const box = boundsOf(turned.region);
   const frame = boundsOf(target.region);
-  const centre = centreOf({ region: target.region }, place!.by);
+  const { at, by } = place!;
+  const centre = isBeside(at) ? centreOf({ region: target.region }, by) : middleFor(turned, target, by);
   if (!box || !frame || !centre) return undefined;
-  const { at } = place!;
   const beside = margin + toGrow;
   if (at === 'above') return { own: { x: own.x, y: box.minY }, at: { x: centre.x, y: frame.maxY + beside } };
   if (at === 'below') return { own: { x: own.x, y: box.maxY }, at: { x: centre.x, y: frame.minY - beside } };

@@ -34,7 +34,8 @@ export function isBelow({ generator, modifiers }: Shape, other: Shape): boolean 
   return where?.shape === fit.shape && where.part === fit.part;
 }
 
-function isLine(generator: Generator): boolean {
+/** Whether it is upright words, in one line or several. */
+export function isLine(generator: Generator): boolean {
   const texts = textsOf(generator);
   const isRound =
     texts.some(({ arc }) => arc) || (generator.kind === 'lines' && generator.lines.some(({ arc }) => arc));

@@ -4,7 +4,7 @@ import { mm } from '../../core/figures.ts';
 import { capitalised, listed } from '../../core/names.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
-import type { Region } from '../../geometry/types.ts';
+import type { Point, Region } from '../../geometry/types.ts';
 import type { Fit } from '../../spec/model/shape-model.ts';
 import type { LinesAbove } from './line-order.ts';
 
@@ -15,6 +15,8 @@ export interface Obstacles {
   /** In a message: “the hole at the top”, “sprout” in quotes. */
   readonly names: readonly string[];
   readonly above?: LinesAbove | undefined;
+  /** Middles of the other words there. */
+  readonly words?: readonly Point[];
 }
 
 /** An area below this is no room, in mm². */

@@ -12,6 +12,7 @@ import { simplified } from '../../geometry/simplify.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
 import type { CentreRule } from '../../spec/model/shape-model.ts';
 import { centreOf } from '../made-shape.ts';
+import type { MainPart, Seat } from '../shapes/seat.ts';
 
 /** Tolerance of the room's outline, in mm: in the close and in the rough search. */
 const closeMm = 0.002;
@@ -65,7 +66,14 @@ export interface FitRoom {
    * the one that it is the same above and below. A shape without an upright axis has that of what stands about in its middle.
    */
   readonly axes: Axes;
+  /** What a shape gives up at most to stand on the upright axis: the size that it keeps, as a share of the largest. */
+  readonly worthAxis: number;
+  /** The part of a plate that words belong to. */
+  readonly part: MainPart;
 }
+
+/** How much of its size a shape keeps where other words stand on the upright axis, where the room is the same on both sides, and where it is not (our own judgement, by looking). */
+const worth = { words: 0.7, even: 0.85, uneven: 0.98 };
 
 /** What stands in a room is about in its middle if it is off by less than this, as a share of the room's width. */
 const aboutShare = 0.1;
@@ -81,28 +89,53 @@ function uprightAxis(target: Region, obstacles: Region): number | undefined {
   return inMiddle && boxCentre(inMiddle).x;
 }
 
+/** What a room is for. */
+export interface RoomFor {
+  readonly by: CentreRule;
+  /** Where words stand in it, if it is for words. */
+  readonly seat?: Seat | undefined;
+  /** Middles of the other words that stand there. */
+  readonly others?: readonly Point[];
+}
+
 /** @param obstacles What stands in it, grown by the distance to keep. */
-export function roomIn(target: Region, margin: number, obstacles: Region, by: CentreRule): FitRoom {
+export function roomIn(target: Region, margin: number, obstacles: Region, { by, seat, others = [] }: RoomFor): FitRoom {
   const inner = offset(target, -margin);
   const region = obstacles.length === 0 || inner.length === 0 ? inner : difference(inner, [obstacles]);
   const parts = partsOf(region)
     .slice(0, mostParts)
-    .map((part) => new RoomPart(part));
-  const centre = centreOf({ region: target }, by);
-  let axes: Axes | undefined;
-  const findAxes = (): Axes => {
+    .map((part) => new RoomPart(part))
+    // Where nothing is left of it but its outline, nothing goes in.
+    .filter(({ rough }) => rough.region.length > 0);
+  const centre = seat && by === 'eye' ? seat.middle : centreOf({ region: target }, by);
+  let upright: Pick<FitRoom, 'axes' | 'worthAxis'> | undefined;
+  const findUpright = (): Pick<FitRoom, 'axes' | 'worthAxis'> => {
     const own = axesOf(region);
+    const beside = seat && axisOfWords(target, seat.middle, others);
+    if (beside !== undefined) return { axes: { ...own, x: beside }, worthAxis: worth.words };
     const x = own.x ?? uprightAxis(inner, obstacles);
-    return x === undefined ? own : { ...own, x };
+    if (x !== undefined) return { axes: { ...own, x }, worthAxis: worth.even };
+    return { axes: seat && centre ? { ...own, x: centre.x } : own, worthAxis: worth.uneven };
   };
   return {
     region,
     parts,
     centre: centre && contains(region, centre) ? centre : poleOf(region),
+    part: seat?.part ?? {},
     get axes() {
-      return (axes ??= findAxes());
+      return (upright ??= findUpright()).axes;
+    },
+    get worthAxis() {
+      return (upright ??= findUpright()).worthAxis;
     },
   };
+}
+
+/** The upright line on which other words stand, about in the middle: of several the one nearest to it. */
+function axisOfWords(target: Region, centre: Point, others: readonly Point[]): number | undefined {
+  const box = boundsOf(target)!;
+  const off = others.map(({ x }) => x - centre.x).filter((x) => Math.abs(x) < aboutShare * (box.maxX - box.minX));
+  return off.length === 0 ? undefined : centre.x + off.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
 }
 
 /** Whether the outline of a room, which has the room on its left, turns right at a point. */

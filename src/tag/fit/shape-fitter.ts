@@ -10,6 +10,7 @@ import { quietZoneOf } from '../shapes/code.ts';
 import type { CurveOutline } from '../curve-outline.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { isBeside } from '../shapes/place.ts';
+import { seatOf } from '../shapes/seat.ts';
 import { sizeKey } from '../resources.ts';
 import type { Resources } from '../resources.ts';
 import { sizeAndGrow } from '../size.ts';
@@ -18,7 +19,7 @@ import type { Area } from '../tag.ts';
 import { fitted } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 import { fittedRound } from './fit-round.ts';
-import { isWorthOrder, over, standsBelow } from './line-order.ts';
+import { isLine, isWorthOrder, over, standsBelow } from './line-order.ts';
 import { noRoom, squeezedRound } from './no-room.ts';
 import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
@@ -91,15 +92,17 @@ export class ShapeFitter {
     const goal = place && (await this.#target(place));
     const around = await this.#context.around(shape);
     const withQuietZone = kept === 'quiet zone';
+    const seat = isLine(shape.generator) ? cache.get('seat', target.id, () => seatOf(target.value)) : undefined;
     const atLeast = (asked: number): number => (withQuietZone ? 0 : Math.max(asked / scale, kept));
     const [margin, clear] = [atLeast(fit.margin), atLeast(fit.clear)];
     const room = (more: number, isBelow: boolean): Stage<FitRoom> =>
-      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, isBelow], () => {
+      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, isBelow, seat?.id], () => {
         const obstacles = grown(around?.value, clear, more);
         const taken = isBelow
           ? union([obstacles, over(target.value, around!.value.above!.bottom - clear - more)])
           : obstacles;
-        return roomIn(target.value, margin + more, taken, place?.by ?? 'eye');
+        const others = around?.value.words ?? [];
+        return roomIn(target.value, margin + more, taken, { by: place?.by ?? 'eye', seat: seat?.value, others });
       });
     const roomsOf = (isBelow: boolean) => ({ free: room(grow ?? 0, isBelow), outer: room(0, isBelow) });
     const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;

@@ -7,6 +7,7 @@ import type { Anchor, Beside, CentreRule, Place } from '../../spec/model/shape-m
 import { furtherMove } from './beside.ts';
 import { movedWithin } from './within.ts';
 import { quietZoneOf } from './code.ts';
+import { middleFor } from './seat.ts';
 import { centreOf } from '../made-shape.ts';
 import type { MadeShape } from '../made-shape.ts';
 
@@ -50,8 +51,7 @@ export function placingMove(
   const box = boundsOf(made.region);
   const frame = boundsOf(target.region);
   const from = centreOf(made, by);
-  // A plate has no letters, so the rules for letters fall back to the plate's own middle.
-  const to = centreOf({ region: target.region }, by);
+  const to = isBeside(at) ? centreOf({ region: target.region }, by) : middleFor(made, target, by);
   if (!box || !frame || !from || !to) return translation(0, 0);
   // Lettering on an arc or on a line of its own is placed by that, whatever its letters.
   const isByInk = by === 'eye' && !made.arcCentre && made.band?.even === undefined;

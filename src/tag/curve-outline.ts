@@ -25,8 +25,13 @@ export interface HalfAxes {
   readonly b: number;
 }
 
+export type RoundSide = 'top' | 'bottom';
+
 /** How far in from the ellipse the line over the top and the one along the bottom run, in mm. */
-export type Sunk = Readonly<Record<'top' | 'bottom', number>>;
+export interface Sunk extends Readonly<Record<RoundSide, number>> {
+  /** At their ends, as a share of that: the less, the flatter they are. */
+  readonly aside: number;
+}
 
 /** Sets lines round an ellipse whose middle is on the origin; `mm`: height of the largest line's small letters. */
 export interface RoundSetter {
@@ -34,7 +39,7 @@ export interface RoundSetter {
   largest(axes: HalfAxes, most: number, sunk?: Sunk): number;
   at(axes: HalfAxes, mm: number, sunk?: Sunk): { readonly solid: MadeShape };
   /** What runs round at the top or at the bottom, not yet united. */
-  outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: keyof Sunk): Region;
+  outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: RoundSide): Region;
 }
 
 /** Letters slid together at a scale, before they are joined: that takes many times as long, and hardly ever makes them larger. */

@@ -46,6 +46,13 @@ export class Ellipse {
     return (Math.sign(way) * (low + share) * Math.PI) / steps;
   }
 
+  /** The radius of the smallest circle that turns as it does anywhere from its middle to there. */
+  leastRadius(way: number): number {
+    // It turns most at the ends of its longer axis.
+    const at = this.#a > this.#b ? Math.min(Math.abs(this.angleAt(way)), Math.PI / 2) : 0;
+    return Math.hypot(this.#a * Math.cos(at), this.#b * Math.sin(at)) ** 3 / (this.#a * this.#b);
+  }
+
   /** The point there, and the unit vector that points outwards. */
   placeAt(way: number, from: 'top' | 'bottom'): { readonly point: Point; readonly outwards: Point } {
     const angle = this.angleAt(way);

@@ -6,7 +6,7 @@ import { area, boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
 import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/model/shape-model.ts';
 import type { MadeShape } from '../made-shape.ts';
-import type { CurveOutline, HalfAxes, RoundSetter, Sunk } from '../curve-outline.ts';
+import type { CurveOutline, HalfAxes, RoundSetter, RoundSide, Sunk } from '../curve-outline.ts';
 import { turning } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 
@@ -44,7 +44,7 @@ export async function fittedRound(
   const found = fitRound(lines, inner, room, most);
   if (!found) return undefined;
   const { scale, axes, sunk, centre } = found;
-  const ofFree = scale / lines.largest(axes, most, { top: 0, bottom: 0 });
+  const ofFree = scale / lines.largest(axes, most);
   const shape = await sized(1, { ...outline, changes: false, at: () => lines.at(axes, scale, sunk).solid });
   return { scale, shape, ofFree, move: chain(turning(modifiers, { x: 0, y: 0 }), translation(centre.x, centre.y)) };
 }
@@ -57,22 +57,34 @@ interface RoundFit {
   readonly centre: Point;
 }
 
-const sides = ['top', 'bottom'] as const;
+const sides: readonly RoundSide[] = ['top', 'bottom'];
 
-/** Both lines on one circle look best, if that costs no more than this of their size (our own judgement). */
-const evenShare = 0.9;
+/** How far in a line runs at its ends where something is in its way, as a share of how far it does in the middle: the flatter it is, the more of the room it uses. */
+const flatter = 0.25;
 
-/**
- * Each line goes in as far as what is in its way makes it; the other one goes in as far as well, or stays at the edge where it would have
- * to be much smaller.
- */
+/** What lines give up of their size at most to be flatter (our own judgement, by looking). */
+const worthFlat = 0.95;
+
 function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number): RoundFit | undefined {
   const ellipse = ellipseIn(inner);
   if (!ellipse) return undefined;
-  const { centre, axes } = ellipse;
+  const even = sunkRound(lines, ellipse, room, most, 1);
+  if (even && Math.max(even.sunk.top, even.sunk.bottom) < stepMm) return even;
+  const flat = sunkRound(lines, ellipse, room, most, flatter);
+  return flat && flat.scale >= worthFlat * (even?.scale ?? 0) ? flat : even;
+}
+
+/** Each line goes in as far as what is in its way makes it: the other one stays at the edge, where it has more room. */
+function sunkRound(
+  lines: RoundSetter,
+  { centre, axes }: Pick<RoundFit, 'centre' | 'axes'>,
+  room: Region,
+  most: number,
+  aside: number,
+): RoundFit | undefined {
   const furthest = deepest * Math.min(axes.a, axes.b);
   const scaleAt = (share: number, sunk: Sunk): number => share * lines.largest(axes, most / share, sunk);
-  const isClear = (side: keyof Sunk, scale: number, sunk: Sunk): boolean =>
+  const isClear = (side: RoundSide, scale: number, sunk: Sunk): boolean =>
     isIn(lines.outlines(axes, scale, sunk, side), centre, room);
   const sinks = (share: number, from: Sunk): Sunk | undefined => {
     for (let sunk = from; ;) {
@@ -85,7 +97,7 @@ function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number)
     }
   };
   for (const share of smaller) {
-    const first = sinks(share, { top: 0, bottom: 0 });
+    const first = sinks(share, { top: 0, bottom: 0, aside });
     if (!first) continue;
     let sunk: Sunk = first;
     for (const side of sides) {
@@ -100,12 +112,7 @@ function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number)
         } else low = middle;
       }
     }
-    const scale = scaleAt(share, sunk);
-    const deeper = Math.max(sunk.top, sunk.bottom);
-    const even: Sunk = { top: deeper, bottom: deeper };
-    const evenScale = scaleAt(share, even);
-    const isEven = evenScale >= evenShare * scale && sides.every((side) => isClear(side, evenScale, even));
-    return isEven ? { scale: evenScale, axes, sunk: even, centre } : { scale, axes, sunk, centre };
+    return { scale: scaleAt(share, sunk), axes, sunk, centre };
   }
   return undefined;
 }

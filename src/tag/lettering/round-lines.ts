@@ -11,7 +11,7 @@ import { boundsOfLines, drawnLine, placedLines, shapeOfLines, textsTogether } fr
 import type { LineInput, LineSpacing } from './text-lines.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { textAt } from '../curve-outline.ts';
-import type { CurveOutline, HalfAxes, RoundSetter, Sunk } from '../curve-outline.ts';
+import type { CurveOutline, HalfAxes, RoundSetter, RoundSide, Sunk } from '../curve-outline.ts';
 
 /** What is free between the ends of the two lines, and round the lines in the middle, in heights of the largest small letters. */
 const usualEnds = 1.6;
@@ -26,12 +26,15 @@ const halvings = 17;
 /** Two spaces between letters, in em, between which lines grow evenly with it. */
 const probes = [0.01, 0.02] as const;
 
-const atEdge: Sunk = { top: 0, bottom: 0 };
+const atEdge: Sunk = { top: 0, bottom: 0, aside: 1 };
+
+/** A line stops before an end of its ellipse that turns more sharply than a circle, whose radius is so many heights of its letters (our own judgement). */
+const sharpest = 1.2;
 
 /** A line that runs round, set straight; in em. */
 interface Straight {
   readonly line: LineInput;
-  readonly at: 'top' | 'bottom';
+  readonly at: RoundSide;
   readonly em: number;
   /** In em, with its letters spaced out as they are. */
   readonly advance: number;
@@ -58,7 +61,11 @@ export class RoundLines implements RoundSetter {
     return this.#spacing.gap !== undefined || this.#lines.some(({ text }) => text.letterSpacingMm !== 0);
   }
 
-  /** The largest height in mm of the largest line's small letters, up to `most`, with which all have room; 0 where none does. */
+  /**
+   * The largest height in mm of the largest line's small letters, up to `most`, with which all have room; 0 where none does.
+   * All are as large as the longest allows, by their shares: lines round one edge look like one ring, and a short one that were
+   * larger would be read first.
+   */
   largest(axes: HalfAxes, most = Infinity, sunk = atEdge): number {
     // Beyond this, the small letters alone would be too high.
     const highest = Math.min(most, tallest * Math.min(axes.a, axes.b));
@@ -96,7 +103,7 @@ export class RoundLines implements RoundSetter {
   }
 
   /** What runs round at the top or at the bottom, not yet united. */
-  outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: keyof Sunk): Region {
+  outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: RoundSide): Region {
     const round = this.#round(mm).filter(({ at }) => at === side);
     return this.#made(round, axes, mm, sunk, []).flatMap(({ region }) => region);
   }
@@ -108,7 +115,7 @@ export class RoundLines implements RoundSetter {
       const set = setRound(
         layout,
         line.text.letterSpacingMm / (em * mm),
-        ovalOf(straight, inside(axes, sunk[straight.at]), mm),
+        ovalOf(straight, inside(axes, sunk, straight.at), mm),
       );
       return set ? [drawn(set, line, em * mm, boxes)] : [];
     });
@@ -121,15 +128,16 @@ export class RoundLines implements RoundSetter {
     let depth = 0;
     for (const straight of round) {
       const { advance, at, em } = straight;
-      const own = inside(axes, sunk[at]);
+      const own = inside(axes, sunk, at);
       const high = (straight.outside + straight.inside) * em * mm;
       if (high > tallest * Math.min(own.a, own.b)) return false;
       const ellipse = spacedOval(straight, ovalOf(straight, own, mm));
       if (!ellipse || advance >= ellipse.perimeter) return false;
+      if (ellipse.leastRadius(advance / 2) < sharpest * (straight.outside + straight.inside)) return false;
       turn += ellipse.angleAt(advance / 2);
       depth = Math.max(depth, high);
     }
-    const { a, b } = inside(axes, Math.max(sunk.top, sunk.bottom));
+    const { a, b } = inside(axes, sunk, sunk.top > sunk.bottom ? 'top' : 'bottom');
     const ends = gap ?? usualEnds * mm;
     if (turn + ends / Math.min(a, b) > Math.PI) return false;
     const middle = boundsOfLines(this.#middle(mm));
@@ -199,7 +207,10 @@ function measuresOf(face: LineInput['face'], text: LineInput['text']): Measures 
   return { advance: less - stretch * probes[0], stretch, high, deep };
 }
 
-const inside = ({ a, b }: HalfAxes, by: number): HalfAxes => ({ a: a - by, b: b - by });
+const inside = ({ a, b }: HalfAxes, sunk: Sunk, side: RoundSide): HalfAxes => ({
+  a: a - sunk.aside * sunk[side],
+  b: b - sunk[side],
+});
 
 function ovalOf({ at, em, outside }: Straight, { a, b }: HalfAxes, mm: number) {
   const mmPerEm = em * mm;

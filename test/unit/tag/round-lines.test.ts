@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { boundsOf, centroid } from '../../../src/geometry/measure.ts';
+import { boundsOf, boxCentre, centroid } from '../../../src/geometry/measure.ts';
 import { intersection } from '../../../src/geometry/clipper.ts';
 import type { Letter } from '../../../src/tag/lettering/letters.ts';
 import { assertNear, make, report, specOf } from '../support/engine.ts';
@@ -98,17 +98,34 @@ describe('Lines over the top and along the bottom', () => {
   it('go below a hole in their way', async () => {
     const { region, pieces, issues } = await onPlate(
       '{circle: 70}',
-      `${pair('SEED LIBRARY', 'plant swap')}, fit: {in: plate, margin: 3, clear: 2}`,
+      `${pair('THE SEED LOVERS', 'plant swap')}, fit: {in: plate, margin: 3, clear: 2}`,
       'body: [plate], engrave: [words], hanger: {hole: top}',
     );
     assert.deepEqual(issues, []);
     const clear = distanceByJts(pieces[0]!.hangers[0]!.opening, region);
     assert.ok(clear > 2 - 0.01, `${clear}`);
-    // Both run on one circle: the lower line as deep as the hole makes the upper one.
-    const [top, bottom] = pieces[0]!.marks[0]!.lettering!.map(({ letters }) => letters.flatMap((each) => each.region));
-    const furthest = (ink: typeof region): number => Math.max(...ink.flat().map(({ x, y }) => Math.hypot(x, y)));
-    assert.ok(furthest(top!) < 35 - 3 - 2);
-    assertNear(furthest(bottom!), furthest(top!), 0.5);
+    const [top, bottom] = pieces[0]!.marks[0]!.lettering!.map(({ letters }) => letters.map((each) => each.region));
+    const furthest = (letters: readonly (typeof region)[]): number =>
+      Math.max(...letters.flat(2).map(({ x, y }) => Math.hypot(x, y)));
+    const [middle, ends] = [top!.slice(5, 7), [top![0]!, top!.at(-1)!]];
+    assert.ok(furthest(middle) < 35 - 3 - 2);
+    // The lower line stays at the edge, and the ends of the upper one come nearer to it.
+    assertNear(furthest(bottom!), 35 - 3, 0.1);
+    assert.ok(furthest(ends) > furthest(middle) + 1, `${furthest(ends)}, ${furthest(middle)}`);
+  });
+
+  it('do not wind round the end of a flat ellipse', async () => {
+    const { pieces } = await onPlate(
+      '{ellipse: [90, 44]}',
+      `${pair('THE NEIGHBOURHOOD SEED LIBRARY', 'free')}, fit: {in: plate, margin: 3}`,
+      'body: [plate], engrave: [words], hanger: {hole: top}',
+    );
+    const letters = pieces[0]!.marks[0]!.lettering![0]!.letters.map(({ region }) => boxCentre(boundsOf(region)!));
+    // From left to right, and no letter below the middle of the plate.
+    for (const [index, { x, y }] of letters.entries()) {
+      assert.ok(index === 0 || x > letters[index - 1]!.x, `letter ${index}`);
+      assert.ok(y > 0, `letter ${index}: ${y}`);
+    }
   });
 
   it('stay at the edge where going deeper would make them much smaller', async () => {

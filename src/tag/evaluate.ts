@@ -24,6 +24,7 @@ import type { Area } from './tag.ts';
 
 export class Evaluator {
   readonly #resources: Resources;
+  readonly #context: FitContext;
   readonly #made = new Map<Shape, Stage<MadeShape>>();
 
   readonly #fitter: ShapeFitter;
@@ -32,6 +33,7 @@ export class Evaluator {
 
   constructor(resources: Resources, context: FitContext) {
     this.#resources = resources;
+    this.#context = context;
     this.#fitter = new ShapeFitter(resources, context, (target) => this.target(target));
   }
 
@@ -174,13 +176,15 @@ export class Evaluator {
     const target = place && (await this.target(place));
     if (target && !fit && !isBeside(place.at)) this.#areas.set(shape, { target: target.value.region });
     if (rotate === undefined && !mirror && !target && !nudge) return sized;
-    const aim = target && [target.id, place.at, place.margin, place.isUsualGap, place.by, fit !== undefined];
+    // A distance is that of the finished piece.
+    const distance = place && place.margin / (await this.#context.pieceScale(shape));
+    const aim = target && [target.id, place.at, distance, place.isUsualGap, place.by, fit !== undefined];
     return this.#resources.cache.get('placed', [sized.id, rotate, mirror, aim, nudge], () => {
       const bounds = boundsOf(sized.value.region);
       let made = bounds ? mapShape(sized.value, turning(modifiers, boxCentre(bounds))) : sized.value;
       if (target) {
         const isFitted = fit !== undefined;
-        const margin = placeMargin(place, made, target.value, isFitted);
+        const margin = placeMargin({ ...place, margin: distance! }, made, target.value, isFitted);
         made = mapShape(made, placingMove(made, target.value, place.at, margin, place.by, isFitted));
       }
       return nudge ? mapShape(made, translation(nudge.x, nudge.y)) : made;

@@ -21,7 +21,8 @@ export function offMargin(piece: Piece, made: Tag['made']): Finding[] {
   return [...bodies, ...marks].flatMap((each) => offMarginOf(each, piece, made));
 }
 
-function offMarginOf({ region, area, shape, path }: Source | Mark, piece: Piece, made: Tag['made']): Finding[] {
+function offMarginOf(each: Source | Mark, piece: Piece, made: Tag['made']): Finding[] {
+  const { region, area, shape, path } = each;
   const { place, fit, nudge } = shape.modifiers;
   if (!place || !area || fit || nudge || isBeside(place.at) || place.at === 'center') return [];
   // What stands on a line of its own stays on it.
@@ -29,8 +30,9 @@ function offMarginOf({ region, area, shape, path }: Source | Mark, piece: Piece,
   const target = made.get(place.shape);
   if (place.margin === 0 || target?.lettering || place.part !== undefined) return [];
   const outline = outersOf(area.target);
-  // A piece with a size of its own has its margins scaled with the rest.
-  const margin = place.margin * (widthOf(area.target) / widthOf(target?.region ?? area.target));
+  // Where a piece has a size of its own, what it is made of is scaled with its margins.
+  const isScaled = 'use' in each && each.use === 'body' && piece.glueTo === undefined;
+  const margin = place.margin * (isScaled ? widthOf(area.target) / widthOf(target?.region ?? area.target) : 1);
   if (difference(region, [offset(outline, seenMm - margin)]).length === 0) return [];
   const [first, ...others] = region.flat().map((point) => ({ point, left: leftAt(point, outline) }));
   const { point, left } = others.reduce((least, each) => (each.left < least.left ? each : least), first!);

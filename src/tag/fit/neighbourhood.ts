@@ -56,7 +56,7 @@ export class Neighbourhood {
     const isEarlier = this.#isEarlierThan(rank);
     const entries: Neighbour[] = [];
     const piecesWithHangers: PieceModel[] = [];
-    for (const base of this.#basesOf(shape)) {
+    for (const base of this.#basesOf((entry) => this.#partsOf(entry).has(shape))) {
       const layers = this.#pieces.filter((piece) => bottomPieceOf(piece, this.#pieces) === base);
       for (const neighbour of layers.flatMap((piece) => marksOn(piece, this.#pieces))) {
         const other = neighbour.entry.shape;
@@ -69,12 +69,25 @@ export class Neighbourhood {
     return { entries, piecesWithHangers };
   }
 
-  /** The bottom piece that carries a fitted shape, if its size does not depend on it; of several, the first. */
+  /** The bottom piece that carries a fitted shape or a placed one, if its size does not depend on it; of several, the first. */
   pieceUnder(shape: Shape): PieceModel | undefined {
     const rank = this.#ranks.get(shape);
-    if (rank === undefined) return undefined;
+    if (rank === undefined) {
+      const bases = this.#basesOf((entry) => this.#all(entry).has(shape));
+      return [...bases].find((base) => this.#isSizedWithout(base, shape));
+    }
     const isEarlier = this.#isEarlierThan(rank);
-    return [...this.#basesOf(shape)].find((base) => shapesOf(base).every(isEarlier));
+    return [...this.#basesOf((entry) => this.#partsOf(entry).has(shape))].find((base) =>
+      shapesOf(base).every(isEarlier),
+    );
+  }
+
+  /** Whether nothing that a piece consists of is made from a shape, or keeps clear of it. */
+  #isSizedWithout(base: PieceModel, shape: Shape): boolean {
+    const behind = shapesOf(base).flatMap((each) => [...this.#all(each)]);
+    return behind.every(
+      (each) => each !== shape && this.of(each).entries.every(({ entry }) => !this.#all(entry.shape).has(shape)),
+    );
   }
 
   #isEarlierThan(rank: number): (shape: Shape) => boolean {
@@ -93,10 +106,10 @@ export class Neighbourhood {
     return all.filter(({ entry }) => [...this.#all(entry.shape)].every((shape) => !this.#ranks.has(shape)));
   }
 
-  /** The bottom pieces of those that carry the shape. */
-  #basesOf(shape: Shape): Set<PieceModel> {
+  /** The bottom pieces of those that carry such a shape. */
+  #basesOf(isSuch: (entry: Shape) => boolean): Set<PieceModel> {
     const having = this.#pieces.filter((piece) =>
-      marksOn(piece, this.#pieces).some(({ entry }) => this.#partsOf(entry.shape).has(shape)),
+      marksOn(piece, this.#pieces).some(({ entry }) => isSuch(entry.shape)),
     );
     return new Set(having.map((piece) => bottomPieceOf(piece, this.#pieces)));
   }

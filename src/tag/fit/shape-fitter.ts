@@ -25,9 +25,9 @@ import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
 import type { FitRoom } from './room.ts';
 
-/** The pieces that carry a fitted shape. */
+/** The pieces that carry a shape. */
 export interface FitContext {
-  /** Everything else on them; `undefined` if there is nothing. */
+  /** Everything else on them that a fitted shape keeps clear of; `undefined` if there is nothing. */
   readonly around: (shape: Shape) => Promise<Stage<Obstacles> | undefined>;
   /** The factor by which the shapes of its piece are enlarged afterwards. */
   readonly pieceScale: (shape: Shape) => Promise<number>;

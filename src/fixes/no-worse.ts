@@ -24,6 +24,9 @@ const narrowKinds: ReadonlySet<IssueCode> = new Set([
   'fine-mark',
 ]);
 
+/** Kinds that get worse as their `width`, by which something is beyond an edge, gets larger. */
+const wideKinds: ReadonlySet<IssueCode> = new Set(['off-backing']);
+
 /**
  * Whether the problem is gone from its line and its piece, and nothing else has become worse. A no stays one, whatever else is
  * found: so it can be asked before everything has been checked.
@@ -104,6 +107,7 @@ function causeIn(issue: Issue): string {
 function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[], mends: boolean): boolean {
   if (is.length > was.length || highestSeverity(is) > highestSeverity(was)) return false;
   if (steepest(is) > steepest(was) + sameAngleDegrees) return false;
+  if (wideKinds.has(is[0]!.code)) return widest(is) <= widest(was) + sameWidthMm;
   if (!narrowKinds.has(is[0]!.code)) return true;
   if (narrowest(is) < narrowest(was) - sameWidthMm) return false;
   return mends || placesOf(is) <= placesOf(was);
@@ -120,6 +124,10 @@ function highestSeverity(issues: readonly Issue[]): number {
 
 function steepest(issues: readonly Issue[]): number {
   return Math.max(...issues.map(({ angle = 0 }) => Math.abs(angle)));
+}
+
+function widest(issues: readonly Issue[]): number {
+  return Math.max(...issues.map(({ width = 0 }) => width));
 }
 
 function narrowest(issues: readonly Issue[]): number {

@@ -6,7 +6,8 @@ import type { Region } from '../../geometry/types.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
 import { largestScale } from '../../tag/fit/scale.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
-import { growthOf, shapeTitle, settingLengths, shapeAt } from '../candidate.ts';
+import { keptLookShare } from '../gentle.ts';
+import { growthOf, setting, settingLengths, shapeAt, shapeTitle } from '../candidate.ts';
 import { madeSmaller, madeSmallerFor, marginsMm, movedInto, nudging } from './moving.ts';
 
 /** Last of all, almost no margin, where there is no room. */
@@ -14,6 +15,12 @@ const marginsOnBacking = [...marginsMm, 0.05];
 
 /** How far aside a smaller one may stand, in mm, and the step: clear of a hole, it is not in the middle. */
 const asideMm = { most: 12, step: 0.5 } as const;
+
+/** Margins to the true edge, in mm, the nicest first. */
+const nicestMm = [marginsMm[0]!, 1.5, marginsMm[1]!];
+
+/** Made smaller by less than this, in the logarithm of its size, it is the same tag: a fix of all may do it. */
+const mildShare = 0.97 * keptLookShare;
 
 /** How much larger it must be aside than where it is, to go there (our own judgement). */
 const worthAside = 1.03;
@@ -32,12 +39,13 @@ export function onItsBacking(at: Case): Remedy[] {
     {
       words: `Make ${shapeTitle(shape)} smaller`,
       candidates: [
-        ...marginsMm
-          .slice(0, 2)
-          .flatMap((margin) => smallerWithin(at, shape, piece!.region, offset(carrier.region, -margin))),
+        ...mildFirst(
+          nicestMm.map((margin) => smallerWithin(at, shape, piece!.region, offset(carrier.region, -margin))),
+        ),
         ...madeSmallerFor(at, shape, box, frame),
       ],
     },
+    ...(below ? roundAll(at, below, shape) : []),
     {
       words: `Enlarge ${below ? shapeTitle(below) : ''}`,
       candidates:
@@ -54,11 +62,36 @@ export function onItsBacking(at: Case): Remedy[] {
   ];
 }
 
+interface Smaller {
+  readonly scale: number;
+  readonly candidates: readonly Candidate[];
+}
+
+/** With the nicest margin of those that leave the look as it is, or else of all. */
+function mildFirst(each: readonly Smaller[]): Candidate[] {
+  const isMild = ({ scale }: Smaller): boolean => Math.abs(Math.log(scale)) < mildShare;
+  return [...each.filter(isMild), ...each.filter((one) => !isMild(one))].flatMap(({ candidates }) => candidates);
+}
+
+/** A backing that follows one shape follows what overhangs it too. */
+function roundAll(at: Case, backing: Shape, { name }: Shape): Remedy[] {
+  const { generator, path } = backing;
+  if (generator.kind !== 'around' || generator.shape.name === undefined || name === undefined) return [];
+  const followed = generator.shape.name;
+  if (followed === name) return [];
+  return [
+    {
+      words: `Let ${shapeTitle(backing)} go round “${name}” too`,
+      candidates: setting(at, path, 'around', `{union: [${followed}, ${name}]}`),
+    },
+  ];
+}
+
 /**
  * As large as goes into the room, which is the backing by its true outline, less a margin round that and its openings:
  * where it is, or beside that where it may be larger.
  */
-function smallerWithin(at: Case, shape: Shape, region: Region, room: Region): Candidate[] {
+function smallerWithin(at: Case, shape: Shape, region: Region, room: Region): Smaller {
   const centre = boxCentre(boundsOf(region)!);
   const scaleAt = (aside: number) => largestScale(region, centre, room, { x: centre.x + aside, y: centre.y });
   const steps = Math.round(asideMm.most / asideMm.step);
@@ -69,7 +102,7 @@ function smallerWithin(at: Case, shape: Shape, region: Region, room: Region): Ca
     .reduce((a, b) => (b.scale > a.scale + 1e-6 ? b : a));
   const isBetter = best.scale > worthAside * here;
   const before = shape.modifiers.nudge ?? { x: 0, y: 0 };
-  return (isBetter ? [best, { aside: 0, scale: here }] : [{ aside: 0, scale: here }])
+  const candidates = (isBetter ? [best, { aside: 0, scale: here }] : [{ aside: 0, scale: here }])
     .filter(({ scale }) => scale < 1)
     .flatMap(({ aside, scale }) =>
       madeSmaller(at, shape, [scale]).flatMap((smaller): Candidate[] => {
@@ -80,4 +113,5 @@ function smallerWithin(at: Case, shape: Shape, region: Region, room: Region): Ca
         }));
       }),
     );
+  return { scale: isBetter ? best.scale : here, candidates };
 }

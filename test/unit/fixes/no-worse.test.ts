@@ -46,3 +46,13 @@ describe('What a change does to weak places of one line, which are one problem',
     assert.equal(isNoWorse(judged(loose, weak(1.58)), judged(weak(1.7, 2.9))), true, 'what was loose did not count');
   });
 });
+
+describe('What a change does to what overhangs its backing', () => {
+  const over = (width: number): Issue => ({ ...hardToRead(word), code: 'off-backing', severity: 'warning', width });
+
+  it('is worse where it overhangs by more', () => {
+    assert.equal(isNoWorse(judged(over(1.9)), judged(over(9.3))), false);
+    assert.equal(isNoWorse(judged(over(1.9)), judged(over(1.9))), true);
+    assert.equal(isNoWorse(judged(over(1.9)), judged(over(0.5))), true);
+  });
+});

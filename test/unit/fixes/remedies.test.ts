@@ -144,7 +144,40 @@ describe('Remedies', () => {
     // Beside a hole it is smaller still, and in the middle of what the hole leaves.
     const beside = await glued(', hanger: {hole: {at: left, diameter: 4}}');
     assert.ok(beside[0] < alone[0] && beside[1] > 1, String(beside));
-    assert.ok(marginOf(beside) >= 2 - 0.1, `${marginOf(beside)} mm`);
+    // With 2 mm it would be another tag.
+    assert.ok(marginOf(beside) >= 1.5 - 0.01, `${marginOf(beside)} mm`);
+  });
+
+  it('make what overhangs smaller with less of a margin where more would make it another tag', async () => {
+    const plate = 'plate: {rectangle: [80, 40]}';
+    const widths = async (width: number) => {
+      const word = `word: {path: M0 0H${width}V6H0Z, width: ${width}, place: plate}`;
+      const titles = await titlesFor(
+        'off-backing',
+        [plate, word],
+        'body: [plate]}\n  top: {body: [word], glue_to: tag',
+      );
+      return Number(
+        /^Make “word” smaller: width ([\d.]+) mm/.exec(titles.find((each) => each.startsWith('Make'))!)![1],
+      );
+    };
+    // 76 mm with 2 mm on either side: of 84 mm that is nine tenths, of 89 mm 85 %, and 78 mm are 88 %.
+    assert.equal(await widths(84), 76);
+    assert.equal(await widths(89), 77);
+    assert.equal(await widths(90), 78);
+    // Whatever the margin, a tenth more is another tag.
+    assert.equal(await widths(100), 76);
+  });
+
+  it('draw a backing round all that is glued on it', async () => {
+    const shapes = [
+      'plate: {around: word, by: 3}',
+      'word: {rectangle: [60, 20]}',
+      'heart: {heart: 20, place: {right_of: word, gap: -2}}',
+    ];
+    const rest = 'body: [plate]}\n  top: {body: [word, heart], parts: many, glue_to: tag';
+    const titles = await titlesFor('off-backing', shapes, rest);
+    assert.equal(titles[0], 'Let “plate” go round “heart” too: around {union: [word, heart]}');
   });
 
   it('make what they move smaller where the room is too short for it', async () => {

@@ -12,6 +12,9 @@ import { embeddingInWords } from '../../text/embedding.ts';
 import type { FontLibrary } from '../../text/font-library.ts';
 import { nameKindOf, schemasAt } from '../schema.ts';
 import { fileKind, selfContained } from '../self-contained.ts';
+import { loadFiles } from '../../tag/load.ts';
+import { roomsIn } from './room-for.ts';
+import type { RoomAt } from './room-for.ts';
 import { inText, specOfTag } from './spec-of-tag.ts';
 import type { TagReport } from './spec-of-tag.ts';
 import { specText } from './spec-text.ts';
@@ -33,12 +36,19 @@ export async function withSpec(
   if ('problem' in alone)
     return { ...job, along: { files: {}, lacking: [`The spec is not in the pack. ${alone.problem}`] } };
   const found = new FilesAlong(from);
-  const spec = await found.renamed(specOfTag(alone.text, report), []);
+  const spec = await found.renamed(specOfTag(alone.text, report, await roomsOf(report, from)), []);
   const { files, lacking } = found;
   return {
     ...job,
     along: { text: specText(spec as Record<string, unknown>, accepted(report)), files, lacking: [...lacking] },
   };
+}
+
+/** Of a batch alone: by itself, lettering has the room that its own letters need. */
+async function roomsOf({ model, batch }: TagReport, { fonts: library, read, locate }: AlongFiles): Promise<RoomAt[]> {
+  if (!model || !batch) return [];
+  const { fonts } = await loadFiles(model, { library, read, locate, beside: () => Promise.resolve([]) });
+  return roomsIn(model, ({ generator }) => (generator.kind === 'text' ? fonts.get(generator) : undefined));
 }
 
 /** The comments that accept problems, at the entry of each; reasons may hold names. */

@@ -15,6 +15,7 @@ import { isWords, RowValues } from '../../spec/batch/row-values.ts';
 import { onMachine } from '../../spec/read/stock-on-machine.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
 import { sameSized } from '../../tag/build.ts';
+import type { RoomAt } from './room-for.ts';
 
 type Group = Readonly<Record<string, unknown>>;
 
@@ -25,8 +26,8 @@ export type TagReport = Pick<Report, 'tag' | 'model' | 'batch' | 'row' | 'accept
 const workshopKeys: ReadonlySet<string> = new Set(['batch', 'use', 'sheet', 'machine', 'machines']);
 const pricedKeys: ReadonlySet<string> = new Set(['price', 'machine', 'machines', 'measured_on']);
 
-/** `text`: of the spec, with the values of the files it uses. */
-export function specOfTag(text: string, { tag, model, batch, row }: TagReport): Group {
+/** `text`: of the spec, with the values of the files it uses; `rooms`: of lettering that stands on one line on all tags. */
+export function specOfTag(text: string, { tag, model, batch, row }: TagReport, rooms: readonly RoomAt[] = []): Group {
   const source = new SpecSource(text);
   const read = batch ? inRow(source, batch, row) : source.value;
   const spec = isGroup(read) ? read : {};
@@ -40,7 +41,7 @@ export function specOfTag(text: string, { tag, model, batch, row }: TagReport): 
     });
   const own = Object.fromEntries(entries);
   if (!batch || !tag || !model) return own;
-  return withSizes(titled(own, tag.title), tag, model);
+  return withRooms(withSizes(titled(own, tag.title), tag, model), rooms);
 }
 
 /** A stock as the chosen machine cuts it, without speeds, prices and days. */
@@ -89,6 +90,16 @@ function withSizes(spec: Group, { made }: NonNullable<Report['tag']>, model: Non
     });
   }
   return sized as Group;
+}
+
+/** Letters stand where those of the whole batch make them stand. */
+function withRooms(spec: Group, rooms: readonly RoomAt[]): Group {
+  let roomy: unknown = spec;
+  for (const { path, room } of rooms)
+    roomy = changed(roomy, inText(path), (text) =>
+      typeof text === 'string' ? { text, room_for: room } : isGroup(text) ? { ...text, room_for: room } : text,
+    );
+  return roomy as Group;
 }
 
 /** What a used file defines is in the text itself now. */

@@ -3,13 +3,21 @@
 import { filled } from '../batch/batch.ts';
 import type { BatchRow } from '../batch/batch.ts';
 import type { Evenly } from '../model/shape-model.ts';
+import type { RoomFor } from '../types.generated.ts';
 import type { Problems } from './problems.ts';
 
 /** By rows and text: each row of a batch is read with all of them. */
 const known = new WeakMap<readonly BatchRow[], Map<string, Evenly>>();
 
-/** `text` as it is written and as the row that is read has it. */
-export function evenlyOf(written: string, text: string, { row }: Pick<Problems, 'row'>): Evenly {
+/** `text` as it is written and as the row that is read has it. `room`: what the spec says itself. */
+export function evenlyOf(
+  written: string,
+  text: string,
+  { row }: Pick<Problems, 'row'>,
+  room: RoomFor | undefined,
+): Evenly {
+  if (room?.letters !== undefined && room.longest !== undefined)
+    return { letters: room.letters, longest: room.longest };
   const rows = row?.batch.rows ?? [];
   // By itself, it stands as the words of another spec would.
   if (rows.length < 2) return hasSmallLetters(text) ? 'any words' : lettersOf([text]);

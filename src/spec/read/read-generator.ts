@@ -31,7 +31,17 @@ import type { ShapeList, ShapeOrName, ShapeSpec } from '../types.generated.ts';
 /** A shape has exactly one of these keys; each is listed with the keys that only make sense beside it. */
 const generators = {
   text: [
-    ...(['font', 'weight', 'italic', 'features', 'letter_spacing', 'overlap', 'line_height', 'align'] as const),
+    ...([
+      'font',
+      'weight',
+      'italic',
+      'features',
+      'letter_spacing',
+      'overlap',
+      'line_height',
+      'align',
+      'room_for',
+    ] as const),
     ...(['size', 'cap_height', 'x_height', 'arc'] as const),
   ],
   rectangle: ['radius'],

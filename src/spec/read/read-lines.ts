@@ -7,7 +7,7 @@ import type { Problems } from './problems.ts';
 import { reportOutlines, reportWidths } from './read-strokes.ts';
 import { reportEmpty, reportGaps } from './empty-cells.ts';
 import { evenlyOf } from './evenly.ts';
-import { readFont, readSpacing, sizesByFont } from './read-text.ts';
+import { readFont, readSpacing, reportRoom, sizesByFont } from './read-text.ts';
 import { isSingleLine } from './single-line.ts';
 import type { LineList, ShapeSpec } from '../types.generated.ts';
 
@@ -62,13 +62,14 @@ function readLine(
   reportGaps(written, problems);
   const { font = whole.font, weight = whole.weight, italic = whole.italic, features = whole.features } = line;
   const isOpen = isSingleLine(font);
+  if (line.room_for) reportRoom(whole, [...path, 'room_for'], problems);
   if (isOpen) reportOutlines(line, path, problems);
   const generator: TextGenerator | StrokesGenerator = {
     ...(isOpen ? { kind: 'strokes' as const } : readFont({ font, weight, italic }, path, problems)),
     ...readSpacing({ letter_spacing: line.letter_spacing, ...(isOpen ? {} : { features }) }, path, problems),
     text,
     align: 'center',
-    ...(whole.align === 'baseline' ? { evenly: evenlyOf(written, text, problems) } : {}),
+    ...(whole.align === 'baseline' ? { evenly: evenlyOf(written, text, problems, line.room_for) } : {}),
   };
   const align = line.align ?? (whole.align === 'baseline' ? undefined : whole.align) ?? 'center';
   return {

@@ -34,6 +34,7 @@ export function readWording(spec: ShapeSpec, path: YamlPath, problems: Problems)
   else reportGaps(spec.text!, problems);
   const size = sizesByFont(spec, path, problems);
   const arc = spec.arc && readArc(spec, path, problems);
+  if (spec.room_for) reportRoom(spec, [...path, 'room_for'], problems);
   if (text === undefined || (spec.arc && !arc)) return undefined;
   return {
     ...readSpacing(spec, path, problems),
@@ -42,8 +43,15 @@ export function readWording(spec: ShapeSpec, path: YamlPath, problems: Problems)
     ...(arc ? { arc } : {}),
     ...(spec.line_height === undefined ? {} : { lineHeight: spec.line_height }),
     align: spec.align === 'left' || spec.align === 'right' ? spec.align : 'center',
-    ...(spec.align === 'baseline' ? { evenly: evenlyOf(spec.text!, text, problems) } : {}),
+    ...(spec.align === 'baseline' ? { evenly: evenlyOf(spec.text!, text, problems, spec.room_for) } : {}),
   };
+}
+
+/** Reports room for letters where nothing stands on a line of its own. */
+export function reportRoom({ align }: Pick<ShapeSpec, 'align'>, path: YamlPath, problems: Problems): void {
+  if (align === 'baseline') return;
+  const range = problems.source.keyRange(path);
+  problems.error('bad-value', path, '“room_for” goes with “align: baseline”.', { range });
 }
 
 type Written<Key extends keyof ShapeSpec> = { [K in Key]?: ShapeSpec[K] | undefined };

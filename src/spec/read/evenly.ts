@@ -9,15 +9,15 @@ import type { Problems } from './problems.ts';
 /** By rows and text: each row of a batch is read with all of them. */
 const known = new WeakMap<readonly BatchRow[], Map<string, Evenly>>();
 
-/** `text` as it is written and as the row that is read has it. `room`: what the spec says itself. */
+/** `text` as it is written and as the row that is read has it. `room`: what the spec says itself; the schema check leaves holes. */
 export function evenlyOf(
   written: string,
   text: string,
   { row }: Pick<Problems, 'row'>,
-  room: RoomFor | undefined,
+  room: Partial<RoomFor> = {},
 ): Evenly {
-  if (room?.letters !== undefined && room.longest !== undefined)
-    return { letters: room.letters, longest: room.longest };
+  const { letters, longest } = room;
+  if (letters !== undefined && longest !== undefined) return { letters, longest };
   const rows = row?.batch.rows ?? [];
   // By itself, it stands as the words of another spec would.
   if (rows.length < 2) return hasSmallLetters(text) ? 'any words' : lettersOf([text]);

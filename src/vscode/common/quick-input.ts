@@ -22,7 +22,7 @@ interface ChoiceItem<T> extends vscode.QuickPickItem {
 
 export function askPick<T>(
   question: Question & {
-    readonly placeholder: string;
+    readonly prompt: string;
     readonly items: readonly ChoiceItem<T>[];
     /** Put in front of the items once they are known. Until then the note stands there, so that nothing is chosen by itself. */
     readonly moreItems?: { readonly note: string; readonly found: Promise<readonly ChoiceItem<T>[]> };
@@ -32,7 +32,6 @@ export function askPick<T>(
   follow: (value: T) => void,
 ): Promise<Answer<T>> {
   const input = vscode.window.createQuickPick<ChoiceItem<T>>();
-  input.placeholder = question.placeholder;
   input.items = question.items;
   input.matchOnDetail = true;
   input.matchOnDescription = true;
@@ -55,7 +54,9 @@ export function askPick<T>(
   input.onDidChangeActive(([item]) => {
     if (item?.value !== undefined) follow(item.value);
   });
-  return answered(input, question, () => input.activeItems[0]?.value);
+  // A placeholder would be shown as a tooltip as well, over the title.
+  const asked = { ...question, title: `${question.title}: ${question.prompt}` };
+  return answered(input, asked, () => input.activeItems[0]?.value);
 }
 
 export function askText<T>(

@@ -5,9 +5,11 @@ import { completionsAt } from '../../language/completion/complete.ts';
 import type { Completion, SuggestionKind } from '../../language/completion/suggestion.ts';
 import { isJob, isOffcutsFile, jobGlob, offcutsGlob, tagSpecSelector } from '../common/documents.ts';
 import type { JobChecks } from '../jobs/job-checks.ts';
+import { sampleIn } from '../../language/new-tag.ts';
 import { jobGrammar, offcutsGrammar } from '../../language/grammar.ts';
 import type { WorkspaceNames } from '../../language/workspace-names.ts';
 import { noUses } from '../../spec/files/used-files.ts';
+import { unitsOfNewTags } from './workshop-files.ts';
 import type { WorkspaceContext } from '../service/workspace-context.ts';
 
 const { CompletionItemKind: Kind } = vscode;
@@ -44,7 +46,7 @@ export function registerCompletions(workspaceContext: WorkspaceContext, jobs: Jo
         const names =
           isJob(uri) || isOffcutsFile(uri)
             ? around(uri)
-            : await (isEmpty ? workspaceContext.withSamples(uri) : workspaceContext.withFiles(uri));
+            : await (isEmpty ? inUsualUnits(workspaceContext.withSamples(uri)) : workspaceContext.withFiles(uri));
         const offered = completionsAt(document.getText(), document.offsetAt(position), names);
         const items = offered.map((each, index) => toItem(each, index, document));
         // Suggestions that use the typed text as a name change with every letter.
@@ -56,6 +58,12 @@ export function registerCompletions(workspaceContext: WorkspaceContext, jobs: Jo
     },
     ...triggers,
   );
+}
+
+/** The samples in the unit of new tags. */
+async function inUsualUnits(finding: Promise<WorkspaceNames>): Promise<WorkspaceNames> {
+  const [names, units] = await Promise.all([finding, unitsOfNewTags()]);
+  return { ...names, samples: names.samples.map((each) => ({ ...each, text: sampleIn(units, each.text) })) };
 }
 
 function toItem(

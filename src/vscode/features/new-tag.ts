@@ -163,7 +163,7 @@ class Questions {
     const words = this.#words;
     const place = { title, step, totalSteps: this.#steps };
     if (step === 1) {
-      return this.#pick({ ...place, placeholder: 'What kind of tag?', items: kinds(this.samples) });
+      return this.#pick({ ...place, prompt: 'What kind of tag?', items: kinds(this.samples) });
     }
     if (step <= words.length + 1) {
       const index = step - 2;
@@ -181,20 +181,20 @@ class Questions {
     const key = this.#ofWorkshop[step - words.length - 4];
     if (key) {
       const items = workshopItems(key, this.workshop[key]);
-      return this.#pick({ ...place, placeholder: workshopQuestions[key], items });
+      return this.#pick({ ...place, prompt: workshopQuestions[key], items });
     }
     const whole = isOnePiece(new SpecSource(this.#answers.sample.text));
     const what = whole ? 'How wide is the finished tag?' : `How wide is “${sampleTexts(this.#answers)[0] ?? ''}”?`;
     const { units } = this.workshop;
-    const placeholder = `${what} Choose, or type a length such as ${units === 'mm' ? '75 mm or 3 in' : '3 1/4 in or 80 mm'}`;
+    const prompt = `${what} Choose, or type a length such as ${units === 'mm' ? '75 mm or 3 in' : '3 1/4 in or 80 mm'}`;
     const itemsFor = (typed: string) => widthItems(typed, units);
-    return this.#pick({ ...place, placeholder, items: itemsFor(''), itemsFor });
+    return this.#pick({ ...place, prompt, items: itemsFor(''), itemsFor });
   }
 
   async #askFont(place: { title: string; step: number; totalSteps: number }, current: string | undefined) {
     const { fonts, files } = await this.surroundings.withFiles((await this.opening).home);
     const items = fontItems(current, fonts, files);
-    return this.#pick({ ...place, placeholder: 'Which font?', items });
+    return this.#pick({ ...place, prompt: 'Which font?', items });
   }
 
   #askHold(step: number, fixes: Promise<readonly Fix[]>): Promise<Answer<Partial<Answers>>> {
@@ -204,8 +204,8 @@ class Questions {
       () => [],
     );
     const moreItems = { note: 'Looking for what holds it…', found };
-    const placeholder = 'A part of it would fall out. What holds it?';
-    return this.#pick({ title, step, totalSteps: step, placeholder, items, moreItems });
+    const prompt = 'A part of it would fall out. What holds it?';
+    return this.#pick({ title, step, totalSteps: step, prompt, items, moreItems });
   }
 
   async #missingLetters(change: Partial<Answers>): Promise<string | undefined> {

@@ -71,10 +71,10 @@ interface MaterialItem extends vscode.QuickPickItem {
 async function chooseMaterial(): Promise<string | undefined> {
   const pick = vscode.window.createQuickPick<MaterialItem>();
   const items = materialNames.map((material) => ({ label: material, material }));
-  pick.title = title;
+  // A placeholder would be shown as a tooltip as well, over the title.
+  pick.title = `${title}: Which material do you cut most? Choose one, or type its name`;
   pick.step = 1;
   pick.totalSteps = steps;
-  pick.placeholder = 'Which material do you cut most? Choose one, or type its name';
   pick.ignoreFocusOut = true;
   pick.items = items;
   pick.onDidChangeValue((typed) => {

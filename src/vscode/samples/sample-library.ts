@@ -66,7 +66,7 @@ async function browsed(samples: readonly Sample[]): Promise<Sample | undefined> 
   if (!first) return undefined;
   const opening = DraftDocument.open('sample.tag.yaml', first.text, true);
   const items = samples.map((sample) => ({ label: sample.title, detail: sample.purpose, value: sample }));
-  const question = { title: 'Tag samples', placeholder: 'Open a copy to play with', items };
+  const question = { title: 'Tag samples', prompt: 'Open a copy to play with', items };
   const answer = await askPick(question, ({ text }) => {
     inBackground(
       opening.then((draft) => draft.set(text)),

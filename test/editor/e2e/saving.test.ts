@@ -20,22 +20,22 @@ async function newTag(
 ): Promise<FrameLocator> {
   const widget = editor.page.locator('.quick-input-widget');
   await editor.runCommand('Tagwright: New Tag…');
-  await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
+  await widget.locator('.quick-input-title:has-text("What kind of tag?")').waitFor();
   await editor.choose('Script name');
   await widget.getByText('The words on it').waitFor();
   await widget.locator('input.input').fill(words);
   await editor.page.keyboard.press('Enter');
-  await widget.locator('input[placeholder="Which font?"]').waitFor();
+  await widget.locator('.quick-input-title:has-text("Which font?")').waitFor();
   await editor.page.keyboard.press('Enter');
-  await widget.locator('input[placeholder^="How wide"]').waitFor();
+  await widget.locator('.quick-input-title:has-text("How wide")').waitFor();
   await editor.page.keyboard.press('Enter');
   // The samples have a workshop's file, with stocks and ties to choose from.
   for (const question of ['What is it cut from?', 'What does it hang on?']) {
-    await widget.locator(`input[placeholder^="${question}"]`).waitFor();
+    await widget.locator(`.quick-input-title:has-text("${question}")`).waitFor();
     await editor.choose('As the sample has it');
   }
   const named = editor.page.locator(`.tab.active[data-resource-name="${fileName}"]`);
-  const hold = widget.locator('input[placeholder^="A part of it would fall out"]');
+  const hold = widget.locator('.quick-input-title:has-text("A part of it would fall out")');
   await eventually('the last question, or its end', async () => (await hold.isVisible()) || (await named.isVisible()));
   if (await hold.isVisible()) {
     await editor.choose(holding);
@@ -114,12 +114,12 @@ describe('A tag that is saved', () => {
     const widget = editor.page.locator('.quick-input-widget');
     copyFileSync(join(root, 'dist', 'fonts', 'GreatVibes_400Regular.ttf'), join(editor.folder, 'of-the-shop.ttf'));
     await editor.runCommand('Tagwright: New Tag…');
-    await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
+    await widget.locator('.quick-input-title:has-text("What kind of tag?")').waitFor();
     await editor.choose('Script name');
     await widget.getByText('The words on it').waitFor();
     await widget.locator('input.input').fill('Dill');
     await editor.page.keyboard.press('Enter');
-    await widget.locator('input[placeholder="Which font?"]').waitFor();
+    await widget.locator('.quick-input-title:has-text("Which font?")').waitFor();
     await widget.locator('input.input').fill('of-the');
     const item = widget.locator('.monaco-list-row', { hasText: 'of-the-shop.ttf' });
     await item.waitFor();
@@ -129,14 +129,14 @@ describe('A tag that is saved', () => {
       return drawn !== null && drawn.y > 0.4 * editor.page.viewportSize()!.height;
     });
     await item.click();
-    await widget.locator('input[placeholder^="How wide"]').waitFor();
+    await widget.locator('.quick-input-title:has-text("How wide")').waitFor();
     await editor.page.keyboard.press('Enter');
     for (const question of ['What is it cut from?', 'What does it hang on?']) {
-      await widget.locator(`input[placeholder^="${question}"]`).waitFor();
+      await widget.locator(`.quick-input-title:has-text("${question}")`).waitFor();
       await editor.choose('As the sample has it');
     }
     const named = editor.page.locator('.tab.active[data-resource-name="dill.tag.yaml"]');
-    const hold = widget.locator('input[placeholder^="A part of it would fall out"]');
+    const hold = widget.locator('.quick-input-title:has-text("A part of it would fall out")');
     await eventually(
       'the last question, or its end',
       async () => (await hold.isVisible()) || (await named.isVisible()),
@@ -157,7 +157,7 @@ describe('A tag that is saved', () => {
     const widget = editor.page.locator('.quick-input-widget');
     const { keyboard } = editor.page;
     await editor.runCommand('Tagwright: New Tag…');
-    await widget.locator('input[placeholder="What kind of tag?"]').waitFor();
+    await widget.locator('.quick-input-title:has-text("What kind of tag?")').waitFor();
     await editor.choose('Script name');
     await widget.getByText('The words on it').waitFor();
     const input = widget.locator('input.input');
@@ -167,9 +167,9 @@ describe('A tag that is saved', () => {
     await input.fill('Sage ☃');
     await widget.getByText('“☃”').waitFor();
     await keyboard.press('Enter');
-    await widget.locator('input[placeholder="Which font?"]').waitFor();
+    await widget.locator('.quick-input-title:has-text("Which font?")').waitFor();
     await keyboard.press('Enter');
-    await widget.locator('input[placeholder^="How wide"]').waitFor();
+    await widget.locator('.quick-input-title:has-text("How wide")').waitFor();
     for (const [typed, message] of [
       ['wide', '“wide” is not a length'],
       ['0.5', 'A tag cannot be 0.5 wide'],

@@ -59,6 +59,27 @@ describe('Completing a spec', () => {
     assert.match(document.getText(), /letter: \{text: S, font: Alfa Slab One, height: 48 mm\}/);
   });
 
+  it('offers whole tags in inches where new tags are in inches', async () => {
+    const settings = vscode.workspace.getConfiguration('tagwright');
+    await settings.update('newTag.units', 'in', true);
+    try {
+      const uri = vscode.Uri.from({ scheme: 'untitled', path: '/inches.tag.yaml' });
+      const editor = await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(uri));
+      const items = await eventually(
+        'the samples',
+        () => offered(editor, ''),
+        (found) => found.some((item) => labelOf(item) === 'Luggage label for a seed packet'),
+      );
+      const sample = items.find((item) => labelOf(item) === 'Luggage label for a seed packet')!;
+      const { value } = sample.insertText as vscode.SnippetString;
+      assert.match(value, /^units: in$/m);
+      assert.match(value, /size: \[4 in, 1\.75 in\]/);
+      assert.doesNotMatch(value, /\d mm/);
+    } finally {
+      await settings.update('newTag.units', undefined, true);
+    }
+  });
+
   it('is silent in files that are no specs', async () => {
     const document = await vscode.workspace.openTextDocument({ language: 'yaml', content: 'tagwright: 1\n' });
     const editor = await vscode.window.showTextDocument(document);

@@ -12,6 +12,12 @@ import type { Affine } from '../../geometry/types.ts';
  */
 export const usualGap = 0.45;
 
+/**
+ * The same from the feet of one line to the tops of small letters that nothing in the next one rises above: beside lines with ascenders
+ * they would look crowded. Our own judgement, by looking.
+ */
+const flatGap = 0.8;
+
 /** Columns in which the ink of two lines is compared. */
 const columns = 160;
 
@@ -26,6 +32,13 @@ export interface LineInk {
   readonly isOpen: boolean;
   /** Height of its small letters, or of its capitals if there are no others. */
   readonly top: number;
+  readonly hasSmall: boolean;
+}
+
+/** The usual space between two lines, beside one that is flat if the lower one is. */
+export function usualDrop(above: LineInk, below: LineInk, width: number): number {
+  const mean = (above.top + below.top) / 2;
+  return Math.max(inkDrop(above, below, width, usualGap * mean), below.hasSmall ? below.top + flatGap * mean : 0);
 }
 
 /**

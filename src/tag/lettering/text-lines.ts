@@ -8,7 +8,8 @@ import type { YamlPath } from '../../core/issue.ts';
 import type { TextLine, Wording } from '../../spec/model/shape-model.ts';
 import type { FontFace } from '../../text/font-face.ts';
 import { singleLineFace } from '../../text/single-line-face.ts';
-import { inkDrop, usualGap } from './ink-drop.ts';
+import { hasSmallLetters } from '../../spec/read/evenly.ts';
+import { inkDrop, usualDrop, usualGap } from './ink-drop.ts';
 import type { LineInk } from './ink-drop.ts';
 import { evenReach } from './letter-band.ts';
 import { setAt } from './lettering.ts';
@@ -94,7 +95,9 @@ export function placedLines(
     const drop = above
       ? line.text.evenly
         ? evenDrop(above, here) + between
-        : inkDrop(inkIn(above), inkIn(here), width, between)
+        : gap !== undefined && mmPerUnit !== undefined
+          ? inkDrop(inkIn(above), inkIn(here), width, between)
+          : usualDrop(inkIn(above), inkIn(here), width)
       : 0;
     placed.push({ ...here, y: (above?.y ?? 0) - drop });
   }
@@ -131,6 +134,7 @@ function inkIn(placed: PlacedLine): LineInk {
     affine: { a: em, b: 0, c: 0, d: em, e: x, f: 0 },
     isOpen: line.face === singleLineFace,
     top: topOf(placed),
+    hasSmall: hasSmallLetters(line.text.text),
   };
 }
 

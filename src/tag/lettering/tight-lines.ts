@@ -6,7 +6,7 @@ import type { Evenly } from '../../spec/model/shape-model.ts';
 import type { FontFace } from '../../text/font-face.ts';
 import { singleLineFace } from '../../text/single-line-face.ts';
 import type { TextLayout } from '../../text/text-layout.ts';
-import { inkDrop, usualGap } from './ink-drop.ts';
+import { usualDrop, usualGap } from './ink-drop.ts';
 import type { LineInk } from './ink-drop.ts';
 import { evenReach } from './letter-band.ts';
 
@@ -19,21 +19,23 @@ export function tightLineHeight(face: FontFace, { curves, glyphs, lineCount }: T
   const lines = Array.from({ length: lineCount }, (_, number) => glyphs.filter(({ line }) => line === number));
   const inks = lines.map((line): LineInk & { readonly text: string } => {
     const text = line.map((glyph) => glyph.text).join('');
+    const hasSmall = hasSmallLetters(text);
     const baseline = line[0]?.baselinePoint.y ?? 0;
     return {
       text,
       curves: line.flatMap(({ curves }) => [...curves]),
       affine: { a: 1, b: 0, c: 0, d: 1, e: -minX, f: -baseline },
       isOpen: face === singleLineFace,
-      top: hasSmallLetters(text) ? face.xHeight : face.capHeight,
+      top: hasSmall ? face.xHeight : face.capHeight,
+      hasSmall,
     };
   });
   const reach = evenly && evenReach(face, evenly);
   return Math.max(
     ...inks.slice(1).map((below, index) => {
       const above = inks[index]!;
-      const between = (usualGap * (above.top + below.top)) / 2;
-      return reach ? reach.deep + reach.high + between : inkDrop(above, below, maxX - minX, between);
+      if (!reach) return usualDrop(above, below, maxX - minX);
+      return reach.deep + reach.high + (usualGap * (above.top + below.top)) / 2;
     }),
   );
 }

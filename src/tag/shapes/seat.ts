@@ -55,11 +55,10 @@ export function middleFor(made: MadeShape, target: MadeShape, by: CentreRule): P
  * Soechting 2001), and half-way from there to the middle of the part that words belong to. `undefined` without material.
  */
 export function seatOf(plate: Region): Seat | undefined {
-  const outline = plate.filter((ring) => ringArea(ring) > 0);
-  const mass = centroid(outline);
+  const mass = centroid(plate);
   if (!mass) return undefined;
-  const axes = axesOf(outline);
-  const part = mainPartOf(outline, axes);
+  const axes = axesOf(plate);
+  const part = mainPartOf(plate, axes);
   const along = (axis: 'x' | 'y'): number => {
     const span = part[axis];
     return axes[axis] ?? (span ? (mass[axis] + (span.low + span.high) / 2) / 2 : mass[axis]);
@@ -69,7 +68,10 @@ export function seatOf(plate: Region): Seat | undefined {
 
 /** The eye divides a shape between inward corners that face each other (Hoffman and Richards 1984, “Parts of recognition”). */
 function mainPartOf(plate: Region, axes: Axes): MainPart {
-  const outline = simplified(plate, roughMm);
+  const outline = simplified(
+    plate.filter((ring) => ringArea(ring) > 0),
+    roughMm,
+  );
   const corners = inwardCorners(outline);
   const [x, y] = (['x', 'y'] as const).map((axis) =>
     axes[axis] === undefined ? largestBetween(cutsAcross(outline, corners, axis), outline, axis) : undefined,

@@ -23,11 +23,11 @@ async function linesOf(text: string, font: string, more = '', count = text.split
 
 describe('Several lines of one text', () => {
   for (const font of ['Nunito', 'Pacifico', 'Alfa Slab One'])
-    it(`stand as close as their ink allows, 0.45 of the x-height apart: ${font}`, async () => {
+    it(`stand 0.8 of the x-height apart, less what letters overshoot, where nothing rises or hangs between them: ${font}`, async () => {
       // No letter hangs down or stands up where the lines meet, so the distance is theirs all along.
       const [first, second] = await linesOf('sea\\nsun', font);
       const apart = distance(first!, second!);
-      assert.ok(apart > 0.44 * xHeightMm && apart < 0.47 * xHeightMm, `${apart}`);
+      assert.ok(apart > 0.7 * xHeightMm && apart < 0.81 * xHeightMm, `${apart}`);
     });
 
   it('come no nearer where one hangs down over what stands up, and nearer where it does not', async () => {
@@ -39,7 +39,7 @@ describe('Several lines of one text', () => {
       const [first, second] = (await linesOf(text, 'Nunito')).map((line) => boundsOf(line)!);
       return first!.maxY - second!.minY - xHeightMm;
     };
-    assert.ok((await pitch('ppp\\nbbb')) > 1.4 * (await pitch('sea\\nsun')));
+    assert.ok((await pitch('ppp\\nbbb')) > 1.15 * (await pitch('sea\\nsun')));
   });
 
   it('are equally far apart, as far as the two that need most', async () => {

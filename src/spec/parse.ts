@@ -25,6 +25,7 @@ import { oneForEachSlip } from './slips/misread.ts';
 import { SpecSource } from './yaml/source.ts';
 import { reportBeyond } from './read/empty-cells.ts';
 import { reportUncounted } from './read/uncounted.ts';
+import { unusedColumns } from './read/unused-columns.ts';
 import { isMeantAs } from './schema/suggest.ts';
 import type { SpecPlaces } from './yaml/source.ts';
 import type { OldKey } from './yaml/renamed-keys.ts';
@@ -56,12 +57,14 @@ export function parseSpec(spec: string | SpecSource, uses: Uses = noUses, row = 
   if (!isSpec(source.value)) return { source, issues: [notASpec(source)], row: 0 };
   const read = readSpec(source, uses, row, given);
   const renamed = source.oldKeys.map(renamedKey);
-  if (read.issues.length === 0) return { source, ...read, issues: [...pastedQuotes(source), ...renamed] };
+  // What is wrong may be the use of a column.
+  const unused = read.batch && !given && !read.issues.some(isError) ? unusedColumns(source, uses, read.batch) : [];
+  if (read.issues.length === 0) return { source, ...read, issues: [...pastedQuotes(source), ...renamed, ...unused] };
   const issues = oneForEachSlip(source, read.issues, (text) => {
     const changed = new SpecSource(text);
     return changed.issues.length > 0 ? undefined : readSpec(changed, uses, row, given).issues;
   });
-  return { source, ...read, issues: [...issues, ...renamed] };
+  return { source, ...read, issues: [...issues, ...renamed, ...unused] };
 }
 
 /** Trial reading of a changed text. */

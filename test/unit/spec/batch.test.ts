@@ -105,6 +105,24 @@ describe('A batch', () => {
     assert.deepEqual(await said(spec('a.csv', '"{name} {qty}"'), { 'a.csv': 'name,qty\nIvy,2\n' }), [[], []]);
   });
 
+  it('tells columns of a list that nothing uses, and where no column is used at all', async () => {
+    const said = async (text: string, beside: Beside = {}) =>
+      (await messagesOf(text, beside)).filter((each) => each.startsWith('odd-value'));
+    const alike = (where: string, column: string) =>
+      `odd-value “${where}”: Nothing on the tag uses a column of its batch, such as “{${column}}”: all 2 tags are alike.`;
+    const title = 'title: "Label, {name}"\n';
+    assert.deepEqual(await said(spec('[Ivy, Rue]', 'Jyoti', title)), [alike('batch', 'name')]);
+    const beside = { 'a.csv': 'name,street\nIvy,Elm Row\nRue,Mill Lane\n' };
+    assert.deepEqual(await said(spec('a.csv', 'Jyoti'), beside), [alike('batch', 'name')]);
+    assert.deepEqual(await said(spec('a.csv', '"{name}"'), beside), [], 'a table may have more than is used');
+    const list = '[{name: Ivy, sown: May}, {name: Rue, sown: June}]';
+    assert.deepEqual(await said(spec(list, '"{name}"')), [
+      'odd-value “May”: Nothing uses the column “sown” of the batch: no text has “{sown}” in it.',
+    ]);
+    assert.deepEqual(await said(spec(list, '"{name}"', 'title: "{sown}"\n')), [], 'a title says it');
+    assert.deepEqual(await said(spec(list, '"{name}, {sow}"')), [], 'what is asked for and not there is told instead');
+  });
+
   it('leaves rows of a table out by their names, and says which name there is not', async () => {
     const beside = { 'a.csv': 'no,plant\n1,Sorrel\n2,Borage\n007,Sea Kale\n' };
     const some = (without: string) => spec(`{table: a.csv, without: ${without}}`, '"{plant}"');
@@ -209,7 +227,7 @@ describe('A batch', () => {
     assert.deepEqual(await messagesOf(spec('[Sorrel, {name: Borage, sown: 3}]', '"{sown}"')), [
       'missing-key “Sorrel”: “Sorrel” has no “sown”.',
     ]);
-    assert.deepEqual(await messagesOf(spec('[{name: Sorrel, sown: " "}]', '"{sown}"')), [
+    assert.deepEqual(await messagesOf(spec('[{name: Sorrel, sown: " "}]', '"{sown}"', 'title: "{name}"\n')), [
       'not-filled “{name: Sorrel, sown: " "}”: “Sorrel” leaves {sown} empty.',
     ]);
     assert.deepEqual(await messagesOf(spec('a.csv', '"{sown}"'), { 'a.csv': 'name,sown\nSorrel,\n' }), [

@@ -5,6 +5,9 @@ import { withEdits } from '../fixes/find-fixes.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { roundInches, type Units } from '../core/units.ts';
 import { SpecSource } from '../spec/yaml/source.ts';
+import { columnsIn } from '../spec/batch/batch.ts';
+import { namesOfBatch, withNames } from './names-of-batch.ts';
+import type { NamesOfBatch } from './names-of-batch.ts';
 import { yamlText } from './completion/snippets.ts';
 import { isGroup, unitsOf, valueAt } from '../core/values.ts';
 import { withPlateWidth } from './plate-width.ts';
@@ -31,8 +34,10 @@ export interface LetteringChoice {
 }
 
 export interface TagChoices {
-  /** Replace the lettering of the sample, in order; missing or blank ones leave it unchanged. */
+  /** Replace the words of the sample that are its own, in order; missing or blank ones leave them unchanged. */
   readonly texts: readonly string[];
+  /** For each a tag, of a sample that is for a list of names. */
+  readonly names?: readonly string[];
   /** Font of the first lettering. */
   readonly font?: string;
   /** Width of the whole tag if it is one piece, else of the first lettering, to which the pieces are fitted. */
@@ -51,26 +56,54 @@ export function letteringOf({ value }: SpecSource): LetteringChoice[] {
   });
 }
 
+/** The names that a sample is for; `undefined` if it is for no list. */
+export function namesToAsk(source: SpecSource): NamesOfBatch | undefined {
+  return namesOfBatch(
+    source,
+    letteringOf(source).map(({ text }) => text),
+  );
+}
+
+/** The lettering that has words of its own: what the rows of a batch put there is not asked for. */
+export function wordsToAsk(source: SpecSource): LetteringChoice[] {
+  const isBatch = valueAt(source.value, ['batch']) !== undefined;
+  return letteringOf(source).filter(({ text }) => !isBatch || columnsIn(text).length === 0);
+}
+
 function textAt(path: YamlPath, value: unknown): LetteringChoice[] {
   if (!isGroup(value) || typeof value['text'] !== 'string') return [];
   const { text, font } = value;
   return [{ path, text, ...(typeof font === 'string' ? { font } : {}) }];
 }
 
-export function tagOf(sample: string, { texts, font, width }: TagChoices): string {
-  const lettering = letteringOf(new SpecSource(sample));
-  let spec = sample;
-  for (const [index, { path, text: old }] of lettering.entries()) {
+export function tagOf(sample: string, { texts, names = [], font, width }: TagChoices): string {
+  const source = new SpecSource(sample);
+  const listed = names.length > 0 ? namesToAsk(source) : undefined;
+  let spec = listed ? withNames(sample, listed, names) : sample;
+  for (const [index, { path, text: old }] of wordsToAsk(source).entries()) {
     const text = texts[index]?.trim();
     if (!text) continue;
     const title = valueAt(new SpecSource(spec).value, ['title']);
     if (typeof title === 'string') spec = withKey(spec, [], 'title', yamlText(retitled(title, old, text, index === 0)));
     spec = withKey(spec, path, 'text', yamlText(text));
+    if (text !== old) spec = withoutGrowth(spec, path);
   }
-  const [first] = lettering;
-  if (font !== undefined && first) spec = withKey(spec, first.path, 'font', yamlText(font));
+  const [first] = letteringOf(source);
+  if (font !== undefined && first) {
+    spec = withKey(spec, first.path, 'font', yamlText(font));
+    if (font !== first.font) spec = withoutGrowth(spec, first.path);
+  }
   if (width !== undefined) spec = withWidth(spec, first, width);
   return spec;
+}
+
+/** Growth that suits the words of a sample fills smaller letters in, and does not join all others. */
+function withoutGrowth(spec: string, path: YamlPath): string {
+  const source = new SpecSource(spec);
+  const at = [...path, 'grow'];
+  if (valueAt(source.value, at) === undefined) return spec;
+  const range = { start: source.keyRange(at).start, end: source.range(at).end };
+  return withEdits(spec, [{ range, text: 'overlap: auto' }]);
 }
 
 /** Most titles contain the word on the tag; the first text is put in front of one that does not. */

@@ -8,13 +8,14 @@ import type { SpecScalar } from '../../spec/yaml/tree.ts';
 import type { Refactoring } from './refactoring.ts';
 import { yamlText } from '../completion/snippets.ts';
 import { isGroup } from '../../core/values.ts';
+import { namesIn } from '../names-of-batch.ts';
 import { valuesIn } from '../values-with-schema.ts';
 
 /** `undefined` if there is no text at the offset, or a batch already. */
 export function intoBatch(source: SpecSource, offset: number): Refactoring | undefined {
   const text = textAt(source, offset);
   if (!text || !isGroup(source.value) || 'batch' in source.value) return undefined;
-  const names = namesOf(String(text.value));
+  const names = namesIn(String(text.value));
   const batch = batchEdit(source, names);
   if (names.length === 0 || !names.every(mayBeName) || !batch) return undefined;
   const { start, end } = text.range;
@@ -29,13 +30,6 @@ function textAt({ tree }: SpecSource, offset: number): SpecScalar | undefined {
     return kind === 'scalar' && path.at(-1) === 'text' && range.start <= offset && offset <= range.end;
   });
   return found?.node as SpecScalar | undefined;
-}
-
-/** One on each line, or separated by commas or semicolons if all are on one line. */
-function namesOf(text: string): string[] {
-  const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '');
-  const parts = lines.length > 1 ? lines : text.split(/[,;]/);
-  return parts.map((part) => part.trim()).filter((part) => part !== '');
 }
 
 /** Prices, dates, sums and phrases with figures in them are none; “Table 4” and “12” are. */

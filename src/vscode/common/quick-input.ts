@@ -8,7 +8,7 @@ export const back = Symbol('back');
 /** `undefined`: cancelled. */
 export type Answer<T> = T | typeof back | undefined;
 
-interface Question {
+export interface Question {
   readonly title: string;
   /** Position in a series of questions, from 1. */
   readonly step?: number;
@@ -23,7 +23,8 @@ interface ChoiceItem<T> extends vscode.QuickPickItem {
 export function askPick<T>(
   question: Question & {
     readonly prompt: string;
-    readonly items: readonly ChoiceItem<T>[];
+    /** May come later than the list, which then takes what is typed meanwhile. */
+    readonly items: readonly ChoiceItem<T>[] | Promise<readonly ChoiceItem<T>[]>;
     /** Put in front of the items once they are known. Until then the note stands there, so that nothing is chosen by itself. */
     readonly moreItems?: { readonly note: string; readonly found: Promise<readonly ChoiceItem<T>[]> };
     /** Items for the typed text. */
@@ -32,22 +33,31 @@ export function askPick<T>(
   follow: (value: T) => void,
 ): Promise<Answer<T>> {
   const input = vscode.window.createQuickPick<ChoiceItem<T>>();
-  input.items = question.items;
   input.matchOnDetail = true;
   input.matchOnDescription = true;
   const { itemsFor, moreItems } = question;
-  if (moreItems) {
-    input.busy = true;
-    input.items = [{ label: moreItems.note, value: undefined }, ...question.items];
-    void moreItems.found.then((more) => {
-      const chosen = input.activeItems.filter(({ value }) => value !== undefined);
-      input.items = [...more, ...question.items];
-      if (chosen.length > 0) input.activeItems = chosen;
+  let isTyped = false;
+  const list = (items: readonly ChoiceItem<T>[]): void => {
+    const isNew = moreItems !== undefined;
+    input.items = isNew ? [{ label: moreItems.note, value: undefined }, ...items] : items;
+    input.busy = isNew;
+    void moreItems?.found.then((more) => {
       input.busy = false;
+      if (isTyped) return;
+      const chosen = input.activeItems.filter(({ value }) => value !== undefined);
+      input.items = [...more, ...items];
+      if (chosen.length > 0) input.activeItems = chosen;
     });
-  }
+  };
+  if ('then' in question.items) {
+    input.busy = true;
+    question.items.then(list, () => {
+      input.hide();
+    });
+  } else list(question.items);
   if (itemsFor) {
     input.onDidChangeValue((typed) => {
+      isTyped = true;
       input.items = itemsFor(typed).map((item) => ({ ...item, alwaysShow: true }));
     });
   }
@@ -67,6 +77,8 @@ export function askText<T>(
     readonly emptiness: string;
     /** Warning about a typed value, which is accepted all the same. */
     readonly warningOf: (value: T) => Promise<string | undefined>;
+    /** What becomes of what is typed if it was pasted, given the clipboard; an input of one line makes spaces of line ends. */
+    readonly pasted?: (typed: string, clipboard: string) => string | undefined;
   },
   valueOf: (typed: string) => T,
   follow: (value: T) => void,
@@ -84,8 +96,16 @@ export function askText<T>(
     const message = await question.warningOf(valueOf(judged));
     if (message !== undefined && input.value === judged) input.validationMessage = { message, severity: Warning };
   };
-  input.onDidChangeValue((typed) => {
-    if (!isBlank()) follow(valueOf(typed));
+  let before = input.value;
+  input.onDidChangeValue(async (typed) => {
+    const mayBePasted = Math.abs(typed.length - before.length) > 1 && /\s/.test(typed);
+    before = typed;
+    const { pasted } = question;
+    // A browser may not allow it.
+    const clipboard = pasted && mayBePasted ? await vscode.env.clipboard.readText().then(String, () => '') : '';
+    const meant = pasted?.(typed, clipboard);
+    if (meant !== undefined && input.value === typed) input.value = before = meant;
+    if (!isBlank()) follow(valueOf(input.value));
     void judge();
   });
   void judge();

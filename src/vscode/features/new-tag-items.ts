@@ -19,6 +19,8 @@ interface FromFile {
 export interface Answers {
   readonly sample: Sample;
   readonly texts: readonly string[];
+  /** Of the rows of a batch; absent: as in the sample. */
+  readonly names?: readonly string[] | undefined;
   readonly font?: string | undefined;
   /** Absent: as in the sample. */
   readonly width?: string | undefined;
@@ -52,7 +54,7 @@ export function kinds(samples: readonly Sample[]): AnswerItem[] {
   return samples.map((sample) => ({
     label: kindNames[sample.fileName]!,
     description: sample.purpose,
-    value: { sample, texts: [] },
+    value: { sample, texts: [], names: undefined },
   }));
 }
 
@@ -74,6 +76,8 @@ export function fontItems(
   return items.sort((a, b) => Number(b.label === current) - Number(a.label === current));
 }
 
+export const workshopKeys = ['stock', 'tie'] as const;
+
 /** A stock or a tie of a workshop file. */
 export type WorkshopNote = Pick<SharedEntry, 'name' | 'short'> & { readonly file: string };
 
@@ -94,6 +98,14 @@ export function workshopItems(key: 'stock' | 'tie', notes: readonly WorkshopNote
 export function fixItem(fix: Fix): AnswerItem {
   const [, label = fix.title, detail] = /^(.*?)(?: \((.*)\))?$/.exec(fix.title) ?? [];
   return { label, ...(detail === undefined ? {} : { detail }), value: { fix } };
+}
+
+export function widerItem(width: string): AnswerItem {
+  return {
+    label: width,
+    description: 'wide enough for these words, which are too long for the width of the sample',
+    value: { width },
+  };
 }
 
 /** The typed text if it is a width; else the reason why not, which cannot be chosen. */

@@ -11,17 +11,17 @@ const outline = async (preview: FrameLocator): Promise<string> =>
 /** The address of a preview's page; it stays the same for as long as that is open. */
 const previewTabs = (editor: Editor) => editor.page.locator('.tab', { hasText: /^Preview: / });
 
-/** The first kind of tag with these words, all else as it is; gives its preview. */
+/** A tag with these words, all else as it is; gives its preview. */
 async function newTag(
   editor: Editor,
   words: string,
   fileName: string,
-  holding = 'Leave it as it is',
+  { kind = 'Script name', holding = 'Leave it as it is' } = {},
 ): Promise<FrameLocator> {
   const widget = editor.page.locator('.quick-input-widget');
   await editor.runCommand('Tagwright: New Tag…');
-  await widget.locator('.quick-input-title:has-text("What kind of tag?")').waitFor();
-  await editor.choose('Script name');
+  await widget.locator('.quick-input-title:has-text(\"What kind of tag?\")').waitFor();
+  await editor.choose(kind);
   await widget.getByText('The words on it').waitFor();
   await widget.locator('input.input').fill(words);
   await editor.page.keyboard.press('Enter');
@@ -100,13 +100,37 @@ describe('A tag that is saved', () => {
 
   it('is named after its words, with what would fall out asked about, and its preview goes along', async () => {
     const editor = current();
-    const preview = await newTag(editor, 'Sorrel & Mint', 'sorrel-mint.tag.yaml', 'Slide the letters');
+    const preview = await newTag(editor, 'Sorrel & Mint', 'sorrel-mint.tag.yaml', {
+      kind: 'Cut-out initial',
+      holding: 'Slide the letters',
+    });
     await previewTabs(editor).filter({ hasText: 'Preview: sorrel-mint.tag.yaml' }).waitFor();
     await eventually('a single preview', async () => (await previewTabs(editor).count()) === 1);
     // The draft of the questions is gone.
     await eventually('a single tag', async () => (await editor.page.locator('.tab.dirty').count()) === 1);
     await eventually('one part', async () => /1 part/.test((await preview.locator('#summary').textContent()) ?? ''));
     await editor.screenshot('new-tag');
+  });
+
+  it('is made for each name of a list that is pasted, one on each line, and takes what is typed at once', async () => {
+    const editor = current();
+    const widget = editor.page.locator('.quick-input-widget');
+    await editor.page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await editor.runCommand('Tagwright: New Tag…');
+    await widget.locator('.quick-input-title:has-text(\"What kind of tag?\")').waitFor();
+    await editor.page.keyboard.type('list');
+    await widget.locator('.monaco-list-row', { hasText: 'One label for a list of names' }).waitFor();
+    await eventually('only that kind', async () => (await widget.locator('.monaco-list-row').count()) === 1);
+    await editor.page.keyboard.press('Enter');
+    await widget.getByText('The names, separated by commas').waitFor();
+    await editor.page.evaluate(() => navigator.clipboard.writeText('Jyoti\nSea Kale\nKwame\n'));
+    await editor.page.keyboard.press('ControlOrMeta+V');
+    const input = widget.locator('input.input');
+    await eventually('the names', async () => /^Jyoti, Sea Kale, Kwame\s*$/.test(await input.inputValue()));
+    await eventually('their tags', async () =>
+      /1 of 3/.test((await editor.preview().locator('body').textContent()) ?? ''),
+    );
+    await editor.page.keyboard.press('Escape');
   });
 
   it('is in a font whose file lies in the folder, and its drawing keeps below the list of them', async () => {
@@ -129,8 +153,8 @@ describe('A tag that is saved', () => {
       return drawn !== null && drawn.y > 0.4 * editor.page.viewportSize()!.height;
     });
     await item.click();
-    await widget.locator('.quick-input-title:has-text("How wide")').waitFor();
-    await editor.page.keyboard.press('Enter');
+    await widget.locator('.quick-input-title:has-text(\"How wide\")').waitFor();
+    await editor.choose('As it is');
     for (const question of ['What is it cut from?', 'What does it hang on?']) {
       await widget.locator(`.quick-input-title:has-text("${question}")`).waitFor();
       await editor.choose('As the sample has it');

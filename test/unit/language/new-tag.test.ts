@@ -2,7 +2,18 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import { merged } from '../../../src/language/refactor/merge.ts';
-import { fromWorkshop, kindNames, letteringOf, sampleIn, tagOf, usualUnits } from '../../../src/language/new-tag.ts';
+import {
+  fromWorkshop,
+  kindNames,
+  letteringOf,
+  namesToAsk,
+  sampleIn,
+  tagOf,
+  usualUnits,
+  wordsToAsk,
+} from '../../../src/language/new-tag.ts';
+import { namesIn, withPastedLines } from '../../../src/language/names-of-batch.ts';
+import { isSound, widthThatHolds } from '../../../src/language/width-that-holds.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { assertNear, report } from '../support/engine.ts';
@@ -97,11 +108,45 @@ describe('A new tag from a sample', () => {
     assert.match(text, /title: "?Lemon Balm, script name"?/);
     assert.match(tagOf(sample('1'), { texts: ['Thyme & Dill'] }), /title: "?Thyme & Dill, jar initial"?/);
     assert.match(tagOf(sample('1'), { texts: ['S'] }), /title: Jar initial/);
-    assert.match(text, /name: \{text: Lemon Balm, font: Great Vibes, width: 92 mm, grow: 0\.5 mm\}/);
+    assert.match(text, /name: \{text: Lemon Balm, font: Great Vibes, width: 92 mm, overlap: auto\}/);
     const made = await report(text);
     const { minX, maxX } = boundsOf(made.tag!.pieces[0]!.region)!;
     // The width of the whole, ring included.
     assertNear(maxX - minX, 75, 0.1, 'width');
+  });
+
+  it('has no growth that was right for the words of the sample: long ones were filled in by it, short ones fell apart', async () => {
+    const script = sample('2');
+    for (const words of ['Wim', 'Quentin', 'Little Pip', 'Ann-Britt & Wim']) {
+      const text = tagOf(script, { texts: [words] });
+      assert.doesNotMatch(text, /grow:/);
+      const made = await report(text);
+      const parts = made.issues.filter(({ code }) =>
+        ['loose-part', 'speck', 'gap-closes', 'hard-to-read'].includes(code),
+      );
+      assert.deepEqual(parts, [], words);
+    }
+    assert.match(tagOf(script, { texts: ['Angelica'] }), /grow: 0\.5 mm/);
+    assert.match(
+      tagOf(sample('4'), { texts: ['Dill'] }),
+      /grow: -0\.5 mm/,
+      'a line along the letters stays inside them',
+    );
+  });
+
+  it('is wide enough for long words, where it asks how wide', async () => {
+    const widthOf = async (words: string) => {
+      const made = (width?: string) => report(tagOf(sample('2'), { texts: [words], ...(width ? { width } : {}) }));
+      const asItIs = await made();
+      return isSound(asItIs) ? 'as it is' : widthThatHolds(asItIs, made, 'mm');
+    };
+    assert.equal(await widthOf('Wim'), 'as it is');
+    const width = await widthOf('Ann-Britt & Wim');
+    assert.match(width!, /^\d+ mm$/);
+    assert.ok(Number.parseFloat(width!) > 92 && Number.parseFloat(width!) % 5 === 0);
+    assert.ok(isSound(await report(tagOf(sample('2'), { texts: ['Ann-Britt & Wim'], width: width! }))));
+    const glued = await report(sample('4'));
+    assert.equal(await widthThatHolds(glued, () => assert.fail('several pieces have no width'), 'mm'), undefined);
   });
 
   it('keeps to the lettering where several pieces are made to go together', async () => {
@@ -122,6 +167,46 @@ describe('A new tag from a sample', () => {
     );
     for (const odd of ['2024', 'yes: no', '# 1', 'a, b', '"q"', 'true', '- x', '\\d'])
       assert.equal(letteringOf(new SpecSource(tagOf(sample('2'), { texts: [odd] })))[0]?.text, odd);
+  });
+
+  it('for a list of names has a row for each, asks for no words that are of the rows, and has no rows of the sample', async () => {
+    const lists = samples.filter(({ text }) => /^batch:/m.test(text));
+    assert.ok(lists.length > 0);
+    for (const { text, title } of lists) {
+      const source = new SpecSource(text);
+      assert.deepEqual(wordsToAsk(source), [], title);
+      const { names } = namesToAsk(source)!;
+      const made = tagOf(text, { texts: [], names: ['Jyoti', 'yes', names[1]!, 'Søren: “7”'] });
+      const { batch, issues } = await report(made);
+      assert.deepEqual(
+        batch!.rows.map(({ label }) => label),
+        ['Jyoti', 'yes', names[1], 'Søren: “7”'],
+        title,
+      );
+      const before = parseSpec(text).batch!.rows[1]!.cells;
+      assert.deepEqual([...batch!.rows[2]!.cells], [...before], 'a name that the sample has keeps its row');
+      assert.ok(!made.includes(names[0]!), title);
+      assert.deepEqual(
+        issues.filter(({ severity }) => severity !== 'info').map(({ message }) => message),
+        [],
+        title,
+      );
+    }
+    const words = tagOf(lists[0]!.text.replace('"{name}", font', '"Pot of {name}", font'), {
+      texts: ['Ivy'],
+      names: ['Rue'],
+    });
+    assert.match(words, /batch:\n {2}- \{name: Rue, sown: ""\}\n\n/);
+    assert.match(words, /text: "Pot of \{name\}"/);
+  });
+
+  it('has the names that are pasted, one on each line, where their lines have become spaces', () => {
+    const lines = 'Jyoti\r\nSea Kale (old)\nSøren\n';
+    for (const typed of ['Jyoti Sea Kale (old) Søren ', 'JyotiSea Kale (old)Søren'])
+      assert.deepEqual(namesIn(withPastedLines(typed, lines)!), ['Jyoti', 'Sea Kale (old)', 'Søren'], typed);
+    assert.equal(withPastedLines('Ivy, Jyoti Sea Kale (old) Søren', lines), 'Ivy, Jyoti, Sea Kale (old), Søren');
+    assert.equal(withPastedLines('Jyoti', lines), undefined, 'typed, with a list in the clipboard');
+    assert.equal(withPastedLines('Jyoti Søren', 'Jyoti Søren'), undefined);
   });
 
   it('is the sample where nothing is chosen', () => {

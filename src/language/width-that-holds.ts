@@ -1,0 +1,33 @@
+/** A width at which words longer than those of a sample are as sound as its own were. */
+
+import type { Report } from '../engine/engine.ts';
+import { boundsOf } from '../geometry/measure.ts';
+import { mmPer, type Units } from '../core/units.ts';
+
+/** Tags that are wider still are no longer those that were asked for; our own judgement. */
+const triedTimes = [1.2, 1.4, 1.6, 1.8, 2];
+/** Round figures. */
+const steps: Readonly<Record<Units, number>> = { mm: 5, in: 0.25 };
+
+/** Nothing to warn of, but for loose parts: what holds those is a question of its own. */
+export function isSound({ tag, issues }: Report): boolean {
+  return tag !== undefined && issues.every(({ code, severity }) => severity === 'info' || code === 'loose-part');
+}
+
+/** `report`: of the tag as it is. `undefined` if it is in several pieces, or no width will do. */
+export async function widthThatHolds(
+  { tag }: Report,
+  compute: (width: string) => Promise<Report>,
+  units: Units,
+): Promise<string | undefined> {
+  const [only, ...more] = tag?.pieces ?? [];
+  const bounds = boundsOf(only?.region ?? []);
+  if (!bounds || more.length > 0) return undefined;
+  const step = steps[units];
+  const now = (bounds.maxX - bounds.minX) / mmPer[units];
+  for (const times of triedTimes) {
+    const width = `${step * Math.ceil((times * now) / step)} ${units}`;
+    if (isSound(await compute(width))) return width;
+  }
+  return undefined;
+}

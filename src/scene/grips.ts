@@ -9,6 +9,7 @@ import { valueAt } from '../core/values.ts';
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { PieceModel, TagModel } from '../spec/model/model.ts';
 import type { Shape } from '../spec/model/shape-model.ts';
+import { shortKeyOf } from '../spec/yaml/short-forms.ts';
 import type { SpecSource } from '../spec/yaml/source.ts';
 import { targetOf } from './areas.ts';
 import { entriesOf, type EntryIds } from './entries.ts';
@@ -155,8 +156,8 @@ function areaGrips(
   });
 }
 
-/** Whether the value is written in this file rather than taken from another. */
+/** Whether the value is written in this file rather than taken from another, in its short form or in full. */
 function isWritten(source: SpecSource, path: YamlPath): boolean {
   const value = valueAt(source.value, path);
-  return typeof value === 'object' && value !== null;
+  return (typeof value === 'object' && value !== null) || (value !== undefined && shortKeyOf(path) !== undefined);
 }

@@ -7,7 +7,7 @@ import type { Shape } from '../../spec/model/shape-model.ts';
 import type { PlacedHanger, Tag } from '../../tag/tag.ts';
 import { shortLength, sizeText } from '../../core/units.ts';
 import { sizeOfRegion } from './sizes.ts';
-import { valueAt } from '../../core/values.ts';
+import { isGroup, valueAt } from '../../core/values.ts';
 
 export interface SizeHint {
   /** The hint is shown after this offset. */
@@ -89,7 +89,7 @@ function hangerHint(
   source: SpecSource,
 ): SizeHint | undefined {
   const written = valueAt(source.value, path);
-  if (typeof written !== 'object' || written === null || 'diameter' in written || 'width' in written) return undefined;
+  if (isGroup(written) && ('diameter' in written || 'width' in written)) return undefined;
   const opening =
     openingLength > openingSize + 0.01
       ? sizeText(openingLength, openingSize, tag.units)

@@ -17,9 +17,17 @@ export interface PieceLens {
   readonly size: string;
 }
 
-/** `source`: the current text, which may be newer than the report. */
-export function lensesOf({ tag, model, issues }: Report, source: SpecSource): PieceLens[] {
+/**
+ * `source`: the current text, which may be newer than the report. `since`: the issues of that text, where no tag can be
+ * made of it.
+ */
+export function lensesOf(
+  { tag, model, issues }: Report,
+  source: SpecSource,
+  since?: readonly Pick<Issue, 'severity'>[],
+): PieceLens[] {
   if (!tag) return [];
+  const errors = since?.filter(({ severity }) => severity === 'error');
   // A problem of the text has a path but no piece. A shape that cannot be made is missing from every piece that uses
   // it.
   const isOf = ({ piece, path: [section, name] }: Issue, id: string) => {
@@ -34,7 +42,9 @@ export function lensesOf({ tag, model, issues }: Report, source: SpecSource): Pi
     const text = [
       sizeText(size.width, size.height, tag.units),
       counted(countParts(region).parts, 'part'),
-      tally(issues.filter((issue) => isOf(issue, id))).replaceAll(', ', ' · ') || 'no problems',
+      errors
+        ? `out of date: ${tally(errors)}`
+        : tally(issues.filter((issue) => isOf(issue, id))).replaceAll(', ', ' · ') || 'no problems',
     ].join(' · ');
     return [{ piece: id, range: source.keyRange(path), text, size: sizeText(size.width, size.height, tag.units) }];
   });

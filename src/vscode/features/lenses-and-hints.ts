@@ -71,13 +71,12 @@ function lenses(document: vscode.TextDocument, service: TagService): vscode.Code
   const result = service.get(uri);
   if (!result?.drawn) return [];
   const source = sourceOf(document);
-  const lines = lensesOf(result.drawn, source);
+  const lines = lensesOf(result.drawn, source, result.stale ? result.issues : undefined);
   return lines.flatMap(({ piece, range, text, size }) => {
     const place = toRange(range, source.position.bind(source));
-    const shown = result.stale ? `${text} · out of date` : text;
     const lens = (command: vscode.Command) => new vscode.CodeLens(place, command);
     return [
-      lens({ title: shown, tooltip: 'Open the preview', command: 'tagwright.openPreview', arguments: [uri] }),
+      lens({ title: text, tooltip: 'Open the preview', command: 'tagwright.openPreview', arguments: [uri] }),
       ...estimateLens(place, piece, result),
       lens({ title: 'Export SVG…', command: 'tagwright.exportSvg', arguments: [uri] }),
       lens({ title: 'Copy size', command: 'tagwright.copySize', arguments: [size] }),

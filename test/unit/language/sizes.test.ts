@@ -72,10 +72,29 @@ describe('The line above a piece', () => {
     assert.match(lensesOf(bad, bad.source)[0]!.text, new RegExp(` · ${errors} errors? · \\d+ warnings?$`));
   });
 
+  it('names no problems of an earlier text where the present one has errors', async () => {
+    const text = 'tagwright: 1\nshapes:\n  a: {ellipse: 30 mm}\npieces:\n  t: {body: [a]}\n';
+    const now = await report(text.replace('30 mm', '3o mm'));
+    const [lens] = lensesOf(await report(text), now.source, now.issues);
+    assert.equal(lens!.text, '30.0 × 30.0 mm · 1 part · out of date: 1 error');
+  });
+
   it('goes with its piece', async () => {
     const text = 'tagwright: 1\nshapes:\n  a: {ellipse: 30}\npieces:\n  t: {body: [a]}\n';
     const made = await report(text);
     assert.deepEqual(lensesOf(made, (await report(text.replace('  t:', '  u:'))).source), []);
+  });
+});
+
+describe('The opening of a hanger', () => {
+  it('is told behind it in its short form too', async () => {
+    const hints = (hanger: string) =>
+      hintsIn(
+        `tagwright: 1\ntie: {twine: 2 mm}\npieces:\n  t:\n    body: [{rectangle: [60, 30]}]\n    hanger: ${hanger}\n`,
+      );
+    assert.deepEqual(await hints('{hole: {at: left}}'), ['hanger: {hole: {at: left} «opening 4 mm»']);
+    assert.deepEqual(await hints('{hole: left}'), ['hanger: {hole: left «opening 4 mm»']);
+    assert.deepEqual(await hints('{hole: {diameter: 5 mm}}'), []);
   });
 });
 

@@ -62,6 +62,23 @@ describe('What can be taken hold of', () => {
     assert.match(changed(glued, 'shape of back', byOne), /\{from: word, grow: -0\.5 mm, nudge: \{right: 1 mm\}\}/);
   });
 
+  it('is a hanger in its short form too, which is then written in full', () => {
+    for (const [short, full] of [
+      ['{hole: left}', '{hole: {at: left, nudge: {right: 1 mm}}}'],
+      ['{ring: auto}', '{ring: {at: auto, nudge: {right: 1 mm}}}'],
+      ['{slot: top}', '{slot: {at: top, nudge: {right: 1 mm}}}'],
+      ['[{hole: left}, {hole: right}]', '[{hole: {at: left, nudge: {right: 1 mm}}}, {hole: right}]'],
+    ] as const) {
+      const text = glued.replace('{ring: {on: backing, at: top}}', short);
+      const kind = /\w+/.exec(short)![0];
+      assert.equal(changed(text, `${kind} of back`, byOne), text.replace(short, full));
+    }
+    const named = glued
+      .replace('pieces:', 'hangers: {loop: {ring: top}}\npieces:')
+      .replace('{ring: {on: backing, at: top}}', 'loop');
+    assert.match(changed(named, 'ring of back', byOne), /loop: \{ring: \{at: top, nudge: \{right: 1 mm\}\}\}/);
+  });
+
   it('is moved by itself where the body would only follow it, and then goes on from there', () => {
     const once = changed(glued, 'word', byOne);
     assert.match(once, /engrave: \[\{from: word, nudge: \{right: 1 mm\}\}\]/);

@@ -219,6 +219,14 @@ describe('The page of sheets', () => {
     await sheets.painted();
     assert.equal(await sheets.page.locator('.held').count(), 0);
     assert.ok((await sheets.messages()).every(({ type }) => type !== 'pin' && type !== 'unpin'));
+    // And says what to do instead: to the eye, to the ear, and in the description.
+    const instead = 'To move or pin pieces, name this spec in a job.';
+    assert.ok(await sheets.page.locator('#card').getByText(instead).isVisible());
+    for (const id of ['announcer', 'by-hand'])
+      assert.equal(await sheets.page.locator(`#${id}`).textContent(), instead, id);
+    await sheets.send(sheetsMessage());
+    assert.match((await sheets.page.locator('#by-hand').textContent())!, /^A piece that is selected is moved/);
+    assert.equal(await sheets.page.locator('#card').getByText(instead).count(), 0);
   });
 
   it('says what the pointer is on', async () => {

@@ -8,6 +8,8 @@ import { orderText, pieceSize, placeText } from './words.ts';
 export interface CardHost {
   /** Whether pieces may be pinned. */
   pins(): boolean;
+  /** Why they may not; absent if they may. */
+  whyNot(): string | undefined;
   pin(): void;
   turn(): void;
   reveal(): void;
@@ -24,10 +26,12 @@ export class Card {
     if (!at) return;
     const { piece, place } = at;
     const facts = [orderText(piece), pieceSize(piece, units)].filter((text) => text !== '').join(' · ');
+    const whyNot = this.host.whyNot();
     this.element.replaceChildren(
       html('h2', {}, `${piece.number} · ${piece.name}`),
       html('p', {}, facts),
       html('p', { class: 'quiet' }, placeText(piece, place.sheet, units)),
+      ...(whyNot === undefined ? [] : [html('p', { class: 'quiet' }, whyNot)]),
       html(
         'div',
         { class: 'actions' },

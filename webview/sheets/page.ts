@@ -17,7 +17,7 @@ import { Progress } from './progress.ts';
 import { SheetCamera } from './camera.ts';
 import type { SheetsState } from './state.ts';
 import { PieceTip } from './tip.ts';
-import { spokenPiece } from './words.ts';
+import { byHand, spokenPiece } from './words.ts';
 
 export interface SheetsPageHost {
   send(message: FromSheetsPage): void;
@@ -75,6 +75,7 @@ export class SheetsPage {
     });
     this.card = new Card({
       pins: () => this.scene?.pins ?? false,
+      whyNot: () => this.whyNot(),
       pin: () => {
         this.pin();
       },
@@ -178,6 +179,7 @@ export class SheetsPage {
     this.drag.forget();
     this.drawing.draw(scene);
     setText(byId('title'), scene.title);
+    setText(byId('by-hand'), this.whyNot() ?? byHand.moved);
     this.lowerPanel.patch(scene);
     this.controls.show(scene, this.keptScene !== undefined, this.showsKept);
     this.camera.follow();
@@ -222,7 +224,8 @@ export class SheetsPage {
         this.pin();
       },
       turn: (quarters) => {
-        this.drag.turn(quarters);
+        if (this.scene?.pins) this.drag.turn(quarters);
+        else this.tellWhyNot();
       },
       clear: () => {
         this.select(undefined);
@@ -269,9 +272,19 @@ export class SheetsPage {
   /** Pins the piece where it lies, or unpins it. */
   private pin(): void {
     const at = this.state.selected === undefined ? undefined : this.drawing.get(this.state.selected);
+    if (!this.scene?.pins) this.tellWhyNot();
     if (!at || !this.scene?.pins) return;
     if (at.piece.fixed) this.host.send({ type: 'unpin', pieces: [at.piece.id] });
     else this.host.send({ type: 'pin', places: [pinnedPlace(draftOf(at.piece, at.place))] });
+  }
+
+  private whyNot(): string | undefined {
+    if (!this.scene || this.scene.pins) return undefined;
+    return this.keptScene?.pins && this.showsKept ? byHand.kept : byHand.inJobs;
+  }
+
+  private tellWhyNot(): void {
+    setText(byId('announcer'), this.whyNot() ?? '');
   }
 
   private reveal(focus: boolean): void {

@@ -62,3 +62,11 @@ export function spokenPiece(piece: PieceOnSheet, units: Units): string {
     ...(piece.faulty ? ['has errors'] : []),
   ].join(', ');
 }
+
+/** How pieces are moved by hand. Where they are not: what to do instead. */
+export const byHand = {
+  moved:
+    'A piece that is selected is moved by the arrow keys, ten times as far with Shift, and turned by R; P pins it and lets it go.',
+  inJobs: 'To move or pin pieces, name this spec in a job.',
+  kept: 'The layout that you kept stays as it is.',
+} as const;

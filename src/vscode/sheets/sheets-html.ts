@@ -27,7 +27,7 @@ const body = `<header>
   <div id="stage" tabindex="0" role="listbox" aria-label="Pieces on the sheets" aria-describedby="how">
     <div id="world"><svg id="drawing" role="presentation"></svg></div>
   </div>
-  <p id="how" class="spoken">Arrow keys pan, plus and minus zoom, 0 fits. S goes from one piece to the next, Shift+S back. Enter shows where the piece comes from. A piece that is selected is moved by the arrow keys, ten times as far with Shift, and turned by R; P pins it and lets it go.</p>
+  <p id="how" class="spoken">Arrow keys pan, plus and minus zoom, 0 fits. S goes from one piece to the next, Shift+S back. Enter shows where the piece comes from. <span id="by-hand"></span></p>
   <div id="tip" role="tooltip" hidden></div>
   <div id="card" role="group" aria-label="Selected piece" hidden></div>
   <div id="progress" hidden><span></span><button type="button" hidden></button><button type="button" hidden></button></div>

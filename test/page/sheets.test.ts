@@ -208,6 +208,33 @@ describe('The page of sheets', () => {
     assert.deepEqual(places, [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 60, y: 5, turned: 0 }]);
   });
 
+  it('says of the piece in the hand how large it is as it is turned, and where it comes to lie', async () => {
+    await open();
+    const two = await sheets.middleOf(2);
+    await sheets.page.mouse.click(two.x, two.y);
+    const card = async () => (await sheets.page.locator('#card p').allTextContents()).join(' | ');
+    const before = await card();
+    assert.match(before, /40\.0 × 20\.0 mm \| 60\.0 mm from the left/);
+    await sheets.page.keyboard.press('r');
+    await sheets.painted();
+    assert.match(await card(), /20\.0 × 40\.0 mm \| 70\.0 mm from the left/);
+    await sheets.page.keyboard.press('Escape');
+    await sheets.painted();
+    assert.equal(await card(), before);
+  });
+
+  it('tells no facts of the layout before while another is looked for', async () => {
+    await open();
+    await sheets.page.locator('#summary').click();
+    const facts = () => sheets.page.locator('#dock dd').allTextContents();
+    const known = await facts();
+    assert.ok(known.length > 0 && !known.includes('…'));
+    await sheets.send(sheetsMessage(undefined, { facts: [] }));
+    assert.deepEqual(await facts(), known.map(() => '…'));
+    await sheets.send(sheetsMessage());
+    assert.deepEqual(await facts(), known);
+  });
+
   it('moves nothing where nothing may be pinned', async () => {
     await open({}, sheetsMessage(undefined, { pins: false }));
     const two = await sheets.middleOf(2);

@@ -1,7 +1,7 @@
 /** Card with a description of the selected piece and its actions. */
 
 import type { Units } from '../../src/core/units.ts';
-import { button, byId, html } from '../common/dom.ts';
+import { button, byId, html, setText } from '../common/dom.ts';
 import type { PieceAt } from './drawing.ts';
 import { orderText, pieceSize, placeText } from './words.ts';
 
@@ -18,19 +18,21 @@ export interface CardHost {
 
 export class Card {
   private readonly element = byId('card');
+  private readonly facts = html('p', {});
+  private readonly place = html('p', { class: 'quiet' });
 
   constructor(private readonly host: CardHost) {}
 
   show(at: PieceAt | undefined, units: Units): void {
     this.element.hidden = at === undefined;
     if (!at) return;
-    const { piece, place } = at;
-    const facts = [orderText(piece), pieceSize(piece, units)].filter((text) => text !== '').join(' · ');
+    const { piece } = at;
+    this.move(at, units);
     const whyNot = this.host.whyNot();
     this.element.replaceChildren(
       html('h2', {}, `${piece.number} · ${piece.name}`),
-      html('p', {}, facts),
-      html('p', { class: 'quiet' }, placeText(piece, place.sheet, units)),
+      this.facts,
+      this.place,
       ...(whyNot === undefined ? [] : [html('p', { class: 'quiet' }, whyNot)]),
       html(
         'div',
@@ -53,6 +55,12 @@ export class Card {
         }),
       ),
     );
+  }
+
+  /** Its size and its place, while it is in the hand. */
+  move({ piece, place }: Pick<PieceAt, 'piece' | 'place'>, units: Units): void {
+    setText(this.facts, [orderText(piece), pieceSize(piece, units)].filter((text) => text !== '').join(' · '));
+    setText(this.place, placeText(piece, place.sheet, units));
   }
 }
 

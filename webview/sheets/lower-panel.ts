@@ -43,11 +43,13 @@ export class SheetsLowerPanel {
     section.hidden = problems.length === 0;
     setText(section.querySelector('h2')!, warning);
     section.querySelector('ul')!.replaceChildren(...problems.map((problem) => this.item(problem)));
-    // An unfinished layout has no facts yet.
-    if (facts.length === 0) return;
-    this.dock
-      .querySelector('dl')!
-      .replaceChildren(...facts.map(({ name, value }) => html('div', {}, html('dt', {}, name), html('dd', {}, value))));
+    const list = this.dock.querySelector('dl')!;
+    if (facts.length === 0) {
+      // An unfinished layout has no facts yet, and those of the one before are not true of it.
+      for (const value of list.querySelectorAll('dd')) setText(value, '…');
+      return;
+    }
+    list.replaceChildren(...facts.map(({ name, value }) => html('div', {}, html('dt', {}, name), html('dd', {}, value))));
   }
 
   private item({ labels, message, file, line, offset, row }: SheetProblem): HTMLElement {

@@ -61,13 +61,14 @@ export class SheetsPage {
       },
     });
     this.drag = new PieceDrag(this.stage, {
-      selected: () =>
-        this.scene?.pins && this.state.selected !== undefined ? this.drawing.get(this.state.selected) : undefined,
+      selected: () => (this.scene?.pins ? this.selected() : undefined),
       places: () => this.drawing.arranged.places,
       units: () => this.scene?.units ?? 'mm',
       scale: () => this.camera.view().scale,
       show: (draft) => {
         this.drawing.hold(draft);
+        const at = draft ? { piece: { ...draft.piece, box: draft.box }, place: draft.place } : this.selected();
+        if (at) this.card.move(at, this.scene!.units);
       },
       pin: (place) => {
         this.host.send({ type: 'pin', places: [place] });
@@ -190,6 +191,10 @@ export class SheetsPage {
     return this.drawing.ids.map((id) => this.drawing.get(id)!);
   }
 
+  private selected(): PieceAt | undefined {
+    return this.state.selected === undefined ? undefined : this.drawing.get(this.state.selected);
+  }
+
   private pinAll(): void {
     const free = this.pieces().filter(({ piece }) => !piece.fixed);
     this.host.send({ type: 'pin', places: free.map(({ piece, place }) => pinnedPlace(draftOf(piece, place))) });
@@ -271,7 +276,7 @@ export class SheetsPage {
 
   /** Pins the piece where it lies, or unpins it. */
   private pin(): void {
-    const at = this.state.selected === undefined ? undefined : this.drawing.get(this.state.selected);
+    const at = this.selected();
     if (!this.scene?.pins) this.tellWhyNot();
     if (!at || !this.scene?.pins) return;
     if (at.piece.fixed) this.host.send({ type: 'unpin', pieces: [at.piece.id] });

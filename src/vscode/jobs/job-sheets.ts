@@ -11,6 +11,7 @@ import type { PinnedJob } from '../../jobs/pins.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { jobFacts } from '../../jobs/totals.ts';
 import { jobOnPage } from '../../scene/job-on-page.ts';
+import { ShownText } from '../common/shown-text.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
 import { editorTurn } from '../service/compute-options.ts';
@@ -21,6 +22,9 @@ import type { SheetsContent } from '../sheets/sheets-panel.ts';
 import type { JobChecks } from './job-checks.ts';
 import { problemsOf, showProblem, whyNothing } from './job-problems.ts';
 import { JobPiecePlaces } from './job-piece-places.ts';
+
+/** Longest wait of a change by hand for the sheets of the present text, in ms. */
+const mostWaitMs = 10_000;
 
 export class JobSheets implements vscode.Disposable {
   readonly #pages: SheetsPanels;
@@ -46,6 +50,7 @@ class SheetsOfJob {
   #shown: CheckedJob | undefined;
   /** The sheets shown, of the job in `#shown`. */
   #drafts: readonly DraftSheet[] = [];
+  readonly #shownText = new ShownText(mostWaitMs);
 
   constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks, nest: Nester) {
     this.#job = job;
@@ -77,8 +82,7 @@ class SheetsOfJob {
   ): Promise<SheetsContent> {
     const asShown = (sheets: readonly DraftSheet[], job: CheckedJob, facts: SheetsScene['facts']): SheetsContent => {
       // The shown sheets are the ones that can be edited by hand, together with their text.
-      this.#shown = checked;
-      this.#drafts = sheets;
+      this.#show(checked, sheets);
       return jobShown(this.#job, job, sheets, facts);
     };
     const laid = await layOutJob(checked, {
@@ -90,9 +94,14 @@ class SheetsOfJob {
     });
     signal.throwIfAborted();
     if (laid && laid.layout.sheets.length > 0) return asShown(laid.layout.sheets, laid, jobFacts(laid));
-    this.#shown = checked;
-    this.#drafts = [];
+    this.#show(checked, []);
     return { type: 'nothing', why: whyNothing(laid ?? checked) ?? 'There is nothing to cut yet.' };
+  }
+
+  #show(checked: CheckedJob, sheets: readonly DraftSheet[]): void {
+    this.#shown = checked;
+    this.#drafts = sheets;
+    this.#shownText.set(checked.source.text);
   }
 
   async #onMessage(message: AskedOfText): Promise<void> {
@@ -123,8 +132,13 @@ class SheetsOfJob {
     }
   }
 
-  /** As one undo step, and only if the text is still that of the sheets. */
+  /**
+   * As one undo step, and only if the text is still that of the sheets. One change by hand soon follows another, so it
+   * waits for the sheets of the text that the one before has made.
+   */
   async #write(make: (job: PinnedJob) => readonly (TextEdit | undefined)[] | undefined): Promise<void> {
+    const document = await vscode.workspace.openTextDocument(this.#job);
+    await this.#shownText.until(() => document.getText());
     const { model, pieces, source } = this.#shown ?? {};
     const edits = model && pieces && source && make({ sheets: this.#drafts, model, pieces, source });
     const made = edits?.filter((edit) => edit !== undefined);

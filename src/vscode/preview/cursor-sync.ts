@@ -4,7 +4,8 @@
  */
 
 import * as vscode from 'vscode';
-import type { TagResults } from '../service/results.ts';
+import type { TagResult, TagResults } from '../service/results.ts';
+import { batchTable, tagAt } from '../common/batch-table.ts';
 import { putCursor, showText } from '../common/tabs.ts';
 import type { PreviewManager } from './manager.ts';
 
@@ -64,11 +65,30 @@ export class CursorSync implements vscode.Disposable {
     if (key === 'batch' && typeof row === 'number') this.results.showRow(document.uri, row);
   }
 
+  /** The same for a row of a table, in the previews of batches that are read from it. */
+  private showRowOfTable(document: vscode.TextDocument, cursor: vscode.Position): void {
+    for (const { uri, report } of this.readFrom(document)) {
+      const row = tagAt(report, document.getText(), document.offsetAt(cursor));
+      if (row !== undefined) this.results.showRow(uri, row);
+    }
+  }
+
+  private readFrom({ uri: table }: vscode.TextDocument): TagResult[] {
+    return this.previews.all
+      .flatMap(({ uri }) => this.results.get(uri) ?? [])
+      .filter(({ uri, report }) => batchTable(uri, report)?.toString() === table.toString());
+  }
+
   private cursorMoved(editor: vscode.TextEditor): void {
     const { document } = editor;
-    if (!this.previews.get(document.uri)) return;
+    const isSpec = this.previews.get(document.uri) !== undefined;
+    if (!isSpec && this.readFrom(document).length === 0) return;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {
+      if (!isSpec) {
+        this.showRowOfTable(document, editor.selection.active);
+        return;
+      }
       const cursor = editor.selection.active;
       this.showRow(document, cursor);
       const echo = this.revealed?.isEqual(cursor) ?? false;

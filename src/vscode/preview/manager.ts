@@ -58,6 +58,10 @@ export class PreviewManager implements vscode.WebviewPanelSerializer, vscode.Dis
     if (shown && isTagSpec(shown)) this.openWithSpec(shown);
   }
 
+  get all(): readonly PreviewPanel[] {
+    return [...this.previews.values()];
+  }
+
   get(uri: vscode.Uri): PreviewPanel | undefined {
     return this.previews.get(uri.toString());
   }

@@ -4,10 +4,9 @@ import * as vscode from 'vscode';
 import type { Report } from '../../engine/engine.ts';
 import type { SheetOnPage } from '../../protocol/sheets.ts';
 import type { SpecPieceId } from '../../scene/spec-on-page.ts';
-import { tableNameIn } from '../../spec/files/used-files.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
-import { locateBeside } from '../service/font-files.ts';
-import { offsetOf, rowAt, rowStart } from './offsets.ts';
+import { batchTable, tagAt } from '../common/batch-table.ts';
+import { offsetOf, rowStart } from './offsets.ts';
 import type { PiecePlaces, TextPlace } from './piece-places.ts';
 
 export class SpecPiecePlaces implements PiecePlaces {
@@ -24,7 +23,7 @@ export class SpecPiecePlaces implements PiecePlaces {
   of(id: string): TextPlace[] {
     const [row, , piece] = JSON.parse(id) as SpecPieceId;
     const { path, line } = this.#report.batch?.rows[row] ?? {};
-    const table = this.#table;
+    const table = batchTable(this.#uri, this.#report);
     const ofPiece: TextPlace = { uri: this.#uri, offsetIn: (text) => offsetOf(text, ['pieces', piece]) };
     if (table && line !== undefined) return [{ uri: table, offsetIn: (text) => rowStart(text, line) }, ofPiece];
     return path ? [{ uri: this.#uri, offsetIn: (text) => offsetOf(text, path) }] : [ofPiece];
@@ -32,9 +31,8 @@ export class SpecPiecePlaces implements PiecePlaces {
 
   at(uri: vscode.Uri, text: string, offset: number): string[] {
     const key = uri.toString();
-    if (key === this.#table?.toString()) {
-      const line = rowAt(text, offset);
-      const row = this.#report.batch?.rows.findIndex((each) => each.line === line);
+    if (key === batchTable(this.#uri, this.#report)?.toString()) {
+      const row = tagAt(this.#report, text, offset);
       return this.#idsOf(([ofRow]) => ofRow === row);
     }
     if (key !== this.#uri.toString()) return [];
@@ -45,13 +43,5 @@ export class SpecPiecePlaces implements PiecePlaces {
 
   #idsOf(is: (id: SpecPieceId) => boolean): string[] {
     return this.#ids.filter((id) => is(JSON.parse(id) as SpecPieceId));
-  }
-
-  /** The table that the batch is read from. */
-  get #table(): vscode.Uri | undefined {
-    const { batch } = this.#report.source.value as { readonly batch?: unknown };
-    const table = tableNameIn(batch);
-    const file = table === undefined ? undefined : locateBeside(this.#uri)(table);
-    return file === undefined ? undefined : vscode.Uri.parse(file);
   }
 }

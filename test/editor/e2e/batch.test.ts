@@ -114,6 +114,11 @@ describe('A batch, as a person uses it', () => {
     writeFileSync(table, 'name,sown\nSorrel,March\nSea Kale,April\nBorage,May\n');
     await preview.locator('#batch-count', { hasText: '1 of 3' }).waitFor();
 
+    await editor.openFile('swap.csv');
+    await editor.goTo(3, 1);
+    await preview.locator('#batch-count', { hasText: '2 of 3' }).waitFor();
+    await editor.openFile('swap.tag.yaml');
+
     await editor.runCommand('Tagwright: Export…');
     await editor.choose('All 3 tags of the batch');
     await editor.page.getByPlaceholder('Which formats?').waitFor();

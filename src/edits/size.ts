@@ -3,6 +3,7 @@
 import type { TextEdit, YamlPath } from '../core/issue.ts';
 import type { Units } from '../core/units.ts';
 import type { Shape } from '../spec/model/shape-model.ts';
+import { listed } from '../core/names.ts';
 import { asksForColumns } from '../spec/batch/row-values.ts';
 import type { SpecSource } from '../spec/yaml/source.ts';
 import { lengthInMm, lengthText } from './length-text.ts';
@@ -47,6 +48,11 @@ export function whatSetsSize(source: SpecSource, shape: Shape): string {
     return 'the batch gives its size; change it there';
   if (known[0]) return `only its ${known[0]} is written; the rest follows`;
   if (fit) return '“fit” sets its size; change its margin or what it fits in';
+  const { generator } = shape;
+  if (generator.kind === 'stack') {
+    const members = generator.shapes.map(({ name }) => (name === undefined ? 'a member' : `“${name}”`));
+    return `its size is that of ${listed([...new Set(members)])}; change those in the text`;
+  }
   return setInText;
 }
 

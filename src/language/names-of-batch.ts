@@ -7,7 +7,7 @@ import { columnsIn, nameColumn } from '../spec/batch/batch.ts';
 import { SpecSource } from '../spec/yaml/source.ts';
 import { yamlText } from './completion/snippets.ts';
 
-type Row = Readonly<Record<string, unknown>>;
+type Row = Readonly<Record<string, string | number>>;
 
 export interface NamesOfBatch {
   /** The column that the words of the tag ask for first. */
@@ -45,7 +45,7 @@ export function withNames(spec: string, { column }: NamesOfBatch, names: readonl
   const before = rowsOf(source);
   const columns = [...new Set(before.flatMap((row) => Object.keys(row)))];
   const rows = names.map((name) => {
-    const known = before.find((row) => row[column] === name) ?? { [column]: name };
+    const known = before.find((row) => String(row[column]) === name) ?? { [column]: name };
     return `{${columns.map((each) => `${yamlText(each)}: ${cellText(known[each])}`).join(', ')}}`;
   });
   const { start, end } = source.range(['batch']);
@@ -55,13 +55,17 @@ export function withNames(spec: string, { column }: NamesOfBatch, names: readonl
   return withEdits(spec, [{ range: { start, end }, text }]);
 }
 
-function cellText(cell: unknown): string {
-  return typeof cell === 'number' ? String(cell) : yamlText(typeof cell === 'string' ? cell : '');
+function cellText(cell: string | number = ''): string {
+  return typeof cell === 'number' ? String(cell) : yamlText(cell);
 }
 
 function rowsOf({ value }: SpecSource): Row[] {
   const batch = valueAt(value, ['batch']);
-  return Array.isArray(batch)
-    ? batch.map((row: unknown): Row => (isGroup(row) ? row : { [nameColumn]: String(row) }))
-    : [];
+  const isCell = (cell: unknown): cell is string | number => typeof cell === 'string' || typeof cell === 'number';
+  return (Array.isArray(batch) ? (batch as unknown[]) : []).map((row): Row => {
+    const cells = isGroup(row) ? row : { [nameColumn]: row };
+    return Object.fromEntries(
+      Object.entries(cells).filter((entry): entry is [string, string | number] => isCell(entry[1])),
+    );
+  });
 }

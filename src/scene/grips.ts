@@ -69,10 +69,9 @@ export function gripsOf(model: TagModel, source: SpecSource, scaleOf: ScaleOf = 
   return [...grips.values()];
 }
 
-/** The grips sent to the page: those that can be moved or resized. */
+/** The grips as sent to the page. What can be neither moved nor resized is among them, to say why. */
 export function sceneGrips(grips: readonly Grip[]): SceneGrip[] {
-  const useful = grips.filter(({ moves, axes }) => moves || axes.length > 0);
-  return useful.map(({ id, label, parts, free, moves, axes, sizedBy, nudge }) => ({
+  return grips.map(({ id, label, parts, free, moves, axes, sizedBy, nudge }) => ({
     id,
     label,
     parts,

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import type { HandChange } from '../../src/protocol/scene.ts';
 import type { ToHost } from '../../src/protocol/preview.ts';
 import { sceneMessage, source } from './scenes.ts';
+import { messagesOf } from './spec-scenes.ts';
 import { usePreview } from './use-preview.ts';
 
 describe('The preview’s page changes the tag by hand', () => {
@@ -226,6 +227,26 @@ describe('The preview’s page changes the tag by hand', () => {
     assert.equal((await changes('try-change')).length + (await changes('make-change')).length, 0);
     await preview.page.keyboard.press('Control+ArrowRight');
     assert.deepEqual((await changes('try-change'))[0]?.change, { kind: 'size', axis: 'width', by: 0.1 });
+  });
+
+  it('says of what can be neither moved nor made larger why not, as soon as it is taken hold of', async () => {
+    const spec = `tagwright: 1
+shapes:
+  cap:   {rectangle: [26 mm, 18 mm]}
+  foot:  {rectangle: [84 mm, 40 mm]}
+  plate: {stack: {shapes: [cap, foot], towards: down}}
+pieces:
+  tag: {body: [plate]}
+`;
+    await preview.open({}, (await messagesOf(spec)).scene);
+    await preview.page.locator('#stage').focus();
+    await preview.page.keyboard.press('s');
+    await preview.page.locator('.frame').waitFor();
+    assert.equal(await preview.page.locator('.handle:not(.hidden)').count(), 0);
+    const why = 'plate: its size is that of “cap” and “foot”; change those in the text';
+    await preview.transform();
+    assert.equal(await preview.page.locator('.words').textContent(), why);
+    assert.equal(await preview.page.locator('#announcer').textContent(), `plate selected. ${why}. Escape lets go.`);
   });
 
   it('by keyboard: S takes hold, arrows move finely, with Shift coarsely, and presses in a row are one change', async () => {

@@ -230,7 +230,10 @@ describe('The page of sheets', () => {
     const known = await facts();
     assert.ok(known.length > 0 && !known.includes('…'));
     await sheets.send(sheetsMessage(undefined, { facts: [] }));
-    assert.deepEqual(await facts(), known.map(() => '…'));
+    assert.deepEqual(
+      await facts(),
+      known.map(() => '…'),
+    );
     await sheets.send(sheetsMessage());
     assert.deepEqual(await facts(), known);
   });

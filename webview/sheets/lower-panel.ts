@@ -49,7 +49,9 @@ export class SheetsLowerPanel {
       for (const value of list.querySelectorAll('dd')) setText(value, '…');
       return;
     }
-    list.replaceChildren(...facts.map(({ name, value }) => html('div', {}, html('dt', {}, name), html('dd', {}, value))));
+    list.replaceChildren(
+      ...facts.map(({ name, value }) => html('div', {}, html('dt', {}, name), html('dd', {}, value))),
+    );
   }
 
   private item({ labels, message, file, line, offset, row }: SheetProblem): HTMLElement {

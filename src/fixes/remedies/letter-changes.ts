@@ -32,7 +32,11 @@ const growthBeside = [0, 0.02, 0.04, 0.06];
 /** Slides letters until they join, with the least growth that then makes them hold. */
 export function slidTogether(at: Case, shape: Shape): Remedy {
   const { generator, path } = shape;
-  const words = `Slide the letters of ${shapeTitle(shape)} together`;
+  const isSlid = generator.kind === 'text' && generator.overlap !== undefined;
+  // Those that are slid already may come to stand further apart.
+  const words = isSlid
+    ? `Set the overlap of ${shapeTitle(shape)}`
+    : `Slide the letters of ${shapeTitle(shape)} together`;
   if (generator.kind !== 'text' || isCutThrough(at, shape)) return { words, candidates: [] };
   const xHeight = at.tag.made.get(shape)?.lettering?.[0]?.xHeight ?? 0;
   const before = growthOf(at, shape);

@@ -3,6 +3,7 @@
 import * as vscode from 'vscode';
 import type { Fix } from '../../core/issue.ts';
 import type { FontNote } from '../../language/workspace-names.ts';
+import { partsOfTitle } from '../../fixes/offered.ts';
 import { parseLength } from '../../core/length.ts';
 import { mmPer, type Units } from '../../core/units.ts';
 import { kindNames } from '../../language/new-tag.ts';
@@ -96,7 +97,7 @@ export function workshopItems(key: 'stock' | 'tie', notes: readonly WorkshopNote
 
 /** The change is the label; its effect is the line below. */
 export function fixItem(fix: Fix): AnswerItem {
-  const [, label = fix.title, detail] = /^(.*?)(?: \((.*)\))?$/.exec(fix.title) ?? [];
+  const { label, effects: detail } = partsOfTitle(fix.title);
   return { label, ...(detail === undefined ? {} : { detail }), value: { fix } };
 }
 

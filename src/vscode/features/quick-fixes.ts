@@ -7,6 +7,7 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import type { Acceptance } from '../../fixes/accept.ts';
 import { isPreferred } from '../../fixes/gentle.ts';
+import { offered, shortTitle } from '../../fixes/offered.ts';
 import { severityRank } from '../../core/issue.ts';
 import type { Issue, TextChange } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
@@ -15,6 +16,7 @@ import { whileWanted } from '../service/compute-options.ts';
 import { tagSpecSelector } from '../common/documents.ts';
 import { allFixes } from './fix-all.ts';
 import { acceptSnippet, acceptTitle, type IssueHelp } from './issue-help.ts';
+import { moreFixes, registerMoreFixes } from './more-fixes.ts';
 import { explainCommand } from './problem-pages.ts';
 import { toRange } from './problems.ts';
 import type { Checked } from '../service/checked.ts';
@@ -24,9 +26,12 @@ const { QuickFix, SourceFixAll } = vscode.CodeActionKind;
 const fixAllKind = SourceFixAll.append('tagwright');
 
 export function registerQuickFixes(service: TagService, engine: Engine, help: IssueHelp): vscode.Disposable {
-  return vscode.languages.registerCodeActionsProvider(tagSpecSelector, new QuickFixes(service, engine, help), {
-    providedCodeActionKinds: [QuickFix, fixAllKind],
-  });
+  return vscode.Disposable.from(
+    registerMoreFixes(),
+    vscode.languages.registerCodeActionsProvider(tagSpecSelector, new QuickFixes(service, engine, help), {
+      providedCodeActionKinds: [QuickFix, fixAllKind],
+    }),
+  );
 }
 
 /** Fixing many problems is computed only when it is chosen. */
@@ -63,6 +68,8 @@ class QuickFixes implements vscode.CodeActionProvider {
     const fixes = new ActionSet();
     const unfixed = new ActionSet();
     const acceptances = new ActionSet();
+    const changes = new Map<string, TextChange>();
+    const byProblem: string[][] = [];
     const fixable = new Set<IssueCode>();
     const placeOf = (issue: Issue) => toRange(issue.range, result.report.source.position.bind(result.report.source));
     const here = result.issues
@@ -75,16 +82,28 @@ class QuickFixes implements vscode.CodeActionProvider {
       const diagnostics = context.diagnostics.filter(
         ({ message, range: shown }) => message === issue.message && shown.isEqual(place),
       );
-      help.fixes.forEach((change, index) => {
+      const keys = help.fixes.map((change, index) => {
         const preferred = isPreferred(change, index, issue, here[0]!);
-        fixes.add(JSON.stringify(change.edits), diagnostics, () => toAction(change, preferred, result));
+        const key = JSON.stringify(change.edits);
+        changes.set(key, change);
+        fixes.add(key, diagnostics, () => toAction(change, preferred, result));
+        return key;
       });
+      byProblem.push(keys);
       const { acceptance } = help;
       if (acceptance) acceptances.add(issue.code, diagnostics, () => acceptAction(acceptance, issue, result));
       if (help.fixes.length > 0) fixable.add(issue.code);
       else unfixed.add(issue.code, diagnostics, () => explainAction(issue));
     }
-    return [...fixes.actions, ...unfixed.actions, ...acceptances.actions, ...manyAtOnce(fixable, result)];
+    const { shown, more } = offered(byProblem);
+    const others = more.map((key) => changes.get(key)!);
+    return [
+      ...shown.map((key) => fixes.get(key)),
+      ...(others.length > 0 ? [moreFixes(others, result)] : []),
+      ...unfixed.actions,
+      ...acceptances.actions,
+      ...manyAtOnce(fixable, result),
+    ];
   }
 
   async resolveCodeAction(action: vscode.CodeAction, token: vscode.CancellationToken): Promise<vscode.CodeAction> {
@@ -111,6 +130,10 @@ class ActionSet {
     return [...this.#byKey.values()];
   }
 
+  get(key: string): vscode.CodeAction {
+    return this.#byKey.get(key)!;
+  }
+
   add(key: string, diagnostics: readonly vscode.Diagnostic[], make: () => vscode.CodeAction): void {
     const action = this.#byKey.get(key) ?? make();
     action.diagnostics = [...(action.diagnostics ?? []), ...diagnostics];
@@ -119,7 +142,7 @@ class ActionSet {
 }
 
 function toAction({ title, edits }: TextChange, preferred: boolean, { uri, report }: Checked): vscode.CodeAction {
-  const action = new vscode.CodeAction(title, QuickFix);
+  const action = new vscode.CodeAction(shortTitle(title), QuickFix);
   action.isPreferred = preferred;
   action.edit = workspaceEdit(uri, report.source, edits);
   return action;

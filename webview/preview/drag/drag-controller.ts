@@ -86,8 +86,8 @@ export class DragController {
     if (id === this.id) return;
     if (this.isChanging) this.make();
     this.id = id;
-    this.refusal = undefined;
     const { grip } = this;
+    this.refusal = grip && !grip.moves && grip.axes.length === 0 ? sizedBy(grip) : undefined;
     if (grip) this.host.say(`${grip.label} selected. ${keysFor(grip)} Escape lets go.`);
     else this.host.release();
     this.host.changed();
@@ -97,7 +97,7 @@ export class DragController {
   explain(what: HandChange['kind']): void {
     const { grip } = this;
     if (!grip || this.change) return;
-    this.refusal = what === 'move' ? nothingToMove(grip) : `${grip.label}: ${grip.sizedBy}`;
+    this.refusal = what === 'move' ? nothingToMove(grip) : sizedBy(grip);
     this.host.say(`${this.refusal}.`);
     this.host.changed();
   }
@@ -200,11 +200,17 @@ export class DragController {
   }
 }
 
-function keysFor({ moves, axes }: SceneGrip): string {
+function keysFor(grip: SceneGrip): string {
+  const { moves, axes } = grip;
   const sizes = axes.length > 0;
   if (moves)
     return `Arrow keys move it, with Shift by larger steps${sizes ? ', with Control they change its size' : ''}.`;
+  if (!sizes) return `${sizedBy(grip)}.`;
   return 'Everything else moves with it, so there is nothing to move; with Control the arrow keys change its size.';
+}
+
+function sizedBy({ label, sizedBy: by }: SceneGrip): string {
+  return `${label}: ${by}`;
 }
 
 function nothingToMove({ label }: SceneGrip): string {

@@ -9,10 +9,12 @@ describe('A change by hand', () => {
     assert.equal(await shown.until(() => present), true);
     present = 'moved';
     let isOver = false;
-    const waited = shown.until(() => present).then((result) => {
-      isOver = true;
-      return result;
-    });
+    const waited = shown
+      .until(() => present)
+      .then((result) => {
+        isOver = true;
+        return result;
+      });
     shown.set('pinned');
     await Promise.resolve();
     assert.equal(isOver, false, 'sheets of an earlier text');

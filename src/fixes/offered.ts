@@ -1,0 +1,33 @@
+/** Which fixes a menu shows at once, and in how many words: a list from edge to edge is read by nobody. */
+
+/** Shown at once, in all. Our own judgement. */
+const mostShown = 5;
+/** Longest title, in characters, that says all that a fix does. */
+const longest = 90;
+
+/**
+ * `byProblem`: the fixes of each problem, the best first, by keys. In turn from each problem, so that none is left
+ * without; a single one that is left over is shown as well.
+ */
+export function offered(byProblem: readonly (readonly string[])[]): {
+  readonly shown: string[];
+  readonly more: string[];
+} {
+  const all = [...new Set(byProblem.flat())];
+  const deepest = Math.max(0, ...byProblem.map(({ length }) => length));
+  const inTurn = Array.from({ length: deepest }, (_, nth) => byProblem.flatMap((keys) => keys[nth] ?? [])).flat();
+  const chosen = new Set([...new Set(inTurn)].slice(0, all.length === mostShown + 1 ? all.length : mostShown));
+  return { shown: all.filter((key) => chosen.has(key)), more: all.filter((key) => !chosen.has(key)) };
+}
+
+/** The change, and what it does: “Thicken “name”: grow 0.2 mm (bridge 0.92 → 1.50 mm, width +0.6 mm)”. */
+export function partsOfTitle(title: string): { readonly label: string; readonly effects?: string } {
+  const [, label = title, effects] = /^(.*?)(?: \((.*)\))?$/.exec(title) ?? [];
+  return { label, ...(effects === undefined ? {} : { effects }) };
+}
+
+/** Of a long title, its first effect alone, which is what has become of the problem. */
+export function shortTitle(title: string): string {
+  const { label, effects } = partsOfTitle(title);
+  return title.length <= longest || effects === undefined ? title : `${label} (${effects.split(', ')[0]!})`;
+}

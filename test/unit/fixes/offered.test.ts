@@ -1,0 +1,37 @@
+import assert from 'node:assert/strict';
+import { offered, partsOfTitle, shortTitle } from '../../../src/fixes/offered.ts';
+
+describe('A menu of fixes', () => {
+  it('shows the best of each problem first, five in all, and the rest where it is asked for', () => {
+    const many = [
+      ['a1', 'a2', 'a3', 'a4', 'a5', 'a6', 'both'],
+      ['both', 'b2', 'b3', 'b4'],
+    ];
+    const { shown, more } = offered(many);
+    assert.deepEqual(shown, ['a1', 'a2', 'a3', 'both', 'b2']);
+    assert.deepEqual(more, ['a4', 'a5', 'a6', 'b3', 'b4']);
+    assert.deepEqual(offered([]), { shown: [], more: [] });
+  });
+
+  it('shows one more rather than a line that leads to a single one', () => {
+    assert.deepEqual(offered([['a', 'b', 'c', 'd', 'e', 'f']]).more, []);
+    assert.deepEqual(offered([['a', 'b', 'c', 'd', 'e', 'f', 'g']]).more, ['f', 'g']);
+  });
+
+  it('says in a long line only what becomes of the problem', () => {
+    const title = 'Thicken “name”: grow 0.2 mm (bridge 0.92 → 1.50 mm, width +0.6 mm)';
+    assert.equal(shortTitle(title), title);
+    const long =
+      'Thicken “name” and keep the size of its letters: grow 0.25 mm, x_height 10.5 mm (bridge 1.01 mm → at least 1.50 mm, width +6.4 mm, letters 5 % larger and further apart)';
+    assert.equal(
+      shortTitle(long),
+      'Thicken “name” and keep the size of its letters: grow 0.25 mm, x_height 10.5 mm (bridge 1.01 mm → at least 1.50 mm)',
+    );
+    assert.deepEqual(partsOfTitle(title), {
+      label: 'Thicken “name”: grow 0.2 mm',
+      effects: 'bridge 0.92 → 1.50 mm, width +0.6 mm',
+    });
+    assert.deepEqual(partsOfTitle('Move (a little)'), { label: 'Move', effects: 'a little' });
+    assert.deepEqual(partsOfTitle('Move'), { label: 'Move' });
+  });
+});

@@ -33,7 +33,7 @@ export class Card {
       html('h2', {}, `${piece.number} · ${piece.name}`),
       this.facts,
       this.place,
-      ...(whyNot === undefined ? [] : [html('p', { class: 'quiet' }, whyNot)]),
+      ...(whyNot === undefined ? [] : [html('p', { class: 'instead' }, whyNot)]),
       html(
         'div',
         { class: 'actions' },

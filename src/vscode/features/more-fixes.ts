@@ -12,10 +12,15 @@ export function registerMoreFixes(): vscode.Disposable {
   return vscode.commands.registerCommand(moreFixesCommand, choose);
 }
 
-/** An action for fixes of the text of a result. */
-export function moreFixes(fixes: readonly TextChange[], result: Checked): vscode.CodeAction {
+/** An action for fixes of the text of a result; without the problems that they are for it would stand below all others. */
+export function moreFixes(
+  fixes: readonly TextChange[],
+  result: Checked,
+  diagnostics: readonly vscode.Diagnostic[],
+): vscode.CodeAction {
   const title = `More fixes (${fixes.length})…`;
   const action = new vscode.CodeAction(title, vscode.CodeActionKind.QuickFix);
+  action.diagnostics = [...diagnostics];
   action.command = { title, command: moreFixesCommand, arguments: [fixes, result] };
   return action;
 }

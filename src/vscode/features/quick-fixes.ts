@@ -99,7 +99,15 @@ class QuickFixes implements vscode.CodeActionProvider {
     const others = more.map((key) => changes.get(key)!);
     return [
       ...shown.map((key) => fixes.get(key)),
-      ...(others.length > 0 ? [moreFixes(others, result)] : []),
+      ...(others.length > 0
+        ? [
+            moreFixes(
+              others,
+              result,
+              shown.flatMap((key) => fixes.get(key).diagnostics ?? []),
+            ),
+          ]
+        : []),
       ...unfixed.actions,
       ...acceptances.actions,
       ...manyAtOnce(fixable, result),

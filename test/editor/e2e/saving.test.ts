@@ -20,7 +20,7 @@ async function newTag(
 ): Promise<FrameLocator> {
   const widget = editor.page.locator('.quick-input-widget');
   await editor.runCommand('Tagwright: New Tag…');
-  await widget.locator('.quick-input-title:has-text(\"What kind of tag?\")').waitFor();
+  await widget.locator('.quick-input-title:has-text("What kind of tag?")').waitFor();
   await editor.choose(kind);
   await widget.getByText('The words on it').waitFor();
   await widget.locator('input.input').fill(words);
@@ -117,7 +117,7 @@ describe('A tag that is saved', () => {
     const widget = editor.page.locator('.quick-input-widget');
     await editor.page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await editor.runCommand('Tagwright: New Tag…');
-    await widget.locator('.quick-input-title:has-text(\"What kind of tag?\")').waitFor();
+    await widget.locator('.quick-input-title:has-text("What kind of tag?")').waitFor();
     await editor.page.keyboard.type('list');
     await widget.locator('.monaco-list-row', { hasText: 'One label for a list of names' }).waitFor();
     await eventually('only that kind', async () => (await widget.locator('.monaco-list-row').count()) === 1);
@@ -153,7 +153,7 @@ describe('A tag that is saved', () => {
       return drawn !== null && drawn.y > 0.4 * editor.page.viewportSize()!.height;
     });
     await item.click();
-    await widget.locator('.quick-input-title:has-text(\"How wide\")').waitFor();
+    await widget.locator('.quick-input-title:has-text("How wide")').waitFor();
     await editor.choose('As it is');
     for (const question of ['What is it cut from?', 'What does it hang on?']) {
       await widget.locator(`.quick-input-title:has-text("${question}")`).waitFor();

@@ -53,8 +53,11 @@ export function tests(
   files: readonly string[],
   { isBounded = false, retries = 0, workers = availableParallelism() }: HowTested = {},
 ): TestStep {
-  // Geometry creates much short-lived garbage; a larger young generation saves copying it (an eighth of the time).
-  const node = ['enable-source-maps', 'max-semi-space-size=64'].flatMap((option) => ['--node-option', option]);
+  // Geometry creates much short-lived garbage; a larger young generation, from the first, saves copying it (an eighth of the time and more).
+  const node = ['enable-source-maps', 'min-semi-space-size=64', 'max-semi-space-size=64'].flatMap((option) => [
+    '--node-option',
+    option,
+  ]);
   // For a single worker mocha would load the files another way, which takes none that wait at their top.
   const side = workers > 1 ? ['--parallel', '--jobs', `${workers}`] : [];
   const how = ['--no-config', ...node, '--timeout', '180000', ...side];

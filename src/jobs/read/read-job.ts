@@ -55,19 +55,18 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
       read.filter((each) => isFirst(each, stock, files, problems)),
     );
   }
-  const found = [...issues, ...problems.issues];
   return {
     model: {
       ...(spec.title === undefined ? {} : { title: spec.title }),
       units: spec.units ?? 'mm',
       tags,
-      unread: unreadOf(spec, tags, found),
+      unread: unreadOf(spec, tags, [...issues, ...problems.issues]),
       keepTogether: spec.keep_together ?? false,
       effort: spec.effort ?? 1,
       sheets,
       fixed: readFixed(spec, problems),
     },
-    issues: [...found, ...uses.issues, ...workshop.issues],
+    issues: [...issues, ...uses.issues, ...workshop.issues, ...problems.issues],
   };
 }
 

@@ -1,6 +1,6 @@
 /** Columns of a batch that the spec does not use: all tags come out alike, or without what a row says. */
 
-import { columnsOf, textsIn } from '../batch/batch.ts';
+import { columnsInWords, columnsOf, textsIn } from '../batch/batch.ts';
 import type { Batch } from '../batch/batch.ts';
 import { isGroup } from '../../core/values.ts';
 import { clip } from '../../core/length.ts';
@@ -19,9 +19,11 @@ export function unusedColumns(source: SpecPlaces, { used, table }: Uses, { rows,
     return [{ code: 'odd-value', severity: 'warning', path, range: source.keyRange(path), message }];
   }
   if (table) return [];
+  // The first tells the rows apart, which is enough where no words come from them.
+  const mayName = ![...columnsInWords(source, used)].some((column) => columns.includes(column));
   const counted = uncountedColumn({ rows, columns }, asked);
   return columns
-    .filter((column) => !asked.has(column) && column !== counted)
+    .filter((column) => !asked.has(column) && column !== counted && !(mayName && column === columns[0]))
     .map((column) => {
       const path = rows.find(({ places }) => places?.has(column))!.places!.get(column)!;
       const message = `Nothing uses the column “${clip(column)}” of the batch: no text has “{${clip(column)}}” in it.`;

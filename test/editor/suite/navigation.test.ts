@@ -161,7 +161,7 @@ describe('Figures beside the text', () => {
       '';
     await eventually('a lens', title, (text) => text.includes('part'));
     await replace(editor, 'font: Nunito', 'fond: Nunito');
-    await eventually('the mark', title, (text) => text.endsWith('out of date'));
+    await eventually('the mark', title, (text) => text.endsWith('out of date: 1 error'));
     const all = new vscode.Range(0, 0, document.lineCount, 0);
     assert.deepEqual(await executeCommand('vscode.executeInlayHintProvider', document.uri, all), []);
   });

@@ -120,6 +120,11 @@ describe('A batch', () => {
       'odd-value “May”: Nothing uses the column “sown” of the batch: no text has “{sown}” in it.',
     ]);
     assert.deepEqual(await said(spec(list, '"{name}"', 'title: "{sown}"\n')), [], 'a title says it');
+    const sizes = spec('[{name: Ivy, size: 50 mm}, {name: Rue, size: 60 mm}]', 'Seeds');
+    assert.deepEqual(await said(sizes.replace('width: 60 mm', 'width: "{size}"')), [], 'the first tells rows apart');
+    assert.deepEqual(await said(spec(list, '"in {sown}"')), [
+      'odd-value “Ivy”: Nothing uses the column “name” of the batch: no text has “{name}” in it.',
+    ]);
     assert.deepEqual(await said(spec(list, '"{name}, {sow}"')), [], 'what is asked for and not there is told instead');
   });
 

@@ -13,6 +13,9 @@ const harmless: ReadonlySet<ReadAs> = new Set<ReadAs>(['dot', 'initial', 'loop']
 /** A ring that moves by less than this share of its size stays where it was (our own judgement). */
 const sameShare = 0.05;
 
+/** One that moves by more than this share is in another place, where nobody has looked at it (our own judgement). */
+const farShare = 1;
+
 /** Whether no ring reads as something that it did not read as before, or covers a letter that it did not. */
 export function ringsReadAsWell(before: Report, after: Report): boolean {
   return (before.tag?.pieces ?? []).every((was) => {
@@ -26,10 +29,11 @@ export function ringsReadAsWell(before: Report, after: Report): boolean {
   });
 }
 
-/** Whether the ring that moves first reads as part of the lettering there, as well or as badly as before. */
-export function movesToBeRead(before: Report, after: Report): boolean {
+/** Whether a ring is moved to another place altogether, or reads as part of the lettering at its new one, as well or as badly as before. */
+export function isMovedAmongLetters(before: Report, after: Report): boolean {
   const moved = movedHanger(before, after, sameShare);
   if (!moved) return false;
+  if (movedHanger(before, after, farShare)?.kind === 'ring') return true;
   const rings = (after.tag?.pieces ?? []).flatMap(({ hangers }) => hangers);
   return rings.some((ring) => samePath(ring.path, moved.path) && takenFor(ring).length > 0);
 }

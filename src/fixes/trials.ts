@@ -15,7 +15,7 @@ import { movedHanger } from './moved-hangers.ts';
 import { isNoWorse, solves } from './no-worse.ts';
 import { remediesFor } from './remedies.ts';
 import { asideInWords, setAside } from './set-aside.ts';
-import { movesToBeRead } from './rings-read.ts';
+import { isMovedAmongLetters } from './rings-read.ts';
 import { withoutSizeSetters } from './size-setters.ts';
 import { looksAsMeant, needsFix, ofWholeBatch, suits } from './suits.ts';
 import { isMadeTogether } from '../tag/build.ts';
@@ -183,8 +183,8 @@ export class Trials {
         : `, and leave ${asideInWords(labels)}, as it would not suit ${labels.length === 1 ? 'it' : 'them'}`;
     const effect = solved.was === report ? effectOf(issue, report, solved.is) : [];
     const described = { ...candidate, description: `${candidate.description}${forHowMany(tried)}` };
-    // To hang straighter is worth no ring among the letters, unless one chooses so.
-    const isReadThere = issue.severity === 'info' && movesToBeRead(solved.was, solved.is);
+    // To hang straighter is worth no ring elsewhere among the letters, unless one chooses so.
+    const isReadThere = issue.severity === 'info' && isMovedAmongLetters(solved.was, solved.is);
     const fix = toFix(words, described, lookChange(solved.was, solved.is), effect, rehung);
     return {
       ...fix,

@@ -72,7 +72,7 @@ export interface FitRoom {
   readonly part: MainPart;
 }
 
-/** How much of its size a shape keeps where other words stand on the upright axis, where the room is the same on both sides, and where it is not (our own judgement, by looking). */
+/** How much of its size a shape keeps where other words stand on the upright axis, or what stands about there on a plate that is even itself, where the room is the same on both sides, and where it is not (our own judgement, by looking). */
 const worth = { words: 0.7, even: 0.85, uneven: 0.98 };
 
 /** What stands in a room is about in its middle if it is off by less than this, as a share of the room's width. */
@@ -113,9 +113,14 @@ export function roomIn(target: Region, margin: number, obstacles: Region, { by, 
     const own = axesOf(region);
     const beside = seat && axisOfWords(target, seat.middle, others);
     if (beside !== undefined) return { axes: { ...own, x: beside }, worthAxis: worth.words };
-    const x = own.x ?? uprightAxis(inner, obstacles);
-    if (x !== undefined) return { axes: { ...own, x }, worthAxis: worth.even };
-    return { axes: seat && centre ? { ...own, x: centre.x } : own, worthAxis: worth.uneven };
+    if (own.x !== undefined) return { axes: own, worthAxis: worth.even };
+    const x = uprightAxis(inner, obstacles);
+    if (x !== undefined)
+      return { axes: { ...own, x }, worthAxis: axesOf(target).x === undefined ? worth.even : worth.words };
+    // Level with the words beside it comes before the middle of an uneven room.
+    const isLevel = others.length > 0 && own.y !== undefined;
+    if (!seat || !centre || isLevel) return { axes: own, worthAxis: worth.uneven };
+    return { axes: { ...own, x: centre.x }, worthAxis: seat.part.x ? worth.even : worth.uneven };
   };
   return {
     region,

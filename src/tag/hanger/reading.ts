@@ -202,12 +202,12 @@ export function scaledReading({ marks, lines, coverable }: RingReading, factor: 
   };
 }
 
-/** Whether a place that is to be at the side lies over the letters instead: beyond the middle of the last one there. */
-export function isPastEnd({ lines }: RingReading, { x }: Point, direction: Point): boolean {
+/** Whether a place that is to be at the side lies over the letters instead: beyond the last one there. */
+export function isPastEnd({ lines, coverable: { factor } }: RingReading, { x }: Point, direction: Point): boolean {
   if (direction.y !== 0 || lines.length === 0) return false;
   return direction.x < 0
-    ? x > Math.min(...lines.map(({ first }) => first))
-    : x < Math.max(...lines.map(({ last }) => last));
+    ? x > factor * Math.min(...lines.map(({ letters }) => letters[0]!.box.maxX))
+    : x < factor * Math.max(...lines.map(({ letters }) => letters.at(-1)!.box.minX));
 }
 
 interface RingRadii {

@@ -632,8 +632,19 @@ describe('A ring that finds its own place in lettering', () => {
     ] as const) {
       const made = await ringed(JSON.stringify(text), font, 'left', 'x_height: 9');
       const [first] = lettersIn(made);
-      const { minX, maxX } = boundsOf(first!.region)!;
-      assert.ok(made.pieces[0]!.hangers[0]!.centre.x < (minX + maxX) / 2, text);
+      assert.ok(made.pieces[0]!.hangers[0]!.centre.x < boundsOf(first!.region)!.maxX, text);
+    }
+  });
+
+  it('stands on the head of a tall letter at the end, where it would be a “d” or a “b” beside its foot', async () => {
+    for (const [word, font, at] of [
+      ['Hannah', 'Nunito', 'right'],
+      ['Mabel', 'Alfa Slab One', 'right'],
+      ['lavender', 'Nunito', 'left'],
+    ] as const) {
+      const { pieces } = await ringed(word, font, at, 'x_height: 9');
+      const { readAs = [] } = pieces[0]!.hangers[0]!;
+      assert.ok(!['d', '9', 'b', 'P'].some((each) => readAs.includes(each as 'd')), `${word}: ${readAs.join()}`);
     }
   });
 

@@ -134,4 +134,41 @@ describe('Words in a plate of parts', () => {
       assertNear(words!.x, -6.5, 1, size);
     }
   });
+
+  it('keep level with a word at the side, where the plate is the same above and below', async () => {
+    const [beside, guest] = await middles(
+      [
+        'plate: {ticket: {size: [88, 44]}}',
+        'row: {text: ROW B, font: Nunito, weight: 800, cap_height: 5, place: {on: plate, at: left, margin: 4}}',
+        'name: {text: Guest, font: Pacifico, fit: {in: plate, margin: 4}}',
+      ],
+      'body: plate, engrave: [row, name], hanger: {hole: {at: right}}',
+    );
+    assertNear(guest!.y, beside!.y, 0.8);
+  });
+
+  it('stay in the shaft of an arrow, where they are up to 15 % smaller than in its head', async () => {
+    for (const name of ['Squash', 'Borage', 'Leek and rye']) {
+      const [words] = await middles(
+        [
+          'plate: {arrow: {length: 120, width: 44, shaft: 28}}',
+          `words: {lines: [{text: ${name}, font: Pacifico}, {text: row 4, font: Nunito, weight: 700, share: 0.7}], fit: {in: plate, margin: 3}}`,
+        ],
+        'body: plate, engrave: [words], hanger: {hole: {at: left}}',
+      );
+      assert.ok(words!.x < 0, `${name}: ${words!.x}`);
+    }
+  });
+
+  it('stand on the axis of a disc, between lines that run round it', async () => {
+    const [, word] = await middles(
+      [
+        'plate: {circle: 66}',
+        'round: {lines: [{text: SWAP, arc: top, font: Nunito, weight: 800}, {text: MAY 9, arc: bottom, font: Nunito, weight: 700}], fit: {in: plate, margin: 4, at_most: {cap_height: 6}}}',
+        'word: {text: Bee, font: Pacifico, fit: {in: plate, margin: 10}}',
+      ],
+      'body: plate, engrave: [round, word], hanger: {hole: {at: bottom}}',
+    );
+    assertNear(word!.x, 0, 0.4);
+  });
 });

@@ -68,10 +68,15 @@ export type Outputs = ReadonlyMap<string, string | Uint8Array>;
 export async function differing(files: Outputs): Promise<string[]> {
   const found: string[] = [];
   for (const [target, content] of files) {
-    const there = await readFile(target).catch(() => undefined);
-    if (there && !there.equals(Buffer.from(content))) found.push(target);
+    if ((await standing(target, content)) === 'other') found.push(target);
   }
   return found;
+}
+
+/** What is there now, beside what is to be written. */
+async function standing(target: string, content: string | Uint8Array): Promise<'nothing' | 'same' | 'other'> {
+  const there = await readFile(target).catch(() => undefined);
+  return there ? (there.equals(Buffer.from(content)) ? 'same' : 'other') : 'nothing';
 }
 
 export function sayDiffers(target: string): void {
@@ -79,9 +84,8 @@ export function sayDiffers(target: string): void {
 }
 
 async function put(target: string, content: string | Uint8Array, overwrite: boolean): Promise<Written> {
-  const there = await readFile(target).catch(() => undefined);
-  const isSame = there?.equals(Buffer.from(content)) ?? false;
-  if (there && !isSame && !overwrite) return { target, differs: true };
-  if (!isSame) await writeWhole(target, content);
+  const now = await standing(target, content);
+  if (now === 'other' && !overwrite) return { target, differs: true };
+  if (now !== 'same') await writeWhole(target, content);
   return { target, differs: false };
 }

@@ -25,18 +25,23 @@ export function namesOfBatch(source: SpecSource, texts: readonly string[]): Name
 
 /** A list of names as somebody writes it: one on each line, or separated by commas or semicolons if all are on one line. */
 export function namesIn(text: string): string[] {
-  const lines = text.split(/\r?\n/).filter((line) => line.trim() !== '');
+  const lines = linesIn(text);
   const parts = lines.length > 1 ? lines : text.split(/[,;]/);
   return parts.map((part) => part.trim()).filter((part) => part !== '');
 }
 
 /** Names that were pasted one on a line, where an input of one line has made spaces of line ends; `undefined` if none were. */
 export function withPastedLines(typed: string, clipboard: string): string | undefined {
-  const names = clipboard.split(/\r?\n/).filter((line) => line.trim() !== '');
+  const names = linesIn(clipboard);
   if (names.length < 2) return undefined;
   const asTyped = new RegExp(names.map((name) => name.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&')).join('\\s*'), 'u');
   const meant = typed.replace(asTyped, () => names.map((name) => name.trim()).join(', '));
   return meant === typed ? undefined : meant;
+}
+
+/** Without the blank ones. */
+function linesIn(text: string): string[] {
+  return text.split(/\r?\n/).filter((line) => line.trim() !== '');
 }
 
 /** The spec with a row for each name. A name that it had keeps its row; others have empty cells, to be filled in. */

@@ -56,7 +56,9 @@ export function openingNeighbours(piece: Piece, pieces: readonly Piece[], hanger
     lettering
       .filter(({ as }) => (as === 'opening') !== (use === 'cut'))
       .map((each) => ({
-        ...{ region: each.shape ?? region, lettering: [each], name: nameOr(shape.name, 'lettering') },
+        region: each.shape ?? region,
+        lettering: [each],
+        name: nameOr(shape.name, 'lettering'),
         isOpen: true as const,
       })),
   );

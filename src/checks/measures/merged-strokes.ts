@@ -36,7 +36,7 @@ function mergedPairs({ letters, xHeight }: Lettering, shape: Region): string[] {
     const base = right.baseline;
     const scanned = (region: Region, up = 0) => rowsOf(transform(region, translation(0, up - base)), pitch);
     const setUp = boundsOf(right.region)!.minY - boundsOf(right.asSet)!.minY;
-    const [one, other, made] = [scanned(left.region), scanned(right.region), scanned(shape)];
+    const [one, other] = [scanned(left.region), scanned(right.region)];
     const [oneSet, otherSet] = [scanned(left.asSet, setUp), scanned(right.asSet, setUp)];
     const rows = Array.from({ length: Math.round((band.to - band.from) * fine) }, (_, k) => {
       return rowAt(one, band.from * xHeight) + k;
@@ -46,6 +46,7 @@ function mergedPairs({ letters, xHeight }: Lettering, shape: Region): string[] {
       return end !== undefined && start !== undefined && start - end > band.apart * xHeight;
     });
     if (apart.length < apartShare * rows.length) return [];
+    const made = scanned(shape);
     const filled = apart.filter((row) => {
       const [end = Infinity, start = -Infinity] = [lineAt(one, row).at(-1), lineAt(other, row)[0]];
       const line = lineAt(made, row);

@@ -1,7 +1,7 @@
 /** Code lenses above each piece: its finished size, its parts and its number of problems. */
 
 import type { Report } from '../../engine/engine.ts';
-import { tally, type Issue, type TextRange } from '../../core/issue.ts';
+import { isError, tally, type Issue, type TextRange } from '../../core/issue.ts';
 import type { SpecSource } from '../../spec/yaml/source.ts';
 import { shapesOf } from '../../tag/load.ts';
 import { counted, sizeText } from '../../core/units.ts';
@@ -27,7 +27,7 @@ export function lensesOf(
   since?: readonly Pick<Issue, 'severity'>[],
 ): PieceLens[] {
   if (!tag) return [];
-  const errors = since?.filter(({ severity }) => severity === 'error');
+  const errors = since?.filter(isError);
   // A problem of the text has a path but no piece. A shape that cannot be made is missing from every piece that uses
   // it.
   const isOf = ({ piece, path: [section, name] }: Issue, id: string) => {

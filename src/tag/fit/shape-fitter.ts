@@ -92,17 +92,18 @@ export class ShapeFitter {
     const goal = place && (await this.#target(place));
     const around = await this.#context.around(shape);
     const withQuietZone = kept === 'quiet zone';
-    const seat = isLine(shape.generator) ? cache.get('seat', target.id, () => seatOf(target.value)) : undefined;
+    const isForWords = isLine(shape.generator);
     const atLeast = (asked: number): number => (withQuietZone ? 0 : Math.max(asked / scale, kept));
     const [margin, clear] = [atLeast(fit.margin), atLeast(fit.clear)];
     const room = (more: number, isBelow: boolean): Stage<FitRoom> =>
-      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, isBelow, seat?.id], () => {
+      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, isBelow, isForWords], () => {
         const obstacles = grown(around?.value, clear, more);
         const taken = isBelow
           ? union([obstacles, over(target.value, around!.value.above!.bottom - clear - more)])
           : obstacles;
+        const seat = isForWords ? seatOf(target.value) : undefined;
         const others = around?.value.words ?? [];
-        return roomIn(target.value, margin + more, taken, { by: place?.by ?? 'eye', seat: seat?.value, others });
+        return roomIn(target.value, margin + more, taken, { by: place?.by ?? 'eye', seat, others });
       });
     const roomsOf = (isBelow: boolean) => ({ free: room(grow ?? 0, isBelow), outer: room(0, isBelow) });
     const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;

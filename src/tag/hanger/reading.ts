@@ -5,6 +5,7 @@
  * reaches are our own judgement, the order of the costs what OCR makes of rings at 7000 places (`npm run ring-places -- --read` shows those chosen).
  */
 
+import { withoutAccents } from '../../core/names.ts';
 import { boundsOf, widened } from '../../geometry/measure.ts';
 import { hasSmallLetters as areSmall } from '../../spec/read/evenly.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
@@ -300,7 +301,7 @@ function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   const end = ends[isBefore ? 0 : 1];
   const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;
   if (stemmed && stemmed !== 'loop') return [stemmed];
-  const isAtStem = !isBefore && stemLast.test(letters.at(-1)!.text.normalize('NFD'));
+  const isAtStem = !isBefore && stemLast.test(withoutAccents(letters.at(-1)!.text));
   const above = y - (baseline + xHeight);
   if (isAtStem && above > 0 && above < bowlAbove * radius) return ['p'];
   if (!isInBand) return [];

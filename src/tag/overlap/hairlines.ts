@@ -2,8 +2,8 @@
 
 import { difference, normalise, offset } from '../../geometry/clipper.ts';
 import { area, boundsOf, ringArea, widened } from '../../geometry/measure.ts';
-import { simplifiedLine } from '../../geometry/simplify.ts';
 import { movedOff } from '../../geometry/move-off.ts';
+import { simplifiedLine } from '../../geometry/simplify.ts';
 import { smoothedLine } from '../../geometry/smooth.ts';
 import { strokesAlong } from '../../geometry/strokes.ts';
 import { thinSpines } from '../../geometry/thin-spines.ts';
@@ -19,7 +19,7 @@ const openShare = 0.4;
 /** A counter through which no disc of this share of the width goes is an eyelet. Our own judgement. */
 const eyeletShare = 0.4;
 
-/** What is tried beside a counter until it stays open: strokes along the hairline, beyond it, and narrower ones, by a factor of the width. */
+/** What is tried beside a counter until it stays open: strokes along the hairline, the same moved off the counter, and narrower ones, by a factor of the width. */
 const attempts = [
   { factor: 1, isOff: false },
   { factor: 1, isOff: true },

@@ -1,5 +1,6 @@
 /** The middle of a plate, as somebody takes it who letters signs by hand. */
 
+import { oncePer } from '../../core/once-per.ts';
 import { axesOf } from '../../geometry/axes.ts';
 import type { Axes } from '../../geometry/axes.ts';
 import { intersection } from '../../geometry/clipper.ts';
@@ -52,9 +53,10 @@ export function middleFor(made: MadeShape, target: MadeShape, by: CentreRule): P
 
 /**
  * The middle is on axes of symmetry; else at the centroid, near which people put the middle of a shape (Baud-Bovy and
- * Soechting 2001), and half-way from there to the middle of the part that words belong to. `undefined` without material.
+ * Soechting 2001), and half-way from there to the middle of the part that words belong to. `undefined` without material. Found once for a
+ * plate, which may carry several words, on each tag of a batch.
  */
-export function seatOf(plate: Region): Seat | undefined {
+export const seatOf = oncePer((plate: Region): Seat | undefined => {
   const mass = centroid(plate);
   if (!mass) return undefined;
   const axes = axesOf(plate);
@@ -64,7 +66,7 @@ export function seatOf(plate: Region): Seat | undefined {
     return axes[axis] ?? (span ? (mass[axis] + (span.low + span.high) / 2) / 2 : mass[axis]);
   };
   return { middle: { x: along('x'), y: along('y') }, part };
-}
+});
 
 /** The eye divides a shape between inward corners that face each other (Hoffman and Richards 1984, “Parts of recognition”). */
 function mainPartOf(plate: Region, axes: Axes): MainPart {

@@ -12,6 +12,18 @@ export function manyTags(count: number, seed: number): string[] {
   });
 }
 
+/** Areas, outlines and open lines: a name cut out, and a plate with words in single strokes and a scored border. `head`: its own lines. */
+export const nameAndPlate = (head = ''): string => `tagwright: 1
+stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}
+${head}shapes:
+  name: {text: Sage, font: Pacifico, x_height: 9 mm, overlap: 0.6 mm}
+  plate: {label: {size: [60 mm, 30 mm]}}
+  words: {text: Rue, font: single line, x_height: 6 mm, place: {on: plate, at: center}}
+pieces:
+  name: {body: [name], hanger: {ring: {at: left, diameter: 4 mm}}}
+  plate: {body: [plate], engrave: [words], score: [{from: plate, grow: -2 mm}], hanger: {hole: {on: plate, at: left}}}
+`;
+
 const names = ['Sorrel', 'Zoë', 'Bean', 'Kale & Co', 'No. 7', 'Yarrow'];
 
 function plainTag(random: () => number, units: 'mm' | 'in'): string {

@@ -5,19 +5,10 @@ import { planCuts } from '../../../src/toolpath/cut-plan.ts';
 import type { CutPlan } from '../../../src/toolpath/cut-plan.ts';
 import { withPackedContours } from '../../../src/toolpath/packed-plan.ts';
 import { report } from '../support/engine.ts';
+import { nameAndPlate } from '../support/tags.ts';
 
-/** Every operation; areas, outlines with tabs, and open lines. */
-const spec = `tagwright: 1
-stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}
-output: {engrave_layers: each, tabs: 2}
-shapes:
-  name: {text: Sage, font: Pacifico, x_height: 9 mm, overlap: 0.6 mm}
-  plate: {label: {size: [60 mm, 30 mm]}}
-  words: {text: Rue, font: single line, x_height: 6 mm, place: {on: plate, at: center}}
-pieces:
-  name: {body: [name], hanger: {ring: {at: left, diameter: 4 mm}}}
-  plate: {body: [plate], engrave: [words], score: [{from: plate, grow: -2 mm}], hanger: {hole: {on: plate, at: left}}}
-`;
+/** Every operation, outlines with tabs. */
+const spec = nameAndPlate('output: {engrave_layers: each, tabs: 2}\n');
 
 const pathsOf = ({ steps }: CutPlan) => steps.flatMap(({ paths }) => paths);
 

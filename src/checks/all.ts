@@ -18,6 +18,7 @@ import { holeTooSmall } from './hole-too-small.ts';
 import { looseParts } from './loose-part.ts';
 import { markOffBody } from './mark-off-body.ts';
 import { marksOverlap } from './marks-overlap.ts';
+import { notAsApproved } from './not-as-approved.ts';
 import { notFilled, withoutPlaceholders } from './not-filled.ts';
 import { notMeasured } from './not-measured.ts';
 import { oddValues } from './odd-value.ts';
@@ -71,6 +72,7 @@ export const checks: ReadonlyMap<IssueCode, Check> = new Map<IssueCode, Check>([
   ['across-grain', byEach(acrossGrain)],
   ['not-measured', byEach(notMeasured)],
   ['not-filled', notFilled],
+  ['not-as-approved', notAsApproved],
 ]);
 
 /** When the checks may stop before the last. */

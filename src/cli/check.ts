@@ -9,6 +9,7 @@ import { reportJson } from './report-json.ts';
 import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { issuesOfRow } from './row-work.ts';
 import { eachTag } from './rows.ts';
 import { exitCodes } from './usage.ts';
 
@@ -43,8 +44,7 @@ async function checkSpec(
   let report: Report | undefined;
   for await (const { first, made } of eachTag(engine, spec, { what: json ? 'json' : 'issues' })) {
     report = first;
-    const { row, issues, alike } = made;
-    all.push({ row, issues, ...(first.batch ? { batch: first.batch } : {}), ...(alike ? { alike } : {}) });
+    all.push(issuesOfRow(first, made));
     if (first.batch && made.json) rows.push(made.json);
   }
   // A spec has one tag at least.

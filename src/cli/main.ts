@@ -1,6 +1,7 @@
-/** The command line: `tagwright check|fix|export|sheets|pack|job|test-piece`. */
+/** The command line: `tagwright check|fix|export|sheets|pack|job|approve|test-piece`. */
 
 import { parseArgs } from 'node:util';
+import { approveAll } from './approve.ts';
 import { check } from './check.ts';
 import { compileLess } from './compile-less.ts';
 import { exportAll } from './export.ts';
@@ -15,7 +16,7 @@ import { sheetsAll } from './sheets.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './usage.ts';
 import { testPieceAll } from './test-piece.ts';
 
-const commands = ['check', 'fix', 'export', 'sheets', 'pack', 'job', 'test-piece'] as const;
+const commands = ['check', 'fix', 'export', 'sheets', 'pack', 'job', 'approve', 'test-piece'] as const;
 
 function isCommand(word: string | undefined): word is (typeof commands)[number] {
   return commands.some((command) => command === word);
@@ -43,6 +44,8 @@ function parsed(args: string[]) {
         font: { type: 'string' },
         powers: { type: 'string' },
         speeds: { type: 'string' },
+        on: { type: 'string' },
+        note: { type: 'string', default: '' },
       },
     });
   } catch (error) {
@@ -87,6 +90,8 @@ async function main(args: readonly string[]): Promise<number> {
       return sheetsAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
     case 'job':
       return jobAll(specs, { out: values.out, json: values.json, overwrite: values.overwrite }, severities);
+    case 'approve':
+      return approveAll(specs, { on: values.on, note: values.note, overwrite: values.overwrite });
     case 'test-piece':
       return testPieceAll(
         specs,
@@ -108,7 +113,7 @@ async function main(args: readonly string[]): Promise<number> {
 }
 
 /** Commands that take only specs. */
-const forSpecs: ReadonlySet<string> = new Set(['check', 'fix', 'export', 'sheets', 'pack']);
+const forSpecs: ReadonlySet<string> = new Set(['check', 'fix', 'export', 'sheets', 'pack', 'approve']);
 
 /** Resolves with the exit code; all output has been printed by then. */
 export async function run(args: readonly string[]): Promise<number> {

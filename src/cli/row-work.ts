@@ -2,6 +2,7 @@
 
 import { basename, resolve, dirname } from 'node:path';
 import { rowCount } from '../engine/batch.ts';
+import type { RowIssues } from '../engine/batch.ts';
 import type { Engine, Report } from '../engine/engine.ts';
 import type { AcceptedIssue, Severities } from '../engine/severity.ts';
 import { isError } from '../core/issue.ts';
@@ -16,6 +17,9 @@ import { tagProof } from '../export/proof/tag-proof.ts';
 import type { TagProof } from '../export/proof/tag-proof.ts';
 import { withSpec } from '../language/along/spec-along.ts';
 import type { TagAsk } from '../jobs/orders/reading.ts';
+import { labelOf } from '../spec/batch/batch.ts';
+import { approvedTag } from '../tag/approval/approval-text.ts';
+import type { ApprovedTag } from '../tag/approval/read-approval.ts';
 import { outlinesOnly } from '../tag/outlines-only.ts';
 import type { Tag } from '../tag/tag.ts';
 import { specName } from '../core/names.ts';
@@ -25,7 +29,7 @@ import { rowJson } from './report-json.ts';
 import { toolsOf } from './tools.ts';
 
 /**
- * `json`: the row as in `check --json`. `files`: in some formats. `tag`: for laying out. `pack`: every file, under the
+ * `json`: the row as in `check --json`. `files`: in some formats. `tag`: for laying out. `approval`: as it is recorded. `pack`: every file, under the
  * name given or else the tag's own. Tags with errors are skipped
  * unless `force` is set.
  */
@@ -39,6 +43,7 @@ export type RowRequest =
       readonly force: boolean;
     }
   | { readonly what: 'tag'; readonly force: boolean }
+  | { readonly what: 'approval' }
   | { readonly what: 'pack'; readonly force: boolean; readonly name?: string };
 
 export interface RowTask {
@@ -61,6 +66,13 @@ export interface RowResult {
   /** For the proof of its batch. */
   readonly proof?: TagProof;
   readonly tag?: Tag;
+  /** As a customer approves it. */
+  readonly approved?: ApprovedTag;
+}
+
+/** What is kept of a row for the report on its batch. */
+export function issuesOfRow({ batch }: Pick<Report, 'batch'>, { row, issues, alike }: RowResult): RowIssues {
+  return { row, issues, ...(batch ? { batch } : {}), ...(alike ? { alike } : {}) };
 }
 
 /** Works on a spec with the engine of one thread. */
@@ -93,10 +105,12 @@ export class RowWorker {
     return { row, issues, accepted, ...(alike ? { alike } : {}), ...(await this.#requested(report)) };
   }
 
-  async #requested(report: Report): Promise<Pick<RowResult, 'json' | 'files' | 'lacking' | 'proof' | 'tag'>> {
+  async #requested(report: Report): Promise<Omit<RowResult, 'row' | 'issues' | 'accepted' | 'alike'>> {
     const { wish } = this.#task;
     if (wish.what === 'issues') return {};
     if (wish.what === 'json') return { json: rowJson(report) };
+    if (wish.what === 'approval')
+      return report.tag && !report.issues.some(isError) ? { approved: approvedTag(report.tag, labelOf(report)) } : {};
     if (report.issues.some(isError) && !wish.force) return {};
     if (wish.what === 'tag') return report.tag ? { tag: outlinesOnly(report.tag) } : {};
     const job = jobOf(report);

@@ -12,8 +12,10 @@ export const usage = `Usage:
   tagwright sheets FILE… --to ${sheetFormats.join(',')} --out DIR [--force] [--overwrite]
   tagwright pack FILE… --out DIR|FILE.zip [--force] [--overwrite]
   tagwright job FILE… --out DIR [--json] [--overwrite]
+  tagwright approve FILE… [--on DATE] [--note TEXT] [--overwrite]
   tagwright test-piece FILE --out DIR [--only ${testPieceNames.join(',')}] [--stock NAME] [--font FAMILY] [--powers 10,20,…] [--speeds 100,200,…] [--to svg,dxf] [--overwrite]
 
+  approve        records beside each spec what its customer approved; check reports what has changed since
   --to cover     the tag alone on white, as a PNG for a listing
   --to proof     the proof alone, as a PDF for the customer; one for a whole batch
   --to job       the job sheet, as a PDF for the bench

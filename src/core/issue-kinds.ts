@@ -126,6 +126,11 @@ export const issueKinds = {
   },
   'exceeds-sheet': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
   'not-filled': { about: 'making', severity: 'warning', summary: 'A {column} in words that nothing fills in.' },
+  'not-as-approved': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'The tag has changed since the customer approved it.',
+  },
   'renamed-key': { about: 'making', severity: 'info', summary: 'A key that has a new name.' },
   'other-style': {
     about: 'making',

@@ -1,6 +1,6 @@
 /**
  * Generates files so that every key of the language, and every table, has a single source. From the schemas of specs,
- * jobs and offcuts: TypeScript types and a precompiled validator for each, and the guide's language reference. From the
+ * jobs, offcuts and approvals: TypeScript types and a precompiled validator for each, and the guide's language reference. From the
  * table of issue codes: the settings in `package.json`. Also the guide's tables, and the style sheet of materials.
  */
 
@@ -19,6 +19,7 @@ export const schemaFile = join(root, 'schemas', 'tag.schema.json');
 
 const languages = [
   { schema: 'tag.schema.json', to: 'src/spec/', name: 'TagSpec' },
+  { schema: 'approval.schema.json', to: 'src/tag/approval/', name: 'ApprovalRecord' },
   { schema: 'job.schema.json', to: 'src/jobs/job-', name: 'JobSpec' },
   { schema: 'offcuts.schema.json', to: 'src/jobs/offcuts-', name: 'OffcutsSpec' },
 ] as const;

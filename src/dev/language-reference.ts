@@ -29,6 +29,7 @@ const names: Readonly<Record<NameKind, string>> = {
   drawing: 'SVG file',
   spec: 'spec file',
   table: 'CSV file',
+  approval: 'record of an approval',
   tag: 'tag spec',
   offcuts: 'file of offcuts',
 };

@@ -1,10 +1,10 @@
 /** Sheet sizes to choose from, and the edit that adds one to a spec. */
 
-import { lastLineEnd, newLineOf } from '../core/lines.ts';
 import type { TextEdit } from '../core/issue.ts';
 import { mmPer } from '../core/units.ts';
 import type { Units } from '../core/units.ts';
 import type { SpecSource } from '../spec/yaml/source.ts';
+import { addAboveShapes } from './above-shapes.ts';
 
 /** In the spec's units, the longer side first: sizes that fit small machines, and their halves. Our own list. */
 const sizes: Readonly<Record<Units, readonly SheetSize[]>> = {
@@ -34,16 +34,8 @@ export function sheetSizesFor(piece: SheetSize, units: Units): readonly SheetSiz
   return sizes[units].filter(({ width, height }) => width * per > piece.width && height * per > piece.height);
 }
 
-/** Keys for what a tag is made of; the sheet is added after them, above the shapes. */
-const above = ['tagwright', 'title', 'units', 'use', 'stocks', 'stock', 'ties', 'tie'];
-
 /** Adds a line for the sheet below the keys for the material; `undefined` if the spec is no map or has a `sheet`. */
 export function sheetSizeEdit(source: SpecSource, { width, height }: SheetSize, units: Units): TextEdit | undefined {
-  const { text, tree } = source;
-  if (tree?.kind !== 'map' || tree.entries.some(({ key }) => key.value === 'sheet')) return undefined;
   const value = `{size: [${width} ${units}, ${height} ${units}], margin: ${margins[units]}}`;
-  const head = tree.entries.filter(({ key }) => above.includes(String(key.value))).at(-1);
-  if (tree.flow || !head) return source.setKey([], 'sheet', value);
-  const end = lastLineEnd(text, head.value?.range ?? head.key.range);
-  return { range: { start: end, end }, text: `${newLineOf(text)}sheet: ${value}` };
+  return addAboveShapes(source, 'sheet', value);
 }

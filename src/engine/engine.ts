@@ -15,6 +15,7 @@ import { judgeIssues } from './severity.ts';
 import type { AcceptedIssue, Severities } from './severity.ts';
 import { acceptComments } from '../spec/accept-comments.ts';
 import { inUnits } from '../core/figures.ts';
+import { labelOf } from '../spec/batch/batch.ts';
 import type { Batch } from '../spec/batch/batch.ts';
 import type { Units } from '../core/units.ts';
 import type { TagModel } from '../spec/model/model.ts';
@@ -22,6 +23,7 @@ import { parseSpec, readShared } from '../spec/parse.ts';
 import { SpecSource, sourceOf } from '../spec/yaml/source.ts';
 import { loadUses } from '../spec/files/used-files.ts';
 import type { UsedFile, Uses } from '../spec/files/used-files.ts';
+import { approvalOf } from '../tag/approval/read-approval.ts';
 import { buildTag, fittedScales, sameSized } from '../tag/build.ts';
 import { StageCache } from '../tag/cache.ts';
 import type { UsedFont } from '../tag/lettering/fonts-used.ts';
@@ -165,7 +167,8 @@ export class Engine {
         : undefined;
     const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint, shared?.sizes);
     const lacking = await this.#lacking(model, loaded, made, checkpoint);
-    const tag = { ...made, ghosts: [...unusedShapes(model, made), ...lacking] };
+    const approval = loaded.approved && approvalOf(loaded.approved, labelOf(batched), model.approved!.path);
+    const tag = { ...made, ...(approval ? { approval } : {}), ghosts: [...unusedShapes(model, made), ...lacking] };
     findings.unshift(...loaded.findings.map((finding) => pinnedToGhost(finding, lacking)));
     clock.lap('make');
     const judgedOf = (all: readonly Finding[], complete: boolean) =>

@@ -138,6 +138,7 @@ export function namesFor(kind: NameKind, { path, root, names, uses }: Suggestion
     case 'drawing':
     case 'spec':
     case 'table':
+    case 'approval':
     case 'tag':
     case 'offcuts':
       return [];

@@ -120,6 +120,7 @@ export type NameKind =
   | 'drawing'
   | 'spec'
   | 'table'
+  | 'approval'
   | 'tag'
   | 'offcuts';
 
@@ -135,6 +136,7 @@ const nameKinds: Readonly<Record<string, NameKind>> = {
   DrawingFile: 'drawing',
   SpecFile: 'spec',
   TableFile: 'table',
+  ApprovalFile: 'approval',
   TagFile: 'tag',
   OffcutsFile: 'offcuts',
 };

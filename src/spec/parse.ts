@@ -107,11 +107,17 @@ export function readSpec(source: SpecPlaces, uses: Uses, wanted = 0, given?: Bat
       ...(sheet ? { sheet } : {}),
       ...(machine ? { machine } : {}),
       output,
+      ...approvedIn(scope),
       shapes,
       pieces,
       ...(unfilled.length > 0 ? { unfilled } : {}),
     },
   };
+}
+
+function approvedIn({ spec, problems }: Scope): Pick<TagModel, 'approved'> {
+  const { approved } = spec;
+  return approved === undefined ? {} : { approved: { file: problems.beside(approved), path: ['approved'] } };
 }
 
 /** Whether a file was meant as a spec: it says so, or has what only specs have. All others are left as they are. */

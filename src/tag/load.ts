@@ -11,6 +11,8 @@ import type { FontLibrary } from '../text/font-library.ts';
 import { contentHash } from '../text/content-hash.ts';
 import { faceOf, fontFindings, fontsUsed } from './lettering/fonts-used.ts';
 import type { FontUse, UsedFont } from './lettering/fonts-used.ts';
+import { loadApproval } from './approval/load-approval.ts';
+import type { ApprovalRecord } from './approval/read-approval.ts';
 import { leftOutFindings } from './drawing/left-out.ts';
 import type { LoadedDrawing } from './resources.ts';
 import { parseSvgDrawing } from './drawing/svg-drawing.ts';
@@ -20,6 +22,7 @@ export interface Loaded {
   readonly drawings: ReadonlyMap<string, LoadedDrawing>;
   readonly findings: readonly Finding[];
   readonly fontsUsed: readonly UsedFont[];
+  readonly approved?: ApprovalRecord;
   /** Every file beside the spec that was asked for, found or not: when one changes, the tag changes too. */
   readonly files: readonly string[];
 }
@@ -90,7 +93,10 @@ export async function loadFiles(model: TagModel, loading: Loading): Promise<Load
       }
     }
   }
+  const approved = await loadApproval(model, { ...loading, locate });
+  if (approved && 'code' in approved) findings.push(approved);
   return {
+    ...(approved && !('code' in approved) ? { approved } : {}),
     fonts: new Map(settings.map((setting) => [setting.text, faceOf(setting)])),
     drawings,
     findings: [...findings, ...fontFindings(settings)],

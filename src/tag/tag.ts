@@ -8,6 +8,7 @@ import type { Machine, Output, Sheet, Stock, Tie } from '../spec/model/workshop-
 import type { Code } from './shapes/code.ts';
 import type { ReadAs } from './hanger/reading.ts';
 import type { Lettering } from './lettering/letters.ts';
+import type { Approval } from './approval/read-approval.ts';
 import type { AskedWidth } from './asked-width.ts';
 import type { MadeShape } from './made-shape.ts';
 import type { Drawn } from './open-lines.ts';
@@ -120,6 +121,8 @@ export interface Tag {
   readonly pieces: readonly Piece[];
   /** Words on it that no batch fills in. */
   readonly unfilled?: readonly Unfilled[];
+  /** What the customer approved, where the spec names a record of it. */
+  readonly approval?: Approval;
   /**
    * Shapes drawn beside the pieces but never made: those that no piece uses, and those that lack their font or drawing.
    */

@@ -33,6 +33,7 @@ import { NestThreads } from '../nesting/threads/nest-threads.ts';
 import type { ThreadSource } from '../nesting/threads/nest-threads.ts';
 import type { ExportKind } from '../protocol/preview.ts';
 import { enterMeasurement } from './features/enter-measurement.ts';
+import { recordApproval } from './features/record-approval.ts';
 import type { Given } from './features/enter-measurement.ts';
 import { newTestPiece } from './features/new-test-piece.ts';
 import { newWorkshopFile } from './features/new-workshop-file.ts';
@@ -110,6 +111,9 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     registerExports(context, target, service, { engine, nest }, wholeWriter(host.writeOnDisk)),
     target.command('tagwright.setKerf', (spec, measured?: { readonly slots: string; readonly pieces: string }) =>
       setKerf(spec, service, measured),
+    ),
+    target.command('tagwright.recordApproval', (spec, note?: string) =>
+      recordApproval(spec, engine, wholeWriter(host.writeOnDisk), note),
     ),
     vscode.commands.registerCommand('tagwright.newTestPiece', (argument?: unknown, which?: TestPieceName) =>
       newTestPiece(engine, service, target.known(argument), which),

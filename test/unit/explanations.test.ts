@@ -12,12 +12,24 @@ import { canBeSilenced } from '../../src/engine/severity.ts';
 import { longestSpec } from '../../src/spec/yaml/source.ts';
 import { bundledFontBytes } from '../fonts/font-files.ts';
 import { withFsType } from '../fonts/fs-type.ts';
-import { newEngine, placeOf } from './support/engine.ts';
+import { newEngine, placeOf, report } from './support/engine.ts';
+import { approvalText, approvedTag } from '../../src/tag/approval/approval-text.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'src', 'guide', 'problems');
 
+/** What the page of `not-as-approved` has fixed, as it was approved. */
+async function approvedCrate(): Promise<string> {
+  const spec = `tagwright: 1
+shapes: {plate: {rectangle: [60 mm, 30 mm], radius: 4 mm}}
+pieces: {crate: {body: [plate], hanger: {hole: {at: top, diameter: 4 mm}}}}
+`;
+  const { tag } = await report(spec);
+  return approvalText({ on: '2026-03-14', note: '', tags: [approvedTag(tag!, undefined)] });
+}
+
 /** Files that the examples name. */
 const engine = newEngine({
+  'crate.approved.json': await approvedCrate(),
   'house.yaml': 'tagwright: 1\nshapes: {plate: {ellipse: 40 mm}}\n',
   'leaf.svg':
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 20 40"><ellipse cx="10" cy="20" rx="10" ry="20"/></svg>',

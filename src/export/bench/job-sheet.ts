@@ -7,6 +7,7 @@ import type { Stock } from '../../spec/model/workshop-model.ts';
 import type { Tag } from '../../tag/tag.ts';
 import { assembliesOf } from '../pictures/assemblies.ts';
 import { assemblySteps } from './assembly-steps.ts';
+import { approvalInWords } from '../words/approval-in-words.ts';
 import { cautionsOf } from '../words/cautions.ts';
 import { Flow, papers } from '../page/flow.ts';
 import type { CaptionFaces } from '../page/flow.ts';
@@ -124,6 +125,8 @@ function head(flow: Flow, job: Job): Flow {
   flow.write(title, { size: title.length > 60 ? 4.5 : 6, bold: true });
   const note = errorNote(job);
   if (note) flow.write(note, { fill: inks.error, bold: true });
+  const approved = approvalInWords(job, (text) => flow.canWrite(text));
+  if (approved) flow.write(approved);
   flow.skip(2);
   flow.skip(drawPlan(flow, job));
   return flow;

@@ -22,8 +22,8 @@ type Group = Readonly<Record<string, unknown>>;
 /** What a tag's spec is made from. */
 export type TagReport = Pick<Report, 'tag' | 'model' | 'batch' | 'row' | 'accepted'>;
 
-/** How the workshop cuts and what it pays: no part of the tag. */
-const workshopKeys: ReadonlySet<string> = new Set(['batch', 'use', 'sheet', 'machine', 'machines']);
+/** How the workshop cuts, what it pays and who approved it: no part of the tag. */
+const workshopKeys: ReadonlySet<string> = new Set(['batch', 'approved', 'use', 'sheet', 'machine', 'machines']);
 const pricedKeys: ReadonlySet<string> = new Set(['price', 'machine', 'machines', 'measured_on']);
 
 /** `text`: of the spec, with the values of the files it uses; `rooms`: of lettering that stands on one line on all tags. */

@@ -16,7 +16,7 @@ import type { NamePlace } from '../navigation/names.ts';
 import { shapeSnippet } from './new-entries.ts';
 import type { CursorContext } from './cursor-context.ts';
 import { isLength, nameKindOf, schemasAt } from '../schema.ts';
-import type { SchemaNode } from '../schema.ts';
+import type { NameKind, SchemaNode } from '../schema.ts';
 import { inShort, sharedDocs, sharedValue } from '../shared-values.ts';
 import { literal, Stops, yamlText } from './snippets.ts';
 import type { FontNote, WorkspaceNames } from '../workspace-names.ts';
@@ -53,7 +53,7 @@ function wordSuggestions(
   if (isLeftOutName(node))
     return namesToLeaveOut(place.rest, around.uses).map((name) => textSuggestion('value', name, place));
   if (kind === 'font') return fontSuggestions(place, around);
-  if (kind === 'drawing' || kind === 'spec' || kind === 'table' || kind === 'tag' || kind === 'offcuts') {
+  if (kind && isFile(kind)) {
     const files = around.files.filter((path) => endings[kind].test(path));
     return files.map((path) => textSuggestion('file', path, place));
   }
@@ -142,9 +142,14 @@ const endings = {
   drawing: /\.svg$/i,
   spec: /\.ya?ml$/i,
   table: /\.csv$/i,
+  approval: /\.approved\.json$/i,
   tag: /\.tag\.ya?ml$/i,
   offcuts: /\.offcuts\.ya?ml$/i,
 } as const;
+
+function isFile(kind: NameKind): kind is keyof typeof endings {
+  return kind in endings;
+}
 
 function fontSuggestions(place: CursorContext, { fonts, files }: WorkspaceNames): Suggestion[] {
   return [

@@ -12,7 +12,7 @@ export interface FileLink {
   readonly file: string;
 }
 
-const fileKinds: ReadonlySet<AnyNameKind> = new Set(['drawing', 'spec', 'table']);
+const fileKinds: ReadonlySet<AnyNameKind> = new Set(['drawing', 'spec', 'table', 'approval']);
 
 export function linksIn(source: SpecSource): FileLink[] {
   return namesIn(source)

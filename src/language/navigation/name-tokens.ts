@@ -31,6 +31,7 @@ export function nameTokens(source: SpecSource): NameToken[] {
         case 'drawing':
         case 'spec':
         case 'table':
+        case 'approval':
         case 'column':
         case 'tag':
         case 'offcuts':

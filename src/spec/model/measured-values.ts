@@ -17,12 +17,6 @@ export function isDated(key: string): key is Dated {
   return dated.some((each) => each === key);
 }
 
-/** Whether the day exists, in the calendar of ISO 8601. */
-export function isDay(text: string): boolean {
-  const day = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
-}
-
 /** The addition to a figure in a message, such as `, measured on 2026-03-14`; empty if the day is not known. */
 export function measuredOn(day: string | undefined): string {
   return day === undefined ? '' : `, measured on ${day}`;

@@ -110,6 +110,8 @@ export interface TagModel {
   readonly sheet?: Sheet;
   readonly machine?: Machine;
   readonly output: Output;
+  /** The record of what the customer approved, relative to the folder of the spec. */
+  readonly approved?: { readonly file: string; readonly path: YamlPath };
   /** Every shape that could be read, by name, in the order of the text. */
   readonly shapes: ReadonlyMap<string, Shape>;
   readonly pieces: readonly PieceModel[];

@@ -2,7 +2,7 @@
 
 import type { YamlPath } from '../../core/issue.ts';
 import { mm } from '../../core/figures.ts';
-import { isDay } from '../model/measured-values.ts';
+import { isDay } from '../../core/days.ts';
 import type { Dated } from '../model/measured-values.ts';
 import { defaultMinWeb, webDefaultOf } from '../model/min-web-defaults.ts';
 import type { Stock } from '../model/workshop-model.ts';

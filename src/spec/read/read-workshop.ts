@@ -6,7 +6,7 @@
 import type { CutFrom } from '../model/model.ts';
 import type { Machine, Output, Sheet, Stock, Tie } from '../model/workshop-model.ts';
 import { mm } from '../../core/figures.ts';
-import { isDay } from '../model/measured-values.ts';
+import { isDay } from '../../core/days.ts';
 import { readMachine } from './read-machine.ts';
 import type { MachineLayer } from './read-machine.ts';
 import { readOutput } from './read-output.ts';

@@ -6,7 +6,7 @@ import * as vscode from 'vscode';
 export const tagSpecGlob = '**/*.tag.{yaml,yml}';
 
 /** Files that a spec may depend on: shared definitions, tables, drawings and fonts. */
-export const companionGlob = '**/*.{yaml,yml,csv,svg,ttf,otf,ttc,otc,woff,woff2}';
+export const companionGlob = '**/*.{yaml,yml,csv,svg,ttf,otf,ttc,otc,woff,woff2,approved.json}';
 
 /** Workshop files, shared by all specs: written in the same language, but not tags. */
 export const workshopGlob = '**/*.workshop.{yaml,yml}';

@@ -57,7 +57,7 @@ export async function sayNothingToCut(spec: vscode.Uri, report: Report): Promise
   if (answer === show) await showIssue(spec, report, error!);
 }
 
-async function showIssue(spec: vscode.Uri, { source }: Report, { range }: Issue): Promise<void> {
+export async function showIssue(spec: vscode.Uri, { source }: Report, { range }: Issue): Promise<void> {
   const editor = await showText(spec);
   if (editor.document.getText() !== source.text) return;
   putCursor(editor, range.start);

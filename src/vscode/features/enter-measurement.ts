@@ -5,6 +5,7 @@
 
 import { unitsOf } from '../../core/values.ts';
 import * as vscode from 'vscode';
+import { today } from '../../core/days.ts';
 import { measuredPlace } from '../../edits/chosen-place.ts';
 import type { YamlPath } from '../../core/issue.ts';
 import type { Units } from '../../core/units.ts';
@@ -155,11 +156,4 @@ async function offerWorkshop(of: Measurement['of']): Promise<void> {
   const message = `There is no ${of} to enter this for. Make a workshop file for your stocks and ties, or give the spec a ${of}.`;
   if ((await vscode.window.showInformationMessage(message, create)) === create)
     await vscode.commands.executeCommand('tagwright.newWorkshopFile');
-}
-
-/** In the local time zone. */
-function today(): string {
-  const now = new Date();
-  const two = (figure: number) => String(figure).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -67,6 +67,7 @@ class QuickFixes implements vscode.CodeActionProvider {
     if (context.only?.contains(fixAllKind) && !context.only.contains(QuickFix)) return this.#fixAll(result, token);
     const fixes = new ActionSet();
     const unfixed = new ActionSet();
+    const approvals = new ActionSet();
     const acceptances = new ActionSet();
     const changes = new Map<string, TextChange>();
     const byProblem: string[][] = [];
@@ -94,6 +95,7 @@ class QuickFixes implements vscode.CodeActionProvider {
       if (acceptance) acceptances.add(issue.code, diagnostics, () => acceptAction(acceptance, issue, result));
       if (help.fixes.length > 0) fixable.add(issue.code);
       else unfixed.add(issue.code, diagnostics, () => explainAction(issue));
+      if (issue.code === 'not-as-approved') approvals.add(issue.code, diagnostics, () => approveAction(result));
     }
     const { shown, more } = offered(byProblem);
     const others = more.map((key) => changes.get(key)!);
@@ -108,6 +110,7 @@ class QuickFixes implements vscode.CodeActionProvider {
             ),
           ]
         : []),
+      ...approvals.actions,
       ...unfixed.actions,
       ...acceptances.actions,
       ...manyAtOnce(fixable, result),
@@ -165,6 +168,13 @@ function explainAction({ code }: Issue): vscode.CodeAction {
 }
 
 /** Inserts the comment and leaves the cursor where the reason goes. */
+function approveAction({ uri }: Checked): vscode.CodeAction {
+  const title = 'Record this look as approved…';
+  const action = new vscode.CodeAction(title, QuickFix);
+  action.command = { command: 'tagwright.recordApproval', title, arguments: [uri] };
+  return action;
+}
+
 function acceptAction(acceptance: Acceptance, { code }: Issue, { uri, report }: Checked): vscode.CodeAction {
   const action = new vscode.CodeAction(acceptTitle(code), QuickFix);
   const { at } = acceptance;

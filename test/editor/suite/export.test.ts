@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { closeAll, show, workspaceFile } from './support.ts';
+import { closeAll, codeOf, eventually, problems, replace, show, workspaceFile } from './support.ts';
 
 const { fs } = vscode.workspace;
 
@@ -157,5 +157,37 @@ describe('The kerf of a test', () => {
       pieces: '9.8, 19.8',
     });
     assert.match(document.getText(), /stock: \{material: walnut, thickness: 3 mm, kerf: 0\.2 mm\}/);
+  });
+});
+
+describe('An approval', () => {
+  afterEach(closeAll);
+
+  it('is recorded beside the spec, which names it; a change is reported there, with the way to record it anew', async () => {
+    const uri = workspaceFile('crate.tag.yaml');
+    const plate = 'tagwright: 1\nshapes:\n  plate: {rectangle: [60, 30]}\npieces:\n  crate: {body: [plate]}\n';
+    await fs.writeFile(uri, new TextEncoder().encode(plate));
+    const editor = await show('crate.tag.yaml');
+    const record = workspaceFile('crate.approved.json');
+    const written = await vscode.commands.executeCommand<vscode.Uri>('tagwright.recordApproval', uri, 'by post');
+    assert.equal(written.toString(), record.toString());
+    assert.match(new TextDecoder().decode(await fs.readFile(record)), /"note": "by post"/);
+    assert.match(editor.document.getText(), /^approved: crate\.approved\.json$/m);
+    await replace(editor, '[60, 30]', '[60, 40]');
+    const [problem] = await eventually(
+      'what has changed',
+      () => problems(uri).filter((each) => codeOf(each) === 'not-as-approved'),
+      (found) => found.length > 0,
+    );
+    assert.match(problem!.message, /its height is 40 mm instead of 30 mm/);
+    assert.equal(problem!.range.start.line, 1);
+    const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+      'vscode.executeCodeActionProvider',
+      uri,
+      problem!.range,
+    );
+    assert.ok(actions.some(({ command }) => command?.command === 'tagwright.recordApproval'));
+    await fs.delete(record);
+    await fs.delete(uri);
   });
 });

@@ -469,6 +469,46 @@ describe('The command line', function () {
     assert.equal((await run('test-piece', shop)).code, 2);
   });
 
+  it('records what was approved, and reports what has changed since', async () => {
+    const beds = join(folder, 'beds.tag.yaml');
+    const record = join(folder, 'beds.approved.json');
+    const written = plate
+      .replace('tagwright: 1', 'tagwright: 1\nbatch: [Rue, Dill]')
+      .replace('plate: ', 'name: {text: "{name}", font: Nunito, x_height: 3.5, place: {on: plate}}\n  plate: ')
+      .replace('body: [plate]', 'body: [plate], engrave: [name]');
+    await writeFile(beds, written);
+    assert.equal((await run('approve', faulty)).code, 1);
+    assert.match((await run('approve', faulty)).err, /not recorded; what has errors cannot be approved/);
+    assert.equal((await run('approve', beds, '--on', '2026-02-30')).code, 2);
+    const first = await run('approve', beds, '--on', '2026-02-28', '--note', 'by post');
+    assert.deepEqual([first.code, first.out.trim()], [0, record]);
+    assert.equal(await readFile(beds, 'utf8'), written.replace('1\n', '1\napproved: beds.approved.json\n'));
+    assert.match((await run('check', beds)).out, /no problems/);
+    await writeFile(
+      beds,
+      (await readFile(beds, 'utf8')).replace('Dill', 'Dale').replace('x_height: 3.5', 'x_height: 4'),
+    );
+    const { code, out } = await run('check', beds);
+    assert.equal(code, 0);
+    assert.match(
+      out,
+      /:2:11: warning: “Rue”: Not as approved on 2026-02-28: its engraving differs\. \[not-as-approved\]/,
+    );
+    assert.match(out, /:2:11: warning: “Dale” is not among the tags that were approved on 2026-02-28\. \[/);
+    const kept = await readFile(record, 'utf8');
+    const refused = await run('approve', beds, '--on', '2026-03-01');
+    assert.equal(refused.code, 1);
+    assert.match(refused.err, /exists and differs; --overwrite replaces it/);
+    assert.equal(await readFile(record, 'utf8'), kept);
+    assert.equal((await run('approve', beds, '--on', '2026-03-01', '--overwrite')).code, 0);
+    assert.match((await run('check', beds)).out, /no problems/);
+    // Whoever buys the files gets neither the line nor the note.
+    const packed = join(folder, 'beds-pack');
+    await run('pack', beds, '--out', packed);
+    const spec = await readFile(join(packed, 'beds-rue', 'beds-rue.tag.yaml'), 'utf8');
+    assert.doesNotMatch(spec, /approved/);
+  });
+
   it('explains itself and leaves with 2 when it is used wrongly', async () => {
     const wrong = [
       ['check'],

@@ -1,0 +1,86 @@
+/** What of a piece looks otherwise than it was approved. */
+
+import { limit } from '../../core/figures.ts';
+import { difference, offset } from '../../geometry/clipper.ts';
+import { area, boundsOf } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
+import { poleOf } from '../../geometry/pole.ts';
+import type { Point, Region } from '../../geometry/types.ts';
+import { approvedPiece, layerOf, layers, middleOf } from '../../tag/approval/approved-piece.ts';
+import type { Layer } from '../../tag/approval/approved-piece.ts';
+import { polygonsIn } from '../../tag/approval/polygon-path.ts';
+import type { ApprovedPiece } from '../../tag/approval/read-approval.ts';
+import type { Piece, Tag } from '../../tag/tag.ts';
+
+/** Two outlines are the same that are nowhere further apart, in mm: less than a customer sees, more than rounding does. */
+export const sameWithinMm = 0.05;
+
+/** Most places that are pointed out on one piece. */
+const mostPlaces = 4;
+
+export interface Difference {
+  /** The end of a sentence that begins with the piece. */
+  readonly words: string;
+  readonly points: readonly Point[];
+}
+
+const layerWords: Readonly<Record<Layer, string>> = {
+  outline: 'its outline differs',
+  engrave: 'its engraving differs',
+  score: 'its scored lines differ',
+};
+
+/** `undefined` if nothing a customer sees has changed. */
+export function differenceOf(piece: Piece, tag: Tag, was: ApprovedPiece): Difference | undefined {
+  const is = approvedPiece(piece, tag);
+  const words: string[] = [];
+  if (is.stock !== was.stock)
+    words.push(`it is cut from ${is.stock || 'no named stock'} instead of ${was.stock || 'no named stock'}`);
+  const spelt = changedWords(is.words, was.words);
+  if (spelt) words.push(spelt);
+  for (const side of ['width', 'height'] as const)
+    if (Math.abs(is[side] - was[side]) > 2 * sameWithinMm)
+      words.push(`its ${side} is ${limit(is[side])} instead of ${limit(was[side])}`);
+  // Other words, or the same at another size, say already that all of it looks different.
+  const isTold = spelt !== undefined || isScaled(is, was);
+  const middle = middleOf(piece);
+  const points: Point[] = [];
+  for (const layer of isTold ? [] : layers) {
+    if (is[layer] === was[layer]) continue;
+    const places = placesApart(atOrigin(layerOf(piece, layer), middle), polygonsIn(was[layer] ?? ''));
+    if (places.length === 0) continue;
+    points.push(...places.map(({ x, y }) => ({ x: x + middle.x, y: y + middle.y })));
+    words.push(layerWords[layer]);
+  }
+  return words.length === 0 ? undefined : { words: words.join('; '), points: points.slice(0, mostPlaces) };
+}
+
+/** Proportions that differ by less are the same. */
+const sameShare = 0.01;
+
+/** Whether it is larger or smaller in the same proportions. */
+function isScaled(is: ApprovedPiece, was: ApprovedPiece): boolean {
+  const [wide, high] = [is.width / was.width, is.height / was.height];
+  return Math.abs(wide - 1) > sameShare && Math.abs(wide - high) < sameShare;
+}
+
+function changedWords(is: readonly string[], was: readonly string[]): string | undefined {
+  const [come, gone] = [is.filter((each) => !was.includes(each)), was.filter((each) => !is.includes(each))];
+  if (come.length === 0 && gone.length === 0) return undefined;
+  const quoted = (texts: readonly string[]): string => texts.map((text) => `“${text}”`).join(', ');
+  if (gone.length === 0) return `${quoted(come)} has been added`;
+  return come.length === 0 ? `${quoted(gone)} is gone` : `it says ${quoted(come)} instead of ${quoted(gone)}`;
+}
+
+function atOrigin(region: Region, { x, y }: Point): Region {
+  return region.map((ring) => ring.map((point) => ({ x: point.x - x, y: point.y - y })));
+}
+
+/** The middles of what is in one and not in the other and wider than the tolerance, the largest first. */
+function placesApart(is: Region, was: Region): Point[] {
+  const apart = [difference(is, [was]), difference(was, [is])];
+  const wide = apart.flatMap((each) => partsOf(offset(each, -sameWithinMm / 2)));
+  return wide
+    .toSorted((one, other) => area(other) - area(one))
+    .flatMap((part) => poleOf(part) ?? (boundsOf(part) ? [part[0]![0]!] : []));
+}

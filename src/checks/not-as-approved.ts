@@ -1,0 +1,48 @@
+/** What has changed since the customer approved it. */
+
+import type { Finding } from '../core/issue.ts';
+import { listedQuoted } from '../core/names.ts';
+import type { ApprovedTag } from '../tag/approval/read-approval.ts';
+import type { Tag } from '../tag/tag.ts';
+import type { Check } from './check.ts';
+import { differenceOf } from './measures/approved-look.ts';
+
+export const notAsApproved: Check = (tag) => {
+  const { approval } = tag;
+  if (!approval) return [];
+  const { on, name, tags, path } = approval;
+  const fault = { code: 'not-as-approved', severity: 'warning', path } as const;
+  if (tags.length === 0) {
+    const what = name === undefined ? 'This tag' : `“${name}”`;
+    return [{ ...fault, message: `${what} is not among the tags that were approved on ${on}.` }];
+  }
+  let fewest: Finding[] | undefined;
+  for (const was of tags) {
+    const found = changesSince(tag, was).map((change): Finding => ({
+      ...fault,
+      ...change,
+      message: `Not as approved on ${on}: ${change.message}.`,
+    }));
+    if (found.length === 0) return [];
+    if (!fewest || found.length < fewest.length) fewest = found;
+  }
+  return fewest ?? [];
+};
+
+/** Messages without their beginning and their full stop. */
+function changesSince(tag: Tag, was: ApprovedTag): Pick<Finding, 'message' | 'piece' | 'points'>[] {
+  const changed = tag.pieces.flatMap((piece) => {
+    const before = was.pieces.find(({ id }) => id === piece.id);
+    const difference = before && differenceOf(piece, tag, before);
+    if (!difference) return [];
+    const { words, points } = difference;
+    return [{ message: words, piece: piece.id, ...(points.length > 0 ? { points } : {}) }];
+  });
+  const come = tag.pieces.filter(({ id }) => !was.pieces.some((other) => other.id === id)).map(({ title }) => title);
+  const gone = was.pieces.filter(({ id }) => !tag.pieces.some((other) => other.id === id)).map(({ title }) => title);
+  return [
+    ...changed,
+    ...(come.length > 0 ? [{ message: `${listedQuoted(come)} ${come.length === 1 ? 'has' : 'have'} been added` }] : []),
+    ...(gone.length > 0 ? [{ message: `${listedQuoted(gone)} ${gone.length === 1 ? 'is' : 'are'} gone` }] : []),
+  ];
+}

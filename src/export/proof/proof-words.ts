@@ -77,7 +77,8 @@ function writeLine(flow: Flow, { text, drawn }: SpeltLine, size: number): void {
   flow.write(spelt, { size: Math.max(leastSizeMm, Math.min(size, flow.width / longest)), lead: 1.25 });
 }
 
-function drawLetters(flow: Flow, region: Region, size: number): void {
+/** Below the line where `flow` is. */
+export function drawLetters(flow: Flow, region: Region, size: number): void {
   const bounds = boundsOf(region);
   if (!bounds) return;
   const [wide, high] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];
@@ -86,5 +87,6 @@ function drawLetters(flow: Flow, region: Region, size: number): void {
   flow.page.draw(curvesOf(fitContours(region), scale, flow.left - bounds.minX * scale, flow.y - bounds.minY * scale), {
     fill: '#222222',
   });
-  flow.skip(1);
+  // What follows is drawn as near as to the descenders of written words.
+  flow.skip(3.4);
 }

@@ -12,8 +12,10 @@ import { counted } from '../../core/units.ts';
 import { draftNote, isDraft } from '../job/job.ts';
 import type { Job, Tools } from '../job/job.ts';
 import { movedUp } from '../page/page.ts';
+import { wordsOn } from '../words/words-on.ts';
+import { union } from '../../geometry/clipper.ts';
 import type { Page } from '../page/page.ts';
-import { drawWords } from './proof-words.ts';
+import { drawLetters, drawWords } from './proof-words.ts';
 import { proofFacts } from './proof-facts.ts';
 import type { ProofFact } from './proof-facts.ts';
 import { drawTrueSize, proofPicture } from '../pictures/proof-picture.ts';
@@ -97,10 +99,18 @@ function stacked(flows: readonly Flow[], foot: Flow, paper: { width: number; hei
 function writeHead(flow: Flow, job: Job): void {
   const { title } = job.tag;
   flow.write('Proof', { size: 3.2, fill: quiet });
-  // The words are shown further down in their own letters.
-  if (flow.canWrite(title)) flow.write(title, { size: title.length > 60 ? 5 : 7.5, bold: true });
+  const size = title.length > 60 ? 5 : 7.5;
+  if (flow.canWrite(title)) flow.write(title, { size, bold: true });
+  else drawTitle(flow, job, size);
   if (isDraft(job)) flow.write(draftNote, { fill: red, bold: true });
   flow.skip(4);
+}
+
+/** In the letters of the tag, where its title is the words on it. */
+function drawTitle(flow: Flow, job: Job, size: number): void {
+  const { title } = job.tag;
+  const own = wordsOn(job).find(({ lines }) => lines.join(' ') === title)?.lettering;
+  if (own) drawLetters(flow, union(own.toRead()), size);
 }
 
 function isSmall({ pieces }: Tag): boolean {

@@ -121,10 +121,10 @@ export class Lettering {
     return a * d - b * c < 0;
   }
 
-  /** The letters as they are read, neither turned nor mirrored, in no particular size. */
+  /** The letters as their font sets them, neither turned nor mirrored, in no particular size. */
   toRead(): Region[] {
     const back = inverse(this.moved);
-    return this.letters.map(({ region }) => transform(region, back));
+    return this.letters.map(({ region, asSet }) => transform(asSet ?? region, back));
   }
 
   /** The lettering moved, rotated or scaled. */

@@ -2,9 +2,13 @@ import assert from 'node:assert/strict';
 import { jobOf } from '../../../src/export/job/job.ts';
 import { proofPage } from '../../../src/export/proof/proof.ts';
 import { wordsOn } from '../../../src/export/words/words-on.ts';
+import { union } from '../../../src/geometry/clipper.ts';
+import { curveBounds } from '../../../src/geometry/curves.ts';
 import { boundsOf } from '../../../src/geometry/measure.ts';
+import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Region } from '../../../src/geometry/types.ts';
-import { make } from '../support/engine.ts';
+import { packagedFont } from '../../fonts/font-files.ts';
+import { make, newEngine } from '../support/engine.ts';
 import { tools } from '../support/tools.ts';
 
 const spec = (turned: string) => `tagwright: 1
@@ -43,6 +47,33 @@ describe('The words of a proof, as they are spelt', () => {
       assert.equal(now.length, was.length);
       for (const [index, each] of now.entries()) assert.ok(Math.abs(each - was[index]!) < 1e-6, `${turned}: ${each}`);
     }
+  });
+
+  it('stand as their font sets them where they were slid together, clear of the note below, and are the heading too', async () => {
+    const text = `tagwright: 1
+stock: {thickness: 3 mm}
+shapes:
+  name: {text: שושנה, font: ruhl.woff, height: 20 mm, overlap: auto}
+pieces:
+  tag: {body: [name]}
+`;
+    const engine = newEngine({ 'ruhl.woff': await packagedFont('frank-ruhl-libre', 'hebrew', 700) });
+    const job = jobOf((await make(text, engine)).report)!;
+    const { lettering } = wordsOn(job)[0]!;
+    assert.ok(
+      lettering!.letters.every(({ asSet }) => asSet),
+      'its letters were slid',
+    );
+    // Five letters that do not touch in this font; the left leg of the last is a part of its own.
+    assert.equal(partsOf(union(lettering!.toRead())).length, 6);
+    const page = await proofPage(job, tools, true);
+    const black = page.drawings.flatMap((each) =>
+      'path' in each && each.fill === '#222222' ? [curveBounds(each.path)!.minY] : [],
+    );
+    assert.equal(black.length, 2, 'the heading and the words');
+    const note = page.words.find(({ text: said }) => said.startsWith('Cut out, in'))!;
+    // Capitals of Nunito are 0.705 em high.
+    assert.ok(Math.min(...black) > note.y + 0.705 * note.size, `${Math.min(...black)} ${note.y}`);
   });
 
   it('have fractions that the font of the page lacks in figures, and leave none out', async () => {

@@ -1,6 +1,7 @@
 /** What has changed since the customer approved it. */
 
 import type { Finding } from '../core/issue.ts';
+import type { Point } from '../geometry/types.ts';
 import { listedQuoted } from '../core/names.ts';
 import type { ApprovedTag } from '../tag/approval/read-approval.ts';
 import type { Tag } from '../tag/tag.ts';
@@ -30,13 +31,13 @@ export const notAsApproved: Check = (tag) => {
 };
 
 /** Messages without their beginning and their full stop. */
-function changesSince(tag: Tag, was: ApprovedTag): Pick<Finding, 'message' | 'piece' | 'points'>[] {
+function changesSince(tag: Tag, was: ApprovedTag): Pick<Finding, 'message' | 'piece' | 'points' | 'places'>[] {
   const changed = tag.pieces.flatMap((piece) => {
     const before = was.pieces.find(({ id }) => id === piece.id);
     const difference = before && differenceOf(piece, tag, before);
     if (!difference) return [];
     const { words, points } = difference;
-    return [{ message: words, piece: piece.id, ...(points.length > 0 ? { points } : {}) }];
+    return [{ message: words, piece: piece.id, ...placesAt(points) }];
   });
   const come = tag.pieces.filter(({ id }) => !was.pieces.some((other) => other.id === id)).map(({ title }) => title);
   const gone = was.pieces.filter(({ id }) => !tag.pieces.some((other) => other.id === id)).map(({ title }) => title);
@@ -45,4 +46,10 @@ function changesSince(tag: Tag, was: ApprovedTag): Pick<Finding, 'message' | 'pi
     ...(come.length > 0 ? [{ message: `${listedQuoted(come)} ${come.length === 1 ? 'has' : 'have'} been added` }] : []),
     ...(gone.length > 0 ? [{ message: `${listedQuoted(gone)} ${gone.length === 1 ? 'is' : 'are'} gone` }] : []),
   ];
+}
+
+/** The largest difference first. */
+function placesAt(points: readonly Point[]): Pick<Finding, 'points' | 'places'> {
+  const places = points.map((point) => ({ points: [point] }));
+  return places.length === 0 ? {} : { ...places[0]!, ...(places.length > 1 ? { places } : {}) };
 }

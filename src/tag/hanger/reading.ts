@@ -301,7 +301,7 @@ function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   const end = ends[isBefore ? 0 : 1];
   const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;
   if (stemmed && stemmed !== 'loop') return [stemmed];
-  const isAtStem = !isBefore && stemLast.test(withoutAccents(letters.at(-1)!.text));
+  const isAtStem = x > last && stemLast.test(withoutAccents(letters.at(-1)!.text));
   const above = y - (baseline + xHeight);
   if (isAtStem && above > 0 && above < bowlAbove * radius) return ['p'];
   if (!isInBand) return [];

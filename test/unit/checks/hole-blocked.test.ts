@@ -433,6 +433,14 @@ describe('A ring that reads as a letter', () => {
     const hanger = { readAs: ['p'] } as const;
     assert.deepEqual(ringReads({ ...hanger, at: { kind: 'auto' } }), ['p']);
     assert.deepEqual(ringReads({ ...hanger, at: { kind: 'anchor', anchor: 'right' } }), []);
+    // Over the middle of a word that ends in a stem, it is behind nothing.
+    const { pieces } = await make(
+      specOf(
+        ['name: {text: Angelica, font: Pacifico, width: 92 mm, grow: 0.5 mm}'],
+        'body: [name], hanger: {ring: {at: top, diameter: 3 mm}}',
+      ),
+    );
+    assert.deepEqual(pieces[0]!.hangers[0]!.readAs, ['accent']);
   });
 
   it('is half as large as they are to 1.6 times', async () => {

@@ -88,8 +88,9 @@ describe('A tag that a customer approved', () => {
     const [issue] = await issuesOf(holed(0.07), record);
     assert.equal(issue!.message, 'Not as approved on 2026-03-14: its outline differs.');
     // The crescents on both sides are pointed out, at the edge of the hole, 3 mm from its middle.
-    assert.ok(issue!.points!.some(({ x }) => x > 2) && issue!.points!.some(({ x }) => x < -2));
-    for (const { x, y } of issue!.points!) assert.ok(Math.abs(Math.hypot(x - 0.035, y) - 3) < 0.06, `${x}, ${y}`);
+    const points = issue!.places!.flatMap((place) => place.points);
+    assert.ok(points.some(({ x }) => x > 2) && points.some(({ x }) => x < -2));
+    for (const { x, y } of points) assert.ok(Math.abs(Math.hypot(x - 0.035, y) - 3) < 0.06, `${x}, ${y}`);
   });
 
   it('may be wider or higher by 0.1 mm, and no more', async () => {

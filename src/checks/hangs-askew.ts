@@ -87,6 +87,11 @@ function hasChosenPlace({ kind, at }: PlacedHanger): boolean {
   return kind === 'ring' && at.kind !== 'point';
 }
 
+/** A place that finds itself, at most on a side that is asked for. */
+function isLeftToProgram({ kind, at }: PlacedHanger): boolean {
+  return kind === 'ring' && (at.kind === 'auto' || at.kind === 'anchor');
+}
+
 interface Tilt {
   readonly hanger: PlacedHanger;
   /** Rotation of the drawing when it hangs, relative to what is meant, in degrees. */
@@ -119,7 +124,7 @@ function tiltOf(hanger: PlacedHanger, balance: Point, up: Point, tie: Tie | unde
     clockwise: degrees(Math.atan2(beside, dot(up, lever))),
     seen: hasChosenPlace(hanger) ? seenTilt : seenDegrees,
     from: { x: centre.x + reach * lever.x, y: centre.y + reach * lever.y },
-    because: reasonOf(up, sideways, kind),
+    because: `${reasonOf(up, sideways, kind)}${isLeftToProgram(hanger) ? ', where it holds and reads best' : ''}`,
   };
 }
 

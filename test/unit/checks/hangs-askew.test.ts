@@ -92,6 +92,17 @@ pieces:
       /^Hangs askew, turned \d° (counter-)?clockwise: the hole is \d\.\d\d mm too high on the drawing\.$/,
     );
     assertSilent(await tag('{ring: {at: left}}', arrow), 'hangs-askew');
+    // A ring that finds its own place has one that hangs straighter only where it holds or reads worse.
+    const name = ['name: {text: Nina, font: Pacifico, x_height: 9, overlap: 0.6, grow: 0.5}'];
+    const chosen = only(
+      await make(
+        specOf(name, 'body: [name], hanger: {ring: {at: left, diameter: 4}}', [
+          'stock: {material: birch plywood, thickness: 3}',
+        ]),
+      ),
+      'hangs-askew',
+    );
+    assert.match(chosen.message, /: the ring is \d\.\d\d mm too high on the drawing, where it holds and reads best\.$/);
   });
 
   it('is left open by a corner, by a place toward one, and by a hole at the balance', async () => {

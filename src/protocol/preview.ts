@@ -36,7 +36,7 @@ export interface BatchTag {
 }
 
 /** Exports that the page offers. */
-export const exportKinds = ['svg', 'formats', 'sheets', 'pack'] as const;
+export const exportKinds = ['svg', 'formats', 'sheets', 'pack', 'job'] as const;
 export type ExportKind = (typeof exportKinds)[number];
 
 /** The present drawing and its problems. */

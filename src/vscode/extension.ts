@@ -60,6 +60,7 @@ const exportCommands: Readonly<Record<ExportKind, string>> = {
   formats: 'tagwright.export',
   sheets: 'tagwright.exportSheets',
   pack: 'tagwright.makePack',
+  job: 'tagwright.newJob',
 };
 
 /** Returns the serializer that restores previews when a window is reloaded. */
@@ -86,9 +87,8 @@ export function compose(context: vscode.ExtensionContext, host: Host): vscode.We
     service,
     registerProblems(service),
     registerSharedProblems(service, engine),
-    registerJobs(context.extensionUri, engine, jobs, nest, async (given) => {
-      const spec = await target.of(given);
-      if (spec) sheets.show(spec);
+    registerJobs(context.extensionUri, engine, jobs, nest, target, (spec) => {
+      sheets.show(spec);
     }),
     registerQuickFixes(service, engine, help),
     registerProblemPages(context.extensionUri),

@@ -2,7 +2,7 @@
  * Builds the in-editor suite and runs it inside an extension host, on a copy of the samples.
  *
  * TAGWRIGHT_EDITOR=browser (the default, works without a display) runs it in the served editor; TAGWRIGHT_EDITOR=desktop in
- * a desktop VS Code, which is downloaded. The same built suite runs in both.
+ * a desktop VS Code, which is downloaded. The same built suite runs in both. A word chooses the files whose name has it.
  */
 
 import { runTests } from '@vscode/test-electron';
@@ -14,10 +14,12 @@ import { copyToTemporary, root } from './editor.ts';
 const sources = join(import.meta.dirname, 'suite');
 const built = join(root, 'test', 'artefacts', 'suite');
 
+const [, , only = ''] = process.argv;
+
 rmSync(built, { recursive: true, force: true });
 await build({
   entryPoints: readdirSync(sources)
-    .filter((name) => name === 'index.ts' || name.endsWith('.test.ts'))
+    .filter((name) => name === 'index.ts' || (name.endsWith('.test.ts') && name.includes(only)))
     .map((name) => join(sources, name)),
   outdir: built,
   outExtension: { '.js': '.cjs' },

@@ -247,6 +247,10 @@ describe('The menus of the preview', () => {
       { type: 'export', source, what: 'pack' },
       { type: 'export', source, what: 'pack' },
     ]);
+    await preview.page.locator('#export-button').click();
+    await preview.page.getByRole('menuitem', { name: /^New job/ }).click();
+    assert.equal((await preview.messages()).filter(({ type }) => type === 'export').length, 3);
+    assert.equal(await button.textContent(), 'Make a pack…', 'a tag has one job');
     const { scene, ...rest } = sceneMessage(2);
     assert.ok(scene);
     await preview.send(rest);

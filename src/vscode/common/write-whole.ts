@@ -44,6 +44,26 @@ export async function writeAllWhole(
   }
 }
 
+/** Writes several new files, all or none; rejects, and leaves nothing behind, if one of them is there already. */
+export async function writeNew(
+  files: readonly { readonly target: vscode.Uri; readonly content: string }[],
+): Promise<void> {
+  const { fs } = vscode.workspace;
+  const left: vscode.Uri[] = [];
+  try {
+    for (const { target, content } of files) {
+      const partial = target.with({ path: `${target.path}.${Date.now()}.part` });
+      left.push(partial);
+      await fs.writeFile(partial, new TextEncoder().encode(content));
+      await fs.rename(partial, target, { overwrite: false });
+      left.push(target);
+    }
+  } catch (error) {
+    for (const each of left) await fs.delete(each).then(undefined, () => undefined);
+    throw error;
+  }
+}
+
 /** Whether the file exists with different content. */
 export async function hasOtherContent(target: vscode.Uri, content: Uint8Array): Promise<boolean> {
   try {

@@ -6,8 +6,8 @@ import * as vscode from 'vscode';
 import { stockName, workshopText } from '../../language/workshop-text.ts';
 import { materialNames } from '../../strength/materials.ts';
 import { mostMm } from '../../spec/model/measured-values.ts';
-import { longestMm, parseLength } from '../../core/length.ts';
 import { fileExists } from '../common/documents.ts';
+import { problemOfLength, problemOfSize, sidesOf, withUnit } from '../common/typed-lengths.ts';
 import { showText } from '../common/tabs.ts';
 
 const title = 'New workshop file';
@@ -114,39 +114,21 @@ async function askLength(
     prompt,
     value,
     ignoreFocusOut: true,
-    validateInput: (text) => (text.trim() === '' && isOptional ? undefined : problemOf(text, most)),
+    validateInput: (text) => (text.trim() === '' && isOptional ? undefined : problemOfLength(text, most)),
   });
   return typed === undefined ? undefined : withUnit(typed);
 }
 
-function withUnit(typed: string): string {
-  const text = typed.trim();
-  return text === '' || /[a-z]$/.test(text) ? text : `${text} mm`;
-}
-
-function problemOf(text: string, most: number): string | undefined {
-  const result = parseLength(text.trim(), 'mm');
-  if ('problem' in result) return result.problem;
-  return result.mm > 0 && result.mm <= most ? undefined : `Enter a length above 0, at most ${most} mm.`;
-}
-
 /** For example `600 mm × 300 mm`. */
 async function askSheet(): Promise<string | undefined> {
-  const sides = (text: string) => text.split(/[x×,]/i).map(withUnit);
   const typed = await vscode.window.showInputBox({
     title: `${title} (4/${steps})`,
     prompt: 'How large are your sheets? Leave this empty if they vary.',
     value: '600 × 300 mm',
     ignoreFocusOut: true,
-    validateInput: (text) => {
-      if (text.trim() === '') return undefined;
-      if (sides(text).length !== 2) return 'Enter width × height, such as 600 × 300 mm.';
-      return sides(text)
-        .map((side) => problemOf(side, longestMm))
-        .find((problem) => problem !== undefined);
-    },
+    validateInput: (text) => (text.trim() === '' ? undefined : problemOfSize(text)),
   });
-  return typed === undefined || typed.trim() === '' ? typed : sides(typed).join(' × ');
+  return typed === undefined || typed.trim() === '' ? typed : sidesOf(typed).join(' × ');
 }
 
 async function freeFile(folder: vscode.Uri): Promise<vscode.Uri> {

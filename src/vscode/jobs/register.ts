@@ -6,11 +6,14 @@ import { captionFont } from '../../export/job/job.ts';
 import type { Tools } from '../../export/job/job.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { isJob } from '../common/documents.ts';
+import type { CommandTarget } from '../common/target.ts';
 import { exportJob } from './export-job.ts';
 import type { JobRequest } from './export-job.ts';
 import type { JobChecks } from './job-checks.ts';
 import { registerJobLanguage } from './job-language.ts';
 import { JobSheets } from './job-sheets.ts';
+import { newJob } from './new-job.ts';
+import type { GivenAnswers } from './new-job-questions.ts';
 
 /** `showSheets`: handles a call that is not for a job. */
 export function registerJobs(
@@ -18,7 +21,8 @@ export function registerJobs(
   engine: Engine,
   checks: JobChecks,
   nest: Nester,
-  showSheets: (given: unknown) => unknown,
+  target: CommandTarget,
+  showSheets: (spec: vscode.Uri) => unknown,
 ): vscode.Disposable {
   const rasteriser = vscode.Uri.joinPath(extensionUri, 'dist', 'resvg.wasm');
   const tools: Tools = {
@@ -30,12 +34,16 @@ export function registerJobs(
     checks,
     registerJobLanguage(checks),
     sheets,
-    vscode.commands.registerCommand('tagwright.showSheets', (given?: unknown) => {
+    vscode.commands.registerCommand('tagwright.showSheets', async (given?: unknown) => {
       const job = jobOf(given);
-      if (!job) return showSheets(given);
-      sheets.show(job);
-      return undefined;
+      if (job) {
+        sheets.show(job);
+        return;
+      }
+      const spec = await target.of(given);
+      if (spec) showSheets(spec);
     }),
+    target.command('tagwright.newJob', (spec, given?: GivenAnswers) => newJob(spec, engine, given)),
     vscode.commands.registerCommand('tagwright.exportJob', async (given?: unknown) => {
       if (isRequest(given)) return exportJob(given.job, engine, tools, nest, given);
       const job = jobOf(given);

@@ -195,7 +195,8 @@ export class PreviewPanel implements vscode.Disposable {
         this.actions.reveal(this.uri, message.offset, message.focus);
         return;
       case 'export':
-        this.memory.exports = message.what;
+        // One job for a tag is enough; files are made again and again.
+        if (message.what !== 'job') this.memory.exports = message.what;
         this.actions.makeFiles(this.uri, message.what);
         return;
       case 'read-caution':

@@ -106,4 +106,42 @@ describe('A job', () => {
     const tabs = () => vscode.window.tabGroups.all.flatMap((group) => group.tabs.map(({ label }) => label));
     await eventually('the sheets', tabs, (labels) => labels.includes('Sheets: swap.job.yaml'));
   });
+
+  it('is made of the tag at hand, beside it and with its sheets, and never over another', async () => {
+    const made: vscode.Uri[] = [];
+    const make = async (answers: object) => {
+      const spec = workspaceFile('plant-swap/pot-label.tag.yaml');
+      const uri = await vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newJob', spec, answers);
+      made.push(uri!);
+      return uri!;
+    };
+    const answers = { title: 'Swap', make: 'table', sizes: { ply3: '600 × 300 mm' }, keepsOffcuts: false };
+    try {
+      const first = await make(answers);
+      assert.match(first.path, /\/plant-swap\/swap-2\.job\.yaml$/, 'there is a swap.job.yaml');
+      const [text, swap] = [await textOf(first), await textOf(job)];
+      assert.match(text, /use: seed-library\.workshop\.yaml/);
+      assert.match(text, /spec: pot-label\.tag\.yaml, orders: orders-2\.csv/);
+      assert.match(
+        await textOf(workspaceFile('plant-swap/orders-2.csv')),
+        /^order,quantity,name,sown\r\n1,1,Sorrel,March\r\n$/,
+      );
+      assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), first.toString());
+      const tabs = () => vscode.window.tabGroups.all.flatMap((group) => group.tabs.map(({ label }) => label));
+      await eventually('its sheets', tabs, (labels) => labels.includes('Sheets: swap-2.job.yaml'));
+      await eventually(
+        'no problems',
+        () => codes(first),
+        (found) => found.length === 0,
+      );
+      const second = await make({ ...answers, make: { orders: 'orders.csv' } });
+      assert.match(second.path, /swap-3\.job\.yaml$/);
+      assert.equal(await textOf(first), text);
+      assert.equal(await textOf(job), swap);
+    } finally {
+      await closeAll();
+      for (const uri of [...made, workspaceFile('plant-swap/orders-2.csv')])
+        await fs.delete(uri).then(undefined, () => undefined);
+    }
+  });
 });

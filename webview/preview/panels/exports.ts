@@ -24,6 +24,7 @@ const words: Readonly<Record<ExportKind, ExportLabels>> = {
   },
   sheets: { button: 'Export sheets…', item: 'Sheets…', hint: 'every tag laid out on your stock' },
   pack: { button: 'Make a pack…', item: 'Pack…', hint: 'all files of an order, in a folder or a .zip' },
+  job: { button: 'New job…', item: 'New job…', hint: 'with orders and other tags, on the sheets there are' },
 };
 
 export interface ExportsHost {
@@ -41,7 +42,7 @@ export class Exports {
     host: ExportsHost,
   ) {
     const make = (kind: ExportKind): void => {
-      this.last = kind;
+      if (kind !== 'job') this.last = kind;
       this.show();
       host.make(kind);
     };

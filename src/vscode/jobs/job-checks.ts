@@ -13,6 +13,7 @@ import type { JobReading } from '../../jobs/orders/reading.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
 import { inBackground } from '../common/background.ts';
 import { companionGlob, isJob, isOffcutsFile, openDocument } from '../common/documents.ts';
+import { onFolderChange } from '../common/folder-changes.ts';
 import { baseName } from '../common/write-whole.ts';
 import { diagnosticOf } from '../features/problems.ts';
 import { editorTurn, computeOptions } from '../service/compute-options.ts';
@@ -56,6 +57,10 @@ export class JobChecks implements vscode.Disposable {
       this.#collection,
       this.#changed,
       this.#watcher,
+      onFolderChange((isWithin) => {
+        for (const [job, { files }] of this.#known)
+          if (files.some(isWithin)) this.#scheduleCheck(vscode.Uri.parse(job), restMs);
+      }),
       vscode.workspace.onDidOpenTextDocument(({ uri }) => {
         this.#onChange(uri, 0);
       }),

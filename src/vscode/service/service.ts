@@ -9,6 +9,7 @@ import { besideOthers, tagByItself } from '../../scene/batch-tags.ts';
 import type { TagByItself } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
 import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
+import { onFolderChange } from '../common/folder-changes.ts';
 import type { UsedIssues } from '../../spec/read/scope.ts';
 import type { TagResults } from './results.ts';
 import { severitySection } from './severities.ts';
@@ -99,6 +100,10 @@ export class TagService implements TagResults, vscode.Disposable {
       companions.onDidCreate(companionChanged),
       companions.onDidChange(companionChanged),
       companions.onDidDelete(companionChanged),
+      onFolderChange((isWithin) => {
+        for (const { result } of this.#specs.values())
+          if (result?.report.files.some(isWithin)) this.#schedule(result.uri, settleDelayMs);
+      }),
     ];
     for (const { uri } of workspace.textDocuments) this.#schedule(uri, 0);
     inBackground(this.#scan(), 'look for specs in the folder');

@@ -349,7 +349,7 @@ describe('The page of sheets', () => {
   it('tells of every sheet in letters that can be read, however many there are', async () => {
     await open();
     const problem = { labels: [], message: 'No quantity.', line: 7, offset: 90, row: 0 };
-    for (const count of [6, 9, 20, 34]) {
+    for (const count of [6, 9, 20, 34, 60, 100]) {
       const rush = { rush: true };
       const many = Array.from({ length: count }, (_, nth) =>
         sheetOf(`ply8 sheet ${nth + 1}`, [pieceAt(3 * nth + 1, 5, 5), pieceAt(3 * nth + 2, 60, 5, rush)]),
@@ -374,7 +374,49 @@ describe('The page of sheets', () => {
           assert.ok(across <= 0 || up <= 0.3 * one.height, `${count} sheets: ${JSON.stringify([one, other])}`);
         }
     }
-    assert.match(await sheets.page.locator('#summary').innerText(), /34 sheets .* filled 8 %$/);
+    assert.match(await sheets.page.locator('#summary').innerText(), /100 sheets .* filled 8 %$/);
+    const last = sheets.page.locator('.caption').last();
+    assert.match((await last.textContent())!, /^(ply8 )?1008 %.*1»$/);
+    const { x, y } = (await last.boundingBox())!;
+    await sheets.page.mouse.move(x, y);
+    for (let step = 0; step < 12; step += 1) {
+      await sheets.page.keyboard.down('Control');
+      await sheets.page.mouse.wheel(0, -200);
+      await sheets.page.keyboard.up('Control');
+    }
+    await sheets.page.waitForFunction(
+      () =>
+        [...document.querySelectorAll('.caption')].at(-1)!.textContent ===
+        'ply8 sheet 1008 % filled · 2 pieces · 1 rush (»)',
+    );
+    const px = await last.locator('.facts').evaluate((each) => {
+      return Number(each.getAttribute('font-size')) * (each as SVGTSpanElement).getScreenCTM()!.a;
+    });
+    assert.ok(px > 8 && px < 20, `from near: ${px} px`);
+  });
+
+  it('keeps the card of a piece off the sheets that are all in view, and off its piece from near', async () => {
+    for (const width of [380, 900, 1400]) {
+      await open({ width });
+      const { x, y } = await sheets.middleOf(4);
+      await sheets.page.mouse.click(x, y);
+      const card = (await sheets.page.locator('#card').boundingBox())!;
+      for (const sheet of await sheets.page.locator('.sheet').all()) {
+        const box = (await sheet.boundingBox())!;
+        assert.ok(box.y + box.height <= card.y, `${width} px: ${JSON.stringify([box, card])}`);
+      }
+      const after = await sheets.middleOf(4);
+      assert.ok(Math.hypot(after.x - x, after.y - y) < 0.5, 'nothing moves when a piece is selected');
+      // The view is dragged until the piece would lie under it.
+      await sheets.page.mouse.move(4, 200);
+      await sheets.page.mouse.down();
+      await sheets.page.mouse.move(4, 200 + card.y + 20 - y, { steps: 4 });
+      await sheets.page.mouse.up();
+      await sheets.page.waitForFunction(() => document.querySelector('#card')!.classList.contains('above'));
+      const [piece, above] = [await sheets.middleOf(4), (await sheets.page.locator('#card').boundingBox())!];
+      assert.ok(above.y + above.height < piece.y, `${width} px: ${JSON.stringify([piece, above])}`);
+      if (width < 1400) await sheets.close();
+    }
   });
 
   for (const theme of ['high-contrast', 'high-contrast-light'] as const)

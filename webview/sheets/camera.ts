@@ -1,6 +1,6 @@
 /** The visible part of the sheets: where the user went, or everything. */
 
-import { actualScale, fitted, showing, transformOf, zoomedAt } from '../common/camera/viewport.ts';
+import { actualScale, fittedAboveCover, showing, toScreen, transformOf, zoomedAt } from '../common/camera/viewport.ts';
 import type { Box, Size, Viewport } from '../common/camera/viewport.ts';
 import type { Steerable } from '../common/camera/viewport-input.ts';
 
@@ -9,6 +9,10 @@ export interface SheetCameraHost {
   kept(): Viewport | undefined;
   keep(view: Viewport | undefined): void;
   box(): Box;
+  /** Height in px of what may lie over the bottom of the stage. */
+  covered(): number;
+  /** It has come to rest at a scale. */
+  rested(scale: number): void;
 }
 
 /** Pause after the last move, in ms, before the drawing is painted sharply. */
@@ -37,7 +41,7 @@ export class SheetCamera implements Steerable {
 
   stage = (): Size => this.size;
   box = (): Box => this.host.box();
-  view = (): Viewport => this.host.kept() ?? fitted(this.host.box(), this.size);
+  view = (): Viewport => this.host.kept() ?? fittedAboveCover(this.host.box(), this.size, this.host.covered());
 
   setView = (view: Viewport): void => {
     this.host.keep(view);
@@ -59,6 +63,11 @@ export class SheetCamera implements Steerable {
   sees(box: Box): boolean {
     const view = this.view();
     return showing(view, this.size, box) === view;
+  }
+
+  /** Lower edge of a box, in px from the top of the stage. */
+  bottomOf([left, , , bottom]: Box): number {
+    return toScreen(this.view(), this.size, [left, bottom])[1];
   }
 
   /** Moves to the box if it is out of sight. */
@@ -92,6 +101,7 @@ export class SheetCamera implements Steerable {
    */
   private rest(): void {
     const { scale } = this.view();
+    this.host.rested(scale);
     if (scale === this.painted) return;
     this.painted = scale;
     const { style } = this.world;

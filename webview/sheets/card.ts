@@ -21,7 +21,27 @@ export class Card {
   private readonly facts = html('p', {});
   private readonly place = html('p', { class: 'quiet' });
 
+  /** Height in px that it takes at the edge of the page, also while it is hidden. */
+  height = 0;
+
   constructor(private readonly host: CardHost) {}
+
+  /** Finds its height, as if it told of the piece. */
+  measure(at: PieceAt | undefined, units: Units): void {
+    const { hidden, style } = this.element;
+    if (hidden) {
+      style.visibility = 'hidden';
+      this.show(at, units);
+    }
+    this.height = this.element.hidden ? 0 : this.element.offsetHeight + this.element.offsetLeft;
+    if (hidden) this.show(undefined, units);
+    style.visibility = '';
+  }
+
+  /** Puts it at the bottom, or at the top where it would lie on what is below `bottom`, in px. */
+  keepOff(bottom: number): void {
+    this.element.classList.toggle('above', bottom > this.element.parentElement!.clientHeight - this.height);
+  }
 
   show(at: PieceAt | undefined, units: Units): void {
     this.element.hidden = at === undefined;

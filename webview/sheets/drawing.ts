@@ -7,8 +7,10 @@ import { setAttribute, setText, svg } from '../common/dom.ts';
 import { KeyedList } from '../common/keyed.ts';
 import type { ItemView } from '../common/keyed.ts';
 import type { Draft } from './draft.ts';
-import { arranged, leading } from './arrange.ts';
-import type { ArrangedSheets, CaptionedSheet, SheetPlace } from './arrange.ts';
+import { arranged } from './arrange.ts';
+import type { ArrangedSheets, SheetPlace } from './arrange.ts';
+import { captionOf, lineHeight } from './captions.ts';
+import type { Caption, CaptionLetters } from './captions.ts';
 import { sheetText, spokenPiece } from './words.ts';
 
 export interface PieceAt {
@@ -24,12 +26,13 @@ interface PieceItem extends PieceAt {
 
 interface SheetItem {
   readonly id: string;
-  readonly place: CaptionedSheet;
+  readonly place: SheetPlace;
   readonly units: Units;
-  readonly letters: number;
-  readonly nameLetters: number;
   readonly shapes: ReadonlyMap<string, SheetShape>;
 }
+
+/** Largest letters of a caption, in px of the screen: from near they need not grow any more. */
+const mostLetters: CaptionLetters = { facts: 15, name: 19 };
 
 export class SheetsDrawing {
   private readonly shapes = new Map<string, SheetShape>();
@@ -41,6 +44,8 @@ export class SheetsDrawing {
   private highlighted: readonly string[] = [];
   private selected: string | undefined;
   private draft: Draft | undefined;
+  private units: Units = 'mm';
+  private scale = 1;
   arranged: ArrangedSheets = arranged([], 'mm');
 
   constructor(private readonly element: SVGElement) {
@@ -56,14 +61,23 @@ export class SheetsDrawing {
 
   draw({ sheets, units }: SheetsScene): void {
     this.arranged = arranged(sheets, units);
-    const { places, letters, nameLetters } = this.arranged;
+    const { places } = this.arranged;
+    this.units = units;
     this.pieces = new Map(
       places.flatMap((place) => place.sheet.pieces.map((piece) => [piece.id, { piece, place }] as const)),
     );
     const { shapes } = this;
-    this.list.patch(places.map((place) => ({ id: place.sheet.id, place, units, letters, nameLetters, shapes })));
+    this.list.patch(places.map((place) => ({ id: place.sheet.id, place, units, shapes })));
+    this.caption();
     this.forget();
     this.mark();
+  }
+
+  /** Writes what can be read at the scale, in px for each mm. */
+  seenAt(scale: number): void {
+    if (scale === this.scale) return;
+    this.scale = scale;
+    this.caption();
   }
 
   get(id: string): PieceAt | undefined {
@@ -115,6 +129,17 @@ export class SheetsDrawing {
   elementOf(id: string | undefined): SVGGElement | undefined {
     const at = id === undefined ? undefined : this.pieces.get(id);
     return at && this.list.get(at.place.sheet.id)?.elementOf(at.piece.id);
+  }
+
+  private caption(): void {
+    const { places, widest: width, letters: most } = this.arranged;
+    const sized = (of: keyof CaptionLetters) => Math.min(most[of], mostLetters[of] / this.scale);
+    const letters: CaptionLetters = { facts: sized('facts'), name: sized('name') };
+    const sheets = places.map(({ sheet }) => sheet);
+    for (const [index, place] of places.entries()) {
+      const caption = captionOf(sheets, index, { letters, width, room: place.above, units: this.units });
+      this.list.get(place.sheet.id)?.write(place, caption, letters);
+    }
   }
 
   /** Outlines are drawn above everything, so that no neighbour hides them. */
@@ -183,11 +208,10 @@ class SheetView implements ItemView<SheetItem> {
   private readonly list = new KeyedList<PieceItem, SheetPieceView>(this.all, () => new SheetPieceView());
   readonly element = svg('g', { role: 'group' }, this.caption, this.outline, this.free, this.all);
 
-  update({ place, units, letters, nameLetters, shapes }: SheetItem): void {
+  update({ place, units, shapes }: SheetItem): void {
     const { sheet, x, y } = place;
     setAttribute(this.element, 'aria-label', sheetText(sheet, units));
     setAttribute(this.element, 'data-sheet', sheet.id);
-    this.write(place, letters, nameLetters);
     setAttribute(this.outline, 'd', sheet.outline);
     setAttribute(this.outline, 'transform', `translate(${x} ${y})`);
     const { margin, width, height } = sheet;
@@ -203,16 +227,17 @@ class SheetView implements ItemView<SheetItem> {
     return this.list.get(id)?.element;
   }
 
-  private write({ sheet, x, y, facts, above }: CaptionedSheet, letters: number, nameLetters: number): void {
+  write({ x, y }: SheetPlace, { name, facts }: Caption, letters: CaptionLetters): void {
     const line = (text: string, look: string, at: number, size: number): Element => {
       const tspan = svg('tspan', { class: look, x: `${x}`, y: `${at}`, 'font-size': `${size}` });
       setText(tspan, text);
       return tspan;
     };
-    const top = y - above;
     this.caption.replaceChildren(
-      line(sheet.name, 'name', top, nameLetters),
-      ...facts.map((text, index) => line(text, 'facts', top + leading * (index + 1) * letters, letters)),
+      line(name, 'name', y - lineHeight(letters, facts.length), letters.name),
+      ...facts.map((text, index) =>
+        line(text, 'facts', y - lineHeight(letters, facts.length - index - 1), letters.facts),
+      ),
     );
   }
 }

@@ -51,6 +51,11 @@ export class SheetsPage {
         this.keep({ ...this.state, view });
       },
       box: () => this.drawing.arranged.bounds,
+      covered: () => this.card.height,
+      rested: (scale) => {
+        this.drawing.seenAt(scale);
+        this.placeCard();
+      },
     });
     this.lowerPanel = new SheetsLowerPanel(this.state.open, {
       opened: (open) => {
@@ -183,6 +188,8 @@ export class SheetsPage {
     setText(byId('by-hand'), this.whyNot() ?? byHand.moved);
     this.lowerPanel.patch(scene);
     this.controls.show(scene, this.keptScene !== undefined, this.showsKept);
+    this.card.measure(this.pieces()[0], scene.units);
+    this.drawing.seenAt(this.camera.view().scale);
     this.camera.follow();
     this.select(this.state.selected, false);
   }
@@ -272,6 +279,16 @@ export class SheetsPage {
     if (element === undefined) this.stage.removeAttribute('aria-activedescendant');
     else this.stage.setAttribute('aria-activedescendant', element);
     this.card.show(piece, this.scene?.units ?? 'mm');
+    this.placeCard();
+  }
+
+  /** It is higher in a narrow page, and never lies on the piece that it tells of. */
+  private placeCard(): void {
+    const before = this.card.height;
+    this.card.measure(this.pieces()[0], this.scene?.units ?? 'mm');
+    if (this.card.height !== before && !this.state.view) this.camera.follow();
+    const at = this.selected();
+    if (at) this.card.keepOff(this.camera.bottomOf(this.drawing.boxOf(at)));
   }
 
   /** Pins the piece where it lies, or unpins it. */

@@ -29,6 +29,8 @@ const maxScale = 1000;
 const maxFitScale = 20;
 /** Margin for dimensions and warnings around what is fitted, in px. */
 const fitMarginPx = 56;
+/** Between what is fitted and what lies over the stage, in px. */
+const coverGapPx = 8;
 
 export function fitted(box: Box, stage: Size): Viewport {
   const [minX, minY, maxX, maxY] = box;
@@ -54,6 +56,13 @@ export function fittedAbove(box: Box, stage: Size, below: number): Viewport {
   const steady = { ...view, y: view.y - below / 2 / view.scale };
   const [, bottom] = toScreen(steady, stage, [box[0], box[3]]);
   return bottom + marginIn(stage) <= stage.height ? steady : fitted(box, stage);
+}
+
+/** As `fitted`, and clear of what may lie over the bottom of the stage, `cover` px high. */
+export function fittedAboveCover(box: Box, stage: Size, cover: number): Viewport {
+  const more = clamp(cover + coverGapPx - marginIn(stage), 0, stage.height / 3);
+  const view = fitted(box, { ...stage, height: stage.height - more });
+  return { ...view, y: view.y + more / 2 / view.scale };
 }
 
 /** As `fitted`, in what is left below `top`, in px. */

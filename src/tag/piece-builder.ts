@@ -15,7 +15,7 @@ import { clearedBorder } from './shapes/border.ts';
 import type { Stage } from './cache.ts';
 import { clearModules, squareOf } from './shapes/code.ts';
 import { Evaluator } from './evaluate.ts';
-import { isLine, linesAbove } from './fit/line-order.ts';
+import { isLine, lowestOf } from './fit/line-order.ts';
 import type { Obstacles } from './fit/no-room.ts';
 import { bottomPieceOf } from './pieces-below.ts';
 import { copiesBeside, makesRoom } from './shapes/copies-beside.ts';
@@ -122,11 +122,14 @@ export class PieceBuilder {
     const codes: MadeShape[] = [];
     const codeIds: number[] = [];
     const above: Stage<MadeShape>[] = [];
+    const middle: Stage<MadeShape>[] = [];
+    let isAfter = false;
     const words: Stage<MadeShape>[] = [];
-    for (const { entry, isLine: isScored, isAbove } of entries) {
+    for (const { entry, isLine: isScored, order } of entries) {
       const made = await this.evaluator.target(entry);
       const { id, value } = made;
-      if (isAbove) above.push(made);
+      if (order) (order === 'below' ? above : middle).push(made);
+      isAfter ||= order === 'after the middle';
       if (isLine(entry.shape.generator)) words.push(made);
       if (entry.shape.name !== undefined) names.push(`“${entry.shape.name}”`);
       if (value.codes && !isScored) {
@@ -141,10 +144,12 @@ export class PieceBuilder {
       );
     }
     if (stages.length === 0) return undefined;
-    const lines = [above, words].map((each) => each.map(({ id }) => id));
-    return cache.get('around', [stages.map(({ id }) => id), codeIds, names, lines], () => ({
+    const lines = [above, middle, words].map((each) => each.map(({ id }) => id));
+    return cache.get('around', [stages.map(({ id }) => id), codeIds, names, lines, isAfter], () => ({
       names,
-      above: linesAbove(above.map(({ value }) => value)),
+      above: lowestOf(above.map(({ value }) => value)),
+      middle: lowestOf(middle.map(({ value }) => value)),
+      isAfterMiddle: isAfter,
       words: words.flatMap(({ value }) => centreOf(value, 'eye') ?? []),
       things: union(stages.map(({ value }) => value)),
       quiet: union(codes.flatMap((made) => made.codes!.map((code) => [squareOf(code, clearModules)]))),

@@ -132,6 +132,12 @@ function findPlacement(
 interface UsualLine {
   readonly foot: Point;
   readonly middle: Point;
+  readonly scale: number;
+}
+
+/** How large a line of typical words would be in a room: with an upper limit over the size of this shape as a share of that. */
+export function usualScaleIn(room: FitRoom, { band }: MadeShape, most: number): number | undefined {
+  return band && (usualLineIn(room, band, most)?.scale ?? 0);
 }
 
 /** In each room, the places found so far: they are the same for every name in one font and size. */
@@ -171,7 +177,7 @@ function findUsualLine(room: FitRoom, lengths: readonly number[], most: number):
   const found = largestFit({ region: [line] }, own, room, { most, keeps: usualKeeps });
   if (!found) return undefined;
   const { x, y, scale } = found;
-  return { middle: { x, y }, foot: { x, y: y - scale * own.y } };
+  return { middle: { x, y }, foot: { x, y: y - scale * own.y }, scale };
 }
 
 /** Distance from the edge, in mm, too small to see, that keeps a shape along the edge inside. */

@@ -2,36 +2,44 @@
 
 import { transform } from '../../geometry/affine.ts';
 import { boundsOf, boxRing, widened } from '../../geometry/measure.ts';
-import type { Region } from '../../geometry/types.ts';
+import type { Bounds, Region } from '../../geometry/types.ts';
 import { textsOf } from '../../spec/model/shape-model.ts';
 import type { Generator, Place, Shape } from '../../spec/model/shape-model.ts';
 import type { MadeShape } from '../made-shape.ts';
 import type { Fitted } from './fitted.ts';
 
-/** Heights of what is written before a shape. */
-export interface LinesAbove {
-  /** Of the lowest one: the middle and the lower edge of its ink, and how far that goes to either side. */
+/** Where words beside a fitted shape stand: their ink, and its middle from top to bottom. */
+export interface WordsBeside extends Bounds {
   readonly middle: number;
-  readonly bottom: number;
-  readonly left: number;
-  readonly right: number;
 }
 
-/** Of its size where there is most room: what a line gives up to stand below those written before it (our own judgement). */
+/** What a fitted shape is to stand below, or whether it goes above or below words in the middle of the plate as it is written before or after them. */
+export type Order = 'below' | 'before the middle' | 'after the middle';
+
+/** Of its size where there is most room: what a line keeps to stand below those written before it (our own judgement). */
 const worthOrder = 0.4;
 
-/** Where words are placed below which others are to stand. */
-const uppers: ReadonlySet<Place['at']> = new Set(['center', 'top', 'top-left', 'top-right']);
+/**
+ * The same beside words in the middle, of its size on their other side, and of that of a line of typical words, so that the
+ * names of a batch stand on one side (our own judgement, by looking).
+ */
+const worthSide = 0.6;
+const worthUsualSide = 0.9;
 
-/** Whether a fitted shape is to stand below another, as nothing says where it goes: the other is fitted there too, in the middle or at the top. */
-export function isBelow({ generator, modifiers }: Shape, other: Shape): boolean {
+/** Where words are placed below which others are to stand. */
+const uppers: ReadonlySet<Place['at']> = new Set(['top', 'top-left', 'top-right']);
+
+/** How a fitted shape is to stand to other words in the same room, as nothing says where it goes. */
+export function orderOf({ generator, modifiers }: Shape, other: Shape, isWrittenAfter: boolean): Order | undefined {
   const { fit, place, nudge, rotate } = modifiers;
-  if (!fit || place || nudge || rotate || !isLine(generator) || !isLine(other.generator)) return false;
-  const before = other.modifiers;
-  if (before.nudge || before.rotate) return false;
-  const { place: placed } = before;
-  const where = placed ? (uppers.has(placed.at) ? placed : undefined) : before.fit;
-  return where?.shape === fit.shape && where.part === fit.part;
+  if (!fit || place || nudge || rotate || !isLine(generator) || !isLine(other.generator)) return undefined;
+  const { place: placed, fit: own, ...before } = other.modifiers;
+  if (before.nudge || before.rotate) return undefined;
+  const where = placed ?? own;
+  if (where?.shape !== fit.shape || where.part !== fit.part) return undefined;
+  if (!placed || uppers.has(placed.at)) return 'below';
+  if (placed.at !== 'center') return undefined;
+  return isWrittenAfter ? 'after the middle' : 'before the middle';
 }
 
 /** Whether it is upright words, in one line or several. */
@@ -42,21 +50,33 @@ export function isLine(generator: Generator): boolean {
   return texts.length > 0 && !isRound;
 }
 
-export function linesAbove(made: readonly MadeShape[]): LinesAbove | undefined {
+/** The lowest of some words. */
+export function lowestOf(made: readonly MadeShape[]): WordsBeside | undefined {
   const boxes = made.flatMap(({ region }) => boundsOf(region) ?? []);
   const [first] = boxes;
   if (!first) return undefined;
   const lowest = boxes.reduce((a, b) => (b.minY < a.minY ? b : a), first);
-  const { minX, maxX, minY, maxY } = lowest;
-  return { middle: (minY + maxY) / 2, bottom: minY, left: minX, right: maxX };
+  return { ...lowest, middle: (lowest.minY + lowest.maxY) / 2 };
 }
 
-export function standsBelow({ shape, move }: Fitted, { middle, left, right }: LinesAbove): boolean {
-  const box = boundsOf(move ? transform(shape.region, move) : shape.region);
-  if (!box) return true;
-  // Diagonally below it is beside it.
-  const shared = Math.min(right, box.maxX) - Math.max(left, box.minX);
-  return box.maxY <= middle && shared > Math.min(right - left, box.maxX - box.minX) / 2;
+export function standsBelow(fitted: Fitted, words: WordsBeside): boolean {
+  const box = boxOf(fitted);
+  return !box || (box.maxY <= words.middle && isOneOverOther(box, words));
+}
+
+export function standsAbove(fitted: Fitted, words: WordsBeside): boolean {
+  const box = boxOf(fitted);
+  return !box || (box.minY >= words.middle && isOneOverOther(box, words));
+}
+
+function boxOf({ shape, move }: Fitted): Bounds | undefined {
+  return boundsOf(move ? transform(shape.region, move) : shape.region);
+}
+
+/** Diagonally below or above it is beside it. */
+function isOneOverOther(a: Bounds, b: Bounds): boolean {
+  const shared = Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX);
+  return shared > Math.min(a.maxX - a.minX, b.maxX - b.minX) / 2;
 }
 
 /** Whether the place below the lines above is good enough beside the one with most room. */
@@ -64,9 +84,26 @@ export function isWorthOrder(below: Fitted | undefined, anywhere: Fitted): boole
   return below !== undefined && below.scale >= worthOrder * anywhere.scale;
 }
 
-/** What covers all of a region above a level. */
+/** How large a shape would be on one side of other words, and how large a line of typical words. */
+export interface OnSide {
+  readonly scale: number | undefined;
+  readonly usual: number | undefined;
+}
+
+/** Whether the side that the order asks for is good enough beside the other one. */
+export function isWorthSide(asked: OnSide, other: OnSide): boolean {
+  const [scale, elsewhere] = [asked.scale ?? 0, other.scale ?? 0];
+  if (scale < worthSide * elsewhere || elsewhere < worthSide * scale) return scale > elsewhere;
+  return (asked.usual ?? scale) >= worthUsualSide * (other.usual ?? elsewhere);
+}
+
+/** What covers all of a region above a level, or all below it. */
 export function over(region: Region, level: number): Region {
   const box = boundsOf(region);
-  if (!box || box.maxY <= level) return [];
-  return [boxRing({ ...widened(box, 1), minY: level })];
+  return !box || box.maxY <= level ? [] : [boxRing({ ...widened(box, 1), minY: level })];
+}
+
+export function under(region: Region, level: number): Region {
+  const box = boundsOf(region);
+  return !box || box.minY >= level ? [] : [boxRing({ ...widened(box, 1), maxY: level })];
 }

@@ -2,7 +2,8 @@
 
 import type { ShapeEntry, PieceModel, TagModel } from '../../spec/model/model.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
-import { isBelow } from './line-order.ts';
+import { orderOf } from './line-order.ts';
+import type { Order } from './line-order.ts';
 import { piecesBelow, bottomPieceOf } from '../pieces-below.ts';
 import { withDependencies } from '../load.ts';
 
@@ -12,8 +13,8 @@ export interface Neighbour {
   readonly entry: ShapeEntry;
   /** A scored shape is a line; the area inside is free. */
   readonly isLine: boolean;
-  /** Words below which the shape is to stand. */
-  readonly isAbove?: boolean;
+  /** How the shape is to stand to it, if it is words. */
+  readonly order?: Order | undefined;
 }
 
 /** Something that a hole for the tie keeps clear of. */
@@ -58,11 +59,13 @@ export class Neighbourhood {
     const piecesWithHangers: PieceModel[] = [];
     for (const base of this.#basesOf((entry) => this.#partsOf(entry).has(shape))) {
       const layers = this.#pieces.filter((piece) => bottomPieceOf(piece, this.#pieces) === base);
-      for (const neighbour of layers.flatMap((piece) => marksOn(piece, this.#pieces))) {
+      const marks = layers.flatMap((piece) => marksOn(piece, this.#pieces));
+      const own = marks.findIndex(({ entry }) => this.#partsOf(entry.shape).has(shape));
+      for (const [index, neighbour] of marks.entries()) {
         const other = neighbour.entry.shape;
         // A shape fitted into a mark, or into something made from it, is meant to be there. A border is no field but a line.
         const isRoom = room.has(other) && other.generator.kind !== 'border';
-        if (isEarlier(other) && !isRoom) entries.push({ ...neighbour, isAbove: isBelow(shape, other) });
+        if (isEarlier(other) && !isRoom) entries.push({ ...neighbour, order: orderOf(shape, other, own > index) });
       }
       if (shapesOf(base).every(isEarlier)) piecesWithHangers.push(base);
     }

@@ -16,10 +16,10 @@ import type { Resources } from '../resources.ts';
 import { sizeAndGrow } from '../size.ts';
 import { scaledBy } from '../whole-size.ts';
 import type { Area } from '../tag.ts';
-import { fitted } from './fitted.ts';
+import { fitted, usualScaleIn } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 import { fittedRound } from './fit-round.ts';
-import { isLine, isWorthOrder, over, standsBelow } from './line-order.ts';
+import { isLine, isWorthOrder, isWorthSide, over, standsAbove, standsBelow, under } from './line-order.ts';
 import { noRoom, squeezedRound } from './no-room.ts';
 import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
@@ -95,17 +95,16 @@ export class ShapeFitter {
     const isForWords = isLine(shape.generator);
     const atLeast = (asked: number): number => (withQuietZone ? 0 : Math.max(asked / scale, kept));
     const [margin, clear] = [atLeast(fit.margin), atLeast(fit.clear)];
-    const room = (more: number, isBelow: boolean): Stage<FitRoom> =>
-      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, isBelow, isForWords], () => {
+    const room = (more: number, side: Side): Stage<FitRoom> =>
+      cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, side, isForWords], () => {
         const obstacles = grown(around?.value, clear, more);
-        const taken = isBelow
-          ? union([obstacles, over(target.value, around!.value.above!.bottom - clear - more)])
-          : obstacles;
+        const taken =
+          side === 'anywhere' ? obstacles : union([obstacles, beyond(side, target.value, around!.value, clear + more)]);
         const seat = isForWords ? seatOf(target.value) : undefined;
         const others = around?.value.words ?? [];
         return roomIn(target.value, margin + more, taken, { by: place?.by ?? 'eye', seat, others });
       });
-    const roomsOf = (isBelow: boolean) => ({ free: room(grow ?? 0, isBelow), outer: room(0, isBelow) });
+    const roomsOf = (side: Side) => ({ free: room(grow ?? 0, side), outer: room(0, side) });
     const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
     const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value, scale), same ?? Infinity);
     const sizing = { tidy, grow, corners };
@@ -132,13 +131,25 @@ export class ShapeFitter {
         });
       });
     };
-    let rooms = roomsOf(false);
+    let rooms = roomsOf('anywhere');
     let found = await foundIn(rooms);
-    const above = around?.value.above;
-    if (found.value && above && !standsBelow(found.value, above)) {
-      const lower = roomsOf(true);
-      const below = await foundIn(lower);
-      if (isWorthOrder(below.value, found.value)) [rooms, found] = [lower, below];
+    const { above, middle, isAfterMiddle } = around?.value ?? {};
+    const choose = (side: { readonly rooms: typeof rooms; readonly found: typeof found }): void => {
+      if (found.value && isWorthOrder(side.found.value, found.value)) ({ rooms, found } = side);
+    };
+    const on = async (side: Side) => ({ rooms: roomsOf(side), found: await foundIn(roomsOf(side)) });
+    if (found.value && above && !standsBelow(found.value, above)) choose(await on('below'));
+    else if (found.value && middle && !above) {
+      const { value: anywhere } = found;
+      const upper = { ...(await on('above the middle')), isThere: standsAbove(anywhere, middle) };
+      const lower = { ...(await on('below the middle')), isThere: standsBelow(anywhere, middle) };
+      const judged = ({ rooms: { free }, found: { value }, isThere }: typeof upper) => ({
+        scale: isThere ? anywhere.scale : value?.scale,
+        usual: usualScaleIn(free.value, anywhere.shape, most / anywhere.scale),
+      });
+      const [asked, other] = isAfterMiddle ? [lower, upper] : [upper, lower];
+      const side = isWorthSide(judged(asked), judged(other)) ? asked : other;
+      if (!side.isThere) choose(side);
     }
     this.#areas.set(shape, { target: target.value, room: rooms.outer.value.region });
     if (found.value) {
@@ -174,6 +185,15 @@ export class ShapeFitter {
 
 /** Letters that run round are told to be small below this share of what the edge alone would allow (our own judgement). */
 const leastOfFree = 0.75;
+
+/** Where in the room a shape is to stand beside other words. */
+type Side = 'anywhere' | 'below' | 'above the middle' | 'below the middle';
+
+/** What of a region is on the other side of the words beside it. */
+function beyond(side: Exclude<Side, 'anywhere'>, region: Region, { above, middle }: Obstacles, clear: number): Region {
+  if (side === 'below') return over(region, above!.minY - clear);
+  return side === 'below the middle' ? over(region, middle!.minY - clear) : under(region, middle!.maxY + clear);
+}
 
 function grown(around: Obstacles | undefined, clear: number, more: number): Region {
   if (!around) return [];

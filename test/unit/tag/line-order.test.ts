@@ -45,6 +45,37 @@ describe('The order of words that are fitted', () => {
     }
   });
 
+  it('beside a word in the middle of the plate is the written one, where that has as much room', async () => {
+    const shapes = [
+      'plate: {rectangle: [70, 40], radius: 4}',
+      'day: {text: 5 May, font: Nunito, x_height: 2.2, place: {on: plate}}',
+      'name: {text: Marigold, font: Pacifico, fit: {in: plate, margin: 3, clear: 2}}',
+    ];
+    for (const [engrave, isFirst] of [
+      ['name, day', true],
+      ['day, name', false],
+    ] as const) {
+      const { pieces } = await make(specOf(shapes, `body: [plate], engrave: [${engrave}], hanger: {ring: {at: top}}`));
+      const [first, second] = pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
+      assert.ok((first!.minY + first!.maxY) / 2 > second!.maxY, `${isFirst}`);
+    }
+  });
+
+  it('is left where the room on the other side of a word in the middle is larger, with all names on one side', async () => {
+    // The wall below the date is 11 mm high within the margin; above it, the roof is 24 mm high at its middle.
+    for (const name of ['Fern', 'Marigold', 'Ivy']) {
+      const shapes = [
+        'plate: {house: {size: [50, 50], roof: 20, eaves: 3}}',
+        'day: {text: 5 May, font: Nunito, weight: 700, x_height: 2.2, place: {on: plate}}',
+        `name: {text: ${name}, font: Pacifico, fit: {in: plate, margin: 3, clear: 2}}`,
+      ];
+      const { pieces } = await make(specOf(shapes, 'body: [plate], engrave: [day, name], hanger: {ring: {at: top}}'));
+      const [day, fitted] = pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
+      assert.ok(fitted!.minY > (day!.minY + day!.maxY) / 2, name);
+      if (name === 'Fern') assert.ok(fitted!.maxX - fitted!.minX > 33, `${fitted!.maxX - fitted!.minX}`);
+    }
+  });
+
   it('counts a word at the top, whichever is written first, and stands below its middle', async () => {
     // One letter alone would have more room beside the word.
     for (const letter of ['I', 'J', 'y', 'Gig']) {

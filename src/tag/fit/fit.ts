@@ -110,10 +110,10 @@ export function largestFit(
   const inMiddle = fitting.inMiddle(room, home);
   const isAtHome = home !== undefined && inMiddle !== undefined && inMiddle.placement.scale >= most;
   if (isAtHome) {
+    const atHome = fitting.settled(ofSize(inMiddle, most), room, false, 'x');
     // Pushed aside from home, it is better off further down, as large as it is.
-    const centred = anywhere || baseline !== undefined ? undefined : fitting.centred(inMiddle.placement, room, most, 1);
-    const { placement, part } = centred ?? inMiddle;
-    return fitting.settled({ placement: { ...placement, scale: most }, part }, room, false, centred?.along ?? 'x');
+    const centred = anywhere || baseline !== undefined ? undefined : fitting.centred(atHome, room, most, 1);
+    return centred ? fitting.settled(ofSize(centred, most), room, false, centred.along) : atHome;
   }
   let best: FoundPlacement | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best, room.centre);
@@ -123,14 +123,18 @@ export function largestFit(
   const centred = anywhere
     ? undefined
     : (fitting.centred(best.placement, room, most, keeps) ?? fitting.nearer(best, room.centre, most));
-  const { placement, part } = centred ?? best;
-  const found = { placement: { ...placement, scale: Math.min(most, placement.scale) }, part };
+  const { placement } = centred ?? best;
+  const found = ofSize(centred ?? best, Math.min(most, placement.scale));
   return fitting.settled(found, room, placement.scale > most, centred?.along);
 }
 
 interface FoundPlacement {
   readonly placement: FitPlacement;
   readonly part: RoomPart;
+}
+
+function ofSize({ placement, part }: FoundPlacement, scale: number): FoundPlacement {
+  return { placement: { ...placement, scale }, part };
 }
 
 /** `along`: the direction in which it may still move. */

@@ -91,7 +91,7 @@ export const issueKinds = {
   squeezed: {
     about: 'making',
     severity: 'info',
-    summary: 'Lines that run round, kept small by what is in their way.',
+    summary: 'Fitted words that what is in their way keeps small or puts beside others.',
   },
   'uneven-sizes': {
     about: 'making',

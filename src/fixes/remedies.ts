@@ -20,6 +20,7 @@ import { marksApart, piecesApart } from './remedies/overlaps.ts';
 import { likelyValue } from './remedies/odd-values.ts';
 import { blunter } from './remedies/points.ts';
 import { scannable } from './remedies/codes.ts';
+import { lineLeftBelow } from './remedies/line-below.ts';
 import { smallerPiece } from './remedies/size.ts';
 import { withoutSpecks } from './remedies/specks.ts';
 import { clearOfCut } from './remedies/windows.ts';
@@ -89,6 +90,8 @@ export function remediesFor(at: Case): Remedy[] {
     case 'off-centre':
       if (issue.path.at(-1) !== 'place') return [];
       return [{ words: 'Centre it for the eye', candidates: setting(at, issue.path, 'by', 'eye') }];
+    case 'squeezed':
+      return lineLeftBelow(at);
     case 'uneven-sizes':
       if (shapeAt(at, issue.path.slice(0, -1))?.modifiers.fit?.sameSize) return [];
       return [

@@ -21,7 +21,7 @@ export function staysPut(before: Report, after: Report): boolean {
     const now = fittedOn(is);
     return fittedOn(was).every(({ shape, region }) => {
       const same = now.find((each) => samePath(each.shape.path, shape.path));
-      if (!same || writtenAt(before, shape) !== writtenAt(after, same.shape)) return true;
+      if (!same || isAside(before, shape) || writtenAt(before, shape) !== writtenAt(after, same.shape)) return true;
       const [from, to] = [placeIn(region, was), placeIn(same.region, is)];
       if (!from || !to) return true;
       return (
@@ -30,6 +30,11 @@ export function staysPut(before: Report, after: Report): boolean {
       );
     });
   });
+}
+
+/** Whether it is said to stand beside others, from where it should go. */
+function isAside({ issues }: Report, { path }: Shape): boolean {
+  return issues.some((issue) => issue.code === 'squeezed' && samePath(issue.path, [...path, 'fit']));
 }
 
 interface Fitted {

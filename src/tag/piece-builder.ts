@@ -123,12 +123,14 @@ export class PieceBuilder {
     const codeIds: number[] = [];
     const above: Stage<MadeShape>[] = [];
     const middle: Stage<MadeShape>[] = [];
+    const fillers: (string | undefined)[] = [];
     let isAfter = false;
     const words: Stage<MadeShape>[] = [];
     for (const { entry, isLine: isScored, order } of entries) {
       const made = await this.evaluator.target(entry);
       const { id, value } = made;
       if (order) (order === 'below' ? above : middle).push(made);
+      if (order === 'below') fillers.push(...(entry.shape.modifiers.fit ? [entry.shape.name] : []));
       isAfter ||= order === 'after the middle';
       if (isLine(entry.shape.generator)) words.push(made);
       if (entry.shape.name !== undefined) names.push(`“${entry.shape.name}”`);
@@ -145,11 +147,12 @@ export class PieceBuilder {
     }
     if (stages.length === 0) return undefined;
     const lines = [above, middle, words].map((each) => each.map(({ id }) => id));
-    return cache.get('around', [stages.map(({ id }) => id), codeIds, names, lines, isAfter], () => ({
+    return cache.get('around', [stages.map(({ id }) => id), codeIds, names, lines, fillers, isAfter], () => ({
       names,
       above: lowestOf(above.map(({ value }) => value)),
       middle: lowestOf(middle.map(({ value }) => value)),
       isAfterMiddle: isAfter,
+      fillers,
       words: words.flatMap(({ value }) => centreOf(value, 'eye') ?? []),
       things: union(stages.map(({ value }) => value)),
       quiet: union(codes.flatMap((made) => made.codes!.map((code) => [squareOf(code, clearModules)]))),

@@ -69,6 +69,17 @@ export function standsAbove(fitted: Fitted, words: WordsBeside): boolean {
   return !box || (box.minY >= words.middle && isOneOverOther(box, words));
 }
 
+/** Of the width of the words above: a line that is further off their middle stands aside (our own judgement). */
+const asideShare = 0.15;
+
+/** Whether words below others are pushed aside by what hangs down from them. */
+export function isTuckedAside(fitted: Fitted, words: WordsBeside): boolean {
+  const box = boxOf(fitted);
+  if (!box || box.maxY <= words.minY) return false;
+  const off = (box.minX + box.maxX - words.minX - words.maxX) / 2;
+  return Math.abs(off) > asideShare * Math.max(words.maxX - words.minX, box.maxX - box.minX);
+}
+
 function boxOf({ shape, move }: Fitted): Bounds | undefined {
   return boundsOf(move ? transform(shape.region, move) : shape.region);
 }

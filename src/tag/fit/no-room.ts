@@ -5,7 +5,7 @@ import { capitalised, listed } from '../../core/names.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
-import type { Fit } from '../../spec/model/shape-model.ts';
+import type { Fit, Shape } from '../../spec/model/shape-model.ts';
 import type { WordsBeside } from './line-order.ts';
 
 /** What a fitted shape keeps clear of, and the quiet zones of codes, which it stays out of but may touch. */
@@ -18,6 +18,8 @@ export interface Obstacles {
   readonly above?: WordsBeside | undefined;
   readonly middle?: WordsBeside | undefined;
   readonly isAfterMiddle?: boolean;
+  /** Names of the words above, as far as they are fitted too. */
+  readonly fillers?: readonly (string | undefined)[];
   /** Middles of the other words there. */
   readonly words?: readonly Point[];
 }
@@ -90,6 +92,18 @@ export function squeezedRound({ shape, part, clear }: Fit, names: readonly strin
   const help = listed([...lessInTheWay(names), ...(clear > 0 ? ['give a smaller “clear”'] : [])], Infinity, 'or');
   const percent = Math.round(100 * share);
   return `To pass ${mm(clear)} clear of ${theOthers(names)}, these lines have ${percent} % of the size that they would have round the inside of ${name}. To make them larger, ${help}.`;
+}
+
+/** Why words stand beside others that were fitted first. */
+export function besideOthers({ name }: Shape, { shape, part }: Fit, fillers: readonly (string | undefined)[]): string {
+  const others = listed(
+    eachOnce(fillers.map((each) => (each === undefined ? 'the words before' : `“${each}”`))),
+    mostNamed,
+  );
+  const [leave, fits, all] = fillers.length > 1 ? ['leave', 'their', 'all of them'] : ['leaves', 'its', 'both'];
+  const room = `“${part ?? shape.name ?? 'the shape'}”`;
+  const own = name === undefined ? 'these words' : `“${name}”`;
+  return `${capitalised(others)} ${leave} no line free below in ${room}, so ${own} ${name === undefined ? 'stand' : 'stands'} beside. Give ${fits} “fit” an “at_most”, or make ${all} “lines” of one shape.`;
 }
 
 function lessInTheWay(names: readonly string[]): string[] {

@@ -19,8 +19,17 @@ import type { Area } from '../tag.ts';
 import { fitted, usualScaleIn } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 import { fittedRound } from './fit-round.ts';
-import { isLine, isWorthOrder, isWorthSide, over, standsAbove, standsBelow, under } from './line-order.ts';
-import { noRoom, squeezedRound } from './no-room.ts';
+import {
+  isLine,
+  isTuckedAside,
+  isWorthOrder,
+  isWorthSide,
+  over,
+  standsAbove,
+  standsBelow,
+  under,
+} from './line-order.ts';
+import { besideOthers, noRoom, squeezedRound } from './no-room.ts';
 import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
 import type { FitRoom } from './room.ts';
@@ -163,6 +172,15 @@ export class ShapeFitter {
         severity: 'info',
         path: [...shape.path, 'fit'],
         message: squeezedRound(fit, around?.value.names ?? [], found.value.ofFree),
+      });
+    const { fillers = [] } = around?.value ?? {};
+    const isAside = found.value && above && (!standsBelow(found.value, above) || isTuckedAside(found.value, above));
+    if (isAside && fillers.length > 0)
+      this.#resources.report({
+        code: 'squeezed',
+        severity: 'info',
+        path: [...shape.path, 'fit'],
+        message: besideOthers(shape, fit, fillers),
       });
     const finished = (region: Region): Region => transform(region, scaledBy(scale));
     if (!found.value && !withQuietZone && outline.value.bounds && target.value.length > 0) {

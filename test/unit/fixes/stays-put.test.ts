@@ -40,3 +40,24 @@ describe('A fix that moves a hanger', () => {
     assert.ok(found.some(({ title, by }) => title.startsWith('Move the keyhole over') && Math.abs(by) < 0.01));
   });
 });
+
+describe('A fix for words that stand beside others, as those fill the plate', () => {
+  it('makes the others smaller until there is a line below them', async () => {
+    const text = specOf(
+      [
+        'plate: {rectangle: [70, 40], radius: 4}',
+        'name: {text: Peggy, font: Pacifico, fit: {in: plate, margin: 3, clear: 2}}',
+        'day: {text: sown in May, font: Nunito, weight: 700, fit: {in: plate, margin: 3, clear: 2}}',
+      ],
+      'body: [plate], engrave: [name, day], hanger: {hole: {at: left}}',
+    );
+    const report = await engine.compute(text, options);
+    const issue = report.issues.find(({ code }) => code === 'squeezed')!;
+    const [fix] = await findFixes(engine, report, issue, options);
+    assert.match(fix!.title, /^Leave a line below “name”: letters at most/);
+    const after = await engine.compute(withEdits(text, fix!.edits), options);
+    const [name, day] = after.tag!.pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
+    assert.ok(day!.maxY < name!.minY);
+    assert.deepEqual(after.issues, []);
+  });
+});

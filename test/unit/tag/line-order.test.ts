@@ -90,4 +90,24 @@ describe('The order of words that are fitted', () => {
       assertNear((name!.minX + name!.maxX) / 2, (to!.minX + to!.maxX) / 2, 2.5, letter);
     }
   });
+
+  it('is said where it cannot be kept, as the words before fill the plate', async () => {
+    const squeezed = async (name: string, most = '') => {
+      const shapes = [
+        'plate: {rectangle: [70, 40], radius: 4}',
+        `name: {text: ${name}, font: Pacifico, fit: {in: plate, margin: 3, clear: 2${most}}}`,
+        'day: {text: sown in May, font: Nunito, weight: 700, fit: {in: plate, margin: 3, clear: 2}}',
+      ];
+      const body = 'body: [plate], engrave: [name, day], hanger: {hole: {at: left}}';
+      return (await make(specOf(shapes, body))).issues.filter(({ code }) => code === 'squeezed');
+    };
+    // Beside the P, and beside what hangs down from the y.
+    for (const name of ['Peggy', 'Lily']) {
+      const [issue] = await squeezed(name);
+      assert.match(issue!.message, /“name” leaves no line free below in “plate”, so “day” stands beside/, name);
+      assert.deepEqual(issue!.path, ['shapes', 'day', 'fit']);
+      assert.deepEqual(await squeezed(name, ', at_most: {x_height: 7}'), [], name);
+    }
+    assert.deepEqual(await squeezed('Marigold'), []);
+  });
 });

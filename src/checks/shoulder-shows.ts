@@ -24,9 +24,20 @@ export const shoulderShows: Check = ({ made }) =>
       : [],
   );
 
-function shoulderFindings({ name, region, hidingLap }: Shoulder, { path }: Shape): Finding[] {
+function shoulderFindings({ name, region, hidingLap, losesEnds }: Shoulder, { path }: Shape): Finding[] {
   const [largest] = partsOf(region);
   if (!largest || area(largest) < seenMm2) return [];
+  if (losesEnds) {
+    return [
+      {
+        code: 'shoulder-shows',
+        severity: 'info',
+        path: [...path, 'stack'],
+        points: [innerPoint(largest[0]!)],
+        message: `“${name}” and the shape before it run into each other, and what stands out on that side of both is lost. A shape between the two keeps it, such as a post.`,
+      },
+    ];
+  }
   const remedy =
     hidingLap === undefined
       ? 'no lap hides them; make one of the two wider, or its corners sharper'

@@ -67,7 +67,11 @@ export const issueKinds = {
     severity: 'warning',
     summary: 'Glued pieces that overlap, or hide something that should be seen.',
   },
-  'shoulder-shows': { about: 'making', severity: 'warning', summary: 'A corner of a stacked shape pokes out.' },
+  'shoulder-shows': {
+    about: 'making',
+    severity: 'warning',
+    summary: 'A corner of a stacked shape pokes out, or what stands out of it is lost.',
+  },
   'score-shows': {
     about: 'making',
     severity: 'warning',

@@ -44,6 +44,8 @@ export interface Shoulder {
   readonly region: Region;
   /** The lap that would hide it, as the spec would give it; `undefined` if none would. */
   readonly hidingLap?: number;
+  /** Whether it is no corner, but the ends of both that are lost in each other, such as the barbs of two arrows. */
+  readonly losesEnds?: boolean;
 }
 
 export interface MadeShape extends Drawn {

@@ -5,13 +5,15 @@ import { difference, intersection, union } from '../../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, boxRing } from '../../geometry/measure.ts';
 import type { Affine, Bounds, Region } from '../../geometry/types.ts';
 import type { Shoulder, MadeShape } from '../made-shape.ts';
+import { abuttedRegion, depthOf, endOf, isVertical, opposite, sharpEndMm } from './stack-ends.ts';
+import type { StackDirection } from './stack-ends.ts';
+import { endSeen, isPointed, isStepped, jointLap } from './stack-joint.ts';
+import type { End } from './stack-joint.ts';
 
 export interface Member {
   readonly name: string;
   readonly shape: MadeShape;
 }
-
-export type StackDirection = 'down' | 'up' | 'left' | 'right';
 
 /**
  * Steps of the search for a lap that hides the shoulders: 2⁻²⁰ of a member is far below a hundredth of a millimetre.
@@ -20,9 +22,6 @@ const lapSteps = 20;
 
 /** Less than this sticking out is rounding, not a shoulder. */
 const shownAreaMm2 = 1e-4;
-
-/** The end of a member with sharp corners has no depth of its own, and is seen as this deep, in mm. */
-const sharpEndMm = 0.02;
 
 /** A member whose end takes up more than this share of its length has no corners: a disc, a triangle. */
 const mostEndShare = 0.45;
@@ -53,9 +52,14 @@ export function makeStack(members: readonly Member[], towards: StackDirection, l
     }
     const poking = shoulderOf(previous.region, region, towards);
     const hiding = lap === undefined || isVisible(poking(lap)) ? hidingLap(previous.region, region, towards) : lap;
-    const overlap = lap ?? hiding;
+    const end = endToHide(previous.region, region, towards);
+    const isJoined = lap === undefined && (isStepped(end) || (isPointed(end) && isVisible(poking(hiding))));
+    const overlap = lap ?? (isJoined ? jointLap(previous.region, region, towards) : hiding);
     const lapped = abuttedRegion(region, boundsOf(previous.region), towards, overlap);
-    if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards)) {
+    if (isJoined) {
+      if (isStepped(end) && overlap > end.depth)
+        shoulders.push({ name, region: intersection(previous.region, lapped), losesEnds: true });
+    } else if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards)) {
       const notches = notchesBeside(poking(overlap), previous.region, lapped, towards, hiding - overlap);
       shoulders.push({ name, region: notches, ...(isVisible(poking(hiding)) ? {} : { hidingLap: hiding }) });
     }
@@ -73,24 +77,6 @@ export function makeStack(members: readonly Member[], towards: StackDirection, l
       ? { shoulders: shoulders.map((each) => ({ ...each, region: transform(each.region, shift) })) }
       : {}),
   };
-}
-
-/** The region beyond the end of `previous`, less the lap, its middle on the axis. */
-function abuttedRegion(region: Region, previous: Bounds | undefined, towards: StackDirection, lap: number): Region {
-  const bounds = boundsOf(region)!;
-  const centre = boxCentre(bounds);
-  if (!previous) return transform(region, translation(-centre.x, -centre.y));
-  const middle = boxCentre(previous);
-  switch (towards) {
-    case 'down':
-      return transform(region, translation(middle.x - centre.x, previous.minY + lap - bounds.maxY));
-    case 'up':
-      return transform(region, translation(middle.x - centre.x, previous.maxY - lap - bounds.minY));
-    case 'left':
-      return transform(region, translation(previous.minX + lap - bounds.maxX, middle.y - centre.y));
-    case 'right':
-      return transform(region, translation(previous.maxX - lap - bounds.minX, middle.y - centre.y));
-  }
 }
 
 /** The shift between two places of the same region. */
@@ -120,7 +106,7 @@ function hidingLap(previous: Region, next: Region, towards: StackDirection): num
 function shoulderOf(previous: Region, next: Region, towards: StackDirection): (lap: number) => Region {
   const before = boundsOf(previous)!;
   const isNarrower = nextIsNarrower(previous, next, towards);
-  const isSharp = endDepth(previous, next, towards) < 2 * sharpEndMm;
+  const isSharp = endToHide(previous, next, towards).depth < 2 * sharpEndMm;
   return (lap) => {
     // What abuts a straight edge along its whole end is hidden by that.
     const placed = abuttedRegion(next, before, towards, isSharp ? lap + sharpEndMm : lap);
@@ -134,17 +120,16 @@ function nextIsNarrower(previous: Region, next: Region, towards: StackDirection)
   return span(boundsOf(next)!) <= span(boundsOf(previous)!);
 }
 
-/** The depth of the end of the narrower member, which is to be hidden in the wider one. */
-function endDepth(previous: Region, next: Region, towards: StackDirection): number {
+/** The end of the narrower member, which is to be hidden in the wider one. */
+function endToHide(previous: Region, next: Region, towards: StackDirection): End {
   const isNarrower = nextIsNarrower(previous, next, towards);
-  const end = isNarrower ? endOf(next, opposite[towards]) : endOf(previous, towards);
-  return depthOf(boundsOf(end)!, towards);
+  return isNarrower ? endSeen(next, opposite[towards]) : endSeen(previous, towards);
 }
 
 /** Whether the narrower member has straight sides that end in corners, so that they can run into the wider one. */
 function hasCorners(previous: Region, next: Region, towards: StackDirection): boolean {
   const narrower = nextIsNarrower(previous, next, towards) ? next : previous;
-  return endDepth(previous, next, towards) < mostEndShare * depthOf(boundsOf(narrower)!, towards);
+  return endToHide(previous, next, towards).depth < mostEndShare * depthOf(boundsOf(narrower)!, towards);
 }
 
 /**
@@ -172,35 +157,6 @@ function notchesBeside(
   return difference([boxRing({ ...across, ...beyond })], [previous, next]);
 }
 
-function isVertical(towards: StackDirection): boolean {
-  return towards === 'down' || towards === 'up';
-}
-
-function depthOf({ minX, maxX, minY, maxY }: Bounds, towards: StackDirection): number {
-  return isVertical(towards) ? maxY - minY : maxX - minX;
-}
-
 function isVisible(shoulder: Region): boolean {
   return area(shoulder) > shownAreaMm2;
-}
-
-const opposite = { down: 'up', up: 'down', left: 'right', right: 'left' } as const;
-
-/** The part of a region beyond the last line across it that is as wide as the whole, on the given side; never empty. */
-function endOf(region: Region, side: StackDirection): Region {
-  const bounds = boundsOf(region)!;
-  const vertical = isVertical(side);
-  const sign = side === 'up' || side === 'right' ? 1 : -1;
-  const widest = region.flat().filter(({ x, y }) => {
-    const [across, low, high] = vertical ? [x, bounds.minX, bounds.maxX] : [y, bounds.minY, bounds.maxY];
-    return across - low < 1e-3 || high - across < 1e-3;
-  });
-  const furthest = Math.max(...widest.map(({ x, y }) => sign * (vertical ? y : x)));
-  const end = { down: -bounds.minY, up: bounds.maxY, left: -bounds.minX, right: bounds.maxX }[side];
-  const line = sign * Math.min(furthest, end - sharpEndMm);
-  const far = {
-    ...bounds,
-    ...{ down: { maxY: line }, up: { minY: line }, left: { maxX: line }, right: { minX: line } }[side],
-  };
-  return intersection(region, [boxRing(far)]);
 }

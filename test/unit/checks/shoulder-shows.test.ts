@@ -153,3 +153,43 @@ describe('The shoulders of a stack', () => {
     assert.equal(issue.width, undefined);
   });
 });
+
+describe('Arrows in a stack', () => {
+  const arrow = (name: string, turn = ''): string =>
+    `${name}: {arrow: {length: 60, width: 30, shaft: 16, tip: 90}${turn}}`;
+  const plateOf = (one: string, two: string, towards: string) =>
+    make(specOf([one, two, `plate: {stack: {shapes: [one, two], towards: ${towards}}}`], 'body: [plate]'));
+
+  it('one behind the other keep their heads: a tip of 90° is as wide as the shaft at half of that', async () => {
+    const right = await plateOf(arrow('one'), arrow('two'), 'right');
+    assertNear(right.width, 60 + 60 - 8, 0.15);
+    const up = await plateOf(arrow('one', ', rotate: -90'), arrow('two', ', rotate: -90'), 'down');
+    assertNear(up.bounds.maxY - up.bounds.minY, 60 + 60 - 8, 0.15);
+    for (const each of [right, up]) assertSilent(each, 'shoulder-shows');
+  });
+
+  it('touch a plate before them with their tail alone', async () => {
+    const made = await plateOf('one: {rectangle: [40, 40], radius: 4}', arrow('two'), 'right');
+    assertNear(made.width, 100, 0.03);
+  });
+
+  it('side by side are joined along their shafts without a slit, and say that the barbs between are lost', async () => {
+    const made = await plateOf(arrow('one'), arrow('two'), 'down');
+    // Exact: two shafts of 16 mm, and a barb of 7 mm above and below.
+    assertNear(made.bounds.maxY - made.bounds.minY, 2 * 16 + 2 * 7, 0.1);
+    assertSilent(made, 'gap-closes');
+    assert.match(only(made, 'shoulder-shows').message, /^“two” and the shape before it run into each other/);
+    const post = await make(
+      specOf(
+        [
+          arrow('one'),
+          arrow('two'),
+          'post: {rectangle: [6, 40]}',
+          'plate: {stack: {shapes: [one, post, two], towards: down}}',
+        ],
+        'body: [plate]',
+      ),
+    );
+    assertSilent(post, 'shoulder-shows');
+  });
+});

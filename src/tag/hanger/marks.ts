@@ -14,10 +14,13 @@ export interface Mark extends Bounds {
 /** A sign that begins above this share of the x-height hangs beside the letters, as an apostrophe does. */
 const hungFrom = 0.5;
 
+/** Where it is not known how high its capitals are, above this share: a hyphen between capitals is none. */
+const surelyHungFrom = 0.7;
+
 export function marksOf({ lettering = [], band }: MadeShape): Mark[] {
-  const hung = band ? band.baseline + hungFrom * (band.top - band.baseline) : Infinity;
-  return lettering.flatMap(({ letters, grow }) =>
-    letters.flatMap(({ text, region }) => {
+  return lettering.flatMap(({ letters, grow, xHeight }) =>
+    letters.flatMap(({ text, region, baseline = Infinity }) => {
+      const hung = band ? band.baseline + hungFrom * (band.top - band.baseline) : baseline + surelyHungFrom * xHeight;
       const isHung = /^\p{P}+$/u.test(text) && boundsOf(region)!.minY > hung;
       const isDot = /^[ij]$/u.test(text);
       return (isHung ? [region] : marksAbove(region)).map((mark) => ({ ...widened(boundsOf(mark)!, grow), isDot }));

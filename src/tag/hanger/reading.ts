@@ -6,49 +6,17 @@
  */
 
 import { withoutAccents } from '../../core/names.ts';
-import { boundsOf, widened } from '../../geometry/measure.ts';
-import { hasSmallLetters as areSmall } from '../../spec/read/evenly.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
-import type { Letter, Lettering } from '../lettering/letters.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { coverableOf, coverCost, coveredOf, coversOf } from './cover.ts';
 import type { Coverable, Cover } from './cover.ts';
 import { madeOfLetter } from './crook.ts';
-import type { LettersInLine } from './crook.ts';
+import { letterLines } from './letter-lines.ts';
+import type { LetterLine, Span } from './letter-lines.ts';
 import { awayFrom, isInPlaceOf, marksOf } from './marks.ts';
 import type { Mark } from './marks.ts';
-import { isUnderArm, lineEnd, scaledEnd, withStem } from './stems.ts';
-import type { LineEnd, StemLetter } from './stems.ts';
-
-/** A line of upright lettering, in mm. */
-interface LetterLine {
-  readonly box: Bounds;
-  readonly baseline: number;
-  /** Of capitals, if there is nothing else. */
-  readonly xHeight: number;
-  /** The x of the middle of its first and of its last letter. */
-  readonly first: number;
-  readonly last: number;
-  /** Whether it begins with a capital and continues in small letters: a small “o” in front of that makes no word. */
-  readonly hasInitial: boolean;
-  /** The ink of its first and of its last letter, each seen from its own end of the line. */
-  readonly ends: readonly [LineEnd, LineEnd];
-  readonly hasSmallLetters: boolean;
-  /** As they were made, before `coverable.factor`. */
-  readonly letters: LettersInLine;
-  /** Whether another line stands below it. */
-  readonly isOverLine: boolean;
-  /** From the last letter of each word to the first letter of the next, both included. */
-  readonly gaps: readonly Span[];
-  /** Over which it has small letters that do not reach up: with a ring above them, they have an accent. */
-  readonly low: readonly Span[];
-}
-
-/** A stretch along x. */
-interface Span {
-  readonly from: number;
-  readonly to: number;
-}
+import { isUnderArm, scaledEnd, withStem } from './stems.ts';
+import type { StemLetter } from './stems.ts';
 
 export interface RingReading {
   readonly marks: readonly Mark[];
@@ -113,12 +81,12 @@ const aboveLow = 0.6;
 /** A ring whose middle is within this many of its radii of a dot or an accent covers part of it. */
 const onMark = 1;
 
-/** A letter is low if it reaches no higher than this, in x-heights. */
-const lowest = 1.2;
-
 /** A ring about as large as a letter reads as one; limits in x-heights. */
 const smallestLetter = 0.5;
 const largestLetter = 1.6;
+
+/** Beside the stem of a capital among capitals, so small a ring is a bowl too; of a capital before small letters it is as large a share. */
+const smallestBowl = 0.34;
 
 /** Behind one of these, which end in a stem, it is the bowl of a “p” even where its middle is above the x-height, by so many of its radii. */
 const stemLast = /^[adhilmnqu]/u;
@@ -130,60 +98,7 @@ const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
 export const noReading: RingReading = { marks: [], lines: [], coverable: coverableOf([]) };
 
 export function readingOf(shapes: readonly MadeShape[]): RingReading {
-  const lines = shapes.flatMap(letterLines);
-  return { marks: shapes.flatMap(marksOf), lines, coverable: coverableOf(shapes) };
-}
-
-/** Of lettering that is not upright there are none. */
-function letterLines({ band, lettering = [] }: MadeShape): LetterLine[] {
-  if (!band) return [];
-  const set = lettering.flatMap((each) => each.lines.map((letters) => ({ letters, each })));
-  const top = set.length > 1 ? undefined : band.top;
-  const lines = set.flatMap(({ letters, each }) => letterLine(letters, each, top) ?? []);
-  return lines.map((line) => ({ ...line, isOverLine: lines.some(({ baseline }) => baseline < line.baseline) }));
-}
-
-/** @param top Of its capitals, if it has nothing else; where it is unknown, they reach as high as the highest. */
-function letterLine(
-  letters: readonly Letter[],
-  { xHeight: ofSmall, grow }: Lettering,
-  top?: number,
-): Omit<LetterLine, 'isOverLine'> | undefined {
-  const placed = letters
-    .map(({ text, region }) => ({ text, region, box: boundsOf(region)! }))
-    .sort((a, b) => middleX(a.box) - middleX(b.box));
-  const [start, end, { baseline }] = [placed[0]!, placed.at(-1)!, letters[0]!];
-  if (baseline === undefined) return undefined;
-  const whole = boundsOf(placed.flatMap(({ region }) => region))!;
-  const hasSmallLetters = letters.some(({ text }) => areSmall(text));
-  const xHeight = hasSmallLetters ? ofSmall : (top ?? whole.maxY) - baseline;
-  const isLow = ({ maxY }: Bounds): boolean => hasSmallLetters && maxY < baseline + lowest * xHeight;
-  return {
-    ...{ box: widened(whole, grow), baseline, xHeight, hasSmallLetters, letters: placed },
-    hasInitial: hasSmallLetters && /^\p{Lu}/u.test(letters[0]!.text),
-    ends: [lineEnd(start.region, -1), lineEnd(end.region, 1)],
-    ...{ first: middleX(start.box), last: middleX(end.box), gaps: gapsBetween(letters) },
-    low: placed.filter(({ box }) => isLow(box)).map(({ box: { minX, maxX } }) => ({ from: minX, to: maxX })),
-  };
-}
-
-/** Between the words of a line. */
-function gapsBetween(letters: readonly Letter[]): Span[] {
-  const words: Bounds[][] = [];
-  for (const { region, opens } of letters) {
-    const word = words.at(-1);
-    if (word && !opens) word.push(boundsOf(region)!);
-    else words.push([boundsOf(region)!]);
-  }
-  for (const word of words) word.sort((a, b) => middleX(a) - middleX(b));
-  words.sort((a, b) => middleX(a[0]!) - middleX(b[0]!));
-  const ends = words.slice(1).map((word, index) => [words[index]!.at(-1)!, word[0]!] as const);
-  if (!ends.every(([last, first]) => middleX(last) < middleX(first))) return [];
-  return ends.map(([last, first]) => ({ from: last.minX, to: first.maxX }));
-}
-
-function middleX({ minX, maxX }: Bounds): number {
-  return (minX + maxX) / 2;
+  return { marks: shapes.flatMap(marksOf), lines: letterLines(shapes), coverable: coverableOf(shapes) };
 }
 
 /** The reading of lettering that is scaled about the origin. */
@@ -290,17 +205,20 @@ function onTheLine(
 }
 
 function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
-  const { box, baseline, xHeight, letters, first, last, hasInitial, ends, isOverLine } = line;
+  const { box, baseline, xHeight, letters, first, last, hasInitial, hasSmallLetters, ends, isOverLine } = line;
   const share = (2 * radius) / xHeight;
   const isInBand = y >= baseline && y <= baseline + xHeight;
   // However small, a ring among the letters is one of them.
   if (isInBand && share < largestLetter && x > first && x < last) return ['letter within'];
-  if (share < smallestLetter || share > largestLetter) return [];
-  if (y < baseline && x > box.minX && x < box.maxX && (!isOverLine || y > baseline - 2 * radius)) return ['tail'];
+  if (share < (hasSmallLetters ? smallestLetter : smallestBowl) || share > largestLetter) return [];
+  const isLetter = share >= smallestLetter;
+  if (isLetter && y < baseline && x > box.minX && x < box.maxX && (!isOverLine || y > baseline - 2 * radius))
+    return ['tail'];
   const isBefore = x < first;
   const end = ends[isBefore ? 0 : 1];
   const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;
   if (stemmed && stemmed !== 'loop') return [stemmed];
+  if (!isLetter) return [];
   const isAtStem = x > last && stemLast.test(withoutAccents(letters.at(-1)!.text));
   const above = y - (baseline + xHeight);
   if (isAtStem && above > 0 && above < bowlAbove * radius) return ['p'];

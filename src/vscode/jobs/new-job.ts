@@ -73,8 +73,13 @@ async function begin(spec: vscode.Uri, engine: Engine): Promise<Begun | string> 
   const { range, text } = naming.edit;
   const changed = await compute(source.text.slice(0, range.start) + text + source.text.slice(range.end));
   const all = changed.tag ? stocksOf(changed.tag).filter((name) => name !== undefined) : [];
-  const isAsGood = all.length === stocks.length && changed.issues.length <= report.issues.length;
+  // A stock with a name may be one that was never measured, which is said and spoils nothing.
+  const isAsGood = all.length === stocks.length && errorsIn(changed) <= errorsIn(report);
   return isAsGood ? { report: changed, stocks: all, naming: { source, ...naming } } : nameless;
+}
+
+function errorsIn({ issues }: Report): number {
+  return issues.filter(isError).length;
 }
 
 async function written(

@@ -144,4 +144,28 @@ describe('A job', () => {
         await fs.delete(uri).then(undefined, () => undefined);
     }
   });
+
+  it('is made of a tag whose stock has no name yet, which is given one, though nothing of it was measured', async () => {
+    const spec = workspaceFile('fennel.tag.yaml');
+    const text = `tagwright: 1
+stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}
+shapes:
+  name: {text: Fennel, font: Pacifico, x_height: 9 mm, overlap: auto, grow: auto}
+pieces:
+  tag: {body: [name], hanger: {ring: left}}
+`;
+    await fs.writeFile(spec, new TextEncoder().encode(text));
+    const answers = { title: 'Fennel', make: { quantity: 4 }, sizes: { ply3: '300 × 200 mm' }, keepsOffcuts: false };
+    let made: vscode.Uri | undefined;
+    try {
+      made = await vscode.commands.executeCommand<vscode.Uri | undefined>('tagwright.newJob', spec, answers);
+      assert.match(await textOf(made!), /spec: fennel\.tag\.yaml, quantity: 4/);
+      const named = (await vscode.workspace.openTextDocument(spec)).getText();
+      assert.match(named, /stocks:\n {2}ply3: \{material: birch plywood/);
+      assert.match(named, /^stock: ply3$/m);
+    } finally {
+      await closeAll();
+      for (const uri of [spec, ...(made ? [made] : [])]) await fs.delete(uri).then(undefined, () => undefined);
+    }
+  });
 });

@@ -70,7 +70,12 @@ export async function checkJob(text: string, name: string, reading: JobReading):
     issues.push({ code, severity, path, range: source.range(path), message });
   };
   const offcuts = await loadOffcuts(model, name, reading, reportProblem);
-  const work: JobWork = await jobWork(model, source, reading);
+  const work: JobWork = await jobWork(
+    model,
+    source,
+    reading,
+    new Set(read.flatMap(({ path, message }) => (path[0] === 'use' ? [message] : []))),
+  );
   const turn = turnOf(work.orders);
   const unread = model.unread.map((each) => ({ ...each, order: '', label: '' }));
   const pieces = jobPieces(model, work, source, { offcuts, job: name });
@@ -118,8 +123,16 @@ async function loadOffcuts(
     }
     const text = await engine.readText(file).catch(() => undefined);
     if (text === undefined) {
-      found.set(name, { file, name, offcuts: [], issues: [] });
-      reportProblem('info', 'bad-file', path, `“${clip(name)}” is not there yet; exporting the job writes it.`);
+      const isOther = await isThere(file, engine);
+      found.set(name, { file, name, offcuts: [], issues: [], isOther });
+      if (isOther)
+        reportProblem(
+          'error',
+          'bad-file',
+          path,
+          `“${clip(name)}” is there, but cannot be read; nothing is written into it.`,
+        );
+      else reportProblem('info', 'bad-file', path, `“${clip(name)}” is not there yet; exporting the job writes it.`);
       continue;
     }
     const source = new SpecSource(text);
@@ -137,6 +150,13 @@ async function loadOffcuts(
     if (later.length > 0) reportProblem('info', 'bad-file', path, cameLater(later, job));
   }
   return found;
+}
+
+/** Whether the folder lists a file, which may be a folder itself or not be readable. */
+async function isThere(file: string, { beside }: JobReading['engine']): Promise<boolean> {
+  const name = /[^\\/]*$/.exec(file)![0];
+  const names = await beside(file).catch(() => []);
+  return names.some((each) => each === name || encodeURIComponent(each) === name);
 }
 
 /** Includes the problems found by the layout. */
@@ -157,6 +177,8 @@ export async function layOutJob(
   const layout = await layOut(pieces, { effort: effort * usualEffort, ...options, keepTogether });
   const lacking = new Map<string, number>();
   for (const { stock } of layout.left) lacking.set(stock, (lacking.get(stock) ?? 0) + 1);
+  // Where an entry of its list cannot be read, that is told.
+  for (const stock of model.sheetsUnread) lacking.delete(stock);
   const issues = [...lacking].map(([stock, count]): Issue => {
     const path = ['sheets', stock];
     const message = `${counted(count, 'piece')} of “${clip(stock)}” ${count === 1 ? 'goes' : 'go'} on no sheet: all that are listed here are used up.`;

@@ -100,7 +100,7 @@ export function jobPieces(
     const lacking = tag.pieces.map((piece) => stockOf(piece, tag).name!).find((name) => !model.sheets.has(name));
     if (lacking !== undefined) {
       const why = `There are no sheets of “${clip(lacking)}”, which ${spec} is cut from.`;
-      reportProblem('missing-key', ['sheets'], why, 'error', true);
+      if (!model.stocksMeant.has(lacking)) reportProblem('missing-key', ['sheets'], why, 'error', true);
       drop(why);
       continue;
     }
@@ -154,7 +154,7 @@ export function jobPieces(
       for (const made of pieces) stocks.get(stockNameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
   }
   for (const { stock, message } of tooLarge.problems)
-    reportProblem('exceeds-sheet', ['sheets', stock], message, 'error', true);
+    if (!model.sheetsUnread.has(stock)) reportProblem('exceeds-sheet', ['sheets', stock], message, 'error', true);
   const missing = new Set([...already, ...leftOut].map(({ spec }) => spec));
   const all = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
   const fixed = fixedPieces(model.fixed, all, missing, reportProblem);

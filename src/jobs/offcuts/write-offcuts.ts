@@ -60,14 +60,14 @@ export function outdatedOffcuts(job: JobWithOffcuts): Map<string, readonly Offcu
   return new Map(offcutFiles(job).flatMap(({ name, outdated }) => (outdated.length > 0 ? [[name, outdated]] : [])));
 }
 
-/** Every file whose stock is cut. One that is broken stays unchanged. */
+/** Every file whose stock is cut. One that is broken, or something else, stays unchanged. */
 function offcutFiles({ name: job, model, offcuts, layout }: JobWithOffcuts): OffcutChange[] {
   return [...model.sheets].flatMap(([stock, sources]) => {
     const sheets = layout.sheets.filter((sheet) => sheet.stock === stock);
     const files = sources.flatMap((source) => (source.kind === 'offcuts' ? [source.file] : []));
     return files.flatMap((name, index): OffcutChange[] => {
       const file = offcuts.get(name);
-      if (!file || (file.source?.issues.length ?? 0) > 0) return [];
+      if (!file || file.isOther) return [];
       const used = sheets.flatMap(({ offcut }) => (offcut?.file === name ? [offcut.offcut.index] : []));
       // Leftovers of whole sheets go into the first file; those of an offcut, into the file that it came from.
       const own = sheets.filter(({ offcut }) => (offcut ? offcut.file === name : index === 0));
@@ -105,7 +105,7 @@ function offcutChange(
   const known = new Map(file.offcuts.map((offcut) => [offcut.index, offcut]));
   const before = file.source?.text;
   const start = `# Offcuts of ${stock}. Take a line out when its piece is gone.\ntagwright_offcuts: 1\noffcuts: []\n`;
-  const after = withList(before ?? start, 'offcuts', {
+  const after = withList(before?.trim() ? before : start, 'offcuts', {
     change: (index) => {
       const offcut = known.get(index);
       if (!offcut) return {};

@@ -1,6 +1,6 @@
 /** The tables of orders of a job; each is read once, however many entries name it. */
 
-import type { Issue, YamlPath } from '../../core/issue.ts';
+import type { Issue, TextRange, YamlPath } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { clip } from '../../core/length.ts';
 import { columnsInWords, columnsOf } from '../../spec/batch/batch.ts';
@@ -34,6 +34,10 @@ export class OrderTables {
   readonly #reading: JobReading;
   readonly #access: TableAccess;
   readonly #known = new Map<string, ReadTable>();
+  /** Of each table that cannot be read, why. */
+  readonly #unread = new Map<string, string>();
+  /** What keeps a table from being read, at its place there. */
+  readonly #faults: FileIssues[] = [];
 
   constructor(entries: readonly TagEntry[], reading: JobReading, access: TableAccess) {
     this.#entries = entries;
@@ -53,28 +57,42 @@ export class OrderTables {
 
   /** In the order of the lines; what two specs lack in one line is told once. */
   get issues(): FileIssues[] {
-    return [...this.#known.values()].flatMap(({ table: { name, text }, issues }): FileIssues[] => {
+    const found = [...this.#known.values()].flatMap(({ table: { name, text }, issues }): FileIssues[] => {
       const different = new Map(issues.map((issue) => [JSON.stringify([issue.range, issue.message]), issue]));
       const sorted = [...different.values()].sort((a, b) => a.range.start - b.range.start);
       const file = this.#reading.locate(name)!;
       return sorted.length === 0 ? [] : [{ file, name, position: positionsIn(text), issues: sorted }];
     });
+    return [...this.#faults, ...found];
+  }
+
+  /** Why a table could not be read. */
+  whyNot(name: string): string {
+    return this.#unread.get(name) ?? `“${clip(name)}” cannot be found or read.`;
   }
 
   /** `leaveOut`: called for each line that no spec makes, when the table is read. */
   async of(name: string, path: YamlPath, leaveOut: (line: LeftOutOrder) => void): Promise<ReadTable | undefined> {
     const known = this.#known.get(name);
     if (known) return known;
+    if (this.#unread.has(name)) return undefined;
+    if (/\.(ya?ml|xlsx?|ods|numbers)$/i.test(name)) {
+      this.#refuse(name, path, 'is no table; save it as CSV UTF-8, and name that file.');
+      return undefined;
+    }
     const text = await this.#access.read(name, path);
     if (text === undefined) return undefined;
     const table = parseTable(text);
     if ('problem' in table) {
-      this.#access.report('bad-file', path, `“${clip(name)}” ${table.problem}`);
+      this.#refuse(name, path, table.problem, table.place && { place: table.place, text });
       return undefined;
     }
     if (table.rows.length > mostLines) {
-      const message = `“${clip(name)}” has ${table.rows.length} lines; a job takes at most ${mostLines}. Split it into several jobs.`;
-      this.#access.report('bad-value', path, message);
+      this.#refuse(
+        name,
+        path,
+        `has ${table.rows.length} lines; a job takes at most ${mostLines}. Split it into several jobs.`,
+      );
       return undefined;
     }
     const entries = this.#entries.filter(({ orders }) => orders === name);
@@ -83,6 +101,23 @@ export class OrderTables {
     const found = { table: read, issues: [...read.issues] };
     this.#known.set(name, found);
     return found;
+  }
+
+  /** `at`: the place in the text of the table, if it is at one. */
+  #refuse(
+    name: string,
+    path: YamlPath,
+    problem: string,
+    at?: { readonly place: TextRange; readonly text: string },
+  ): void {
+    const message = `“${clip(name)}” ${problem}`;
+    this.#unread.set(name, message);
+    if (!at) {
+      this.#access.report('bad-file', path, message);
+      return;
+    }
+    const issue: Issue = { code: 'bad-file', severity: 'error', path: [], range: at.place, message };
+    this.#faults.push({ file: this.#reading.locate(name)!, name, position: positionsIn(at.text), issues: [issue] });
   }
 
   /** Columns that the entries' specs ask for; of specs that cannot be read, none. */

@@ -67,8 +67,14 @@ interface EntryOrders {
   readonly inTable: Issue[];
 }
 
-export async function jobWork(model: JobModel, source: SpecSource, reading: JobReading): Promise<JobWork> {
-  const maker = new WorkMaker(model.tags, source, reading);
+/** `told`: messages about the job itself. What is wrong with a spec for the same reason is not told again. */
+export async function jobWork(
+  model: JobModel,
+  source: SpecSource,
+  reading: JobReading,
+  told: ReadonlySet<string>,
+): Promise<JobWork> {
+  const maker = new WorkMaker(model.tags, source, reading, told);
   for (const entry of model.tags) await maker.add(entry);
   maker.rushWholeOrders();
   return maker;
@@ -82,13 +88,15 @@ class WorkMaker implements JobWork {
   readonly files: string[] = [];
   readonly #source: SpecSource;
   readonly #reading: JobReading;
+  readonly #told: ReadonlySet<string>;
   readonly #tables: OrderTables;
   #done = 0;
   #all = 0;
 
-  constructor(entries: readonly TagEntry[], source: SpecSource, reading: JobReading) {
+  constructor(entries: readonly TagEntry[], source: SpecSource, reading: JobReading, told: ReadonlySet<string>) {
     this.#source = source;
     this.#reading = reading;
+    this.#told = told;
     this.#tables = new OrderTables(entries, reading, {
       read: (name, path) => this.#read(name, path),
       report: (code, path, message) => {
@@ -112,7 +120,7 @@ class WorkMaker implements JobWork {
   async add(entry: TagEntry): Promise<void> {
     const orders = entry.orders === undefined ? undefined : await this.#ordersOf(entry, entry.orders);
     if (entry.orders !== undefined && !orders) {
-      this.#leaveOut(entry, { order: '', label: '', why: `“${clip(entry.orders)}” cannot be read.` });
+      this.#leaveOut(entry, { order: '', label: '', why: this.#tables.whyNot(entry.orders) });
       return;
     }
     const text = await this.#read(entry.spec, [...entry.path, 'spec']);
@@ -225,7 +233,7 @@ class WorkMaker implements JobWork {
         const empty = columns.find((column) => line.row.cells.get(column) === '');
         const why = empty === undefined ? `${entry.spec}, ${whyOf(report)}` : `it has no “${clip(empty)}”.`;
         this.#leaveOut(entry, { ...line, label: labelOfLine(line), why });
-        if (!isTheSpec || !isFull(line)) inTable.push(issue);
+        if ((!isTheSpec || !isFull(line)) && !this.#isTold(report)) inTable.push(issue);
       }
     }
   }
@@ -309,8 +317,15 @@ class WorkMaker implements JobWork {
     }
   }
 
+  /** Whether all that is wrong with it is wrong with the job too, as in a file that both use. */
+  #isTold({ issues }: MadeTag): boolean {
+    const errors = issues.filter(keepsFromCutting);
+    return errors.length > 0 && errors.every(({ message }) => this.#told.has(message));
+  }
+
   #tellFaulty({ spec, path }: TagEntry, faulty: readonly MadeTag[], count: number): void {
     const [first] = faulty;
+    if (faulty.every((report) => this.#isTold(report))) return;
     this.#report(
       first!.issues.find(keepsFromCutting)?.code ?? 'bad-file',
       [...path, 'spec'],

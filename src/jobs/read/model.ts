@@ -37,6 +37,9 @@ export interface JobModel {
   readonly effort: number;
   /** By stock name. */
   readonly sheets: ReadonlyMap<string, readonly SheetSource[]>;
+  /** Stocks with an entry that cannot be read, and those that are meant by a name that no stock has: told already. */
+  readonly sheetsUnread: ReadonlySet<string>;
+  readonly stocksMeant: ReadonlySet<string>;
   readonly fixed: readonly FixedEntry[];
 }
 

@@ -2,12 +2,13 @@
 
 import { difference, normalise } from '../../geometry/clipper.ts';
 import { translation, transform } from '../../geometry/affine.ts';
-import { area, boundsOf } from '../../geometry/measure.ts';
+import { area, boundsOf, ringArea } from '../../geometry/measure.ts';
 import type { Region, Ring } from '../../geometry/types.ts';
 import { isGroup } from '../../core/values.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import { Problems } from '../../spec/read/problems.ts';
 import { checkAgainstSchema } from '../../spec/schema/schema-issues.ts';
+import { yamlSlip } from '../../spec/slips/yaml-slip.ts';
 import type { SpecPlaces, SpecSource } from '../../spec/yaml/source.ts';
 import type { OffcutsSpec, OffcutSpec } from '../offcuts-types.generated.ts';
 import validateOffcuts from '../offcuts-validate.generated.mjs';
@@ -32,15 +33,22 @@ export interface OffcutFile {
   readonly source?: SpecSource;
   readonly offcuts: readonly Offcut[];
   readonly issues: readonly Issue[];
+  /** It is there and is no file of offcuts, or cannot be read: nothing is written over it. */
+  readonly isOther?: boolean;
 }
 
 /** A problem with one offcut does not affect the others. */
-export function readOffcuts(source: SpecPlaces): Pick<OffcutFile, 'offcuts' | 'issues'> {
-  if (source.issues.length > 0) return { offcuts: [], issues: source.issues };
-  if (!isGroup(source.value)) {
+export function readOffcuts(source: SpecPlaces): Pick<OffcutFile, 'offcuts' | 'issues' | 'isOther'> {
+  if (source.issues.length > 0) {
+    const read = (changed: SpecSource) => readOffcuts(changed).issues.length;
+    return { offcuts: [], issues: yamlSlip(source, read), isOther: true };
+  }
+  if (!isGroup(source.value) || other(source.value)) {
     const message = 'This is not a file of offcuts yet. Start with “tagwright_offcuts: 1”, then offcuts.';
-    const range = source.range([]);
-    return { offcuts: [], issues: [{ code: 'not-a-spec', severity: 'error', path: [], range, message }] };
+    const range = source.keyRange([]);
+    // An empty file may be begun.
+    const isOther = source.value !== null && source.value !== undefined;
+    return { offcuts: [], issues: [{ code: 'not-a-spec', severity: 'error', path: [], range, message }], isOther };
   }
   const { value, issues } = checkAgainstSchema(source, validateOffcuts, 'the file');
   const spec = (isGroup(value) ? value : {}) as Partial<OffcutsSpec>;
@@ -70,6 +78,11 @@ export function readOffcuts(source: SpecPlaces): Pick<OffcutFile, 'offcuts' | 'i
     ];
   });
   return { offcuts, issues: [...issues, ...problems.issues] };
+}
+
+/** Whether it is a file of another kind, such as a spec. */
+function other(value: Readonly<Record<string, unknown>>): boolean {
+  return !('tagwright_offcuts' in value) && !('offcuts' in value);
 }
 
 /** Generates unused numbers, in order. */
@@ -150,8 +163,19 @@ function outlined({ outline, holes = [] }: OffcutSpec, path: YamlPath, problems:
       ringOf(hole, [...path, 'holes', index], problems),
     ),
   ];
+  for (const [index, ring] of rings.entries()) {
+    if (!ring || !crosses(ring)) continue;
+    const [what, at] = index === 0 ? ['outline', ['outline']] : ['hole', ['holes', index - 1]];
+    problems.error('bad-value', [...path, ...at], `This ${what} crosses itself.`);
+  }
   const [whole, ...missing] = rings.flatMap((ring) => (ring ? [normalise([ring])] : []));
   return whole && missing.length === holes.length ? difference(whole, missing) : undefined;
+}
+
+/** Whether its area is not the one that its points enclose in their order (shoelace formula): parts of it lie over others, or the other way round. */
+function crosses(ring: Ring): boolean {
+  const enclosed = Math.abs(ringArea(ring));
+  return Math.abs(area(normalise([ring])) - enclosed) > 0.01 + 1e-4 * enclosed;
 }
 
 /** What the schema does not allow, and has been told, is missing. */

@@ -10,6 +10,7 @@ import { Problems } from '../../spec/read/problems.ts';
 import { readWorkshop } from '../../spec/read/read-workshop.ts';
 import { checkAgainstSchema } from '../../spec/schema/schema-issues.ts';
 import { Scope } from '../../spec/read/scope.ts';
+import { yamlSlip } from '../../spec/slips/yaml-slip.ts';
 import type { SpecPlaces } from '../../spec/yaml/source.ts';
 import { noUses } from '../../spec/files/used-files.ts';
 import type { Uses } from '../../spec/files/used-files.ts';
@@ -29,7 +30,7 @@ export interface ReadJob {
 }
 
 export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
-  if (source.issues.length > 0) return { issues: source.issues };
+  if (source.issues.length > 0) return { issues: yamlSlip(source, (changed) => readJob(changed, uses).issues.length) };
   if (!isGroup(source.value)) {
     const message = 'This is not a job yet. Start with “tagwright_job: 1”, then tags and sheets.';
     return { issues: [{ code: 'not-a-spec', severity: 'error', path: [], range: source.range([]), message }] };
@@ -42,14 +43,18 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
   const tags = readTags(spec, problems);
   const sheets = new Map<string, readonly SheetSource[]>();
   const files = new Map<string, string>();
+  const [sheetsUnread, stocksMeant] = [new Set<string>(), new Set<string>()];
   for (const [stock, list] of Object.entries(spec.sheets ?? {})) {
     const path = ['sheets', stock];
     // What cannot be read may define it.
-    const known = uses.issues.length > 0 ? undefined : workshop.stock(stock, path, source);
+    const isBroken = uses.issues.length > 0 || workshop.issues.length > 0;
+    const known = isBroken ? undefined : workshop.stock(stock, path, source);
     if (known) problems.issues.push(known);
+    for (const name of known?.suggestions ?? []) stocksMeant.add(name);
     const read = [...(list as readonly (SheetSourceSpec | undefined)[])].flatMap((each, index) =>
       each === undefined ? [] : (readSource(each, [...path, index], usual, problems) ?? []),
     );
+    if (read.length < list.length) sheetsUnread.add(stock);
     sheets.set(
       stock,
       read.filter((each) => isFirst(each, stock, files, problems)),
@@ -64,6 +69,8 @@ export function readJob(source: SpecPlaces, uses: Uses = noUses): ReadJob {
       keepTogether: spec.keep_together ?? false,
       effort: spec.effort ?? 1,
       sheets,
+      sheetsUnread,
+      stocksMeant,
       fixed: readFixed(spec, problems),
     },
     issues: [...issues, ...uses.issues, ...workshop.issues, ...problems.issues],

@@ -27,7 +27,13 @@ export async function filesMeant(name: string, { locate, beside }: Surroundings)
   const places = new Set([...within.map((each) => `${folder}${each}/`), ...(folder === '' ? [] : ['']), above]);
   const moved: string[] = [];
   for (const place of places) if ((await namesIn(place)).includes(wanted)) moved.push(`${place}${wanted}`);
-  return moved.length > 0 ? moved : nearFiles(name, names);
+  // What has the very name cannot be read.
+  return moved.length > 0
+    ? moved
+    : nearFiles(
+        name,
+        names.filter((each) => each !== wanted),
+      );
 }
 
 /** The files with the same ending and similar names, the nearest first; folders stay as written. */

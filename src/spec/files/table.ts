@@ -21,25 +21,44 @@ export interface TableRow {
   readonly beyond?: readonly string[];
 }
 
-/** The table without its empty rows. `problem` is the end of a sentence: “names.csv …”. */
-export function parseTable(text: string): Table | { readonly problem: string } {
+/** Why a table cannot be read, as the end of a sentence: “names.csv …”; and where, if that is a place in its text. */
+export interface TableProblem {
+  readonly problem: string;
+  readonly place?: TextRange;
+}
+
+/** The table without its empty rows. */
+export function parseTable(text: string): Table | TableProblem {
+  const kind = fileKinds.find(({ begins }) => text.startsWith(begins));
+  if (kind) return { problem: `is ${kind.what}, whatever its name says; save the table as CSV UTF-8.` };
   // What a decoder puts in place of bytes that are not UTF-8, and what UTF-16 without its mark is full of.
   if (/[\ufffd\0]/.test(text)) return { problem: 'is not UTF-8 text; save it as CSV UTF-8.' };
   const plain = text.replace(/^\ufeff/, '');
+  const before = text.length - plain.length;
+  const [mark] = /^sep=.(?=\r?\n)/i.exec(plain) ?? [];
+  if (mark !== undefined) {
+    const place = { start: before, end: before + mark.length };
+    return { problem: `begins with “${mark}”, which names no columns; take that line out.`, place };
+  }
   const delimiter = delimiterOf(plain);
   const { data, errors } = Papa.parse<string[]>(plain, { delimiter });
   const open = errors.find(({ type }) => type === 'Quotes');
-  if (open) return { problem: `has a quotation mark that is never closed, in or after row ${(open.row ?? 0) + 1}.` };
+  if (open) {
+    const problem = `has a quotation mark that is never closed, in or after row ${(open.row ?? 0) + 1}.`;
+    const { index } = open;
+    return index === undefined ? { problem } : { problem, place: quoteAt(text, before + index) };
+  }
   const [first, ...rest] = numbered(data);
   const header = (first?.cells ?? []).map((name) => name.trim());
   // A line that ends in a separator has an empty last cell.
   while (header.at(-1) === '') header.pop();
   if (header.length === 0) return { problem: 'is empty; its first line should name the columns.' };
-  const bad = header.find((name, index) => name === '' || /[{}]/.test(name) || header.indexOf(name) !== index);
-  if (bad !== undefined) {
+  const at = header.findIndex((name, index) => name === '' || /[{}]/.test(name) || header.indexOf(name) !== index);
+  if (at >= 0) {
+    const bad = header[at]!;
     const why =
       bad === '' ? 'a column without a name' : /[{}]/.test(bad) ? `a brace in “${bad}”` : `two columns “${bad}”`;
-    return { problem: `has ${why} in its first line.` };
+    return { problem: `has ${why} in its first line.`, place: cellRange(text, 1, at) };
   }
   const rows = rest.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
   if (rows.length === 0) return { problem: 'has no rows below the column names.' };
@@ -56,6 +75,21 @@ export function parseTable(text: string): Table | { readonly problem: string } {
       return { line, cells: own, ...(beyond.length > 0 ? { beyond } : {}) };
     }),
   };
+}
+
+/** What other programs save, by how it begins: archives and compound files (of spreadsheets), PDF, web pages. From memory. */
+const fileKinds = [
+  { begins: 'PK\u0003\u0004', what: 'a spreadsheet or another archive' },
+  { begins: '\ufffd\ufffd\u0011\u0871\u001a\ufffd', what: 'an old spreadsheet' },
+  { begins: '%PDF-', what: 'a PDF' },
+  { begins: '<', what: 'a web page' },
+] as const;
+
+/** The last quotation mark before an offset, or the next one after it. */
+function quoteAt(text: string, offset: number): TextRange {
+  const before = text.lastIndexOf('"', offset);
+  const start = before < 0 ? text.indexOf('"', offset) : before;
+  return { start, end: start + 1 };
 }
 
 /** The separator that splits the first line into most columns, as the cells below may contain any of them. */

@@ -1,8 +1,10 @@
-/** Every key of the spec language, at any level. */
+/** Every key of the spec language, of jobs and of files of offcuts, at any level. */
 
-import schema from '../../../schemas/tag.schema.json' with { type: 'json' };
+import job from '../../../schemas/job.schema.json' with { type: 'json' };
+import offcuts from '../../../schemas/offcuts.schema.json' with { type: 'json' };
+import tag from '../../../schemas/tag.schema.json' with { type: 'json' };
 
-export const knownKeys: ReadonlySet<string> = new Set(keysIn(schema));
+export const knownKeys: ReadonlySet<string> = new Set([tag, job, offcuts].flatMap(keysIn));
 
 function keysIn(node: unknown): string[] {
   if (typeof node !== 'object' || node === null) return [];

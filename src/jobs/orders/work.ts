@@ -52,7 +52,7 @@ export interface JobWork {
   readonly warnings: ReadonlyMap<Issue, TagWarning>;
   /** Issues in the tables of orders. */
   readonly inFiles: readonly FileIssues[];
-  /** Full paths of all files that were read, or could not be. */
+  /** Full paths of all files that were read, or could not be, those that specs use among them. */
   readonly files: readonly string[];
   /** In the order of the tables and their lines, those that cannot be made among them. */
   readonly orders: readonly string[];
@@ -77,7 +77,8 @@ export async function jobWork(
   const maker = new WorkMaker(model.tags, source, reading, told);
   for (const entry of model.tags) await maker.add(entry);
   maker.rushWholeOrders();
-  return maker;
+  const { tags, leftOut, issues, warnings, inFiles, files, orders, products } = maker;
+  return { tags, leftOut, issues, warnings, inFiles, files, orders, products };
 }
 
 class WorkMaker implements JobWork {
@@ -142,6 +143,7 @@ class WorkMaker implements JobWork {
     const { engine, checkpoint } = this.#reading;
     const options = this.#optionsOf(entry);
     const first = await engine.compute(text, options);
+    this.files.push(...first.files);
     const [asked] = first.batch ? [] : columnsOf(first.source, first.uses.used);
     if (asked !== undefined && first.tag) {
       const message = `${entry.spec} asks for {${clip(asked)}} and has no batch: give it “orders”, or it would be cut with the braces.`;
@@ -193,6 +195,7 @@ class WorkMaker implements JobWork {
     const [{ row } = {}] = all;
     const options = this.#optionsOf(entry);
     const first = row && (await engine.compute(text, { ...options, batch: batchOf([row]) }));
+    this.files.push(...(first?.files ?? []));
     const asked = first ? columnsOf(first.source, first.uses.used) : new Set<string>();
     const lines = all.map((line) => (first ? named(line, columnsInWords(first.source, first.uses.used)) : line));
     const missing = [...asked].filter((column) => !table.header.includes(column));

@@ -18,6 +18,7 @@ import { baseName } from '../common/write-whole.ts';
 import { diagnosticOf } from '../features/problems.ts';
 import { editorTurn, computeOptions } from '../service/compute-options.ts';
 import { locateBeside } from '../service/font-files.ts';
+import { severitySection } from '../service/severities.ts';
 
 /** Pause before checking, in ms: making all tags of a job takes as long as many drawings. */
 const restMs = 500;
@@ -41,6 +42,9 @@ export class JobChecks implements vscode.Disposable {
   readonly #engine: Engine;
   readonly #collection = vscode.languages.createDiagnosticCollection('tagwright.jobs');
   readonly #known = new Map<string, CheckedJob>();
+  /** How often files that a job reads have changed: so far, and before what is known of it was read. */
+  readonly #changes = new Map<string, number>();
+  readonly #seen = new Map<string, number>();
   readonly #timers = new Map<string, NodeJS.Timeout>();
   readonly #running = new Map<string, AbortController>();
   /** Diagnostics of each file, by the job or file that found them. */
@@ -58,8 +62,10 @@ export class JobChecks implements vscode.Disposable {
       this.#changed,
       this.#watcher,
       onFolderChange((isWithin) => {
-        for (const [job, { files }] of this.#known)
-          if (files.some(isWithin)) this.#scheduleCheck(vscode.Uri.parse(job), restMs);
+        this.#onFileChange(isWithin);
+      }),
+      vscode.workspace.onDidChangeConfiguration((change) => {
+        if (change.affectsConfiguration(severitySection)) this.#onFileChange(() => true);
       }),
       vscode.workspace.onDidOpenTextDocument(({ uri }) => {
         this.#onChange(uri, 0);
@@ -117,8 +123,15 @@ export class JobChecks implements vscode.Disposable {
     if (isJob(uri)) this.#scheduleCheck(uri, ms);
     if (isOffcutsFile(uri)) this.#lookAtOffcuts(uri);
     const key = uri.toString();
-    for (const [job, { files }] of this.#known)
-      if (files.includes(key)) this.#scheduleCheck(vscode.Uri.parse(job), restMs);
+    this.#onFileChange((file) => file === key);
+  }
+
+  #onFileChange(isChanged: (file: string) => boolean): void {
+    for (const [job, { files }] of this.#known) {
+      if (!files.some(isChanged)) continue;
+      this.#changes.set(job, (this.#changes.get(job) ?? 0) + 1);
+      this.#scheduleCheck(vscode.Uri.parse(job), restMs);
+    }
   }
 
   #scheduleCheck(job: vscode.Uri, ms: number): void {
@@ -140,9 +153,13 @@ export class JobChecks implements vscode.Disposable {
     const controller = new AbortController();
     this.#running.set(key, controller);
     const { signal } = controller;
-    const checked = await checkJob(document.getText(), baseName(job), jobReading(this.#engine, job, signal));
+    const changes = this.#changes.get(key) ?? 0;
+    const before = this.#seen.get(key) === changes ? this.#known.get(key) : undefined;
+    const reading = jobReading(this.#engine, job, signal);
+    const checked = await checkJob(document.getText(), baseName(job), reading, before);
     signal.throwIfAborted();
     this.#known.set(key, checked);
+    this.#seen.set(key, changes);
     const found = new Map([[key, checked.issues.map((issue) => diagnosticOf(issue, checked.source))]]);
     for (const { file, issues, position } of checked.inFiles) {
       const before = found.get(vscode.Uri.parse(file).toString()) ?? [];
@@ -165,7 +182,7 @@ export class JobChecks implements vscode.Disposable {
     const key = uri.toString();
     clearTimeout(this.#timers.get(key));
     this.#running.get(key)?.abort();
-    this.#known.delete(key);
+    for (const known of [this.#known, this.#changes, this.#seen]) known.delete(key);
     this.#publish(key, new Map());
   }
 

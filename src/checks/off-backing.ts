@@ -6,7 +6,7 @@ import type { Point } from '../geometry/types.ts';
 import type { Finding } from '../core/issue.ts';
 import { mm, mm2 } from '../core/figures.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
-import { bearingsOf } from './measures/bearing.ts';
+import { bearingsOf, floorOf, isUnheld } from './measures/bearing.ts';
 import type { Bearing } from './measures/bearing.ts';
 import { blame } from './measures/blame.ts';
 import type { Check } from './check.ts';
@@ -15,12 +15,10 @@ import { areLevel } from './measures/layers.ts';
 /** Overhang above this, in mm, is visible; less is within the accuracy of glueing by hand (our own judgement). */
 const seenMm = 0.3;
 
-/** A part of which less than this share lies on material cannot be glued (our own judgement). */
-const heldShare = 0.05;
-
 export const offBacking: Check = (tag) => tag.pieces.flatMap((piece) => offBackingOf(piece, tag));
 
-function offBackingOf(piece: Piece, { pieces }: Tag): Finding[] {
+function offBackingOf(piece: Piece, tag: Tag): Finding[] {
+  const { pieces } = tag;
   const carrier = pieces.find(({ id }) => id === piece.glueTo);
   if (!carrier) return [];
   let bearings = bearingsOf(piece.region, carrier.region);
@@ -31,7 +29,7 @@ function offBackingOf(piece: Piece, { pieces }: Tag): Finding[] {
   }
   const unheld = bearings.filter(isUnheld);
   const over = bearings.filter((bearing) => !isUnheld(bearing) && overhangs(bearing));
-  const names = { piece, carrier, all: bearings };
+  const names = { piece, carrier, all: bearings, floor: () => floorOf(piece, tag) };
   return [
     ...(unheld.length > 0
       ? [backingFinding(piece, 'error', partCentre(unheld[0]!), unheldMessage(unheld, names))]
@@ -44,9 +42,10 @@ interface BackingContext {
   readonly piece: Piece;
   readonly carrier: Piece;
   readonly all: readonly Bearing[];
+  /** The piece further down on which it lies. */
+  readonly floor: () => Piece | undefined;
 }
 
-const isUnheld = ({ share }: Bearing): boolean => share < heldShare;
 const overhangs = ({ overhang }: Bearing): boolean => overhang > seenMm;
 
 function backingFinding(
@@ -61,6 +60,13 @@ function backingFinding(
 }
 
 function unheldMessage(unheld: readonly Bearing[], names: BackingContext): string {
+  const isInlay = unheld.every(({ isWithin }) => isWithin) && unheld.length === names.all.length;
+  if (!isInlay) return unheldInWords(unheld, names);
+  const floor = names.floor();
+  return `${unheldInWords(unheld, names)} ${floor ? `It lies on “${floor.title}”: let it be glued to that.` : 'To fill an opening it needs a piece below both, and is glued to that.'}`;
+}
+
+function unheldInWords(unheld: readonly Bearing[], names: BackingContext): string {
   const { carrier, piece, all } = names;
   const [largest] = unheld;
   const nothing = 'there is nothing to glue them to';

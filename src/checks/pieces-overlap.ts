@@ -7,6 +7,7 @@ import type { Finding } from '../core/issue.ts';
 import { mm2 } from '../core/figures.ts';
 import { piecesBelow } from '../tag/pieces-below.ts';
 import type { Piece, Tag } from '../tag/tag.ts';
+import { bearingsOf, isUnheld } from './measures/bearing.ts';
 import { blame } from './measures/blame.ts';
 import type { Check } from './check.ts';
 import { hiddenMarks, hiddenOpenings } from './measures/hidden-below.ts';
@@ -32,10 +33,15 @@ function collisions(piece: Piece, index: number, { pieces }: Tag): Finding[] {
 /** The parts of every piece below that a piece hides. */
 function hidingFindings(piece: Piece, { pieces, made }: Tag): Finding[] {
   return piecesBelow(piece, pieces).flatMap((under) =>
-    [...hiddenMarks(piece, under, made), ...hiddenOpenings(piece, under)].map(({ isSevere, point, message }) =>
-      overlapFinding(piece, isSevere ? 'warning' : 'info', point, message),
+    [...hiddenMarks(piece, under, made), ...(isOn(piece, under) ? hiddenOpenings(piece, under) : [])].map(
+      ({ isSevere, point, message }) => overlapFinding(piece, isSevere ? 'warning' : 'info', point, message),
     ),
   );
+}
+
+/** Whether it lies on it at all; what only fills an opening is reported by `off-backing`. */
+function isOn(piece: Piece, under: Piece): boolean {
+  return !bearingsOf(piece.region, under.region).every((bearing) => bearing.isWithin && isUnheld(bearing));
 }
 
 function overlapFinding(piece: Piece, severity: Finding['severity'], point: Point, message: string): Finding {

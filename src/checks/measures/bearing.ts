@@ -6,6 +6,8 @@ import { area, ringArea } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Point, Region } from '../../geometry/types.ts';
+import { piecesBelow } from '../../tag/pieces-below.ts';
+import type { Piece, Tag } from '../../tag/tag.ts';
 import { pointsAlong } from './points-along.ts';
 import { distanceTo } from './blame.ts';
 import { isCrossed } from './crossed.ts';
@@ -28,6 +30,20 @@ export interface Bearing {
   readonly overhang: number;
   readonly at: Point;
 }
+
+/** A part of which less than this share lies on material cannot be glued (our own judgement). */
+const heldShare = 0.05;
+
+export const isUnheld = ({ share }: Bearing): boolean => share < heldShare;
+
+/** Of the pieces below the one that a piece is glued to, the nearest on which all of it lies: an opening above that is filled by it. */
+export function floorOf(piece: Piece, { pieces }: Pick<Tag, 'pieces'>): Piece | undefined {
+  const [, ...lower] = piecesBelow(piece, pieces);
+  return lower.find((each) => bearingsOf(piece.region, each.region).every(({ share }) => share > wholeShare));
+}
+
+/** A part of which this share lies on material lies on it whole. */
+const wholeShare = 0.98;
 
 /** The bearing of each part of a glued piece, in the order of `partsOf`. */
 export const bearingsOf = perRegionPair((glued, carrier): readonly Bearing[] => {

@@ -1,6 +1,7 @@
 /** Remedies that bring a glued piece onto its backing. */
 
 import { offset } from '../../geometry/clipper.ts';
+import { floorOf } from '../../checks/measures/bearing.ts';
 import { boundsOf, boxCentre } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
@@ -34,7 +35,11 @@ export function onItsBacking(at: Case): Remedy[] {
   const below = model.pieces.find(({ id }) => id === carrier.id)?.body[0]?.shape;
   const before = below ? growthOf(at, below) : 0;
   const missing = issue.width;
+  const floor = floorOf(piece!, tag);
   return [
+    ...(floor
+      ? [{ words: `Glue it to “${floor.title}”`, candidates: setting(at, ['pieces', piece!.id], 'glue_to', floor.id) }]
+      : []),
     { words: `Move ${shapeTitle(shape)}`, candidates: movedInto(at, shape, box, frame, marginsOnBacking) },
     {
       words: `Make ${shapeTitle(shape)} smaller`,

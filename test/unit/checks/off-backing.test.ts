@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { differenceAreaByJts } from '../support/reference.ts';
-import { assertNear, make, placeOf } from '../support/engine.ts';
+import { findFixes, withEdits } from '../../../src/fixes/find-fixes.ts';
+import { assertNear, make, newEngine, placeOf } from '../support/engine.ts';
 import type { Made } from '../support/engine.ts';
 import { assertSilent, found, only } from './found.ts';
 
@@ -85,6 +86,29 @@ describe('A glued piece with nothing to be glued to', () => {
     const over = only(await glued('{difference: [{ellipse: 40}, {ellipse: 20}]}', '{ellipse: 10}'), 'off-backing');
     assert.equal(over.severity, 'error');
     assert.match(over.message, /^“Letters” lies over an opening of “Backing”/);
+  });
+
+  it('fills an opening on a piece below both, which is told once and by name', async () => {
+    const inlay = (more: string) => `tagwright: 1
+shapes:
+  disc: {circle: 60}
+  heart: {heart: 26, place: disc}
+pieces:
+${more}  inlay: {body: heart, glue_to: plate}
+`;
+    const without = await make(inlay('  plate: {body: disc, cut: heart}\n'));
+    assert.match(only(without, 'off-backing').message, /opening of “plate”.* it needs a piece below both/);
+    assertSilent(without, 'pieces-overlap');
+    const text = inlay('  back: {body: disc}\n  plate: {body: disc, cut: heart, glue_to: back}\n');
+    const made = await make(text);
+    const issue = only(made, 'off-backing');
+    assert.match(issue.message, /It lies on “back”: let it be glued to that\.$/);
+    const engine = newEngine();
+    const options = { locate: () => undefined };
+    const report = await engine.compute(text, options);
+    const [fix] = await findFixes(engine, report, report.issues[0]!, options);
+    assert.equal(fix!.title, 'Glue it to “back”: glue_to back');
+    assert.deepEqual((await engine.compute(withEdits(text, fix!.edits), options)).issues, []);
   });
 
   it('is told part by part', async () => {

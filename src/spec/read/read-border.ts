@@ -17,6 +17,12 @@ const leastGapMm = 1;
 /** As much of the distance from openings stays where more would take a pointed corner off; what is asked for stays whole. Our own judgement. */
 const yieldingShare = 0.75;
 
+/** For a line that should run so far outside the shape. */
+function outside(of: BorderSpec['of'], inset: BorderSpec['inset']): string {
+  const by = String(inset).replace(/^\s*-\s*/, '');
+  return typeof of === 'string' ? `; outside it is “of: {around: ${of}, by: ${by}}, inset: 0”` : '';
+}
+
 /** The border; `undefined` if a length or the shape is not valid, which has been reported. */
 export function readBorder(
   written: BorderSpec | string,
@@ -28,7 +34,7 @@ export function readBorder(
   const isName = typeof written === 'string';
   const spec: BorderSpec = isName ? { of: written } : written;
   const shape = shapes.byRef(spec.of, isName ? path : at('of'));
-  const inset = problems.length(spec.inset, at('inset'), 'distance') ?? usualInsetMm;
+  const inset = problems.length(spec.inset, at('inset'), 'distance', outside(spec.of, spec.inset)) ?? usualInsetMm;
   const width = spec.width === undefined ? 0 : problems.length(spec.width, at('width'), 'size');
   const asked = problems.length(spec.clear, at('clear'), 'distance');
   const clear = asked ?? Math.max(inset, leastClearMm);

@@ -169,7 +169,7 @@ export function readGenerator(
     case 'stack': {
       const stack = spec.stack!;
       const members = readList(stack.shapes, at('stack', 'shapes'), shapes);
-      const lap = problems.length(stack.lap, at('stack', 'lap'), 'distance');
+      const lap = problems.length(stack.lap, at('stack', 'lap'), 'distance', '; a shape between two keeps them apart');
       return {
         kind: 'stack',
         shapes: members,
@@ -188,7 +188,12 @@ export function readGenerator(
       return { kind: 'drawing', file: problems.beside(spec.drawing!), asLines: keptAsLines(spec, path, problems) };
     case 'around': {
       const shape = shapes.byRef(spec.around!, at('around'));
-      const by = problems.length(spec.by, at('by'), 'distance');
+      const by = problems.length(
+        spec.by,
+        at('by'),
+        'distance',
+        '; the outline inside a shape is “from” with a negative “grow”',
+      );
       const corners = spec.corners ?? 'round';
       const bays = problems.length(spec.bays, at('bays'), 'distance') ?? (corners === 'round' ? by : 0);
       if (spec.by === undefined)

@@ -73,8 +73,8 @@ function readHanger(
   const here = [...path, kind];
   const written = spec[kind]!;
   const common: Exclude<typeof written, string | number> = typeof written === 'object' ? written : { at: written };
-  const length = (key: string, sign: 'size' | 'distance' | 'signed') =>
-    problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign);
+  const length = (key: string, sign: 'size' | 'distance' | 'signed', instead?: string) =>
+    problems.length((common as Record<string, number | string | undefined>)[key], [...here, key], sign, instead);
   const on = common.on === undefined ? undefined : shapes.byName(common.on, [...here, 'on']);
   const row = readRow(common, here, problems);
   const place = readPlace(common.at, kind, [...here, 'at'], problems);
@@ -87,7 +87,7 @@ function readHanger(
     nudge: problems.nudge(common.nudge, [...here, 'nudge']) ?? { x: 0, y: 0 },
   };
   const opening = length(kind === 'slot' || kind === 'keyhole' ? 'width' : 'diameter', 'size');
-  const asked = length('inset', 'distance');
+  const asked = length('inset', 'distance', '; a hanger outside the edge is a “ring”');
   const insets =
     asked === undefined
       ? { inset: usualInset * stock.hangerWeb, leastInset: leastInset * stock.hangerWeb }

@@ -63,6 +63,9 @@ function readStraps(spec: ShapeSpec['straps'], path: YamlPath, problems: Problem
 /** What is as large as it can be touches what it is in, which looks like a mistake (our own judgement). */
 const usualMarginMm = 2;
 
+/** For a margin that should let a shape reach over the edge. */
+const beyondIt = '; to reach beyond it, fit it into a larger shape, one that is “around” it';
+
 /** A fitted shape keeps the same distance from everything as from the edge, unless the spec says otherwise. */
 function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: ShapeNames): Fit | undefined {
   if (spec.fit === undefined) return undefined;
@@ -72,7 +75,7 @@ function readFit(spec: ShapeSpec, path: YamlPath, problems: Problems, shapes: Sh
       ? shapes.placed(spec.fit, path)
       : readTarget(written.in, written.part, path, 'in', problems, shapes);
   const { margin, clear, at_most: most, same_size: sameSize = false } = written;
-  const edge = problems.length(margin, [...path, 'margin'], 'distance') ?? usualMarginMm;
+  const edge = problems.length(margin, [...path, 'margin'], 'distance', beyondIt) ?? usualMarginMm;
   const atMost = (key: 'x_height' | 'cap_height' | 'width') => {
     const at = [...path, 'at_most', key];
     if (most?.[key] === undefined) return undefined;

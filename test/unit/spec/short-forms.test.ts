@@ -98,6 +98,25 @@ describe('Beside another shape', () => {
   });
 });
 
+describe('A distance below 0', () => {
+  it('names the way to what was meant', () => {
+    const messageOf = (shape: string, hanger = ''): string =>
+      parseSpec(
+        `tagwright: 1\nshapes:\n  plate: {circle: 40 mm}\n  mark: ${shape}\npieces:\n  tag: {body: [plate], engrave: [mark]${hanger}}\n`,
+      )
+        .issues.map(({ message }) => message)
+        .join(' ');
+    const border = '{border: {of: plate, inset: -2 mm, width: 1 mm}}';
+    assert.match(messageOf(border), /less than 0; outside it is “of: \{around: plate, by: 2 mm\}, inset: 0”\.$/);
+    assert.equal(messageOf('{border: {of: {around: plate, by: 2 mm}, inset: 0, width: 1 mm}}'), '');
+    assert.match(messageOf('{circle: 9 mm, fit: {in: plate, margin: -2 mm}}'), /less than 0; to reach beyond it, /);
+    assert.match(messageOf('{around: plate, by: -2 mm}'), /less than 0; the outline inside a shape is “from” /);
+    const mark = '{circle: 9 mm}';
+    assert.match(messageOf(mark, ', hanger: {hole: {at: top, inset: -2 mm}}'), /outside the edge is a “ring”\.$/);
+    assert.match(messageOf('{stack: {shapes: [plate], lap: -1 mm}}'), /a shape between two keeps them apart\.$/);
+  });
+});
+
 describe('As wide as the stock needs it', () => {
   it('are straps and bridges of that width', async () => {
     const area = async (text: string): Promise<string> => JSON.stringify([...(await report(text)).tag!.made.values()]);

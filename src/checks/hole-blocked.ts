@@ -153,6 +153,7 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
   letter: besideLetters,
   'letter behind': besideLetters,
   p: 'behind the last letter and reads as the bowl of a “p”',
+  accent: 'on a small letter and reads as its accent',
 };
 
 const mildPlaces: ReadonlySet<string> = new Set<ReadAs>(['mark', 'letter', 'letter behind', 'tail']);
@@ -160,7 +161,7 @@ const mildPlaces: ReadonlySet<string> = new Set<ReadAs>(['mark', 'letter', 'lett
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter, or make another of one. */
 function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {
   const { path, centre, covers } = ring;
-  const readAs = ringReads(ring);
+  const readAs = ringReads(ring).filter((each) => each !== 'accent' || !isAtTop(ring));
   const stemLetter = stemLetters.find((letter) => readAs.includes(letter));
   const [place, beside] = Object.entries(ringPlaces).find(([each]) => readAs.includes(each as ReadAs)) ?? [];
   if (!beside && !stemLetter && !covers) return [];
@@ -172,6 +173,11 @@ function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {
       ? `The ring covers much of the “${covers}”, which may be read as another letter.`
       : `The ring stands ${beside}.`;
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
+}
+
+/** Whether that is where it was asked for: above low letters it has no other place there. */
+function isAtTop({ at }: PlacedHanger): boolean {
+  return at.kind === 'anchor' && at.anchor.startsWith('top');
 }
 
 /** What a glued piece does to an opening below it: one of its own that nearly meets it was meant to. */

@@ -13,7 +13,7 @@ import { isApostrophe } from './fused-marks.ts';
 const fine = 60;
 
 /** A sign is an accent if its foot stands so far over a letter, in x-heights, and lost if so much of its height is one with one. By eye, on names in fifteen faces (our own judgement). */
-const limits = { inside: 0.24, merged: 0.6 } as const;
+const limits = { inside: 0.12, merged: 0.6 } as const;
 
 export interface MisreadSign {
   /** The letter beside it. */

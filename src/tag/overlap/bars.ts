@@ -9,7 +9,7 @@ import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
-import { isBowlByStem, isOnTallStem, isSerifStem, isSingleStem, isTopByStem, stem } from './reading.ts';
+import { isBareStem, isBowlByStem, isOnTallStem, isSerifStem, isSingleStem, isTopByStem, stem } from './reading.ts';
 import type { Pair } from './reading.ts';
 import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
@@ -39,7 +39,7 @@ const longerShare = 1.6;
 /**
  * A bar between two words: just below `top`, that of their small letters or capitals, where it is hardly longer there,
  * since along the baseline it reads as an underscore. On a stem that rises above it, it would read as the arm of a T, and between two
- * stems as high as it a “Π”.
+ * stems as high as it a “Π”. Beside a single bare capital stem it lies where it would within a word: at its top it makes a “Γ” of the “I”.
  */
 export function wordBar(profile: Profile, shift: number, measures: Measures, wordEnds: WordEnds): FootBar | undefined {
   const { top, left, right } = wordEnds;
@@ -47,16 +47,28 @@ export function wordBar(profile: Profile, shift: number, measures: Measures, wor
   const isStemToTop = (rows: Runs): boolean =>
     isSingleStem(rows, measures.xHeight) && Math.abs(topOf(rows) - top) < measures.web;
   if (isStemToTop(left) && isStemToTop(right)) return foot;
+  const lifted = [left, right].some((rows) => isBareToTop(rows, top, measures))
+    ? footBar(profile, shift, measures, liftShare * top)
+    : undefined;
+  if (foot && lifted && lifted.length > 0 && lifted.length <= longerShare * foot.length) return lifted;
   const head = footBar(profile, shift, measures, top - ease * measures.web);
   if (!foot || !head || head.length <= 0) return foot;
   const [longer, other] = isOnTallStem({ left, right }, top, measures.xHeight) ? [foot, head] : [head, foot];
   return longer.length <= longerShare * other.length ? longer : other;
 }
 
+/** Whether it is a capital that is nothing but a stem, as high as the bar. */
+function isBareToTop(rows: Runs, top: number, { web, xHeight }: Measures): boolean {
+  return top > bareFrom * xHeight && Math.abs(topOf(rows) - top) < web && isBareStem(rows, xHeight);
+}
+
 export interface WordEnds extends Pair {
   /** Of the lower letters. */
   readonly top: number;
 }
+
+/** A stem is that of a capital if it is higher than so many x-heights. */
+const bareFrom = 1.15;
 
 /** The height of a bar beside a stem, as a share of the lower letter: its foot is seen below. By eye, and by an independent reader. */
 const liftShare = 0.21;

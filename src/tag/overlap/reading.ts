@@ -38,6 +38,9 @@ const flag = { from: 0.6, reach: 0.15 } as const;
 /** In heights of the letter: between which heights a slope is looked at; in x-heights: how far it leads away, and how straight it is. */
 const slope = { from: 0.45, to: 0.78, away: 0.08, straight: 0.04 } as const;
 
+/** In x-heights: how far the arms of an E reach beyond its stem between them at least, how even their ends are, and how high its lowest one is at most; an F would be one on a bar. */
+const arms = { reach: 0.3, even: 0.08, foot: 0.3 } as const;
+
 /** What a pair reads as once the right letter has moved closer by `shift`. */
 export function misreadingOf(
   { left, right }: Pair,
@@ -62,6 +65,27 @@ export function misreadingOf(
   const contact = contactAt(profile, shift + 1e-6);
   if (contact === undefined || contact.from * profile.pitch < slope.from * topOf(right)) return undefined;
   return isTopByStem({ left, right }, xHeight) ? 'top on stem' : undefined;
+}
+
+/**
+ * Whether two arms or more of the left letter, as those of an E, end at the stem of the right one and close the bays between them: “El” is a “B”.
+ * Among capitals, all of which are drawn so, it is read.
+ */
+export function areArmsOnStem({ left, right }: Pair, profile: Profile, shift: number, xHeight: number): boolean {
+  if (!isStem(right, -1, xHeight)) return false;
+  const ends = reaches(left, 1, 0, topOf(left) - left.pitch);
+  const most = Math.max(...ends);
+  const isEven = (end: number): boolean => end > most - arms.even * xHeight;
+  if (!ends.slice(0, Math.round((arms.foot * xHeight) / left.pitch)).some(isEven)) return false;
+  let [met, isBay] = [0, true];
+  ends.forEach((end, row) => {
+    const gap = profile.gaps[row - profile.first] ?? Infinity;
+    const isArm = isEven(end) && gap - shift < merged * xHeight;
+    if (isArm && isBay) met += 1;
+    if (isArm) isBay = false;
+    else if (end < most - arms.reach * xHeight) isBay = true;
+  });
+  return met >= 2;
 }
 
 /** Whether a letter that reaches furthest at its top, as a v or a 1, stands beside a single stem. */

@@ -15,7 +15,7 @@ import { keptApart, markRoom, meet } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
 import { profileOf, touching } from './profile.ts';
 import type { Profile, ShiftedRows } from './profile.ts';
-import { misreadingOf } from './reading.ts';
+import { areArmsOnStem, misreadingOf } from './reading.ts';
 import { reachFor } from './reach.ts';
 import { topOf } from './runs.ts';
 import { shares } from './shares.ts';
@@ -133,11 +133,17 @@ function besideOf(left: LetterBody, right: LetterBody): BarSides {
 }
 
 /** Letters that read as another one where they meet, or whose dot melts into the arm of an F, keep apart, on a bar. */
-function readable(join: Join, { profile, beside }: FootNeighbours, { marks }: LetterBody, measures: Measures): Join {
+function readable(
+  join: Join,
+  { profile, beside }: FootNeighbours,
+  { marks, text }: LetterBody,
+  measures: Measures,
+): Join {
   const { xHeight } = measures;
   if (join.joint !== 'met' || touching(profile) <= 0) return join;
   const isMelting = marks.length > 0 && heldByArm(beside, xHeight) !== undefined;
-  const isMisread = !join.byMark && misreadingOf(beside, profile, join.shift, xHeight) !== undefined;
+  const areArms = hasSmallLetters(text) && areArmsOnStem(beside, profile, join.shift, xHeight);
+  const isMisread = !join.byMark && (areArms || misreadingOf(beside, profile, join.shift, xHeight) !== undefined);
   return isMelting || isMisread ? keptApart(profile, shares.stemGap, measures) : join;
 }
 

@@ -491,6 +491,17 @@ describe('A ring that reads as a letter', () => {
     assert.ok(!(await beside(5.05))!.includes('mark'));
   });
 
+  it('is reported as an accent, but not where the top was asked for', async () => {
+    const onO = (at: LetterBox) => ({ x: at.last, y: at.baseline + 1.3 * xHeight + 1.5 });
+    const { message } = only(await hung('Leo', 5, onO), 'hole-blocked');
+    assert.equal(message, 'The ring stands on a small letter and reads as its accent.');
+    const emma = 'body: {text: Emma, font: Pacifico, x_height: 11, overlap: auto, grow: 0.4}';
+    const stock = ['stock: {thickness: 3, kerf: 0.16, min_web: 1.5}', 'tie: {twine: 1.5}'];
+    const atTop = await make(specOf([emma], 'body: [body], hanger: {ring: top}', stock));
+    assert.deepEqual(atTop.pieces[0]!.hangers[0]!.readAs, ['accent']);
+    assertSilent(atTop, 'hole-blocked');
+  });
+
   it('covers a dot where its middle is nearer to it than its radius, and is one more within twice that', async () => {
     const above = (name: string, gap: number) =>
       hung(name, 5, (at: LetterBox) => ({ x: boxCentre(at.ends[1]!).x, y: at.ends[1]!.maxY + gap }));
@@ -553,5 +564,13 @@ describe('A ring that reads as a letter', () => {
     assert.equal(message, 'The ring and the stem of the first letter read as a “d”.');
     assertSilent(await beside('Ida', 0.105), 'hole-blocked');
     assertSilent(await beside('Oda', 0), 'hole-blocked');
+    // Among capitals, by their own height, 1.5 x-heights.
+    const amongCapitals = (share: number) =>
+      hung('IDA', share * 1.457 * xHeight, (at: LetterBox) => ({
+        x: at.minX - (share / 2) * 1.457 * xHeight,
+        y: at.baseline + 0.55 * xHeight,
+      }));
+    only(await amongCapitals(0.36), 'hole-blocked');
+    assertSilent(await amongCapitals(0.32), 'hole-blocked');
   });
 });

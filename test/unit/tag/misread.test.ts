@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { intersection, offset } from '../../../src/geometry/clipper.ts';
-import { area, boundsOf } from '../../../src/geometry/measure.ts';
+import { area, boundsOf, ringArea } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Bounds, Region } from '../../../src/geometry/types.ts';
 import { hardToRead } from '../../../src/checks/hard-to-read.ts';
@@ -150,4 +150,31 @@ describe('The dot of an i under an arm', () => {
     for (const font of ['roboto', 'Nunito, weight: 800', 'quicksand'])
       assert.deepEqual(await said('Till', font), [], font);
   });
+});
+
+describe('An E before a small letter that reaches up', () => {
+  for (const font of ['roboto', 'quicksand', 'josefin-sans'])
+    it(`keeps its bays open, as a “B” has two counters and neither letter has one: ${font}`, async () => {
+      for (const text of ['El', 'Ek']) {
+        const { region } = await makeUnchecked(spec(text, font), engine);
+        const holes = region.filter((ring) => ringArea(ring) < 0).length;
+        assert.equal(holes, 0, `${holes} in ${text}`);
+      }
+    });
+
+  it('has no bar at the foot of an F, which would be an E', async () => {
+    const { region, report: made } = await makeUnchecked(spec('Fl', 'roboto'), engine);
+    const { baseline } = [...made.tag!.made.values()][0]!.band!;
+    const { minX, maxX } = boundsOf(region)!;
+    const middle = box(minX + 0.3 * (maxX - minX), baseline - 1, minX + 0.6 * (maxX - minX), baseline + 0.3 * xHeight);
+    assert.equal(area(intersection(region, [middle])), 0);
+  });
+});
+
+describe('The bar between two words beside the bare stem of a capital', () => {
+  for (const font of ['roboto', 'quicksand', 'josefin-sans'])
+    it(`lies a fifth up, with its foot and its head to be seen: ${font}`, async () => {
+      const { minY, maxY } = await between('MIMI & LULU', font, 3);
+      assert.ok(minY > 0.1 * xHeight && maxY < 0.8 * xHeight, `from ${minY} to ${maxY} mm`);
+    });
 });

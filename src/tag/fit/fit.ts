@@ -113,7 +113,10 @@ export function largestFit(
     const atHome = fitting.settled(ofSize(inMiddle, most), room, false, 'x');
     // Pushed aside from home, it is better off further down, as large as it is.
     const centred = anywhere || baseline !== undefined ? undefined : fitting.centred(atHome, room, most, 1);
-    return centred ? fitting.settled(ofSize(centred, most), room, false, centred.along) : atHome;
+    // Not where it leaves the line of the others by more than it comes nearer to the axis.
+    return centred && offShare(centred.placement, room) < offShare(atHome, room)
+      ? fitting.settled(ofSize(centred, most), room, false, centred.along)
+      : atHome;
   }
   let best: FoundPlacement | undefined = inMiddle;
   for (const part of room.parts) best = fitting.bestIn(part, best, room.centre);
@@ -126,6 +129,15 @@ export function largestFit(
   const { placement } = centred ?? best;
   const found = ofSize(centred ?? best, Math.min(most, placement.scale));
   return fitting.settled(found, room, placement.scale > most, centred?.along);
+}
+
+/** Distance from the middle as a share of the size of the room, as it is noticed. */
+function offShare({ x, y }: FitPlacement, { parts, centre }: FitRoom): number {
+  const { minX, minY, maxX, maxY } = boundsOf(parts.flatMap(({ walls }) => walls.region))!;
+  return offMiddle(
+    { x: x / (maxX - minX), y: y / (maxY - minY) },
+    { x: centre!.x / (maxX - minX), y: centre!.y / (maxY - minY) },
+  );
 }
 
 interface FoundPlacement {
@@ -187,7 +199,10 @@ class FitRun {
       return off.every((each) => Math.abs(each) >= most);
     };
     const enough = (worth: number): number => Math.max(worth, keeps) * Math.min(most, from.scale);
-    if (isOff('x', minX, maxX)) return this.#largestOn('x', axes.x!, room, most, enough(room.worthAxis));
+    const upright = isOff('x', minX, maxX)
+      ? this.#largestOn('x', axes.x!, room, most, enough(room.worthAxis))
+      : undefined;
+    if (upright) return upright;
     return this.#baseline === undefined && isOff('y', minY, maxY)
       ? this.#largestOn('y', axes.y!, room, most, enough(worthLevel))
       : undefined;

@@ -192,6 +192,24 @@ describe('Fitting anywhere', () => {
     }
   });
 
+  it('stands level with a hole at the side also where it would be larger off both axes, or on the upright one higher up', async () => {
+    const word = (asked: string): readonly string[] => [
+      'plate: {rectangle: [140, 55], radius: 4}',
+      `word: {text: OATS 80, font: Nunito, weight: 800, fit: {in: plate, margin: 7${asked}}}`,
+    ];
+    const hung = 'body: [plate], engrave: [word], hanger: {hole: {at: left}}';
+    const label = [
+      'plate: {label: {size: [90, 34], end: left}}',
+      'word: {lines: [{text: Anne-Sophie, font: Nunito, weight: 800, share: 2}, {text: sown in April, font: Nunito, weight: 700}], fit: {in: plate, margin: 3, clear: 3, at_most: {x_height: 6.2}}}',
+    ];
+    for (const shapes of [word(''), word(', at_most: {width: 118}'), label]) {
+      const made = await makeUnchecked(specOf(shapes, hung, ['tie: {twine: 3}']));
+      const { minY, maxY } = boundsOf(markOf(made))!;
+      const high = (minY + maxY) / 2 - boxCentre(made.bounds).y;
+      assert.ok(Math.abs(high) < 0.1 * (maxY - minY), `${shapes[1]!}: ${high} above the middle, ${maxY - minY} high`);
+    }
+  });
+
   for (const [what, hanger] of [
     ['one hole', 'at: top'],
     ['two holes', 'at: top, count: 2, spacing: 90'],

@@ -27,7 +27,8 @@ export function lettersByFace(text: string, faces: readonly FontFace[]): Map<Fon
  */
 export function fallbackFace(faces: readonly [FontFace, ...FontFace[]]): FontFace {
   const [first] = faces;
-  const sizes = faces.map(({ xHeight }) => first.xHeight / xHeight);
+  // The parts that one font is handed out in are of one size, whatever the part without an “x” says of it.
+  const sizes = faces.map(({ family, xHeight }) => (family === first.family ? 1 : first.xHeight / xHeight));
   /** The font that a glyph belongs to, and its number in that font. */
   const ofGlyph = (glyph: number) => ({ index: Math.floor(glyph / glyphsOfAFont), own: glyph % glyphsOfAFont });
   const units = (index: number, value: number) => (value / faces[index]!.unitsPerEm) * sizes[index]! * first.unitsPerEm;

@@ -49,6 +49,9 @@ export function faceId({ bytes, index, variations }: FaceSource): string {
 /** Some fonts say a height that their letters do not have by far: up to ten times off. Swashes are within this factor. */
 const mostOff = 1.5;
 
+/** Letters of no font are lower than this, in em; what a font without an “x” says is believed above it only. */
+const leastHeight = 0.15;
+
 const outlineTables = ['glyf', 'CFF ', 'CFF2'];
 
 /** @throws BadFontError if the bytes are not a sound font. */
@@ -69,7 +72,8 @@ export async function openFace(source: FaceSource, shaperWasm?: ReadWasm): Promi
   };
   const trusted = (units: number | undefined, drawn: number | undefined): number | undefined => {
     const said = units === undefined ? undefined : em(units);
-    if (said === undefined || drawn === undefined) return said ?? drawn;
+    if (drawn === undefined) return said !== undefined && said > leastHeight ? said : undefined;
+    if (said === undefined) return drawn;
     return Math.max(said, drawn) > mostOff * Math.min(said, drawn) ? drawn : said;
   };
   const ascender = em(metrics.ascender);

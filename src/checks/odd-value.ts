@@ -15,6 +15,9 @@ const usualKerf = { least: 0.05, most: 0.5 } as const;
 /** Thickness of writing paper, in mm: common practice, no source. */
 const paperMm = 0.1;
 
+/** The thickest sheet that small lasers cut through, in mm: common practice, no source. */
+const thickestMm = 20;
+
 /** Slack for lengths that were inches, in mm. */
 const slackMm = 1e-6;
 
@@ -56,6 +59,13 @@ export const oddValues: Check = ({ stock, pieces, tie }): Finding[] => {
       severity: 'warning',
       width: thickness,
       message: `The sheet is ${mm(thickness)} thick, and paper is ${mm(paperMm)}; check the number and its unit.`,
+    });
+  if (thickness !== undefined && thickness > thickestMm + slackMm)
+    findings.push({
+      ...at('thickness'),
+      severity: 'info',
+      width: thickness,
+      message: `The sheet is ${mm(thickness)} thick, and small lasers cut up to about ${limit(thickestMm)}; check the number and its unit.`,
     });
   if (tie && tie.size > thickestTie[tie.kind] + slackMm)
     findings.push({

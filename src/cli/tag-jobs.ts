@@ -6,6 +6,7 @@ import { isError } from '../core/issue.ts';
 import { freeFileName, tagFileName } from '../export/file-names.ts';
 import { endings } from '../export/formats.ts';
 import type { Format } from '../export/formats.ts';
+import { isDraft } from '../export/job/job.ts';
 import { toBatchProof } from '../export/pdf/pdf.ts';
 import type { TagProof } from '../export/proof/tag-proof.ts';
 import { bytesOf } from '../export/pack.ts';
@@ -119,7 +120,11 @@ export class TagJobs {
 
   #isSound(label: string, file: string, report: Pick<Report, 'issues' | 'accepted' | 'source'>): boolean {
     const errors = report.issues.filter(isError);
-    if (errors.length === 0) return true;
+    if (errors.length === 0) {
+      if (isDraft(report))
+        this.#tell(`${label}: words on it are not filled in; its proof and its pictures say “Draft”.`);
+      return true;
+    }
     this.complete = false;
     printReport(file, { ...report, issues: errors });
     console.error(

@@ -130,6 +130,18 @@ describe('A tie that no tag hangs by', () => {
   });
 });
 
+describe('A sheet thicker than small lasers cut', () => {
+  const thick = (thickness: string) => make(stocked(`{thickness: ${thickness}}`));
+
+  it('is asked about, and one of 20 mm is not', async () => {
+    const issue = only(await thick('3 cm'), 'odd-value');
+    assert.equal(issue.severity, 'info');
+    assert.match(issue.message, /^The sheet is 30\.00 mm thick, and small lasers cut up to about 20 mm; check/);
+    assertSilent(await thick('20 mm'), 'odd-value');
+    only(await thick('20.1 mm'), 'odd-value');
+  });
+});
+
 describe('A sheet thinner than paper', () => {
   it('is told at its value', async () => {
     const made = await make(stocked('{thickness: 0.03 mm}'));

@@ -132,6 +132,19 @@ describe('The command line', function () {
     assert.deepEqual(await readdir(out), []);
   });
 
+  it('says of which tags proofs and pictures are drafts, though nothing is wrong', async () => {
+    const unfilled = join(folder, 'unfilled.tag.yaml');
+    const shapes = 'shapes:\n  name: {text: "sown in {month}", font: Nunito, x_height: 3, place: {on: plate}}\n';
+    await writeFile(
+      unfilled,
+      plate.replace('shapes:\n', shapes).replace('body: [plate]', 'body: [plate], engrave: [name]'),
+    );
+    const { code, err } = await run('export', unfilled, '--to', 'svg', '--out', join(folder, 'drafts'));
+    assert.equal(code, 0);
+    assert.equal(err.trim(), `${unfilled}: words on it are not filled in; its proof and its pictures say “Draft”.`);
+    assert.equal((await run('export', good, '--to', 'svg', '--out', join(folder, 'drafts'))).err, '');
+  });
+
   it('exports every format, with pictures as wide as is asked for', async () => {
     const out = join(folder, 'all');
     const { code, err } = await run(

@@ -23,6 +23,7 @@ import { letteringOn } from './measures/lettering-on.ts';
 import type { LetteringOn } from './measures/lettering-on.ts';
 import { doubtful, isBlob, isPlainlySpoiled, readability, unlikely } from './measures/readability.ts';
 import type { Readability } from './measures/readability.ts';
+import { spoiledWord } from './measures/spoiled-word.ts';
 import { smallStrokes } from './measures/small-strokes.ts';
 import { buried, buriedShare } from './measures/buried-share.ts';
 import { coveringMost } from './measures/covered-letters.ts';
@@ -165,6 +166,14 @@ function verdictBySize(each: LetteringOn, stock: Stock, piece: Piece, isFitted: 
     const verb = severity === 'warning' ? 'is' : 'may be';
     return { severity, message: `${verb} hard to read: ${lossesInWords(read, lost)}${cause}.`, byGrowth };
   }
+  // That a text is too small says more of all its words.
+  const spoiled = isSmall ? undefined : spoiledWord(lettering, making, read);
+  if (spoiled)
+    return {
+      severity: 'info',
+      message: `may be hard to read: in “${spoiled.word}” ${lossesInWords(spoiled.read, [])}.`,
+      byGrowth,
+    };
   if (lost.length > 0) {
     const severity = isFitted && isSmall ? 'warning' : 'info';
     return { severity, message: `may be hard to read: ${lostInWords(lost)}.`, byGrowth: false };

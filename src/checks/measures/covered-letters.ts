@@ -8,6 +8,7 @@ import type { Region } from '../../geometry/types.ts';
 import type { Letter, Lettering } from '../../tag/lettering/letters.ts';
 import { extentOf, speckMm } from '../../tag/size.ts';
 import { perRegionPair } from './per-region-pair.ts';
+import { tailOfQ } from './tail-of-q.ts';
 
 /** Something of the body that may lie over letters. */
 export interface Cover {
@@ -39,8 +40,11 @@ const goneShare = 0.4;
 const partShare = 0.3;
 const filledShare = 0.6;
 
-/** A tail begins and ends so far below the baseline at least, in x-heights, and is hidden from this share of its seam on. Our own judgement. */
-const tail = { from: 0.12, to: 0.25, hidden: 0.7 } as const;
+/**
+ * A tail begins and ends so far below the baseline at least, in x-heights, and is hidden from this share of its seam on; what is no larger than so many tails
+ * of a Q, as a leaf may be, is its tail itself. Our own judgement.
+ */
+const tail = { from: 0.12, to: 0.25, hidden: 0.7, asLarge: 2 } as const;
 
 /**
  * Of what lies over a lettering the shape that covers most of its letters; `undefined` if all can be made out.
@@ -96,7 +100,14 @@ function coveredBy({ letters, xHeight }: Lettering, shape: Region, region: Regio
   return { gone, partly, filled, tailless };
 }
 
-function isTailHidden({ region, baseline }: Letter, seam: Region, others: Region, xHeight: number): boolean {
+function isTailHidden(letter: Letter, seam: Region, others: Region, xHeight: number): boolean {
+  const { region, baseline } = letter;
+  const ofQ = tailOfQ(letter, xHeight);
+  if (ofQ.length > 0) {
+    const round = intersection(seam, offset(ofQ, seamShare * xHeight));
+    if (area(others) < tail.asLarge * area(ofQ)) return false;
+    return area(intersection(round, others)) > tail.hidden * area(round);
+  }
   const box = boundsOf(region)!;
   if (baseline === undefined || box.minY > baseline - tail.to * xHeight) return false;
   const below = { ...widened(box, xHeight), maxY: baseline - tail.from * xHeight };

@@ -92,7 +92,7 @@ export function isBlob(read: Omit<LossCounts, 'marks'>): boolean {
 }
 
 /** A single closed counter, of an A or an e, is often no loss. */
-function areAllClosed({ counters }: Pick<LossCounts, 'counters'>): boolean {
+export function areAllClosed({ counters }: Pick<LossCounts, 'counters'>): boolean {
   return counters.drawn >= 2 && counters.open === 0;
 }
 
@@ -101,7 +101,10 @@ function isLump({ crowded }: Pick<LossCounts, 'crowded'>): boolean {
 }
 
 /** The readability of letters and digits; a heart or a star is not text. `undefined` if there are none. */
-export function readability(lettering: Lettering, { beam, over = 0 }: BeamEffect): Readability | undefined {
+export function readability(
+  lettering: Pick<Lettering, 'letters' | 'xHeight' | 'grow' | 'slid' | 'hairline'>,
+  { beam, over = 0 }: BeamEffect,
+): Readability | undefined {
   const { xHeight, slid, hairline } = lettering;
   const letters = lettering.letters.filter(({ text }) => /[\p{L}\p{N}]/u.test(text));
   if (letters.length === 0 || !(xHeight > 0)) return undefined;

@@ -5,9 +5,9 @@ import type { Region } from '../../../src/geometry/types.ts';
 import { Lettering } from '../../../src/tag/lettering/letters.ts';
 import { polygon } from '../support/shapes.ts';
 
-function covered(letter: Region, by: Region) {
+function covered(letter: Region, by: Region, text = 'o') {
   const lettering = new Lettering({ path: [], xHeight: 10, grow: 0, as: 'material' }, () => [
-    { text: 'o', region: letter, baseline: 0 },
+    { text, region: letter, baseline: 0 },
   ]);
   const { gone, partly, filled, tailless } = coveredLetters(lettering, letter, by);
   const [is = 'free'] = Object.entries({ gone, partly, filled, tailless }).flatMap(([each, { length }]) =>
@@ -49,6 +49,18 @@ describe('Letters that are covered', () => {
       'free',
       'no tail: it hardly reaches below the line',
     );
+  });
+
+  it('are a Q without the tail that tells it from an O, unless the tail is within it too, or what hides it is no larger and seen as one', () => {
+    const counter = box(3, 3, 7, 7).toReversed();
+    const tailed = polygon([0, 0], [8, 0], [10, -2], [12, -2], [12, 0], [10, 2], [10, 10], [0, 10]);
+    const over = [box(7, -4, 14, 2)];
+    assert.equal(covered([tailed, counter], over, 'Q'), 'tailless');
+    assert.equal(covered([tailed, counter], over, 'O'), 'free');
+    assert.equal(covered([tailed, counter], [box(7, -4, 11, -1)], 'Q'), 'free', 'half of it is seen');
+    assert.equal(covered([tailed, counter], [box(9, -2.2, 12.2, 1)], 'Q'), 'free', 'as large as the tail');
+    const slashed = polygon([3, 3], [3, 7], [7, 7], [7, 5], [5, 3]);
+    assert.equal(covered([tailed, slashed], over, 'Q'), 'free', 'the tail within');
   });
 
   it('are none where it lies elsewhere, or under the letter itself', () => {

@@ -29,6 +29,19 @@ describe('Lettering that is hard to read', () => {
     }
   });
 
+  it('is one word among others that are read, as that word is by itself', async () => {
+    const said = async (text: string, more: string) => {
+      const shape = `name: {text: "${text}", font: Pacifico, x_height: ${more}, overlap: auto}`;
+      return (await findingsOf([shape], 'body: [name], parts: many')).map(({ message }) => message);
+    };
+    const closed = 'both counters are closed and the letters run together.';
+    assert.deepEqual(await said('Britt', '5.5, grow: 0.5'), [`“Britt” may be hard to read: ${closed}`]);
+    for (const text of ['Ann-Britt & Wim', 'Wim Britt', 'Ann Britt'])
+      assert.deepEqual(await said(text, '5.5, grow: 0.5'), [`“${text}” may be hard to read: in “Britt” ${closed}`]);
+    for (const text of ['Britt', 'Ann-Britt & Wim', 'Wim Britt'])
+      assert.deepEqual(await said(text, '11, grow: 0.5'), [], text);
+  });
+
   it('is no name that is grown a little', async () => {
     for (const use of ['body: [name], parts: many', 'body: [plate], engrave: [name]', 'body: [plate], cut: [name]'])
       assert.deepEqual(await findingsOf(name('x_height: 12, grow: 0.4'), use), [], use);

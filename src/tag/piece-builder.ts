@@ -15,7 +15,7 @@ import { clearedBorder } from './shapes/border.ts';
 import type { Stage } from './cache.ts';
 import { clearModules, squareOf } from './shapes/code.ts';
 import { Evaluator } from './evaluate.ts';
-import { isLine, lowestOf } from './fit/line-order.ts';
+import { inMiddleOf, isLine, lowestOf } from './fit/line-order.ts';
 import type { Obstacles } from './fit/no-room.ts';
 import { bottomPieceOf } from './pieces-below.ts';
 import { copiesBeside, makesRoom } from './shapes/copies-beside.ts';
@@ -123,6 +123,7 @@ export class PieceBuilder {
     const codeIds: number[] = [];
     const above: Stage<MadeShape>[] = [];
     const middle: Stage<MadeShape>[] = [];
+    const apart = [...openings];
     const fillers: (string | undefined)[] = [];
     let isAfter = false;
     const words: Stage<MadeShape>[] = [];
@@ -138,20 +139,27 @@ export class PieceBuilder {
         codes.push(value);
         codeIds.push(id);
       }
-      stages.push(
-        cache.get('in the way', [id, isScored, value.border && openings.map((opening) => opening.id)], () => {
+      const inTheWay = cache.get(
+        'in the way',
+        [id, isScored, value.border && openings.map((opening) => opening.id)],
+        () => {
           const { region } = value.border ? clearedBorder(value, union(openings.map((each) => each.value))) : value;
           return isScored ? scoredLine(region) : region;
-        }),
+        },
       );
+      stages.push(inTheWay);
+      if (!order || order === 'below') apart.push(inTheWay);
     }
     if (stages.length === 0) return undefined;
     const lines = [above, middle, words].map((each) => each.map(({ id }) => id));
     return cache.get('around', [stages.map(({ id }) => id), codeIds, names, lines, fillers, isAfter], () => ({
       names,
       above: lowestOf(above.map(({ value }) => value)),
-      middle: lowestOf(middle.map(({ value }) => value)),
-      isAfterMiddle: isAfter,
+      middle: inMiddleOf(
+        middle.map(({ value }) => value),
+        () => union(apart.map(({ value }) => value)),
+        isAfter,
+      ),
       fillers,
       words: words.flatMap(({ value }) => centreOf(value, 'eye') ?? []),
       things: union(stages.map(({ value }) => value)),

@@ -6,6 +6,7 @@ import { capitalised } from '../../core/names.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { boundsOf, contains, ringArea } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
+import type { Place } from '../../spec/model/shape-model.ts';
 import { isBeside } from '../../tag/shapes/place.ts';
 import type { Mark, Piece, Source, Tag } from '../../tag/tag.ts';
 import { distanceTo } from './blame.ts';
@@ -14,6 +15,12 @@ import { perRegion } from './per-region.ts';
 
 /** A margin that is short by less than this, in mm, is not seen (our own judgement). */
 const seenMm = 0.2;
+
+/** Of the margin at its own sides, what is about that (our own judgement). */
+const aboutShare = 0.9;
+
+/** From the edge at its other sides it is to be so far, or as far as from its own if that is less (our own judgement). */
+const otherSideMm = 1.5;
 
 export function offMargin(piece: Piece, made: Tag['made']): Finding[] {
   const bodies = piece.sources.filter(({ use }) => use === 'body');
@@ -34,8 +41,15 @@ function offMarginOf(each: Source | Mark, piece: Piece, made: Tag['made']): Find
   const isScaled = 'use' in each && each.use === 'body' && piece.glueTo === undefined;
   const margin = place.margin * (isScaled ? widthOf(area.target) / widthOf(target?.region ?? area.target) : 1);
   if (difference(region, [offset(outline, seenMm - margin)]).length === 0) return [];
-  const [first, ...others] = region.flat().map((point) => ({ point, left: leftAt(point, outline) }));
-  const { point, left } = others.reduce((least, each) => (each.left < least.left ? each : least), first!);
+  const sides = sidesOf(place.at);
+  const [first, ...others] = region
+    .flat()
+    .map((point) => ({ point, left: leftAt(point, outline) }))
+    .filter(
+      ({ point, left }) => left < Math.min(margin, otherSideMm) - seenMm || isNear(point, outline, sides, margin),
+    );
+  if (!first) return [];
+  const { point, left } = others.reduce((least, each) => (each.left < least.left ? each : least), first);
   const what = capitalised(nameForMessage(shape) ?? 'this shape');
   const on = nameForMessage(place.shape) ?? 'what it is placed on';
   const isOut = left < -seenMm;
@@ -53,6 +67,22 @@ function offMarginOf(each: Source | Mark, piece: Piece, made: Tag['made']): Find
       message: `${what} ${said}: at the ${place.at.replace('-', ' ')} there is no room for it with a margin of ${mm(margin)}.`,
     },
   ];
+}
+
+/** Directions to the sides at which it is placed. */
+function sidesOf(at: Place['at']): Point[] {
+  return [
+    ...(at.includes('left') ? [{ x: -1, y: 0 }] : []),
+    ...(at.includes('right') ? [{ x: 1, y: 0 }] : []),
+    ...(at.includes('bottom') ? [{ x: 0, y: -1 }] : []),
+    ...(at.includes('top') ? [{ x: 0, y: 1 }] : []),
+  ];
+}
+
+/** Whether the outline is nearer than the margin towards one of the sides. */
+function isNear({ x, y }: Point, outline: Region, sides: readonly Point[], margin: number): boolean {
+  const way = aboutShare * margin - seenMm;
+  return sides.some((side) => !contains(outline, { x: x + way * side.x, y: y + way * side.y }));
 }
 
 /** Negative outside. */

@@ -13,6 +13,16 @@ export interface WordsBeside extends Bounds {
   readonly middle: number;
 }
 
+/** Words in the middle of a plate, above or below which a fitted shape is to stand. */
+export interface WordsInMiddle extends WordsBeside {
+  /** Heights of their line, whatever its letters. */
+  readonly line: { readonly low: number; readonly high: number };
+  /** What else is there. */
+  readonly apart: Region;
+  /** Whether they are written before the fitted shape. */
+  readonly isFirst: boolean;
+}
+
 /** What a fitted shape is to stand below, or whether it goes above or below words in the middle of the plate as it is written before or after them. */
 export type Order = 'below' | 'before the middle' | 'after the middle';
 
@@ -20,11 +30,10 @@ export type Order = 'below' | 'before the middle' | 'after the middle';
 const worthOrder = 0.4;
 
 /**
- * The same beside words in the middle, of its size on their other side, and of that of a line of typical words, so that the
+ * Of the size of a line of typical words on the other side of words in the middle, what one keeps on the side that it is asked for, so that the
  * names of a batch stand on one side (our own judgement, by looking).
  */
-const worthSide = 0.6;
-const worthUsualSide = 0.9;
+const worthUsualSide = 0.95;
 
 /** Where words are placed below which others are to stand. */
 const uppers: ReadonlySet<Place['at']> = new Set(['top', 'top-left', 'top-right']);
@@ -57,6 +66,24 @@ export function lowestOf(made: readonly MadeShape[]): WordsBeside | undefined {
   if (!first) return undefined;
   const lowest = boxes.reduce((a, b) => (b.minY < a.minY ? b : a), first);
   return { ...lowest, middle: (lowest.minY + lowest.maxY) / 2 };
+}
+
+export function inMiddleOf(
+  made: readonly MadeShape[],
+  apart: () => Region,
+  isFirst: boolean,
+): WordsInMiddle | undefined {
+  const box = lowestOf(made);
+  if (!box) return undefined;
+  const bands = made.flatMap(({ band }) => band ?? []);
+  const low = Math.min(...bands.map(({ baseline }) => baseline));
+  const high = Math.max(...bands.map(({ top }) => top));
+  return {
+    ...box,
+    line: bands.length === made.length ? { low, high } : { low: box.minY, high: box.maxY },
+    apart: apart(),
+    isFirst,
+  };
 }
 
 export function standsBelow(fitted: Fitted, words: WordsBeside): boolean {
@@ -95,7 +122,7 @@ export function isWorthOrder(below: Fitted | undefined, anywhere: Fitted): boole
   return below !== undefined && below.scale >= worthOrder * anywhere.scale;
 }
 
-/** How large a shape would be on one side of other words, and how large a line of typical words. */
+/** How large a shape would be on one side of other words, and how large a line of typical words, unless the order alone counts. */
 export interface OnSide {
   readonly scale: number | undefined;
   readonly usual: number | undefined;
@@ -104,8 +131,8 @@ export interface OnSide {
 /** Whether the side that the order asks for is good enough beside the other one. */
 export function isWorthSide(asked: OnSide, other: OnSide): boolean {
   const [scale, elsewhere] = [asked.scale ?? 0, other.scale ?? 0];
-  if (scale < worthSide * elsewhere || elsewhere < worthSide * scale) return scale > elsewhere;
-  return (asked.usual ?? scale) >= worthUsualSide * (other.usual ?? elsewhere);
+  if (scale < worthOrder * elsewhere || elsewhere < worthOrder * scale) return scale > elsewhere;
+  return asked.usual === undefined || asked.usual >= worthUsualSide * (other.usual ?? 0);
 }
 
 /** What covers all of a region above a level, or all below it. */

@@ -6,7 +6,7 @@ import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
 import type { Fit, Shape } from '../../spec/model/shape-model.ts';
-import type { WordsBeside } from './line-order.ts';
+import type { WordsBeside, WordsInMiddle } from './line-order.ts';
 
 /** What a fitted shape keeps clear of, and the quiet zones of codes, which it stays out of but may touch. */
 export interface Obstacles {
@@ -14,10 +14,9 @@ export interface Obstacles {
   readonly quiet: Region;
   /** In a message: “the hole at the top”, “sprout” in quotes. */
   readonly names: readonly string[];
-  /** Words below which it is to stand, and those in the middle of the plate, after which or before which it is written. */
+  /** Words below which it is to stand. */
   readonly above?: WordsBeside | undefined;
-  readonly middle?: WordsBeside | undefined;
-  readonly isAfterMiddle?: boolean;
+  readonly middle?: WordsInMiddle | undefined;
   /** Names of the words above, as far as they are fitted too. */
   readonly fillers?: readonly (string | undefined)[];
   /** Middles of the other words there. */

@@ -106,7 +106,9 @@ export class ShapeFitter {
     const [margin, clear] = [atLeast(fit.margin), atLeast(fit.clear)];
     const room = (more: number, side: Side): Stage<FitRoom> =>
       cache.get('room', [target.id, margin + more, around?.id, clear + more, place?.by, side, isForWords], () => {
-        const obstacles = grown(around?.value, clear, more);
+        const obstacles = isByLetters(side)
+          ? grown(around?.value, clear, more)
+          : offset(around!.value.middle!.apart, clear + more);
         const taken =
           side === 'anywhere' ? obstacles : union([obstacles, beyond(side, target.value, around!.value, clear + more)]);
         const seat = isForWords ? seatOf(target.value) : undefined;
@@ -142,7 +144,7 @@ export class ShapeFitter {
     };
     let rooms = roomsOf('anywhere');
     let found = await foundIn(rooms);
-    const { above, middle, isAfterMiddle } = around?.value ?? {};
+    const { above, middle } = around?.value ?? {};
     const choose = (side: { readonly rooms: typeof rooms; readonly found: typeof found }): void => {
       if (found.value && isWorthOrder(side.found.value, found.value)) ({ rooms, found } = side);
     };
@@ -152,12 +154,16 @@ export class ShapeFitter {
       const { value: anywhere } = found;
       const upper = { ...(await on('above the middle')), isThere: standsAbove(anywhere, middle) };
       const lower = { ...(await on('below the middle')), isThere: standsBelow(anywhere, middle) };
-      const judged = ({ rooms: { free }, found: { value }, isThere }: typeof upper) => ({
+      // What is not to fill the room is a lesser line, whose order counts.
+      const usualAt = (line: Side) =>
+        fit.atMost ? undefined : usualScaleIn(room(grow ?? 0, line).value, anywhere.shape, most / anywhere.scale);
+      const judged = ({ found: { value }, isThere }: typeof upper, line: Side) => ({
         scale: isThere ? anywhere.scale : value?.scale,
-        usual: usualScaleIn(free.value, anywhere.shape, most / anywhere.scale),
+        usual: usualAt(line),
       });
-      const [asked, other] = isAfterMiddle ? [lower, upper] : [upper, lower];
-      const side = isWorthSide(judged(asked), judged(other)) ? asked : other;
+      const [over, under] = [judged(upper, 'above the line'), judged(lower, 'below the line')];
+      const isLower = middle.isFirst ? isWorthSide(under, over) : !isWorthSide(over, under);
+      const side = isLower ? lower : upper;
       if (!side.isThere) choose(side);
     }
     this.#areas.set(shape, { target: target.value, room: rooms.outer.value.region });
@@ -204,13 +210,26 @@ export class ShapeFitter {
 /** Letters that run round are told to be small below this share of what the edge alone would allow (our own judgement). */
 const leastOfFree = 0.75;
 
-/** Where in the room a shape is to stand beside other words. */
-type Side = 'anywhere' | 'below' | 'above the middle' | 'below the middle';
+/** Where in the room a shape is to stand beside other words; of those in the middle, what is beside their line whatever its letters. */
+type Side = 'anywhere' | 'below' | 'above the middle' | 'below the middle' | 'above the line' | 'below the line';
+
+/** Whether the words beside it are in the way by their letters, or by their line alone. */
+const isByLetters = (side: Side): boolean => side !== 'above the line' && side !== 'below the line';
 
 /** What of a region is on the other side of the words beside it. */
 function beyond(side: Exclude<Side, 'anywhere'>, region: Region, { above, middle }: Obstacles, clear: number): Region {
-  if (side === 'below') return over(region, above!.minY - clear);
-  return side === 'below the middle' ? over(region, middle!.minY - clear) : under(region, middle!.maxY + clear);
+  switch (side) {
+    case 'below':
+      return over(region, above!.minY - clear);
+    case 'below the middle':
+      return over(region, middle!.minY - clear);
+    case 'above the middle':
+      return under(region, middle!.maxY + clear);
+    case 'below the line':
+      return over(region, middle!.line.low - clear);
+    case 'above the line':
+      return under(region, middle!.line.high + clear);
+  }
 }
 
 function grown(around: Obstacles | undefined, clear: number, more: number): Region {

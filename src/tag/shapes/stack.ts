@@ -3,6 +3,7 @@
 import { transform, translation } from '../../geometry/affine.ts';
 import { difference, intersection, union } from '../../geometry/clipper.ts';
 import { area, boundsOf, boxCentre, boxRing } from '../../geometry/measure.ts';
+import { partsOf } from '../../geometry/parts.ts';
 import type { Affine, Bounds, Region } from '../../geometry/types.ts';
 import type { Shoulder, MadeShape } from '../made-shape.ts';
 import { abuttedRegion, depthOf, endOf, isVertical, opposite, sharpEndMm } from './stack-ends.ts';
@@ -54,7 +55,9 @@ export function makeStack(members: readonly Member[], towards: StackDirection, l
     const hiding = lap === undefined || isVisible(poking(lap)) ? hidingLap(previous.region, region, towards) : lap;
     const end = endToHide(previous.region, region, towards);
     const isJoined = lap === undefined && (isStepped(end) || (isPointed(end) && isVisible(poking(hiding))));
-    const overlap = lap ?? (isJoined ? jointLap(previous.region, region, towards) : hiding);
+    const overlap =
+      lap ??
+      (isJoined ? jointLap(previous.region, region, towards) : meetingLap(previous.region, region, towards, hiding));
     const lapped = abuttedRegion(region, boundsOf(previous.region), towards, overlap);
     if (isJoined) {
       if (isStepped(end) && overlap > end.depth)
@@ -100,6 +103,14 @@ function hidingLap(previous: Region, next: Region, towards: StackDirection): num
     else high = middle;
   }
   return high;
+}
+
+/** The lap, and a hair more where a sharp end stops just short of what stands back behind the end of the other, as the shaft of an arrow does. */
+function meetingLap(previous: Region, next: Region, towards: StackDirection, lap: number): number {
+  if (lap <= 0 || endToHide(previous, next, towards).depth >= 2 * sharpEndMm) return lap;
+  const placed = abuttedRegion(next, boundsOf(previous), towards, lap);
+  const isApart = partsOf(union([previous, placed])).length > Math.max(partsOf(previous).length, partsOf(next).length);
+  return isApart ? lap + sharpEndMm : lap;
 }
 
 /** The part of the narrower member's end that is outside the wider one, by lap. */

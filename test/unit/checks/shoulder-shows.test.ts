@@ -191,5 +191,6 @@ describe('Arrows in a stack', () => {
       ),
     );
     assertSilent(post, 'shoulder-shows');
+    assertSilent(post, 'loose-part');
   });
 });

@@ -109,6 +109,20 @@ describe('A shape with a margin at a side', () => {
     assertSilent(await make(onDisc('rectangle: [36, 8]', '', 'body: disc, engrave: bar')), code);
   });
 
+  it('is silent where it only comes nearer to another side, but for the very edge', async () => {
+    // A line to tear along, 22 mm from the right and 5 mm from the top; then 1 mm from it.
+    const ticket = (long: number) =>
+      specOf(
+        [
+          'plate: {rectangle: [90, 36]}',
+          `tear: {rectangle: [0.4, ${long}], place: {on: plate, at: right, margin: 22}}`,
+        ],
+        'body: plate, engrave: tear',
+      );
+    assertSilent(await make(ticket(26)), code);
+    only(await make(ticket(34)), code);
+  });
+
   it('has a fix: smaller', async () => {
     const engine = newEngine();
     const options = { locate: () => undefined };

@@ -63,10 +63,14 @@ describe('The order of words that are fitted', () => {
 
   it('is left where the room on the other side of a word in the middle is larger, with all names on one side', async () => {
     // The wall below the date is 11 mm high within the margin; above it, the roof is 24 mm high at its middle.
-    for (const name of ['Fern', 'Marigold', 'Ivy']) {
+    for (const [name, date] of [
+      ['Fern', '5 May'],
+      ['Marigold', '12 June'],
+      ['Ivy', '3 July'],
+    ] as const) {
       const shapes = [
         'plate: {house: {size: [50, 50], roof: 20, eaves: 3}}',
-        'day: {text: 5 May, font: Nunito, weight: 700, x_height: 2.2, place: {on: plate}}',
+        `day: {text: ${date}, font: Nunito, weight: 700, x_height: 2.2, place: {on: plate}}`,
         `name: {text: ${name}, font: Pacifico, fit: {in: plate, margin: 3, clear: 2}}`,
       ];
       const { pieces } = await make(specOf(shapes, 'body: [plate], engrave: [day, name], hanger: {ring: {at: top}}'));

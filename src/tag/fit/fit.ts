@@ -2,7 +2,7 @@
 
 import { transform } from '../../geometry/affine.ts';
 import { offset } from '../../geometry/clipper.ts';
-import { contains } from '../../geometry/measure.ts';
+import { boundsOf, contains } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/types.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { centringMove } from './centring-move.ts';
@@ -75,7 +75,10 @@ export function largestFit(
     const atHome = settled(shape, ofSize(inMiddle, most), room, false, 'x');
     // Pushed aside from home, it is better off further down, as large as it is.
     const centred = anywhere || baseline !== undefined ? undefined : onAxis(shape, atHome, room, most, 1);
-    return centred ? settled(shape, ofSize(centred, most), room, false, centred.along) : atHome;
+    // Not where it leaves the line of the others by more than it comes nearer to the axis.
+    return centred && offShare(centred.placement, room) < offShare(atHome, room)
+      ? settled(shape, ofSize(centred, most), room, false, centred.along)
+      : atHome;
   }
   let best: FoundPlacement | undefined = inMiddle;
   for (const part of room.parts) best = bestIn(shape, part, best, room.centre);
@@ -88,6 +91,13 @@ export function largestFit(
   const { placement } = centred ?? best;
   const found = ofSize(centred ?? best, Math.min(most, placement.scale));
   return settled(shape, found, room, placement.scale > most, centred?.along);
+}
+
+/** Distance from the middle as a share of the size of the room, as it is noticed. */
+function offShare({ x, y }: FitPlacement, { parts, centre }: FitRoom): number {
+  const { minX, minY, maxX, maxY } = boundsOf(parts.flatMap(({ walls }) => walls.region))!;
+  const share = (point: Point): Point => ({ x: point.x / (maxX - minX), y: point.y / (maxY - minY) });
+  return offMiddle(share({ x, y }), share(centre!));
 }
 
 /** The placement at the visual centre of the room, if the shape fits there. */

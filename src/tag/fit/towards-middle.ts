@@ -54,7 +54,10 @@ export function onAxis(
     return off.every((each) => Math.abs(each) >= most);
   };
   const enough = (worth: number): number => Math.max(worth, keeps) * Math.min(most, from.scale);
-  if (isOff('x', minX, maxX)) return largestOn(shape, 'x', axes.x!, room, most, enough(room.worthAxis));
+  const upright = isOff('x', minX, maxX)
+    ? largestOn(shape, 'x', axes.x!, room, most, enough(room.worthAxis))
+    : undefined;
+  if (upright) return upright;
   return shape.baseline === undefined && isOff('y', minY, maxY)
     ? largestOn(shape, 'y', axes.y!, room, most, enough(worthLevel))
     : undefined;

@@ -8,7 +8,7 @@ import { area, boundsOf } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Letter } from '../../tag/lettering/letters.ts';
-import { marksAbove } from '../../tag/lettering/marks-above.ts';
+import { hasMarks, marksAbove } from '../../tag/lettering/marks-above.ts';
 import { clearance } from './clearance.ts';
 
 /** Distance in letters at which a letter may still touch a mark: an arm may reach over several. */
@@ -44,6 +44,7 @@ export function fusedMarks(
   letters.forEach(({ text, region, asSet, heldByMark = false }, index) => {
     if (!asSet) return;
     const isSign = isApostrophe(text);
+    if (!isSign && !hasMarks(text)) return;
     const [marks, set] = isSign ? [[region], [asSet]] : [marksAbove(region), marksAbove(asSet)];
     drawn += marks.length;
     const others = letters.filter((_, k) => k !== index && Math.abs(k - index) <= lookAround);

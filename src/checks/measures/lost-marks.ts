@@ -7,7 +7,7 @@ import { area, boundsOf, widened } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Letter, Lettering } from '../../tag/lettering/letters.ts';
-import { marksAbove } from '../../tag/lettering/marks-above.ts';
+import { hasMarks, marksAbove } from '../../tag/lettering/marks-above.ts';
 
 /** A mark is told from its letter by the white in the notches round it that a disc of this radius, in x-heights, leaves out. */
 const discShare = 0.5;
@@ -24,19 +24,26 @@ const leastWhite = { single: 0.015, several: 0.13 } as const;
 /** Tolerance of outlines, in x-heights: it changes that share by a hundredth at most. */
 const toleranceShare = 0.001;
 
-/** A mark that holds its letter has more white than this on either side, as a share of it, or it is part of the letter that it meets: the same. */
+/** A mark over its letter has more white than this on either side, as a share of it, or it is part of the letter that it meets: the same. */
 const leastBeside = 0.005;
 
 /** The letters with marks that are lost in `shape`, what is made of the lettering; only if letters or marks were moved. */
 export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region): Letter[] {
-  return letters.filter(({ region, asSet, heldByMark = false }) => {
-    const marks = asSet ? marksAbove(region) : [];
+  return letters.filter(({ text, region, asSet, heldByMark = false }) => {
+    const marks = asSet && hasMarks(text) ? marksAbove(region) : [];
     if (marks.length === 0) return false;
     const { all, beside } = whiteRound(marks, region, shape, { xHeight, grow });
     const isSingle = marks.length === 1;
-    if (isSingle && heldByMark && Math.min(...beside) < leastBeside) return true;
+    if (isSingle && (heldByMark || isOver(marks[0]!, region)) && Math.min(...beside) < leastBeside) return true;
     return all < (isSingle ? leastWhite.single : leastWhite.several);
   });
+}
+
+/** Whether a mark is over its letter, and not beside it as the caron of a ď is. */
+function isOver(mark: Region, letter: Region): boolean {
+  const own = new Set(mark);
+  const [above, base] = [boundsOf(mark)!, boundsOf(letter.filter((ring) => !own.has(ring)))];
+  return !!base && above.minX < base.maxX && above.maxX > base.minX;
 }
 
 /**

@@ -14,3 +14,11 @@ export function marksAbove(letter: Region): Region[] {
   const { minY, maxY } = boundsOf(letter)!;
   return parts.filter((part) => boundsOf(part)!.minY > minY + markFrom * (maxY - minY));
 }
+
+const letterOf = /^[\p{Script=Latin}\p{Script=Greek}\p{Script=Cyrillic}\p{Nd}]$/u;
+const dotted = /^\p{Soft_Dotted}$/u;
+
+/** Whether a letter has a dot or an accent at all: in the face of a stencil an “e” is of several parts too. */
+export function hasMarks(text: string): boolean {
+  return !letterOf.test(text) || dotted.test(text) || text.normalize('NFD') !== text;
+}

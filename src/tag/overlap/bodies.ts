@@ -2,9 +2,10 @@
 
 import { scaling, transform, translation } from '../../geometry/affine.ts';
 import { offset, union } from '../../geometry/clipper.ts';
-import { boundsOf } from '../../geometry/measure.ts';
+import { area, boundsOf } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Bounds, Point, Region } from '../../geometry/types.ts';
+import { circle } from '../shapes/plates.ts';
 import { countersOf, hairlinesOf, hairlineStrokes } from './hairlines.ts';
 import type { LetterPart } from './letters.ts';
 import { besideGap, placeMarks } from './marks.ts';
@@ -105,11 +106,36 @@ function enlargedRing(mark: Region, measures: Measures): Region {
   return sized.find(holds) ?? sized.at(-1)!;
 }
 
+/** A dot that is a short stroke of the pen, as narrow as a post, in x-heights and in lengths of it. */
+const sliver = { longest: 0.42, narrow: 0.72 } as const;
+
+/** Directions in which the width of a dot is looked at. */
+const directions = 12;
+
+/** Whether a mark is such a dot: along a leaning stem it is the end of that. */
+function isSliver(mark: Region, { web, grow, xHeight }: Measures): boolean {
+  const widths = Array.from({ length: directions }, (_, k) => {
+    const angle = (k * Math.PI) / directions;
+    const along = mark.flat().map(({ x, y }) => x * Math.cos(angle) + y * Math.sin(angle));
+    return Math.max(...along) - Math.min(...along);
+  });
+  const [narrow, long] = [Math.min(...widths), Math.max(...widths)];
+  return long < sliver.longest * xHeight && narrow < sliver.narrow * long && narrow + 2 * grow < signWidth.least * web;
+}
+
+/** A round dot in its place. */
+function rounded(mark: Region, { web, grow }: Measures): Region {
+  const box = boundsOf(mark)!;
+  const radius = Math.max((signWidth.least * web) / 2 - grow, Math.sqrt(area(mark) / Math.PI));
+  return [circle({ x: (box.minX + box.maxX) / 2, y: box.minY + radius }, radius)];
+}
+
 /** A dot, or two side by side, wide enough to be told from a post or a stem, and no nearer to the letter. */
 function enlarged(part: LetterPart, measures: Measures): LetterPart {
   const { grow, xHeight } = measures;
   const [only, second] = part.marks;
   if (only && !second && countersOf(only).length === 1) return { ...part, marks: [enlargedRing(only, measures)] };
+  if (only && !second && isSliver(only, measures)) return { ...part, marks: [rounded(only, measures)] };
   const boxes = part.marks.map((mark) => boundsOf(mark)!);
   if (boxes.length === 0 || boxes.length > 2 || !boxes.every(isDot)) return part;
   const wide = Math.min(...boxes.map(({ minX, maxX }) => maxX - minX));

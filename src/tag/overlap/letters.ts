@@ -35,7 +35,8 @@ export function letterParts(text: string, ink: Region, xHeight: number): LetterP
   if (!largest) return [];
   // The two halves of a quotation mark move as one.
   const lowest = Math.min(...parts.map(({ box }) => box.minY));
-  if (lowest > hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text)) return [{ base: ink, marks: [], isHanging: true }];
+  if (lowest > hungFrom * xHeight && /^[\p{P}\p{S}]+$/u.test(text) && !/^\p{Pd}$/u.test(text))
+    return [{ base: ink, marks: [], isHanging: true }];
   const bases = [largest];
   const marks: LetterRegion[] = [];
   for (const part of others) {

@@ -92,3 +92,19 @@ export function meet(profile: Profile, measures: Measures, { oneLetter, room }: 
     return { shift: Math.max(0, gap - shares.stemGap * xHeight), joint: 'bar', touch: shift };
   return { shift, joint: 'met' };
 }
+
+/** Letters told from an l or an L by a stroke across their stem. */
+const crossed = /^[łŁ]$/u;
+
+/** Between which heights that stroke is, in x-heights. */
+const crossing = { from: 0.3, to: 1.4 } as const;
+
+/** The distance that a letter may move before the stroke across the stem of one of the two runs into the other: half of it would be the arm of that. */
+export function crossingRoom(texts: readonly string[], { gaps, first, pitch }: Profile, { xHeight }: Measures): number {
+  if (!texts.some((text) => crossed.test(text))) return Infinity;
+  const near = gaps.filter((_, row) => {
+    const y = (row + first + 0.5) * pitch;
+    return y > crossing.from * xHeight && y < crossing.to * xHeight;
+  });
+  return Math.max(0, Math.min(...near) - shares.markGap * xHeight);
+}

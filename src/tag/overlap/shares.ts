@@ -31,6 +31,12 @@ export const shares = {
   wordGap: 0.5,
   /** The same from the furthest of the one to the nearest of the other, at whatever height: a J reaches back over the word before. */
   wordRoom: 0.5,
+  /** Distance between two Hebrew letters, and behind an Arabic one that does not join. */
+  scriptGap: 0.16,
+  /** Distance between a letter and the full stop behind it. */
+  stopGap: 0.16,
+  /** Distance between two letters beside a hyphen. */
+  hyphenGap: 0.5,
   /** Distance between two letters below an apostrophe. */
   signGap: 0.2,
   /** The longest post between an arm and what is below it. */

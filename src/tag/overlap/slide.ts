@@ -5,18 +5,21 @@ import { hasSmallLetters } from '../../spec/read/evenly.ts';
 import { heldByArm, postBar } from './bars.ts';
 import type { BarSides } from './bars.ts';
 import { sidePlace } from './beside-marks.ts';
+import { barredLetters } from './between-letters.ts';
 import type { LetterBody } from './bodies.ts';
 import { filletFor } from './fillets.ts';
 import { footJoint } from './foot-joint.ts';
 import type { FootNeighbours, Joint } from './foot-joint.ts';
+import { besideHyphen, isHyphenBetween } from './hyphens.ts';
 import { placeSign, isAsTall, pastSign, roundSign } from './hanging-signs.ts';
 import type { Measures } from './measures.ts';
-import { keptApart, markRoom, meet } from './meet.ts';
+import { crossingRoom, keptApart, markRoom, meet } from './meet.ts';
 import type { Join, PlacedLetter } from './meet.ts';
 import { profileOf, touching } from './profile.ts';
 import type { Profile, ShiftedRows } from './profile.ts';
 import { areArmsOnStem, misreadingOf } from './reading.ts';
 import { reachFor } from './reach.ts';
+import { stopPlace } from './full-stop.ts';
 import { topOf } from './runs.ts';
 import { shares } from './shares.ts';
 import { slantOf } from './slant.ts';
@@ -63,16 +66,38 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     const start = baselinePoints[index - 1]!.x + body.at.x - bodies[index - 1]!.at.x;
     const opensWord = body.afterGap || opening !== undefined;
     const isOneLetter = body.index === last.index;
+    const behindHyphen = isHyphenBetween(bodies, index - 1)
+      ? besideHyphen(placed.slice(1), last, { body, dx: start }, measures)
+      : undefined;
+    if (behindHyphen) {
+      const { shift, at, held: bar } = behindHyphen;
+      baselinePoints[index - 1] = at;
+      baselinePoints.push({ x: start - shift, y: 0 });
+      joints.push({ region: bar, fillet: 0 });
+      return;
+    }
     const profile = profileOf(left, { rows: body.rows, dx: start });
+    const room = Math.min(
+      markRoom(placed, body, start, measures),
+      isOneLetter ? Infinity : crossingRoom([last.text, body.text], profile, measures),
+    );
+    const barred = barredLetters(last, body, profile, Math.min(room, script ? reach : Infinity), measures);
+    if (barred) {
+      const { shift, bar } = barred;
+      baselinePoints.push({ x: start - shift, y: 0 });
+      joints.push({ region: bar.region, fillet: filletFor(profile, shift, measures) });
+      return;
+    }
     const isStop = fullStop.test(body.text);
     const most = isStop ? shares.stopReach * measures.xHeight : reach;
-    const room = markRoom(placed, body, start, measures);
     const next = bodies[index + 1];
     const isAtSide =
       body.part.isHanging && !opensWord && sign === undefined && isAsTall(last, body) && isBelow(next, body);
+    const stop = isStop && !opensWord ? stopPlace(profile, body, Math.min(room, most), measures) : undefined;
     const side = isAtSide ? sidePlace(profile, body.base, measures) : undefined;
     let join: Join;
     if (side) join = { shift: side.shift, joint: 'met' };
+    else if (stop) join = { shift: stop.shift, joint: 'met' };
     else if (body.part.isHanging && (opensWord || (sign === undefined && !isAsTall(last, body))))
       join = { shift: 0, joint: 'none' };
     else if (opensWord && fullStop.test(last.text))
@@ -106,6 +131,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
       atSide = index;
       joints.push({ region: side.held, fillet: 0 });
     }
+    if (stop) joints.push({ region: stop.held, fillet: 0 });
     const foot = held.joint === 'bar' ? footJoint(sides, held.shift, measures) : undefined;
     const isTouching = held.touch !== undefined && (!foot || foot.isLong);
     const shift = isTouching ? held.touch : held.shift;

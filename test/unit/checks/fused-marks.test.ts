@@ -40,6 +40,13 @@ describe('A dot that runs into the next letter', () => {
     assert.equal(fusedMarks(pair(0.1, 0.051), wide).fused, 1);
   });
 
+  it('is none of a letter without one, which the face of a stencil cuts into parts', () => {
+    const [i, l] = pair(0.1, 2);
+    for (const text of ['e', 'N', 'ж', '7'])
+      assert.deepEqual(fusedMarks([{ ...i!, text }, l!], wide), { drawn: 0, fused: 0 });
+    for (const text of ['j', 'é', 'й', 'і', 'ب', ':']) assert.equal(fusedMarks([{ ...i!, text }, l!], wide).fused, 1);
+  });
+
   it('is looked for only where letters were moved', () => {
     const [i, l] = pair(0.1, 2);
     assert.deepEqual(fusedMarks([{ text: 'i', region: i!.region }, l!], wide), { drawn: 0, fused: 0 });

@@ -55,6 +55,21 @@ describe('A dot that melts into its letter', () => {
     ]);
   });
 
+  it('is one with white on one side alone, where another letter has taken the other', async () => {
+    assert.deepEqual(await said('Tilly', 'kaushan.woff', 12, 0), [
+      'info: “Tilly” may be hard to read: the dot of the “i” hardly stands out from the letter.',
+    ]);
+    assert.deepEqual(await said('Lilly', 'kaushan.woff', 12, 0), []);
+  });
+
+  it('is none of a letter that the face of a stencil cuts into parts', () => {
+    const e = { text: 'e', region: [box(-1, 0, 1, 10), box(-1, 12, 1, 15)] };
+    const lettering = new Lettering({ path: [], xHeight: 10, grow: 0, as: 'material' }, () => [
+      { ...e, asSet: e.region },
+    ]);
+    assert.deepEqual(lostMarks(lettering, [box(-1, 0, 1, 15)]), []);
+  });
+
   it('is said once of letters that are many times the same', () => {
     const i = { text: 'i', region: [box(0, 0, 1, 5), box(0, 6, 1, 7)] };
     assert.equal(

@@ -8,12 +8,16 @@ import { joinedLegs } from './joined-leg.ts';
 import { joinedStems } from './joined-stems.ts';
 import { mergedStrokes } from './merged-strokes.ts';
 import { misreadSigns, misreadSignsInWords } from './misread-signs.ts';
+import { spreadDots } from './spread-dots.ts';
 
 /** @param shape What is made of the lettering, if it is kept. */
 export function readOtherwise(lettering: Lettering, shape: Region | undefined, over: number): string | undefined {
   const signs = shape ? misreadSigns(lettering) : [];
   if (signs.length > 0)
     return `${misreadSignsInWords(signs)}. Engraved, or with letters glued to a backing, it stands clear of them.`;
+  const [spread] = shape ? spreadDots(lettering) : [];
+  if (spread)
+    return `the dots of the “${spread.text}” stand on its two stems, which reads as “ii”. Engraved, or with letters glued to a backing, they stand between them.`;
   const stems = shape && joinedStems(lettering, shape);
   if (stems !== undefined)
     return `“${stems}” stands on bars at its feet, as the strokes of a “u” do. Engraved, or with letters glued to a backing, its letters stand apart.`;

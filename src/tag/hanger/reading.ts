@@ -11,6 +11,8 @@ import type { MadeShape } from '../made-shape.ts';
 import { coverableOf, coverCost, coveredOf, coversOf } from './cover.ts';
 import type { Coverable, Cover } from './cover.ts';
 import { madeOfLetter } from './crook.ts';
+import { closesLetter } from './closed-letter.ts';
+import type { ClosedLetter } from './closed-letter.ts';
 import { letterLines } from './letter-lines.ts';
 import type { LetterLine, Span } from './letter-lines.ts';
 import { awayFrom, isInPlaceOf, marksOf } from './marks.ts';
@@ -44,6 +46,7 @@ export type ReadAs =
   | 'crook'
   | 'R'
   | StemLetter
+  | ClosedLetter
   | 'loop'
   | 'initial';
 
@@ -67,6 +70,10 @@ const costs: Readonly<Record<ReadAs, number>> = {
   9: 0.6,
   b: 0.7,
   P: 0.6,
+  digit: 0.7,
+  hook: 0.1,
+  roof: 0.5,
+  'loop of a waw': 0.6,
   loop: 0.3,
   initial: 0.1,
 };
@@ -169,9 +176,14 @@ export function readAs(
     ...(isWithin(line.gaps, x) ? (['between words'] as const) : []),
     ...onTheLine(line, { x, y }, { hole, wall }),
     ...(isOnHead(line, scaled, hole / factor) ? (['ringed'] as const) : []),
-    ...asLetter(line, { x, y }, hole + wall),
+    ...withEnds(asLetter(line, { x, y }, radius), closesLetter(line, { x, y }, radius, factor)),
   ]);
   return [...beside, ...ofLetters];
+}
+
+/** The hook of a J with whose stem a ring is a “d” is none besides. */
+function withEnds(letters: readonly ReadAs[], closed: readonly ClosedLetter[]): ReadAs[] {
+  return [...letters, ...closed.filter((each) => each !== 'hook' || !letters.some((letter) => /^[d9]$/u.test(letter)))];
 }
 
 function isWithin(spans: readonly Span[], x: number): boolean {

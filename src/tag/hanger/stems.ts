@@ -87,6 +87,14 @@ export function isUnderArm({ outwards, ink }: LineEnd, { x, y }: Point): boolean
   return !reaches(ink[Math.max(0, above - 1)]!) && ink.slice(above).some(reaches);
 }
 
+/** Whether the letter reaches below the middle of the ring, as a 2 does, from further in beside it. */
+export function isOverFoot({ outwards, ink }: LineEnd, { x, y }: Point): boolean {
+  const below = ink.findLastIndex((each) => each.y < y);
+  if (below < 0) return false;
+  const reaches = ({ reach }: InkAt): boolean => reach > outwards * x;
+  return !reaches(ink[Math.min(ink.length - 1, below + 1)]!) && ink.slice(0, below + 1).some(reaches);
+}
+
 /** What a ring makes of the stem that it stands beside; `undefined` if that is none. */
 export function withStem(
   { xHeight, baseline, hasInitial }: StemLine,

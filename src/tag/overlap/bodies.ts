@@ -123,10 +123,14 @@ function isSliver(mark: Region, { web, grow, xHeight }: Measures): boolean {
   return long < sliver.longest * xHeight && narrow < sliver.narrow * long && narrow + 2 * grow < signWidth.least * web;
 }
 
-/** A round dot in its place. */
-function rounded(mark: Region, { web, grow }: Measures): Region {
+/** A round dot in its place, as large as there is room for it beside another. */
+function rounded(mark: Region, marks: readonly Region[], { web, grow, xHeight }: Measures): Region {
   const box = boundsOf(mark)!;
-  const radius = Math.max((signWidth.least * web) / 2 - grow, Math.sqrt(area(mark) / Math.PI));
+  const middles = marks.map((each) => boundsOf(each)!).map(({ minX, maxX }) => (minX + maxX) / 2);
+  const apart = Math.max(...middles) - Math.min(...middles);
+  const room = marks.length > 1 ? (apart - besideGap * xHeight) / 2 - grow : Infinity;
+  const own = Math.sqrt(area(mark) / Math.PI);
+  const radius = Math.max(own, Math.min((signWidth.least * web) / 2 - grow, room));
   return [circle({ x: (box.minX + box.maxX) / 2, y: box.minY + radius }, radius)];
 }
 
@@ -135,7 +139,8 @@ function enlarged(part: LetterPart, measures: Measures): LetterPart {
   const { grow, xHeight } = measures;
   const [only, second] = part.marks;
   if (only && !second && countersOf(only).length === 1) return { ...part, marks: [enlargedRing(only, measures)] };
-  if (only && !second && isSliver(only, measures)) return { ...part, marks: [rounded(only, measures)] };
+  if (part.marks.length < 3 && part.marks.some((mark) => isSliver(mark, measures)))
+    return { ...part, marks: part.marks.map((mark) => rounded(mark, part.marks, measures)) };
   const boxes = part.marks.map((mark) => boundsOf(mark)!);
   if (boxes.length === 0 || boxes.length > 2 || !boxes.every(isDot)) return part;
   const wide = Math.min(...boxes.map(({ minX, maxX }) => maxX - minX));

@@ -2,6 +2,12 @@
 
 import type { Region } from '../../geometry/types.ts';
 
+/**
+ * Letters that lean by more than this, in degrees, are a script or an italic. Of a hundred names, 98 in five upright
+ * faces are between −4° and 4°; in handwriting they are at 12° and more.
+ */
+export const uprightTo = 8;
+
 /** Edges further from upright than this, in degrees, belong to bars and bowls. */
 const steepest = 45;
 

@@ -21,8 +21,10 @@ import { areArmsOnStem, misreadingOf } from './reading.ts';
 import { reachFor } from './reach.ts';
 import { stopPlace } from './full-stop.ts';
 import { topOf } from './runs.ts';
+import { wordJoints } from './word-joints.ts';
+import type { WordGap } from './word-joints.ts';
 import { shares } from './shares.ts';
-import { slantOf } from './slant.ts';
+import { slantOf, uprightTo } from './slant.ts';
 
 /** Number of letters back that a letter may touch: an arm may reach over several. */
 const lookBack = 4;
@@ -45,6 +47,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
   const baselinePoints: Point[] = [];
   const joints: Joint[] = [];
   const heldByMark = new Set<number>();
+  const wordGaps: WordGap[] = [];
   // A high sign that nothing before it reaches; it waits for the next letter.
   let waiting: number | undefined;
   // A high sign beside a letter as tall as itself, and before one that is not.
@@ -136,7 +139,8 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     const isTouching = held.touch !== undefined && (!foot || foot.isLong);
     const shift = isTouching ? held.touch : held.shift;
     const fillet = filletFor(profile, shift, measures);
-    if (foot && !isTouching) joints.push({ region: foot.region, fillet });
+    if (foot && !isTouching && wordTop !== undefined) wordGaps.push({ sides, shift, fillet });
+    else if (foot && !isTouching) joints.push({ region: foot.region, fillet });
     baselinePoints.push({ x: start - shift, y: 0 });
     if (typeof held.joint === 'object') joints.push({ region: postBar(held.joint, measures), fillet });
     if (waiting !== undefined && (waiting < index || index === bodies.length - 1)) {
@@ -146,6 +150,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
       waiting = undefined;
     }
   });
+  joints.push(...wordJoints(wordGaps, measures));
   return { baselinePoints, joints, heldByMark };
 }
 
@@ -200,12 +205,6 @@ function afterStop(left: readonly ShiftedRows[], standing: ShiftedRows, room: nu
   if (join.joint === 'met' && join.shift <= clear) return join;
   return { shift: Math.min(join.joint === 'none' ? most : join.shift, clear), joint: 'bar' };
 }
-
-/**
- * Letters that lean by more than this, in degrees, are a script or an italic. Of a hundred names, 98 in five upright
- * faces are between −4° and 4°; in handwriting they are at 12° and more.
- */
-const uprightTo = 8;
 
 function isScript(bodies: readonly LetterBody[]): boolean {
   return areJoined(bodies) || Math.abs(slantOf(bodies.map(({ base }) => base))) > uprightTo;

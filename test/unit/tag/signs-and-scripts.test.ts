@@ -159,3 +159,25 @@ describe('The dot of an i that is a leaf of the pen', () => {
     assert.deepEqual(marked(leaf(3.5)), [leaf(3.5)]);
   });
 });
+
+describe('Bars between the words of a line', () => {
+  it('are all at the foot where one has to be: DILL & CO', async () => {
+    for (const font of ['quicksand', 'Nunito, weight: 800'])
+      for (const [index, next] of [
+        [3, 4],
+        [4, 5],
+      ] as const) {
+        const { strips } = await between('DILL & CO', font, index, next);
+        const [lowest] = strips.toSorted((a, b) => a.minY - b.minY);
+        assert.equal(strips.length, 1, `${font}, ${index}`);
+        assert.ok(lowest!.maxY < 0.3 * xHeight, `${font}: up to ${lowest!.maxY} mm`);
+      }
+  });
+
+  it('are at the head where all can be', async () => {
+    for (const index of [0, 1]) {
+      const { strips } = await between('O O O', 'Nunito, weight: 800', index);
+      assert.ok(strips[0]!.minY > 0.5 * xHeight, `${strips[0]!.minY} mm`);
+    }
+  });
+});

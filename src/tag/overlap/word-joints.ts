@@ -1,0 +1,36 @@
+/** The bars between the words of a line: all at their heads or all at their feet, as a line above one word and below the next belongs to neither. */
+
+import { boundsOf } from '../../geometry/measure.ts';
+import type { Region } from '../../geometry/types.ts';
+import { footBar } from './bars.ts';
+import { footJoint } from './foot-joint.ts';
+import type { FootNeighbours, Joint } from './foot-joint.ts';
+import type { Measures } from './measures.ts';
+
+export interface WordGap {
+  readonly sides: FootNeighbours;
+  /** Distance that the right word moves closer, in mm. */
+  readonly shift: number;
+  readonly fillet: number;
+}
+
+/** In x-heights: below the first a bar is at the feet, above the second at the heads. */
+const level = { foot: 0.05, head: 0.4 } as const;
+
+/** The longest bar along the baseline that another at its head gives way to, in x-heights. Our own judgement. */
+const longest = 1;
+
+export function wordJoints(gaps: readonly WordGap[], measures: Measures): Joint[] {
+  const bars = gaps.flatMap(({ sides, shift, fillet }) => {
+    const own = footJoint(sides, shift, measures);
+    const foot = sides.isScript ? undefined : footBar(sides.profile, shift, measures);
+    return own ? [{ own, foot, fillet }] : [];
+  });
+  const bottomOf = (region: Region): number => boundsOf(region)!.minY / measures.xHeight;
+  const isAtFoot = bars.some(({ own }) => bottomOf(own.region) < level.foot);
+  return bars.map(({ own, foot, fillet }) => {
+    const isShort = foot !== undefined && foot.length < longest * measures.xHeight;
+    const isToMove = isAtFoot && isShort && bottomOf(own.region) > level.head;
+    return { region: (isToMove ? foot : own).region, fillet };
+  });
+}

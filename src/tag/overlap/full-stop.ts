@@ -6,8 +6,8 @@ import { footBar } from './bars.ts';
 import type { LetterShape } from './bodies.ts';
 import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
-import { touching } from './profile.ts';
-import type { Profile } from './profile.ts';
+import { profileOf, touching } from './profile.ts';
+import type { Profile, ShiftedRows } from './profile.ts';
 import { shares } from './shares.ts';
 
 export interface StopPlace {
@@ -24,10 +24,28 @@ export function stopPlace(
   room: number,
   measures: Measures,
 ): StopPlace | undefined {
+  if (touching(profile) - shares.stopGap * measures.xHeight > room) return undefined;
+  return heldAt(profile, base, room, measures);
+}
+
+/** The letter behind it, across a space too, as far off it and on such a bar, and no nearer to the letters before it than those below a sign. `left`: what is before it, the stop first. */
+export function pastStop(
+  left: readonly ShiftedRows[],
+  standing: ShiftedRows,
+  { base }: Pick<LetterShape, 'base'>,
+  room: number,
+  measures: Measures,
+): StopPlace | undefined {
+  const { xHeight } = measures;
+  const clear = Math.max(0, touching(profileOf(left.slice(1), standing)) - shares.signGap * xHeight);
+  const most = Math.min(room, clear, shares.stopReach * xHeight);
+  return heldAt(profileOf(left.slice(0, 1), standing), base, most, measures);
+}
+
+function heldAt(profile: Profile, stop: Region, most: number, measures: Measures): StopPlace | undefined {
   const { web, xHeight } = measures;
-  const shift = touching(profile) - shares.stopGap * xHeight;
-  if (shift > room) return undefined;
-  const { minY, maxY } = boundsOf(base)!;
+  const shift = Math.min(touching(profile) - shares.stopGap * xHeight, most);
+  const { minY, maxY } = boundsOf(stop)!;
   const bar = footBar(profile, shift, measures, (minY + maxY - ease * web) / 2);
   return bar && bar.length > 0 && bar.length < shares.longBar * xHeight ? { shift, held: bar.region } : undefined;
 }

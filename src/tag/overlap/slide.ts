@@ -19,7 +19,7 @@ import { profileOf, touching } from './profile.ts';
 import type { Profile, ShiftedRows } from './profile.ts';
 import { areArmsOnStem, misreadingOf } from './reading.ts';
 import { reachFor } from './reach.ts';
-import { stopPlace } from './full-stop.ts';
+import { pastStop, stopPlace } from './full-stop.ts';
 import { topOf } from './runs.ts';
 import { wordJoints } from './word-joints.ts';
 import type { WordGap } from './word-joints.ts';
@@ -97,12 +97,17 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     const isAtSide =
       body.part.isHanging && !opensWord && sign === undefined && isAsTall(last, body) && isBelow(next, body);
     const stop = isStop && !opensWord ? stopPlace(profile, body, Math.min(room, most), measures) : undefined;
+    const behindStop =
+      fullStop.test(last.text) && !body.part.isHanging && !isStop
+        ? pastStop(left, { rows: body.rows, dx: start }, last, room, measures)
+        : undefined;
     const side = isAtSide ? sidePlace(profile, body.base, measures) : undefined;
     let join: Join;
     if (side) join = { shift: side.shift, joint: 'met' };
     else if (stop) join = { shift: stop.shift, joint: 'met' };
     else if (body.part.isHanging && (opensWord || (sign === undefined && !isAsTall(last, body))))
       join = { shift: 0, joint: 'none' };
+    else if (behindStop) join = { shift: behindStop.shift, joint: 'met' };
     else if (opensWord && fullStop.test(last.text))
       join = afterStop(left, { rows: body.rows, dx: start }, room, measures);
     else if (opensWord) join = wordsApart(placed, profile, { body, dx: start }, measures);
@@ -134,7 +139,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
       atSide = index;
       joints.push({ region: side.held, fillet: 0 });
     }
-    if (stop) joints.push({ region: stop.held, fillet: 0 });
+    for (const bar of [stop, behindStop]) if (bar) joints.push({ region: bar.held, fillet: 0 });
     const foot = held.joint === 'bar' ? footJoint(sides, held.shift, measures) : undefined;
     const isTouching = held.touch !== undefined && (!foot || foot.isLong);
     const shift = isTouching ? held.touch : held.shift;

@@ -1,5 +1,5 @@
 /**
- * Hundreds of names through the command line: how long `check`, `sheets` and `export` take, and how much memory they hold at most.
+ * Hundreds of names through the command line: how long `check`, `sheets`, `export` and `job` take, and how much memory they hold at most.
  * `node --import tsx test/bench/many-names.bench.ts`; `--rows=2000`, `--what=check,export` and `--of=script,glued` choose. Beside the
  * clock's time that of the processors, which other work on the machine disturbs less. For Linux, and after `npm run build`.
  */
@@ -14,7 +14,8 @@ const cli = join(import.meta.dirname, '..', '..', 'dist', 'cli.mjs');
 
 const head = `tagwright: 1
 title: Seed label, {name}
-stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}
+stocks: {ply3: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}}
+stock: ply3
 tie: {twine: 2 mm}
 sheet: {size: [600 mm, 400 mm], margin: 5 mm, gap: 2 mm}
 batch: names.csv
@@ -56,7 +57,15 @@ const tasks: Readonly<Record<string, readonly string[]>> = {
   check: ['check', '--strict'],
   sheets: ['sheets', '--force', '--to', 'svg', '--out', 'sheets'],
   export: ['export', '--force', '--to', 'svg', '--out', 'files'],
+  job: ['job', '--out', 'job'],
 };
+
+/** An order for each name; how densely they lie is another matter. */
+const jobOf = (spec: string): string => `tagwright_job: 1
+effort: 0.1
+tags: [{spec: ${spec}.tag.yaml, orders: names.csv}]
+sheets: {ply3: [{size: [600 mm, 400 mm], margin: 5 mm}]}
+`;
 
 const months = 'February March April May September'.split(' ');
 
@@ -116,13 +125,17 @@ for (const rows of chosen('rows', '500').map(Number)) {
   writeFileSync(join(folder, 'names.csv'), `name,sown\n${lines.join('\n')}\n`);
   for (const of of chosen('of', Object.keys(specs).join(','))) {
     writeFileSync(join(folder, `${of}.tag.yaml`), specs[of]!);
+    writeFileSync(join(folder, `${of}.job.yaml`), jobOf(of));
     for (const task of chosen('what', Object.keys(tasks).join(','))) {
-      const { seconds, processor, memoryMb, code } = await run(folder, [...tasks[task]!, `${of}.tag.yaml`]);
+      const { seconds, processor, memoryMb, code } = await run(folder, [
+        ...tasks[task]!,
+        `${of}.${task === 'job' ? 'job' : 'tag'}.yaml`,
+      ]);
       const files = readdirSync(folder, { recursive: true }).filter((file) => String(file).endsWith('.svg')).length;
       console.log(
         `${String(rows).padStart(4)}  ${of.padEnd(7)} ${task.padEnd(8)} ${seconds.toFixed(1).padStart(7)}  ${processor.toFixed(1).padStart(11)}  ${memoryMb.toFixed(0).padStart(7)}  ${String(code).padStart(4)}  ${String(files).padStart(5)}`,
       );
-      for (const made of ['sheets', 'files']) rmSync(join(folder, made), { recursive: true, force: true });
+      for (const made of ['sheets', 'files', 'job']) rmSync(join(folder, made), { recursive: true, force: true });
     }
   }
   rmSync(folder, { recursive: true });

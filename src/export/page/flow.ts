@@ -3,6 +3,7 @@
 import type { FontFace } from '../../text/font-face.ts';
 import { layoutText } from '../../text/text-layout.ts';
 import { PageBuilder, wrapped } from './page.ts';
+import type { Page } from './page.ts';
 
 /** In mm: A4 (ISO 216) for metric, letter (8 1/2 by 11 inches) for inches. */
 export const papers = { mm: { width: 210, height: 297 }, in: { width: 215.9, height: 279.4 } } as const;
@@ -33,6 +34,8 @@ export function canWrite(captions: FontFace, text: string): boolean {
 
 export class Flow {
   readonly page = new PageBuilder();
+  /** What is drawn only once its page is written, as it takes much memory; within the height of the flow. */
+  later?: () => Pick<Page, 'drawings' | 'words'>;
   /** Top of the next line, in mm; never above 0. */
   y = 0;
 

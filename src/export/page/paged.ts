@@ -50,6 +50,11 @@ const apartMm = 10;
  * taller.
  */
 export function pagedTogether(chapters: readonly Chapter[], paper: Paper, columns = 1): Page[] {
+  return [...pageByPage(chapters, paper, columns)];
+}
+
+/** The same, each page made when it is asked for. */
+export function* pageByPage(chapters: readonly Chapter[], paper: Paper, columns = 1): Generator<Page> {
   const { height, width, margin } = paper;
   const room = roomOn(paper);
   const filled: FilledPage[] = [];
@@ -61,13 +66,15 @@ export function pagedTogether(chapters: readonly Chapter[], paper: Paper, column
       last!.of.push(chapter);
     } else filled.push(...spread(chapter.blocks, room, columns).map((each) => ({ columns: each, of: [chapter] })));
   }
-  return filled.map(({ columns: all, of }, index) => {
+  for (const [index, { columns: all, of }] of filled.entries()) {
     const high = Math.max(height, Math.max(...all.map(heightOf)) + 2 * margin + footMm);
     const builder = new PageBuilder();
     for (const [column, flows] of all.entries()) {
       let top = high - margin;
       for (const flow of flows) {
-        builder.add(movedUp(flow.page, top, column * (columnWidth(paper, columns) + gutterMm)));
+        const left = column * (columnWidth(paper, columns) + gutterMm);
+        builder.add(movedUp(flow.page, top, left));
+        if (flow.later) builder.add(movedUp(flow.later(), top, left));
         top -= flow.height;
       }
     }
@@ -80,8 +87,8 @@ export function pagedTogether(chapters: readonly Chapter[], paper: Paper, column
     });
     if (filled.length > 1)
       builder.caption(`${index + 1} of ${filled.length}`, face, { ...foot, x: width - margin, at: 'right' });
-    return builder.page(width, high);
-  });
+    yield builder.page(width, high);
+  }
 }
 
 function space({ faces, left, width }: Flow, mm: number): Flow {

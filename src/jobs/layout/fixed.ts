@@ -12,6 +12,8 @@ import type { IssueCode, Severity } from '../../core/issue-kinds.ts';
 import type { YamlPath } from '../../core/issue.ts';
 import { clip } from '../../core/length.ts';
 import { counted } from '../../core/units.ts';
+import { lookOfStock } from '../../look/stock-look.ts';
+import { stockOf } from '../../tag/by-stock.ts';
 import { didYouMean, nearestWords } from '../../spec/schema/suggest.ts';
 import type { FixedEntry } from '../read/read-fixed.ts';
 import type { JobPiece } from '../orders/job-piece.ts';
@@ -61,6 +63,7 @@ export function fixedPieces(
     const placed = { of, entry, room, ...placedAt(of, entry) };
     const others = (found.get(stock.name) ?? []).filter((other) => isSameSheet(other.entry, entry));
     if (!liesOnSheet(placed, report) || !liesApart(placed, others, report)) continue;
+    tellAcross(placed, stock.name, report);
     taken.set(of, entry);
     found.set(stock.name, [...(found.get(stock.name) ?? []), placed]);
   }
@@ -197,6 +200,19 @@ function liesOnSheet({ of, entry, room, enclosed }: FixedPiece, report: ReportFi
   if (margin > 0 && area(difference(enclosed, [offset(sheet, nearMm - margin)])) > leastOverlap)
     report('bad-value', [...entry.path, 'at'], `${pieceLabel(of)} lies in the margin of ${mm(margin, 1)}.`, 'warning');
   return true;
+}
+
+/** How far a piece may be turned from its grain, in degrees, before anyone sees it: our own judgement. */
+const seenDegrees = 5;
+
+/** A piece that the hand has turned across the grain, on sheets whose pieces keep its direction. */
+function tellAcross({ of, entry, room }: FixedPiece, stock: string, report: ReportFixed): void {
+  if (room.turn === 'quarter' || lookOfStock(stockOf(of.piece, of.of.tag)).grain === undefined) return;
+  const turned = ((entry.turned % 180) + 180) % 180;
+  if (Math.min(turned, 180 - turned) <= seenDegrees) return;
+  const across = Math.abs(turned - 90) < seenDegrees ? 'lies across the grain' : 'lies askew to the grain';
+  const message = `${pieceLabel(of)} ${across}, unlike the others of “${clip(stock)}”. Where that is no matter, give its sheets “turn: quarter”.`;
+  report('bad-value', [...entry.path, 'turned'], message, 'warning');
 }
 
 function liesApart(

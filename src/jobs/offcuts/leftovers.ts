@@ -17,8 +17,12 @@ export const leastOffcutMm2 = 3000;
 /** Share from which the largest rectangle stands for the whole leftover (our own judgement). */
 const nearlyAll = 0.93;
 
-/** How far an outline may lie inside the true leftover, in mm, so that a few corners are enough. */
-const withinMm = 1;
+/**
+ * How far an outline may lie inside the true leftover, in mm: the first that makes do with few corners, else the last. Along a
+ * row of letters the true one is all teeth, which nobody measures on the wood (our own judgement).
+ */
+const withinMm = [1, 2, 4];
+const fewCorners = 24;
 
 export interface Leftover {
   /** In mm, with its box at the origin. */
@@ -41,11 +45,21 @@ function leftoverOf(part: Region): Leftover {
   const rectangle = largestRectangle(part);
   if (rectangle && boundsArea(rectangle) >= nearlyAll * area(part))
     return { region: [boxRing(shrunk(rectangle))], at: { x: rectangle.minX, y: rectangle.minY }, isRectangle: true };
+  const outlines = withinMm.map((within) => simpler(part, within));
+  const region = outlines.find((each) => corners(each) <= fewCorners) ?? outlines.at(-1)!;
+  const { minX: x, minY: y } = boundsOf(region) ?? { minX: 0, minY: 0 };
+  return { region: transform(region, translation(-x, -y)), at: { x, y }, isRectangle: false };
+}
+
+function simpler(part: Region, withinMm: number): Region {
   // Inset first, so that simplifying never leads outside; tenths of a millimetre are precise enough to write down.
   const inner = simplified(offset(part, -withinMm / 2, 'miter'), withinMm / 2 - 0.15);
   const [region = []] = partsOf(normalise(inner.map(tenths), 'evenodd')).sort((a, b) => area(b) - area(a));
-  const { minX: x, minY: y } = boundsOf(region) ?? { minX: 0, minY: 0 };
-  return { region: transform(region, translation(-x, -y)), at: { x, y }, isRectangle: false };
+  return region;
+}
+
+function corners(region: Region): number {
+  return region.reduce((sum, ring) => sum + ring.length, 0);
 }
 
 /** Rounds down to tenths of a millimetre. */

@@ -18,7 +18,7 @@ import { writeWork } from '../../export/bench/work-table.ts';
 import type { Tools } from '../../export/job/job.ts';
 import { captionWidth, curvesOf } from '../../export/page/page.ts';
 import type { Page } from '../../export/page/page.ts';
-import { heightOf, pagedTogether, roomOn } from '../../export/page/paged.ts';
+import { heightOf, pageByPage, roomOn } from '../../export/page/paged.ts';
 import { drawLaid, drawScored, roomOnPaper } from '../../export/sheets/sheet-page.ts';
 import { inkOn } from '../../look/ink.ts';
 import { rushSign } from '../../look/signs.ts';
@@ -45,7 +45,8 @@ const aroundMm = { side: 6, above: 3.5 } as const;
 
 type NameOf = ReturnType<typeof tagNames>;
 
-export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Page[]> {
+/** Each page is drawn when it is asked for: the outlines of hundreds of pieces would fill the memory. */
+export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>): Promise<Iterable<Page>> {
   const faces: CaptionFaces = { plain: await tools.captions(600), bold: await tools.captions(800) };
   const paper = { ...papers[job.model.units], margin: marginMm };
   const begin = () => new Flow(faces, marginMm, paper.width - 2 * marginMm);
@@ -69,7 +70,7 @@ export async function sheetMap(job: LaidOutJob, tools: Pick<Tools, 'captions'>):
       joins: true,
     };
   });
-  return pagedTogether([{ blocks: summary, title: job.title }, ...sheets], paper);
+  return pageByPage([{ blocks: summary, title: job.title }, ...sheets], paper);
 }
 
 function head(flow: Flow, { title }: LaidOutJob): Flow {
@@ -137,12 +138,18 @@ function drawnSheet(
   flow.write(sheetFacts.join(' · '), { fill: quiet });
   flow.write(stockLine(sheetTag(sheet, sheet.name)), { size: 3 });
   flow.skip(aroundMm.above);
-  flow.skip(drawMap(flow, sheet, scale, kept));
+  const { faces, left, width, y } = flow;
+  flow.later = () => {
+    const map = new Flow(faces, left, width);
+    map.y = y;
+    drawMap(map, sheet, scale, kept);
+    return map.page;
+  };
+  flow.skip(sheet.height * scale + aroundMm.side);
   return flow;
 }
 
-/** Returns its height. */
-function drawMap({ page, left, y, faces }: Flow, sheet: JobSheet, scale: number, kept: readonly KeptOffcut[]): number {
+function drawMap({ page, left, y, faces }: Flow, sheet: JobSheet, scale: number, kept: readonly KeptOffcut[]): void {
   const high = sheet.height * scale;
   const place = { scale, x: left, y: y - high };
   page.draw(curvesOf(fitContours(sheet.outline), scale, place.x, place.y), {
@@ -172,7 +179,6 @@ function drawMap({ page, left, y, faces }: Flow, sheet: JobSheet, scale: number,
   const places = captionPlaces(numbered, around, captions);
   for (const [index, { number, of }] of sheet.pieces.entries())
     writeNumber(page, numberText(number, of), places[index]!, look.wood, faces);
-  return high + aroundMm.side;
 }
 
 /** A leftover worth keeping, with the number to write on it; returns the box of the caption. */

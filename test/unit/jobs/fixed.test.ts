@@ -42,7 +42,8 @@ describe('A piece that a job fixes', () => {
       // Its corners: 60 cos 30° + 40 sin 30°, and 60 sin 30° + 40 cos 30°.
       [30, 71.962, 64.641],
     ] as const) {
-      const text = jobOf(plates(7), sheets, fixed(plateAt('31 mm, 21 mm', `sheet: 1, turned: ${turned}`)));
+      const free = ['ply3: [{size: [200 mm, 100 mm], turn: quarter}]'];
+      const text = jobOf(plates(7), free, fixed(plateAt('31 mm, 21 mm', `sheet: 1, turned: ${turned}`)));
       const laid = await laidOutJob(text);
       assert.deepEqual(laid.issues, []);
       const [{ sheet, box }, ...more] = fixedOn(laid) as [ReturnType<typeof fixedOn>[0]];
@@ -199,6 +200,24 @@ describe('What cannot be fixed', () => {
     assert.equal((await problem(plateAt('3 mm, 10 mm')))[0], 'warning');
     await silent(plateAt('3.1 mm, 10 mm'));
     await silent(plateAt('136.9 mm, 56.9 mm'));
+  });
+
+  it('lies across the grain, where the sheets do not allow it and the stock has any', async () => {
+    const [severity, marked, message] = await problem(plateAt('10 mm, 10 mm', 'sheet: 1, turned: 90'));
+    assert.deepEqual([severity, marked], ['warning', '90']);
+    assert.match(message, /“tag” lies across the grain, unlike the others of “ply3”/);
+    assert.match((await problem(plateAt('10 mm, 10 mm', 'sheet: 1, turned: -90')))[2], /across/);
+    assert.match((await problem(plateAt('10 mm, 10 mm', 'sheet: 1, turned: 30')))[2], /askew to the grain/);
+    for (const turned of [0, 180, -180, 360, 3, 177])
+      await silent(plateAt('10 mm, 10 mm', `sheet: 1, turned: ${turned}`));
+    const across = fixed(plateAt('10 mm, 10 mm', 'sheet: 1, turned: 90'));
+    const free = ['ply3: [{size: [200 mm, 100 mm], turn: quarter}]'];
+    assert.deepEqual((await checkedJob(jobOf(plates(1), free, across))).issues, []);
+    const acrylic = {
+      ...files,
+      'shop.workshop.yaml': (files['shop.workshop.yaml'] as string).replace('birch plywood', 'acrylic'),
+    };
+    assert.deepEqual((await checkedJob(jobOf(plates(1), sheets, across), acrylic)).issues, []);
   });
 
   it('overlaps another, or comes too close to it', async () => {

@@ -5,7 +5,7 @@ import { jobAssembly } from '../../../src/jobs/papers/job-assembly.ts';
 import { pieceTable } from '../../../src/jobs/papers/job-table.ts';
 import { jobFiles } from '../../../src/jobs/papers/job-files.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
-import { sheetMap } from '../../../src/jobs/papers/sheet-map.ts';
+import { mapPages } from '../support/job-map.ts';
 import { costsOfJob, estimateOfJob, piecesWanted } from '../../../src/jobs/totals.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
 import { assertNear } from '../support/engine.ts';
@@ -180,7 +180,7 @@ describe('The files of a job', () => {
     const beside = { ...files, 'shop.workshop.yaml': workshop, 'orders.csv': csv };
     const thin = (files['named.tag.yaml'] as string).replace('height: 3 mm', 'height: 1.2 mm');
     const made = await laidOutJob(jobOf(tags, sheets), { ...beside, 'named.tag.yaml': thin });
-    const pages = await sheetMap(made, tools);
+    const pages = await mapPages(made, tools);
     const words = pages.map((page) => page.words.map(({ text: word }) => word).join(' '));
     const summary = words.filter((page) => !/Work in this order/.test(page)).join(' ');
     const warnings = made.issues.filter(({ severity }) => severity === 'warning');

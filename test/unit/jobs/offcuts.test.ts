@@ -180,6 +180,25 @@ describe('Offcuts', () => {
     }
   });
 
+  it('have an outline of few corners above a row of teeth, which lies on none of them', async () => {
+    const tooth = (files['plate.tag.yaml'] as string).replace(
+      '{rectangle: [60 mm, 40 mm]}',
+      '{polygon: {points: [[0, 0], [28, -80], [56, 0]]}}',
+    );
+    const tags = ['{spec: plate.tag.yaml, quantity: 10}'];
+    const { layout } = await laidOutJob(jobOf(tags, ['ply3: [{size: [640 mm, 100 mm], turn: never}]']), {
+      ...files,
+      'plate.tag.yaml': tooth,
+    });
+    const [sheet] = layout.sheets;
+    const [largest] = leftoversOf(sheet!);
+    const { region, at } = largest!;
+    const corners = region.reduce((sum, ring) => sum + ring.length, 0);
+    assert.ok(corners > 0 && corners <= 30, `${corners} corners`);
+    const there = region.map((ring) => ring.map(({ x, y }) => ({ x: x + at.x, y: y + at.y })));
+    for (const { enclosed } of sheet!.pieces) assert.ok(distanceByJts(there, enclosed) >= sheet!.gap - 1e-2);
+  });
+
   it('are never used twice', async () => {
     const before = `${head}offcuts:\n  - {id: 1, size: [140 mm, 50 mm]}\n`;
     const first = await laidOutJob(job(2), withOffcuts(before), 'first.job.yaml');

@@ -3,6 +3,7 @@ import type { Page } from '../../../src/export/page/page.ts';
 import type { Issue } from '../../../src/core/issue.ts';
 import { boxRing } from '../../../src/geometry/measure.ts';
 import { sheetMap } from '../../../src/jobs/papers/sheet-map.ts';
+import { mapPages } from '../support/job-map.ts';
 import { keptLabel } from '../../../src/jobs/papers/kept-label.ts';
 import { TagWarnings, warningOnPaper } from '../../../src/jobs/orders/tag-warnings.ts';
 import { SpecSource } from '../../../src/spec/yaml/source.ts';
@@ -10,6 +11,35 @@ import { files, jobOf, laidOutJob, named, plate } from '../support/jobs.ts';
 import { tools } from '../support/tools.ts';
 
 describe('The papers of a job', () => {
+  it('draw each sheet of the map when its page is written, and not before', async () => {
+    const job = await laidOutJob(jobOf(['{spec: plate.tag.yaml, quantity: 30}'], ['ply3: [{size: [200 mm, 100 mm]}]']));
+    assert.ok(job.layout.sheets.length >= 4);
+    const drawn = new Set<object>();
+    const watched = job.layout.sheets.map((sheet) => {
+      const pieces = sheet.pieces.map(
+        (piece) =>
+          new Proxy(piece, {
+            get(of, key) {
+              if (key === 'region') drawn.add(sheet);
+              return Reflect.get(of, key) as unknown;
+            },
+          }),
+      );
+      return { ...sheet, plan: sheet.plan, pieces };
+    });
+    const pages = await sheetMap({ ...job, layout: { ...job.layout, sheets: watched } }, tools);
+    // What is left of each sheet has been looked for.
+    drawn.clear();
+    const counts: number[] = [];
+    for (const page of pages) if (page.drawings.length > 0) counts.push(drawn.size);
+    assert.equal(counts.at(-1), watched.length);
+    assert.ok(counts[0]! < watched.length);
+    assert.deepEqual(
+      counts,
+      [...counts].sort((a, b) => a - b),
+    );
+  });
+
   it('name the worst tag where the message differs from tag to tag, and no letter that others do not have', () => {
     const source = new SpecSource('a: 1\nb: 2\n');
     const warned = (widths: Readonly<Record<string, [width: number | undefined, message: string]>>) => {
@@ -64,7 +94,7 @@ describe('The papers of a job', () => {
   it('show the score lines of every piece on the map, in the colour that the work is listed with', async () => {
     const scored = plate.replace('body: [plate]', 'body: [plate], score: [{rectangle: [30 mm, 20 mm]}]');
     const asked = jobOf(['{spec: plate.tag.yaml, quantity: 2}'], ['ply3: [{size: [140 mm, 60 mm]}]']);
-    const [, page] = await sheetMap(await laidOutJob(asked, { ...files, 'plate.tag.yaml': scored }), tools);
+    const [, page] = await mapPages(await laidOutJob(asked, { ...files, 'plate.tag.yaml': scored }), tools);
     const lines = page!.drawings.flatMap((each) => ('stroke' in each && each.stroke === '#D55E00' ? [each.path] : []));
     const widths = lines.map((path) => {
       const xs = path.flatMap((step) => ('x' in step ? [step.x] : []));
@@ -96,7 +126,7 @@ describe('The papers of a job', () => {
       pieces.flatMap(({ of, number }) => (of.of.spec === 'plate.tag.yaml' ? [number] : [])),
     );
     assert.equal(numbers.length, 2);
-    const [summary] = wordsOf(await sheetMap(job, tools));
+    const [summary] = wordsOf(await mapPages(job, tools));
     assert.match(summary!, new RegExp(`To look at .*Pieces ${numbers.join(', ')}: .*\\(plate\\.tag\\.yaml, line 4\\)`));
   });
 
@@ -110,7 +140,7 @@ describe('The papers of a job', () => {
       job.leftOut.map(({ order }) => order),
       inTurn,
     );
-    const [summary] = wordsOf(await sheetMap(job, tools));
+    const [summary] = wordsOf(await mapPages(job, tools));
     const listed = /Not in the cut files (.*) Material:/.exec(summary!)![1]!;
     const found = [...listed.matchAll(/(?<= |^)([5-9]) (?=\d × |Dill)/g)].map(([, order]) => order);
     assert.deepEqual(found, inTurn, listed);
@@ -121,7 +151,7 @@ describe('The papers of a job', () => {
     const scored = plate
       .replace('[60 mm, 40 mm]', '[26 mm, 26 mm]')
       .replace('body: [plate]', 'body: [plate], score: [{rectangle: [20, 20]}], cut: [{circle: 4}]');
-    const pages = await sheetMap(await laidOutJob(asked, { ...files, 'plate.tag.yaml': scored }), tools);
+    const pages = await mapPages(await laidOutJob(asked, { ...files, 'plate.tag.yaml': scored }), tools);
     const sheets = wordsOf(pages).filter((words) => /130 × 130 mm · /.test(words));
     assert.deepEqual([sheets.length, pages.length], [1, 2]);
     assert.match(sheets[0]!, /Work in this order Score .* Travel between them/);
@@ -132,7 +162,7 @@ describe('The papers of a job', () => {
   it('have a sign for pieces of a rush order, and say what it means, without a colour of its own', async () => {
     const orders = 'order,quantity,rush,name\n7,2,yes,Rue\n8,1,,Dill\n';
     const asked = jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], ['ply3: [{size: [140 mm, 60 mm]}]']);
-    const pages = await sheetMap(await laidOutJob(asked, { ...files, 'orders.csv': orders }), tools);
+    const pages = await mapPages(await laidOutJob(asked, { ...files, 'orders.csv': orders }), tools);
     const words = wordsOf(pages).join(' ');
     assert.match(words, /3 pieces · 2 rush \(»\) · /);
     // On the piece and in the list below.
@@ -157,17 +187,17 @@ describe('The papers of a job', () => {
     const job = await laidOutJob(asked, beside);
     assert.equal(job.layout.sheets.length, 2);
     const set = 'engrave: power not set, 200 mm/s; score: not set; cut 80 %, 10 mm/s, 2 passes';
-    const pages = wordsOf(await sheetMap(job, tools));
+    const pages = wordsOf(await mapPages(job, tools));
     assert.equal(pages.join(' ').split(`Birch plywood, 3 mm · ${set} · Mask the face.`).length - 1, 2);
     assert.ok(pages[0]!.includes(`Set by hand ${set}`), pages[0]);
   });
 
   it('put a sheet on the page that is begun, where all of it goes there', async () => {
     const flat = (height: number) => jobOf(['{spec: plate.tag.yaml}'], [`ply3: [{size: [280 mm, ${height} mm]}]`]);
-    const [page, ...none] = await sheetMap(await laidOutJob(flat(60)), tools);
+    const [page, ...none] = await mapPages(await laidOutJob(flat(60)), tools);
     assert.deepEqual(none, []);
     assert.match(wordsOf([page!])[0]!, /Safety .* ply3 sheet 1 .* Work in this order .* swap: ply3 sheet 1$/);
-    const high = wordsOf(await sheetMap(await laidOutJob(flat(240)), tools));
+    const high = wordsOf(await mapPages(await laidOutJob(flat(240)), tools));
     assert.equal(high.length, 2);
     assert.match(high[1]!, /^ply3 sheet 1 .* swap: ply3 sheet 1 2 of 2$/);
   });

@@ -5,7 +5,7 @@ import type { CheckedJob } from '../../../src/jobs/job.ts';
 import type { Page } from '../../../src/export/page/page.ts';
 import { byOrder } from '../../../src/jobs/papers/by-order.ts';
 import { pickList } from '../../../src/jobs/papers/pick-list.ts';
-import { sheetMap } from '../../../src/jobs/papers/sheet-map.ts';
+import { mapPages } from '../support/job-map.ts';
 import { jobHoverAt } from '../../../src/language/job-help.ts';
 import { jobOnPage } from '../../../src/scene/job-on-page.ts';
 import { bySimpleReader } from '../support/csv-reader.ts';
@@ -138,7 +138,7 @@ describe('One table of orders for several specs', () => {
     const job = await laidOutJob(jobOf(sets, sheets), { ...files, 'wide.tag.yaml': wide, 'shop.csv': csv });
     const words = async (pages: Promise<readonly Page[]>) =>
       (await pages).flatMap((page) => page.words.map(({ text }) => text)).join('\n');
-    for (const list of [await words(pickList(job, tools)), await words(sheetMap(job, tools))]) {
+    for (const list of [await words(pickList(job, tools)), await words(mapPages(job, tools))]) {
       assert.match(list, /Rue \(Pot label\)/);
       assert.match(list, /Rue \(Long label\)/);
       assert.match(list, /Dill \(Long label\)$/m);

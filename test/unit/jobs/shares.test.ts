@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { jobJson } from '../../../src/jobs/papers/job-json.ts';
 import { pieceTable } from '../../../src/jobs/papers/job-table.ts';
 import { pickList } from '../../../src/jobs/papers/pick-list.ts';
-import { sheetMap } from '../../../src/jobs/papers/sheet-map.ts';
+import { mapPages } from '../support/job-map.ts';
 import { sharesOf, wholeShares } from '../../../src/jobs/shares.ts';
 import { costsOfJob } from '../../../src/jobs/totals.ts';
 import { assertNear } from '../support/engine.ts';
@@ -45,7 +45,7 @@ describe('What each order costs', () => {
     const [, all, machine] = /All of it: material ([\d.]+) EUR, machine (\d+) min (\d+) s/.exec(words) ?? [];
     assert.ok(all !== undefined && machine !== undefined, words);
     assert.equal(all, costsOfJob(job).material!.amount.toFixed(2));
-    assert.match(wordsOf(await sheetMap(job, tools)), new RegExp(`Material cost ${all} EUR.*`));
+    assert.match(wordsOf(await mapPages(job, tools)), new RegExp(`Material cost ${all} EUR.*`));
     const orders = [...words.matchAll(/(\d+) tags?, \d+ pieces? · material ([\d.]+) EUR/g)];
     assert.deepEqual(
       orders.map(([, count]) => count),

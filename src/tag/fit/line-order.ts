@@ -99,12 +99,13 @@ export function standsAbove(fitted: Fitted, words: WordsBeside): boolean {
 /** Of the width of the words above: a line that is further off their middle stands aside (our own judgement). */
 const asideShare = 0.15;
 
-/** Whether words below others are pushed aside by what hangs down from them. */
-export function isTuckedAside(fitted: Fitted, words: WordsBeside): boolean {
+/** Whether words stand among the letters of others, or are pushed aside by what hangs down from them: neither a line below those nor one above. */
+export function standsAmong(fitted: Fitted, words: WordsBeside): boolean {
   const box = boxOf(fitted);
-  if (!box || box.maxY <= words.minY) return false;
+  if (!box || box.maxY <= words.minY || box.minY >= words.maxY) return false;
   const off = (box.minX + box.maxX - words.minX - words.maxX) / 2;
-  return Math.abs(off) > asideShare * Math.max(words.maxX - words.minX, box.maxX - box.minX);
+  const isAside = Math.abs(off) > asideShare * Math.max(words.maxX - words.minX, box.maxX - box.minX);
+  return isAside || box.maxY > words.middle;
 }
 
 function boxOf({ shape, move }: Fitted): Bounds | undefined {

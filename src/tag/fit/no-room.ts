@@ -102,7 +102,7 @@ export function besideOthers({ name }: Shape, { shape, part }: Fit, fillers: rea
   const [leave, fits, all] = fillers.length > 1 ? ['leave', 'their', 'all of them'] : ['leaves', 'its', 'both'];
   const room = `“${part ?? shape.name ?? 'the shape'}”`;
   const own = name === undefined ? 'these words' : `“${name}”`;
-  return `${capitalised(others)} ${leave} no line free below in ${room}, so ${own} ${name === undefined ? 'stand' : 'stands'} beside. Give ${fits} “fit” an “at_most”, or make ${all} “lines” of one shape.`;
+  return `${capitalised(others)} ${leave} no line free below in ${room}, so ${own} ${name === undefined ? 'stand' : 'stands'} beside. Keep ${fits} letters smaller by “at_most”, or make ${all} “lines” of one shape.`;
 }
 
 function lessInTheWay(names: readonly string[]): string[] {

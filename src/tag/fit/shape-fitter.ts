@@ -19,16 +19,7 @@ import type { Area } from '../tag.ts';
 import { fitted, usualScaleIn } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 import { fittedRound } from './fit-round.ts';
-import {
-  isLine,
-  isTuckedAside,
-  isWorthOrder,
-  isWorthSide,
-  over,
-  standsAbove,
-  standsBelow,
-  under,
-} from './line-order.ts';
+import { isLine, standsAmong, isWorthOrder, isWorthSide, over, standsAbove, standsBelow, under } from './line-order.ts';
 import { besideOthers, noRoom, squeezedRound } from './no-room.ts';
 import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
@@ -180,8 +171,7 @@ export class ShapeFitter {
         message: squeezedRound(fit, around?.value.names ?? [], found.value.ofFree),
       });
     const { fillers = [] } = around?.value ?? {};
-    const isAside = found.value && above && (!standsBelow(found.value, above) || isTuckedAside(found.value, above));
-    if (isAside && fillers.length > 0)
+    if (found.value && above && fillers.length > 0 && standsAmong(found.value, above))
       this.#resources.report({
         code: 'squeezed',
         severity: 'info',

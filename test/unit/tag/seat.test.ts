@@ -103,6 +103,16 @@ describe('Words of a plate with a hole at its side', () => {
     }
   });
 
+  it('stand in one line with a price at the top, also where they keep a size and give way to the hole', async () => {
+    const shapes = [
+      'plate: {rectangle: [60, 30], radius: 4}',
+      'price: {text: "2.50", font: Nunito, weight: 800, x_height: 2.4, place: {on: plate, at: top, margin: 3}}',
+      'name: {text: Dill, font: Pacifico, fit: {in: plate, margin: 3, clear: 2, at_most: {x_height: 8}}}',
+    ];
+    const [price, name] = await middles(shapes, withHole('price, name'));
+    assertNear(name!.x, price!.x, 0.7);
+  });
+
   it('stand below each other where the first has to go aside', async () => {
     const shapes = [
       'plate: {label: {size: [70, 30], clip: 8, end: left}}',

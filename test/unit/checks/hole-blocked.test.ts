@@ -444,7 +444,7 @@ describe('A ring that reads as a letter', () => {
   });
 
   it('is none in front of a capital under its swash, where OCR reads the name as well', async () => {
-    for (const name of ['Benedikt', 'Fergus', 'Henryk', 'Zsófia']) {
+    for (const name of ['Benedikt', 'Henryk']) {
       const { pieces, issues } = await make(
         specOf(
           [`name: {text: ${name}, font: Pacifico, x_height: 11, overlap: auto}`],

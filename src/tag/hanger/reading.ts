@@ -17,7 +17,7 @@ import { letterLines } from './letter-lines.ts';
 import type { LetterLine, Span } from './letter-lines.ts';
 import { awayFrom, isInPlaceOf, marksOf } from './marks.ts';
 import type { Mark } from './marks.ts';
-import { isUnderArm, scaledEnd, withStem } from './stems.ts';
+import { isUnderArm, leansOut, scaledEnd, withStem } from './stems.ts';
 import type { StemLetter } from './stems.ts';
 
 export interface RingReading {
@@ -94,12 +94,12 @@ const onMark = 1;
 const smallestLetter = 0.5;
 const largestLetter = 1.6;
 
-/** Beside the stem of a capital among capitals, so small a ring is a bowl too; of a capital before small letters it is as large a share. */
-const smallestBowl = 0.34;
-
 /** Behind one of these, which end in a stem, it is the bowl of a “p” even where its middle is above the x-height, by so many of its radii. */
 const stemLast = /^[adhilmnqu]/u;
 const bowlAbove = 0.5;
+
+/** Letters whose first stroke leans away from a ring at its foot: beside that it is the bowl of a “d” (“dNilma”). */
+const leaning = /^[VWYΥ]$/u;
 
 /** In front of a capital it only reads as a letter if it is this similar in size and height to one, in x-heights. */
 const likeLetter = { least: 0.75, most: 1.3, offLine: 0.15 } as const;
@@ -219,20 +219,17 @@ function onTheLine(
 }
 
 function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
-  const { box, baseline, xHeight, letters, first, last, hasInitial, hasSmallLetters, ends, isOverLine } = line;
+  const { box, baseline, xHeight, letters, first, last, hasInitial, ends, isOverLine } = line;
   const share = (2 * radius) / xHeight;
   const isInBand = y >= baseline && y <= baseline + xHeight;
   // However small, a ring among the letters is one of them.
   if (isInBand && share < largestLetter && x > first && x < last) return ['letter within'];
-  if (share < (hasSmallLetters ? smallestLetter : smallestBowl) || share > largestLetter) return [];
-  const isLetter = share >= smallestLetter;
-  if (isLetter && y < baseline && x > box.minX && x < box.maxX && (!isOverLine || y > baseline - 2 * radius))
-    return ['tail'];
+  if (share < smallestLetter || share > largestLetter) return [];
+  if (y < baseline && x > box.minX && x < box.maxX && (!isOverLine || y > baseline - 2 * radius)) return ['tail'];
   const isBefore = x < first;
   const end = ends[isBefore ? 0 : 1];
   const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;
   if (stemmed && stemmed !== 'loop') return [stemmed];
-  if (!isLetter) return [];
   const isAtStem = x > last && stemLast.test(withoutAccents(letters.at(-1)!.text));
   const above = y - (baseline + xHeight);
   if (isAtStem && above > 0 && above < bowlAbove * radius) return ['p'];
@@ -241,6 +238,7 @@ function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   if (!hasInitial) return ['letter'];
   if (isUnderArm(end, { x, y })) return ['under an arm'];
   if (stemmed) return [stemmed];
+  if (leaning.test(withoutAccents(letters[0]!.text)) && leansOut(end, xHeight)) return ['d'];
   const isOnLine = Math.abs(y - radius - baseline) < likeLetter.offLine * xHeight;
   return [isOnLine && share > likeLetter.least && share < likeLetter.most ? 'letter' : 'initial'];
 }

@@ -95,6 +95,15 @@ export function isOverFoot({ outwards, ink }: LineEnd, { x, y }: Point): boolean
   return !reaches(ink[Math.min(ink.length - 1, below + 1)]!) && ink.slice(0, below + 1).some(reaches);
 }
 
+/** In x-heights: how much further a stroke that leans out reaches at its top than halfway up. */
+const leanOut = 0.1;
+
+/** Whether the letter's outermost stroke leads outwards from the middle of its height up, as those of a V do. */
+export function leansOut({ ink }: LineEnd, xHeight: number): boolean {
+  const upper = ink.slice(Math.floor(ink.length / 2));
+  return upper.at(-1)!.reach - upper[0]!.reach > leanOut * xHeight;
+}
+
 /** What a ring makes of the stem that it stands beside; `undefined` if that is none. */
 export function withStem(
   { xHeight, baseline, hasInitial }: StemLine,

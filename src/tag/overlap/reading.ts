@@ -38,8 +38,11 @@ const flag = { from: 0.6, reach: 0.15 } as const;
 /** In heights of the letter: between which heights a slope is looked at; in x-heights: how far it leads away, and how straight it is. */
 const slope = { from: 0.45, to: 0.78, away: 0.08, straight: 0.04 } as const;
 
-/** In x-heights: how far the arms of an E reach beyond its stem between them at least, how even their ends are, and how high its lowest one is at most; an F would be one on a bar. */
-const arms = { reach: 0.3, even: 0.08, foot: 0.3 } as const;
+/**
+ * In x-heights: how far the arms of an E reach beyond its stem between them at least, how even their ends are, how high its lowest one is at most (an F would
+ * be one on a bar), and how high it is itself at least.
+ */
+const arms = { reach: 0.3, even: 0.08, foot: 0.3, capital: 1.2 } as const;
 
 /** What a pair reads as once the right letter has moved closer by `shift`. */
 export function misreadingOf(
@@ -72,7 +75,7 @@ export function misreadingOf(
  * Among capitals, all of which are drawn so, it is read.
  */
 export function areArmsOnStem({ left, right }: Pair, profile: Profile, shift: number, xHeight: number): boolean {
-  if (!isStem(right, -1, xHeight)) return false;
+  if (topOf(left) < arms.capital * xHeight || !isStem(right, -1, xHeight)) return false;
   const ends = reaches(left, 1, 0, topOf(left) - left.pitch);
   const most = Math.max(...ends);
   const isEven = (end: number): boolean => end > most - arms.even * xHeight;

@@ -7,6 +7,7 @@ import type { BarSides } from './bars.ts';
 import { sidePlace } from './beside-marks.ts';
 import { barredLetters } from './between-letters.ts';
 import type { LetterBody } from './bodies.ts';
+import { closesBays } from './closed-bays.ts';
 import { filletFor } from './fillets.ts';
 import { footJoint } from './foot-joint.ts';
 import type { FootNeighbours, Joint } from './foot-joint.ts';
@@ -180,7 +181,8 @@ function readable(
   const isMelting = marks.length > 0 && heldByArm(beside, xHeight) !== undefined;
   const areArms = hasSmallLetters(text) && areArmsOnStem(beside, profile, join.shift, xHeight);
   const isMisread = !join.byMark && (areArms || misreadingOf(beside, profile, join.shift, xHeight) !== undefined);
-  return isMelting || isMisread ? keptApart(profile, shares.stemGap, measures) : join;
+  const isClosed = closesBays(beside.text, profile, join.shift, xHeight);
+  return isMelting || isMisread || isClosed ? keptApart(profile, shares.stemGap, measures) : join;
 }
 
 /** Two words keep a distance, side by side and over one another, or whatever there is of it. */

@@ -2,9 +2,10 @@
 
 import assert from 'node:assert/strict';
 import { intersection } from '../../../src/geometry/clipper.ts';
-import { area, boundsOf } from '../../../src/geometry/measure.ts';
+import { area, boundsOf, ringArea } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Bounds, Ring } from '../../../src/geometry/types.ts';
+import { closesBays } from '../../../src/tag/overlap/closed-bays.ts';
 import { shapeOf } from '../../../src/tag/overlap/bodies.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
 import { assertNear, makeUnchecked, newEngine, specOf } from '../support/engine.ts';
@@ -34,6 +35,7 @@ interface Between {
   /** What there is in the middle between the two, part by part, from the baseline up. */
   readonly strips: readonly Bounds[];
   readonly parts: number;
+  readonly holes: number;
 }
 
 /** What lies between the letters `index` and `next` of a text. */
@@ -53,7 +55,8 @@ async function between(text: string, font: string, index: number, next = index +
   const middle = (left!.maxX + right!.minX) / 2;
   const strip = box(middle - 0.01, -100, middle + 0.01, 100);
   const strips = partsOf(intersection(made.region, [strip])).map((part) => up(boundsOf(part)!));
-  return { left: left!, right: right!, strips, parts: partsOf(made.region).length };
+  const holes = made.region.filter((ring) => ringArea(ring) < 0).length;
+  return { left: left!, right: right!, strips, parts: partsOf(made.region).length, holes };
 }
 
 describe('A hyphen between two letters', () => {
@@ -179,5 +182,25 @@ describe('Bars between the words of a line', () => {
       const { strips } = await between('O O O', 'Nunito, weight: 800', index);
       assert.ok(strips[0]!.minY > 0.5 * xHeight, `${strips[0]!.minY} mm`);
     }
+  });
+});
+
+describe('The bays of an E', () => {
+  for (const font of ['Nunito, weight: 800', 'zilla-slab', 'quicksand', 'Alfa Slab One'])
+    it(`stay open beside the stem of the next capital, as neither letter has a counter: ${font}`, async () => {
+      for (const text of ['EL', 'EN', 'ÉF']) {
+        const { parts, holes } = await between(text, font, 0);
+        assert.equal(holes, 0, text);
+        assert.equal(parts, 1, text);
+      }
+    });
+
+  it('are closed where two arms meet what is behind them with room between, and not by one', () => {
+    const rows = (...gaps: number[]) => ({ pitch: 1, first: 0, gaps, edges: [], depths: [] });
+    assert.ok(closesBays('E', rows(0.1, 2, 2, 0.1, 2, 0.1), 0, 10));
+    assert.ok(closesBays('É', rows(1.1, 3, 1.1), 1, 10));
+    assert.ok(!closesBays('E', rows(0.1, 0.1, 2, 2, 2), 0, 10));
+    assert.ok(!closesBays('E', rows(0.1, 1.5, 0.1), 0, 10));
+    assert.ok(!closesBays('H', rows(0.1, 2, 0.1), 0, 10));
   });
 });

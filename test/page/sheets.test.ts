@@ -177,6 +177,12 @@ describe('The page of sheets', () => {
     const moved = await sheets.message('pin');
     assert.deepEqual(moved.places, [{ piece: 'piece 2', sheet: 'ply3 sheet 1', x: 61, y: 16.1, turned: 0 }]);
     assert.equal(await transform(), seen, 'arrows move the piece and not the view');
+    const announced = () => sheets.page.locator('#announcer').textContent();
+    const two = '2: Name 2, Order 102';
+    assert.equal(
+      await announced(),
+      `${two}, 40.0 × 20.0 mm, pinned, 61.0 mm from the left, 16.1 mm from the bottom, ply3 sheet 1`,
+    );
     await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(2, 61, 16.1, { fixed: true })])]));
     await sheets.page.keyboard.press('r');
     const turned = await sheets.page.waitForFunction(() => {
@@ -187,8 +193,10 @@ describe('The page of sheets', () => {
     assert.deepEqual(await turned.jsonValue(), [
       { piece: 'piece 2', sheet: 'ply3 sheet 1', x: 71, y: 6.1, turned: 90 },
     ]);
+    assert.match((await announced())!, /^2: Name 2, Order 102, 20\.0 × 40\.0 mm, pinned, 71\.0 mm from the left/);
     await sheets.page.keyboard.press('p');
     assert.deepEqual(await sheets.message('unpin'), { type: 'unpin', pieces: ['piece 2'] });
+    assert.match((await announced())!, /^2: Name 2, .* mm, not pinned, /);
     await sheets.page.keyboard.press('Control+z');
     assert.deepEqual(await sheets.message('undo'), { type: 'undo', step: 'undo' });
   });
@@ -504,7 +512,10 @@ describe('The page of sheets', () => {
     assert.ok(await progress.isHidden());
     await sheets.send({ type: 'busy' });
     await progress.getByText('Laying out…').waitFor();
+    const read = () => sheets.page.locator('#doing[role="status"]').textContent();
+    assert.equal(await read(), 'Laying out…');
     await sheets.send({ ...sheetsMessage(), shapes: [], state: 'improving' });
+    assert.equal(await read(), 'Looking for a better layout…');
     await progress.getByRole('button', { name: 'Stop' }).click();
     assert.deepEqual(await sheets.message('stop'), { type: 'stop' });
     await sheets.send({ ...sheetsMessage(), shapes: [], state: 'stopped' });
@@ -522,8 +533,10 @@ describe('The page of sheets', () => {
       ],
       'the fourth is pinned already',
     );
+    assert.match((await read())!, /^Stopped\. /);
     await sheets.send(sheetsMessage());
     assert.ok(await progress.isHidden());
+    assert.equal(await read(), 'Laid out.');
   });
 
   it('sets the gap and how long is searched, and pins or lets go of everything', async () => {

@@ -17,7 +17,7 @@ import { Progress } from './progress.ts';
 import { SheetCamera } from './camera.ts';
 import type { SheetsState } from './state.ts';
 import { PieceTip } from './tip.ts';
-import { byHand, spokenPiece } from './words.ts';
+import { byHand, spokenPiece, spokenPlace } from './words.ts';
 
 export interface SheetsPageHost {
   send(message: FromSheetsPage): void;
@@ -75,7 +75,8 @@ export class SheetsPage {
         const at = draft ? { piece: { ...draft.piece, box: draft.box }, place: draft.place } : this.selected();
         if (at) this.card.move(at, this.scene!.units);
       },
-      pin: (place) => {
+      pin: (place, { piece, box, place: on }) => {
+        this.announce(spokenPlace({ ...piece, box, fixed: true }, on.sheet, this.scene!.units));
         this.host.send({ type: 'pin', places: [place] });
       },
     });
@@ -266,7 +267,7 @@ export class SheetsPage {
     this.select(id);
     const piece = this.drawing.get(id)!;
     this.camera.show(this.drawing.boxOf(piece));
-    setText(byId('announcer'), spokenPiece(piece.piece, this.scene!.units));
+    this.announce(spokenPiece(piece.piece, this.scene!.units));
     this.reveal(false);
   }
 
@@ -296,8 +297,10 @@ export class SheetsPage {
     const at = this.selected();
     if (!this.scene?.pins) this.tellWhyNot();
     if (!at || !this.scene?.pins) return;
-    if (at.piece.fixed) this.host.send({ type: 'unpin', pieces: [at.piece.id] });
-    else this.host.send({ type: 'pin', places: [pinnedPlace(draftOf(at.piece, at.place))] });
+    const fixed = !at.piece.fixed;
+    this.announce(spokenPlace({ ...at.piece, fixed }, at.place.sheet, this.scene.units));
+    if (fixed) this.host.send({ type: 'pin', places: [pinnedPlace(draftOf(at.piece, at.place))] });
+    else this.host.send({ type: 'unpin', pieces: [at.piece.id] });
   }
 
   private whyNot(): string | undefined {
@@ -306,7 +309,11 @@ export class SheetsPage {
   }
 
   private tellWhyNot(): void {
-    setText(byId('announcer'), this.whyNot() ?? '');
+    this.announce(this.whyNot() ?? '');
+  }
+
+  private announce(words: string): void {
+    setText(byId('announcer'), words);
   }
 
   private reveal(focus: boolean): void {

@@ -19,7 +19,7 @@ export interface PieceDragHost {
   /** Pixels per mm. */
   scale(): number;
   show(draft: Draft | undefined): void;
-  pin(place: PinnedPlace): void;
+  pin(place: PinnedPlace, draft: Draft): void;
 }
 
 const thresholdPx = 4;
@@ -170,7 +170,7 @@ export class PieceDrag {
   private make(): void {
     window.clearTimeout(this.timer);
     this.timer = undefined;
-    if (this.draft) this.host.pin(pinnedPlace(this.draft));
+    if (this.draft) this.host.pin(pinnedPlace(this.draft), this.draft);
   }
 
   private show(draft: Draft | undefined): void {

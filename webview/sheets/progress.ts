@@ -43,6 +43,8 @@ export class Progress {
       done: [''],
     };
     const [text, ...doing] = contents[state];
+    // What is hidden is not read aloud when it changes.
+    if (text !== '' || this.element.dataset['state'] !== state) setText(byId('doing'), text || 'Laid out.');
     this.element.hidden = state === 'done';
     this.element.dataset['state'] = state;
     setText(this.element.querySelector('span')!, text);

@@ -63,6 +63,12 @@ export function spokenPiece(piece: PieceOnSheet, units: Units): string {
   ].join(', ');
 }
 
+/** The same with where it lies, once it was moved, turned, pinned or let go. */
+export function spokenPlace(piece: PieceOnSheet, sheet: SheetOnPage, units: Units): string {
+  const pinned = piece.fixed ? '' : ', not pinned';
+  return `${spokenPiece(piece, units)}${pinned}, ${placeText(piece, sheet, units)}, ${sheet.name}`;
+}
+
 /** How pieces are moved by hand. Where they are not: what to do instead. */
 export const byHand = {
   moved:

@@ -74,6 +74,8 @@ async function oneJob(
       eachAsked(engine, { file: spec, text: specText, severities, wish: { what: 'tag', force: true } }, asked),
   };
   const job = await checkJob(text, basename(file), reading);
+  // What the tags were made of is not needed again.
+  engine.forget();
   const threads = newNestThreads(keepMs);
   const laid = await layOutJob(job, { checkpoint: neverWaits, nest: threads.nest }).finally(() => {
     threads.end();

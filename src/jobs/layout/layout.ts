@@ -5,12 +5,13 @@ import { union } from '../../geometry/clipper.ts';
 import { area, boundsOf } from '../../geometry/measure.ts';
 import type { Affine, Bounds, Region } from '../../geometry/types.ts';
 import type { CutFrom } from '../../spec/model/model.ts';
-import type { Tag } from '../../tag/tag.ts';
+import type { Piece, Tag } from '../../tag/tag.ts';
 import { usualEffort } from '../../nesting/nest.ts';
 import { planLaid } from '../../toolpath/cut-plan.ts';
 import type { CutPlan } from '../../toolpath/cut-plan.ts';
 import { withPackedContours } from '../../toolpath/packed-plan.ts';
-import { movePaths } from '../../toolpath/piece-paths.ts';
+import { movePaths, piecePaths } from '../../toolpath/piece-paths.ts';
+import { oncePer } from '../../core/once-per.ts';
 import { fillRoundFixed } from './fill-round-fixed.ts';
 import type { Filled, FillOptions } from './fill.ts';
 import type { FixedInRoom } from './fixed-in-room.ts';
@@ -218,8 +219,9 @@ function laidPiece(number: number, { of, toSheet, fixed }: SheetGroup['laid'][nu
 function plannedSheet(sheet: DraftSheet): JobSheet {
   const { pieces, from, output, width, height } = sheet;
   const bounds: Bounds = { minX: 0, minY: 0, maxX: width, maxY: height };
+  const pathsOf = oncePer((piece: Piece) => piecePaths(piece, pieces.find(({ of }) => of.piece === piece)!.of.of.tag));
   const lines = pieces.map(({ number, of, toSheet }) =>
-    movePaths({ ...of.lines, piece: pathName(number, of) }, toSheet),
+    movePaths({ ...pathsOf(of.piece), piece: pathName(number, of) }, toSheet),
   );
   return { ...sheet, plan: withPackedContours(planLaid(lines, bounds, { stock: from.stock, output })) };
 }

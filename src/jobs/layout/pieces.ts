@@ -111,9 +111,9 @@ export function jobPieces(
       continue;
     }
     const pieces = tag.pieces.flatMap((piece) => {
-      const lines = piecePaths(piece, tag);
-      const region = takenUp(piece, lines);
-      return region.length === 0 ? [] : [{ piece, lines, region }];
+      // The paths are made again once it has its place: those of hundreds of pieces would fill the memory.
+      const region = takenUp(piece, piecePaths(piece, tag));
+      return region.length === 0 ? [] : [{ piece, region }];
     });
     for (const { piece } of pieces) {
       const from: CutFrom = piece.cutFrom ?? { stock: tag.stock, ...(tag.machine ? { machine: tag.machine } : {}) };

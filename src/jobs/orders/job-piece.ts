@@ -2,7 +2,6 @@
 
 import type { Region } from '../../geometry/types.ts';
 import type { Piece } from '../../tag/tag.ts';
-import type { PiecePaths } from '../../toolpath/piece-paths.ts';
 import type { JobTag } from './work.ts';
 
 export interface JobPiece {
@@ -10,7 +9,6 @@ export interface JobPiece {
   /** Number of the copy, from 1. */
   readonly copy: number;
   readonly piece: Piece;
-  readonly lines: PiecePaths;
   /** Area enclosed by the beam, including marks beyond the edge; the same object for every copy. */
   readonly region: Region;
 }

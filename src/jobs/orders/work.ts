@@ -4,11 +4,13 @@ import type { ComputeOptions } from '../../engine/engine.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { clip } from '../../core/length.ts';
+import { oncePer } from '../../core/once-per.ts';
 import { listedQuoted } from '../../core/names.ts';
 import { columnsInWords, columnsOf, labelOf } from '../../spec/batch/batch.ts';
 import { filesMeant } from '../../spec/files/near-files.ts';
 import type { SpecSource } from '../../spec/yaml/source.ts';
 import { didYouMean } from '../../spec/schema/suggest.ts';
+import { outlinesOnly, withPackedOutlines } from '../../tag/outlines-only.ts';
 import type { Tag } from '../../tag/tag.ts';
 import { askedTags, batchOf, madeInTurn } from './asked-tags.ts';
 import { faultOfLine, isOneFault, keepsFromCutting, leftOutInWords, whyOf } from './left-out.ts';
@@ -273,7 +275,8 @@ class WorkMaker implements JobWork {
   ): void {
     const from = orders === undefined || line === undefined ? {} : { line: { table: orders, number: line } };
     const sold = product === undefined ? {} : { product };
-    this.tags.push({ spec, label, order, ...sold, rush, copies: quantity, tag: report.tag!, path, ...from });
+    const tag = packed(report.tag!);
+    this.tags.push({ spec, label, order, ...sold, rush, copies: quantity, tag, path, ...from });
   }
 
   #leaveOut({ spec }: TagEntry, each: LeftOutOrder): void {
@@ -336,6 +339,9 @@ class WorkMaker implements JobWork {
     );
   }
 }
+
+/** As far as a job needs it: hundreds are held at once. Lines that ask for the same tag share it. */
+const packed = oncePer((tag: Tag) => withPackedOutlines(outlinesOnly(tag)));
 
 function tagAndWhy({ order, label, product, quantity, why }: LeftOutOrder): LeftOutOrder {
   return {

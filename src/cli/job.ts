@@ -63,7 +63,8 @@ async function oneJob(
   { out, json, overwrite }: JobOptions & { readonly out: string },
   severities: Severities,
 ): Promise<{ readonly object: object; readonly isWhole: boolean }> {
-  const engine = newEngine();
+  // It is the job's own, and what the job writes is compared with what is there by then.
+  const engine = newEngine({ isOnce: true });
   const reading: JobReading = {
     engine,
     locate,

@@ -16,7 +16,7 @@ import { packOf } from '../export/pack.ts';
 import { tagProof } from '../export/proof/tag-proof.ts';
 import type { TagProof } from '../export/proof/tag-proof.ts';
 import { withSpec } from '../language/along/spec-along.ts';
-import type { TagAsk } from '../jobs/orders/reading.ts';
+import type { TagAsk } from '../jobs/orders/tag-ask.ts';
 import { labelOf } from '../spec/batch/batch.ts';
 import { approvedTag } from '../tag/approval/approval-text.ts';
 import type { ApprovedTag } from '../tag/approval/read-approval.ts';

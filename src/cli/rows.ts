@@ -6,7 +6,7 @@ import { setFlagsFromString } from 'node:v8';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import type { Engine, Report } from '../engine/engine.ts';
 import { RowWorker } from './row-work.ts';
-import type { TagAsk } from '../jobs/orders/reading.ts';
+import type { TagAsk } from '../jobs/orders/tag-ask.ts';
 import type { RowRequest, RowResult, RowTask } from './row-work.ts';
 import type { SpecFile } from './files.ts';
 

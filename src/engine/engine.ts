@@ -20,6 +20,7 @@ import type { Batch } from '../spec/batch/batch.ts';
 import type { Units } from '../core/units.ts';
 import type { TagModel } from '../spec/model/model.ts';
 import { parseSpec, readShared } from '../spec/parse.ts';
+import type { ParsedSpec } from '../spec/parse.ts';
 import { SpecSource, sourceOf } from '../spec/yaml/source.ts';
 import { loadUses } from '../spec/files/used-files.ts';
 import type { UsedFile, Uses } from '../spec/files/used-files.ts';
@@ -78,6 +79,8 @@ export interface Report {
 export interface ComputeOptions {
   /** Full path of a file named in the spec; `undefined` where it may not be read. */
   readonly locate: (relative: string) => string | undefined;
+  /** Reads the files named in the spec, by full path, in place of the engine: such as each only once for many tags. */
+  readonly read?: ReadFile;
   /** Row of a batch, counting from 0; by default the first, and the last if there are fewer. */
   readonly row?: number;
   /** Replaces the spec's own batch. */
@@ -97,6 +100,11 @@ export interface ComputeOptions {
    */
   readonly enough?: { readonly first: IssueCode; readonly of: (found: Judged) => boolean };
 }
+
+export type ReadFile = (path: string) => Promise<Uint8Array>;
+
+/** A spec as read in one row, before anything is made of it. */
+export type ReadSpec = ParsedSpec & Pick<Report, 'uses'>;
 
 /** What a change is judged by. */
 export type Judged = Pick<Report, 'tag' | 'issues' | 'accepted'>;
@@ -134,6 +142,7 @@ export class Engine {
     text: string,
     {
       locate,
+      read = this.read,
       row: wanted = 0,
       batch: given,
       isHasty = false,
@@ -145,10 +154,9 @@ export class Engine {
   ): Promise<Report> {
     const clock = new Clock();
     const checkpoint = turnTaker(signal, this.#giveWay);
-    const unread = sourceOf(text);
-    const uses = await loadUses(unread, { read: (path) => this.readText(path), locate, beside: this.beside });
-    signal?.throwIfAborted();
-    const { source, model, issues, ...batched } = parseSpec(unread, uses, wanted, given);
+    const reading: Reading = { locate, read };
+    const asked = { ...reading, row: wanted, ...(given ? { batch: given } : {}), ...(signal ? { signal } : {}) };
+    const { source, uses, model, issues, ...batched } = await this.readSpec(text, asked);
     clock.lap('read');
     const comments = acceptComments(text);
     if (!model) {
@@ -157,13 +165,13 @@ export class Engine {
     }
     const rows = batched.batch?.rows.length ?? 1;
     onCount?.(rows);
-    const loaded = await this.#load(model, locate);
+    const loaded = await this.#load(model, reading);
     await checkpoint();
     clock.lap('load');
     const findings: Finding[] = [];
     const shared =
       rows > 1 && sameSized(model).length > 0
-        ? await this.#sameSizes({ source, uses, loaded, rows, given }, locate, isHasty ? 'hasty' : checkpoint)
+        ? await this.#sameSizes({ source, uses, loaded, rows, given }, reading, isHasty ? 'hasty' : checkpoint)
         : undefined;
     const made = await this.#build(model, loaded, (finding) => findings.push(finding), checkpoint, shared?.sizes);
     const lacking = await this.#lacking(model, loaded, made, checkpoint);
@@ -192,6 +200,18 @@ export class Engine {
     return { source, ...batched, ...hasty, ...alike, tag, model, ...judged, fonts, uses, files, timings: clock.laps };
   }
 
+  /** The spec as `compute` reads it; rejects as that does. */
+  async readSpec(
+    text: string,
+    { locate, read = this.read, row = 0, batch, signal }: Omit<ComputeOptions, 'severities'>,
+  ): Promise<ReadSpec> {
+    const source = sourceOf(text);
+    const textOf = async (path: string) => textOfBytes(await read(path));
+    const uses = await loadUses(source, { read: textOf, locate, beside: this.beside });
+    signal?.throwIfAborted();
+    return { ...parseSpec(source, uses, row, batch), uses };
+  }
+
   /** Checks a file that specs use by itself, without any of them. */
   async checkShared(text: string, locate: ComputeOptions['locate']): Promise<Pick<Report, 'source' | 'issues'>> {
     const source = new SpecSource(text);
@@ -203,7 +223,7 @@ export class Engine {
   readonly beside = (path: string): Promise<readonly string[]> => this.#files.beside?.(path) ?? Promise.resolve([]);
 
   /** Reads a file beside a spec; rejects if it cannot be read. */
-  readonly read = (path: string): Promise<Uint8Array> => this.#files.read(path);
+  readonly read: ReadFile = (path) => this.#files.read(path);
 
   async readText(path: string): Promise<string> {
     return textOfBytes(await this.read(path));
@@ -216,15 +236,14 @@ export class Engine {
     return whole ? lackingShapes(made, await this.#build(model, whole, () => undefined, checkpoint)) : [];
   }
 
-  #load(model: TagModel, locate: ComputeOptions['locate']): Promise<Loaded> {
-    const read = (path: string) => this.#files.read(path);
-    return loadFiles(model, { library: this.fonts, read, beside: this.beside, locate });
+  #load(model: TagModel, reading: Reading): Promise<Loaded> {
+    return loadFiles(model, { library: this.fonts, beside: this.beside, ...reading });
   }
 
   /** Shared sizes: the size that each tag of a batch has room for, cached for the next of its tags. */
   async #sameSizes(
     { source, uses, loaded, rows, given }: BatchInput,
-    locate: ComputeOptions['locate'],
+    reading: Reading,
     checkpoint: (() => Promise<void>) | 'hasty',
   ): Promise<Partial<SharedSizes> & { readonly areKnown: boolean }> {
     const faces = [...new Set([...loaded.fonts.values()].map(({ id }) => id))].sort();
@@ -240,7 +259,7 @@ export class Engine {
     for (let row = 0; row < rows; row++) {
       const { model } = parseSpec(source, uses, row, given);
       if (!model) continue;
-      const resources = this.#resources(model, await this.#load(model, locate), () => undefined, checkpoint);
+      const resources = this.#resources(model, await this.#load(model, reading), () => undefined, checkpoint);
       for (const { shape, scale, ofMost } of await fittedScales(model, resources)) {
         const name = sizeKey(shape);
         sizes.set(name, Math.min(scale, sizes.get(name) ?? Infinity));
@@ -284,6 +303,9 @@ export class Engine {
     };
   }
 }
+
+/** How the files of a spec are found and read. */
+type Reading = Required<Pick<ComputeOptions, 'locate' | 'read'>>;
 
 function textsOf({ source, uses }: UsedFile): readonly unknown[] {
   return [source.text, uses.map(textsOf)];

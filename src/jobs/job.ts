@@ -22,8 +22,7 @@ import { turnOf } from './orders/orders.ts';
 import { jobPieces } from './layout/pieces.ts';
 import type { JobPieces } from './layout/pieces.ts';
 import { readJob } from './read/read-job.ts';
-import { workOf } from './orders/work-again.ts';
-import type { MadeWork } from './orders/work-again.ts';
+import { jobWork } from './orders/work.ts';
 import type { JobReading } from './orders/reading.ts';
 import type { JobWork, LeftOutTag } from './orders/work.ts';
 
@@ -37,8 +36,6 @@ export interface CheckedJob {
   /** Absent if nothing could be made of the text. */
   readonly model?: JobModel;
   readonly pieces?: JobPieces;
-  /** For the next text; only with a model. */
-  readonly made?: MadeWork;
   readonly offcuts: ReadonlyMap<string, OffcutFile>;
   readonly leftOut: readonly LeftOutTag[];
   /** What is wrong with tags that are made all the same, by its issue. */
@@ -55,16 +52,10 @@ export interface CheckedJob {
 }
 
 /**
- * `name`: file name without the folder. `before`: the same job with an earlier text, as long as no other file has changed since;
- * its tags are not made again where the same are asked for. Rejects only with what the checkpoint throws, never because
- * of the job's contents.
+ * `name`: file name without the folder. Rejects only with what the checkpoint throws, never because of the job's
+ * contents.
  */
-export async function checkJob(
-  text: string,
-  name: string,
-  reading: JobReading,
-  before?: CheckedJob,
-): Promise<CheckedJob> {
+export async function checkJob(text: string, name: string, reading: JobReading): Promise<CheckedJob> {
   const source = new SpecSource(text);
   const { engine, locate } = reading;
   const uses = await loadUses(source, { read: (path) => engine.readText(path), locate, beside: engine.beside });
@@ -80,8 +71,7 @@ export async function checkJob(
   };
   const offcuts = await loadOffcuts(model, name, reading, reportProblem);
   const told = read.flatMap(({ path, message }) => (path[0] === 'use' ? [message] : []));
-  const made = await workOf(model, source, reading, { told, before: before?.made });
-  const { work } = made;
+  const work: JobWork = await jobWork(model, source, reading, new Set(told));
   const turn = turnOf(work.orders);
   const unread = model.unread.map((each) => ({ ...each, order: '', label: '' }));
   const pieces = jobPieces(model, work, source, { offcuts, job: name });
@@ -90,7 +80,6 @@ export async function checkJob(
     ...empty,
     model,
     pieces,
-    made,
     offcuts,
     orders: work.orders,
     products: work.products,

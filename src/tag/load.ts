@@ -110,12 +110,15 @@ async function loadFont(
   path: Finding['path'],
   { weight, italic }: TextGenerator,
   locate: (relative: string) => string | undefined,
-  { library, beside, locate: unwatched }: Loading,
+  { library, read, beside, locate: unwatched }: Loading,
 ): Promise<FontFace | Finding> {
   const isFile = isFontFile(name);
   const file = isFile ? locate(name) : undefined;
   if (isFile && file === undefined) return outsideFinding(path, name);
-  const answer = await library.load(file === undefined ? { family: name, weight, italic } : { file, weight, italic });
+  const answer = await library.load(
+    file === undefined ? { family: name, weight, italic } : { file, weight, italic },
+    read,
+  );
   if ('face' in answer) return answer.face;
   const { kind, message, suggestions } = answer.problem;
   const inFolder = unwatched(isFile ? name : 'font.ttf');

@@ -30,6 +30,8 @@ export interface FontProblem {
 
 export type FontAnswer = { readonly face: FontFace } | { readonly problem: FontProblem };
 
+type ReadFont = (path: string) => Promise<Uint8Array>;
+
 export class FontLibrary {
   readonly #files: FontFiles;
   #system: Promise<SystemFonts> | undefined;
@@ -41,9 +43,10 @@ export class FontLibrary {
     this.#files = files;
   }
 
-  load(query: FontQuery): Promise<FontAnswer> {
+  /** `read`: reads a font file that is asked for by its path. */
+  load(query: FontQuery, read: ReadFont = (path) => this.#files.read(path)): Promise<FontAnswer> {
     // Not cached by path: a file beside the spec may be replaced while the spec is open.
-    if ('file' in query) return this.#openFile(query);
+    if ('file' in query) return this.#openFile(query, read);
     const key = JSON.stringify([query.family.trim().toLowerCase(), query.weight, query.italic]);
     let answer = this.#families.get(key);
     if (!answer) {
@@ -98,10 +101,10 @@ export class FontLibrary {
     );
   }
 
-  #openFile(query: FontQuery & { readonly file: string }): Promise<FontAnswer> {
+  #openFile(query: FontQuery & { readonly file: string }, read: ReadFont): Promise<FontAnswer> {
     const label = query.file.split(/[/\\]/).at(-1)!;
     return this.#open(
-      () => this.#files.read(query.file),
+      () => read(query.file),
       label,
       async (bytes) => {
         const face = nearestStyle(await stylesIn(bytes), query)!;

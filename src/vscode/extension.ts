@@ -54,6 +54,9 @@ export interface Host {
   readonly nestThreads?: ThreadSource | undefined;
 }
 
+/** Results kept of what the tags of a job share; what only one of them has is not needed again. */
+const jobStages = 300;
+
 /** Commands behind the preview's export button. */
 const exportCommands: Readonly<Record<ExportKind, string>> = {
   svg: 'tagwright.exportSvg',
@@ -67,13 +70,14 @@ const exportCommands: Readonly<Record<ExportKind, string>> = {
 export function compose(context: vscode.ExtensionContext, host: Host): vscode.WebviewPanelSerializer {
   const log = vscode.window.createOutputChannel('Tagwright', { log: true });
   reportTo(log);
-  const engine = new Engine(editorFontFiles(context.extensionUri, host.installedFonts));
+  const files = editorFontFiles(context.extensionUri, host.installedFonts);
+  const engine = new Engine(files);
   const service = new TagService(engine, log);
   const help = new IssueHelp(engine);
   const samples = new SampleLibrary(context.extensionUri);
   const workspaceContext = new WorkspaceContext(service, engine, samples);
   const moves = new SpecMoves();
-  const jobs = new JobChecks(engine);
+  const jobs = new JobChecks(new Engine(files, { fonts: engine.fonts, stages: jobStages }));
   const target = new CommandTarget(() => previews.inFront);
   const threads = new NestThreads(host.nestThreads);
   const { nest } = threads;

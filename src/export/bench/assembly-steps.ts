@@ -52,6 +52,14 @@ export function gluedOn(piece: Piece, { pieces }: Tag): Region {
   return union(pieces.filter(({ glueTo }) => glueTo === piece.id).map(({ region }) => region));
 }
 
+/** A line this near to the edge of what lies on it, in mm, shows beside it: as much of its stroke as does not is in the joint. */
+const edgeMm = strokeMm / 2;
+
+/** Where marks of a piece disappear under what is glued on it. */
+export function hiddenOn(piece: Piece, tag: Tag): Region {
+  return offset(gluedOn(piece, tag), -edgeMm);
+}
+
 /** Shorter visible stretches of a score line than this, in mm, are not noticed. */
 const unseenMm = 1;
 
@@ -68,30 +76,41 @@ export function beforeGluing(piece: Piece, tag: Tag): string[] {
   return [
     face,
     ...(isOnTop ? [`Glue side: the back. Spread it thin and keep a little off the edge; ${bare} there.`] : []),
-    ...scoresInSight(piece, cover, tag.units),
+    ...scoresInSight(piece, tag),
   ];
 }
 
+/** A line by itself is measured as a strip of this width, in mm, which has two sides. */
+const lineMm = 0.02;
+
 /** Names the score lines that stay in sight after gluing, and where they are. */
-function scoresInSight(piece: Piece, cover: Region, units: Tag['units']): string[] {
+function scoresInSight(piece: Piece, tag: Tag): string[] {
+  const cover = gluedOn(piece, tag);
   if (cover.length === 0) return [];
   const scores = piece.marks.filter(({ operation }) => operation === 'score');
   if (scores.length === 0) return [];
   const body = boundsOf(piece.region)!;
-  // A single line is measured as the narrow strip that it burns, which has two sides.
+  const hidden = hiddenOn(piece, tag);
+  const withEdge = offset(cover, edgeMm);
   const drawn = scores.flatMap((mark) => [
     { region: areasIn(mark), sides: 1 },
-    { region: strokesAlong(mark.lines ?? [], strokeMm), sides: 2 },
+    { region: strokesAlong(mark.lines ?? [], lineMm), sides: 2 },
   ]);
   const seen = drawn.flatMap(({ region, sides }) => {
-    const hidden = stretchesInside(region, cover).reduce((sum, { length }) => sum + length, 0);
-    const length = (perimeter(region) - hidden) / sides;
+    const outside = (of: Region) =>
+      (perimeter(region) - stretchesInside(region, of).reduce((sum, { length }) => sum + length, 0)) / sides;
+    const [free, all] = [outside(withEdge), outside(hidden)];
+    // A line that only crosses the edge ends there.
+    const length = all - free < unseenMm ? outside(cover) : all;
     if (length < unseenMm) return [];
-    const box = boundsOf(difference(offset(region, 0.05), [cover]));
+    if (free < unseenMm) return [{ length, where: 'along the edge of what is glued on' }];
+    const box = boundsOf(difference(offset(region, 0.05), [hidden]));
     return box ? [{ length, where: placeIn(box, body) }] : [];
   });
   if (seen.length === 0) return ['All its score lines disappear under what is glued on.'];
-  return seen.map(({ length, where }) => `A score line stays in sight: ${lengthIn(length, units)} of it, ${where}.`);
+  return seen.map(
+    ({ length, where }) => `A score line stays in sight: ${lengthIn(length, tag.units)} of it, ${where}.`,
+  );
 }
 
 /** Extent, as a share of the piece in both directions, from which something counts as all round it. */

@@ -13,7 +13,7 @@ import type { Affine, Region } from '../../geometry/types.ts';
 import { lookOfStock } from '../../look/stock-look.ts';
 import { stockOf } from '../../tag/by-stock.ts';
 import type { Tag } from '../../tag/tag.ts';
-import { assemblySteps, beforeGluing, gluedOn } from './assembly-steps.ts';
+import { assemblySteps, beforeGluing, hiddenOn } from './assembly-steps.ts';
 import type { AssemblyStep } from './assembly-steps.ts';
 import type { Flow } from '../page/flow.ts';
 import { section } from './job-sheet.ts';
@@ -174,7 +174,7 @@ function drawView(
   for (const path of scored) page.draw(path, { stroke: inks.hidden, lineWidth: 0.2 });
   if (scored.length > 0)
     page.clipped(
-      paths(difference(piece.region, [gluedOn(piece, tag)])),
+      paths(difference(piece.region, [hiddenOn(piece, tag)])),
       scored.map((path) => ({ path, stroke: inks.seen, lineWidth: 0.6 })),
     );
   for (const each of on) {

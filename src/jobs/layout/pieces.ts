@@ -12,9 +12,9 @@ import type { SpecSource } from '../../spec/yaml/source.ts';
 import { stockOf } from '../../tag/by-stock.ts';
 import type { Piece, Tag } from '../../tag/tag.ts';
 import { kerfOf } from '../../tag/uncompensated.ts';
-import { piecePaths, takenUp } from '../../toolpath/piece-paths.ts';
 import { fixedPieces } from './fixed.ts';
 import type { FixedPiece } from './fixed.ts';
+import { takenBy } from '../orders/taken-by.ts';
 import type { JobPiece } from '../orders/job-piece.ts';
 import type { JobModel } from '../read/model.ts';
 import type { OffcutFile } from '../read/offcuts.ts';
@@ -78,17 +78,14 @@ export function jobPieces(
   /** Two lines may ask for the same tag in the same order. */
   const copies = new Map<string, number>();
   let count = 0;
+  const leaveOut = ({ spec, order, label, product, copies: quantity }: JobTag, why: string) => {
+    const named = { spec, order, label, ...(product === undefined ? {} : { product }) };
+    leftOut.push({ ...named, quantity, why: inUnits(why, model.units) });
+  };
   for (const each of tags) {
     const { tag, spec, path } = each;
     const drop = (why: string) => {
-      leftOut.push({
-        spec,
-        order: each.order,
-        label: each.label,
-        ...(each.product === undefined ? {} : { product: each.product }),
-        quantity: each.copies,
-        why: inUnits(why, model.units),
-      });
+      leaveOut(each, why);
     };
     const nameless = tag.pieces.find((piece) => stockOf(piece, tag).name === undefined);
     if (nameless) {
@@ -104,15 +101,8 @@ export function jobPieces(
       drop(why);
       continue;
     }
-    if (count + each.copies * tag.pieces.length > mostPieces) {
-      const why = `The job has more than ${mostPieces} pieces here; split it into several jobs.`;
-      reportProblem('bad-value', path, why);
-      drop(why);
-      continue;
-    }
     const pieces = tag.pieces.flatMap((piece) => {
-      // The paths are made again once it has its place: those of hundreds of pieces would fill the memory.
-      const region = takenUp(piece, piecePaths(piece, tag));
+      const region = takenBy(piece, tag);
       return region.length === 0 ? [] : [{ piece, region }];
     });
     for (const { piece } of pieces) {
@@ -147,6 +137,7 @@ export function jobPieces(
     }
     count += each.copies * pieces.length;
     kept.push(each);
+    if (count > mostPieces) continue;
     const asked = JSON.stringify([each.spec, each.order, each.label]);
     const before = copies.get(asked) ?? 0;
     copies.set(asked, before + each.copies);
@@ -155,6 +146,13 @@ export function jobPieces(
   }
   for (const { stock, message } of tooLarge.problems)
     if (!model.sheetsUnread.has(stock)) reportProblem('exceeds-sheet', ['sheets', stock], message, 'error', true);
+  if (count > mostPieces) {
+    // Whole and at once: laying out those that are not too many takes minutes, and which they are is chance.
+    const why = `The job has ${count} pieces; at most ${mostPieces} are laid out at once. Split it into several jobs.`;
+    reportProblem('bad-value', ['tags'], why, 'error', true);
+    for (const each of kept) leaveOut(each, why);
+    return { stocks: [], tags: [], leftOut, issues };
+  }
   const missing = new Set([...already, ...leftOut].map(({ spec }) => spec));
   const all = [...stocks].map(([name, { from, output, pieces, rooms }]) => ({ name, from, output, pieces, rooms }));
   const fixed = fixedPieces(model.fixed, all, missing, reportProblem);

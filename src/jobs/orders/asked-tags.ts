@@ -1,11 +1,14 @@
 /** The tags that orders ask for: each different one is made once, however many lines want it. */
 
-import type { ComputeOptions, Report } from '../../engine/engine.ts';
+import type { ComputeOptions, ReadSpec } from '../../engine/engine.ts';
 import type { Batch } from '../../spec/batch/batch.ts';
 import { isMadeTogether } from '../../tag/build.ts';
+import { outlinesOnly, withPackedOutlines } from '../../tag/outlines-only.ts';
+import type { TagsOfReading } from './kept-tags.ts';
 import type { MadeTag } from './left-out.ts';
 import type { OrderLine } from './orders.ts';
-import type { JobReading, TagAsk } from './reading.ts';
+import type { JobReading } from './reading.ts';
+import type { TagAsk } from './tag-ask.ts';
 
 export interface AskedTags {
   /** In the order in which lines first ask for them. */
@@ -18,7 +21,7 @@ export interface AskedTags {
 export function askedTags(
   lines: readonly OrderLine[],
   columns: ReadonlySet<string>,
-  first: Pick<Report, 'model'> | undefined,
+  first: Pick<ReadSpec, 'model'> | undefined,
 ): AskedTags {
   const keyOf = ({ row: { cells } }: OrderLine): string =>
     JSON.stringify([...cells].filter(([column]) => columns.has(column)));
@@ -40,23 +43,33 @@ interface SpecAsked {
   readonly file: string;
   readonly text: string;
   readonly options: ComputeOptions;
+  /** The spec as read in any row. */
+  readonly first: ReadSpec;
 }
 
-/** Tags of a spec, one after another as they are asked for. `first`: one of the spec's own that there is already. */
+/** Tags of a spec, one after another as they are asked for. `kept`: those made before. */
 export async function* madeInTurn(
   { engine, eachTag }: JobReading,
-  { file, text, options }: SpecAsked,
+  spec: SpecAsked,
   asked: readonly TagAsk[],
-  first: MadeTag | undefined,
+  kept: TagsOfReading | undefined,
 ): AsyncGenerator<MadeTag, undefined> {
-  if (!eachTag || !first) {
-    for (const ask of asked)
-      yield first && !ask.batch && ask.row === first.row ? first : await engine.compute(text, { ...options, ...ask });
+  const { file, text, options, first } = spec;
+  const whole = (made: Pick<MadeTag, 'row' | 'issues' | 'tag'>, ask: TagAsk): MadeTag => {
+    const batch = ask.batch ?? first.batch;
+    return { ...made, source: first.source, ...(batch ? { batch } : {}) };
+  };
+  if (eachTag) {
+    let next = 0;
+    for await (const made of eachTag(file, text, asked)) yield whole(packed(made), asked[next++]!);
     return;
   }
-  let next = 0;
-  for await (const made of eachTag(file, text, asked)) {
-    const batch = asked[next++]!.batch ?? first.batch;
-    yield { ...made, source: first.source, ...(batch ? { batch } : {}) };
-  }
+  const make = (ask: TagAsk, read = options.read) =>
+    engine.compute(text, { ...options, ...ask, ...(read ? { read } : {}) });
+  const makeOrKept = kept?.of(spec, make);
+  for (const ask of asked) yield whole(makeOrKept ? await makeOrKept(ask) : packed(await make(ask)), ask);
 }
+
+/** With its outlines alone, as plain numbers: those of hundreds of tags would fill the memory. */
+const packed = <T extends Pick<MadeTag, 'tag'>>(made: T): T =>
+  made.tag ? { ...made, tag: withPackedOutlines(outlinesOnly(made.tag)) } : made;

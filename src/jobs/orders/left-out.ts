@@ -12,7 +12,7 @@ import { cellRange } from '../../spec/files/table.ts';
 import type { OrderLine } from './orders.ts';
 
 /** What a job needs to know of a tag that is made. */
-export type MadeTag = Pick<Report, 'row' | 'issues' | 'source' | 'tag' | 'batch'>;
+export type MadeTag = Pick<Report, 'row' | 'issues' | 'source' | 'tag' | 'batch'> & Partial<Pick<Report, 'files'>>;
 
 /** A sheet that the spec names is not what the job cuts from. */
 export function keepsFromCutting(issue: Issue): boolean {

@@ -4,6 +4,7 @@ import type { Issue, TextRange, YamlPath } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { clip } from '../../core/length.ts';
 import { columnsInWords, columnsOf } from '../../spec/batch/batch.ts';
+import { mostRows } from '../../spec/read/read-batch.ts';
 import { sourceOf } from '../../spec/yaml/source.ts';
 import { parseTable } from '../../spec/files/table.ts';
 import { loadUses } from '../../spec/files/used-files.ts';
@@ -14,8 +15,8 @@ import type { LeftOutOrder } from './orders.ts';
 import { positionsIn } from './positions.ts';
 import type { JobReading } from './reading.ts';
 
-/** Limit on lines; more would take hours to make, and days to cut. */
-const mostLines = 1000;
+/** Limit on lines, as on the rows of a batch: each takes as long as a tag by itself. */
+const mostLines = mostRows;
 
 interface ReadTable {
   readonly table: OrderTable;

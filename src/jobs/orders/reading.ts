@@ -1,14 +1,9 @@
 /** What a job needs of its host: files, and tags made of them. */
 
 import type { ComputeOptions, Engine } from '../../engine/engine.ts';
-import type { Batch } from '../../spec/batch/batch.ts';
+import type { KeptTags } from './kept-tags.ts';
 import type { MadeTag } from './left-out.ts';
-
-/** Which tag of a spec: a row of its own batch, or of one that takes its place. */
-export interface TagAsk {
-  readonly row: number;
-  readonly batch?: Batch;
-}
+import type { TagAsk } from './tag-ask.ts';
 
 export interface JobReading {
   readonly engine: Engine;
@@ -23,6 +18,8 @@ export interface JobReading {
     text: string,
     asked: readonly TagAsk[],
   ) => AsyncIterable<Pick<MadeTag, 'row' | 'issues' | 'tag'>>;
+  /** Tags made before, of which those that come out the same are not made again; without it, nothing is kept. */
+  readonly kept?: KeptTags;
   /** Number of tags made, and number known so far. */
   readonly progress?: (done: number, all: number) => void;
 }

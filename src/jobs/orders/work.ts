@@ -1,18 +1,19 @@
 /** The work in a job: every tag of every order, or the reason why it is left out. */
 
-import type { ComputeOptions } from '../../engine/engine.ts';
+import type { ComputeOptions, ReadSpec } from '../../engine/engine.ts';
 import type { Issue, YamlPath } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
 import { clip } from '../../core/length.ts';
-import { oncePer } from '../../core/once-per.ts';
 import { listedQuoted } from '../../core/names.ts';
 import { columnsInWords, columnsOf, labelOf } from '../../spec/batch/batch.ts';
 import { filesMeant } from '../../spec/files/near-files.ts';
+import type { Batch } from '../../spec/batch/batch.ts';
 import type { SpecSource } from '../../spec/yaml/source.ts';
 import { didYouMean } from '../../spec/schema/suggest.ts';
-import { outlinesOnly, withPackedOutlines } from '../../tag/outlines-only.ts';
 import type { Tag } from '../../tag/tag.ts';
 import { askedTags, batchOf, madeInTurn } from './asked-tags.ts';
+import { takenBy } from './taken-by.ts';
+import type { TagsOfReading } from './kept-tags.ts';
 import { faultOfLine, isOneFault, keepsFromCutting, leftOutInWords, whyOf } from './left-out.ts';
 import type { MadeTag } from './left-out.ts';
 import type { FileIssues, JobModel, TagEntry } from '../read/model.ts';
@@ -23,7 +24,8 @@ import type { LeftOutOrder, OrderLine } from './orders.ts';
 import { productColumn } from '../read/products.ts';
 import { TagWarnings } from './tag-warnings.ts';
 import type { TagWarning } from './tag-warnings.ts';
-import type { JobReading, TagAsk } from './reading.ts';
+import type { JobReading } from './reading.ts';
+import type { TagAsk } from './tag-ask.ts';
 
 /** A tag that is made a number of times for one order. */
 export interface JobTag {
@@ -79,8 +81,7 @@ export async function jobWork(
   const maker = new WorkMaker(model.tags, source, reading, told);
   for (const entry of model.tags) await maker.add(entry);
   maker.rushWholeOrders();
-  const { tags, leftOut, issues, warnings, inFiles, files, orders, products } = maker;
-  return { tags, leftOut, issues, warnings, inFiles, files, orders, products };
+  return maker;
 }
 
 class WorkMaker implements JobWork {
@@ -88,11 +89,12 @@ class WorkMaker implements JobWork {
   readonly leftOut: LeftOutTag[] = [];
   readonly issues: Issue[] = [];
   readonly warnings = new Map<Issue, TagWarning>();
-  readonly files: string[] = [];
+  readonly #files = new Set<string>();
   readonly #source: SpecSource;
   readonly #reading: JobReading;
   readonly #told: ReadonlySet<string>;
   readonly #tables: OrderTables;
+  readonly #kept: TagsOfReading | undefined;
   #done = 0;
   #all = 0;
 
@@ -100,12 +102,17 @@ class WorkMaker implements JobWork {
     this.#source = source;
     this.#reading = reading;
     this.#told = told;
+    this.#kept = reading.kept?.begin(reading.engine.read);
     this.#tables = new OrderTables(entries, reading, {
       read: (name, path) => this.#read(name, path),
       report: (code, path, message) => {
         this.#report(code, path, message);
       },
     });
+  }
+
+  get files(): readonly string[] {
+    return [...this.#files];
   }
 
   get orders(): readonly string[] {
@@ -142,12 +149,10 @@ class WorkMaker implements JobWork {
 
   /** The spec's own tags, each in the same quantity. */
   async #addPlain(entry: TagEntry, text: string): Promise<void> {
-    const { engine, checkpoint } = this.#reading;
-    const options = this.#optionsOf(entry);
-    const first = await engine.compute(text, options);
-    this.files.push(...first.files);
+    const { checkpoint } = this.#reading;
+    const first = await this.#readSpec(entry, text);
     const [asked] = first.batch ? [] : columnsOf(first.source, first.uses.used);
-    if (asked !== undefined && first.tag) {
+    if (asked !== undefined && first.model) {
       const message = `${entry.spec} asks for {${clip(asked)}} and has no batch: give it “orders”, or it would be cut with the braces.`;
       this.#report('missing-key', entry.path, message);
       this.#leaveOut(entry, { order: '', label: '', quantity: entry.quantity, why: message });
@@ -161,6 +166,7 @@ class WorkMaker implements JobWork {
     for await (const report of this.#made(entry, text, rows, first)) {
       await checkpoint();
       this.#tick();
+      this.#usesFiles(report);
       if (this.#isSound(report)) {
         this.#push(entry, report, { order: '', rush: false, quantity: entry.quantity });
         warnings.add(report, labelOf(report) ?? '');
@@ -191,13 +197,11 @@ class WorkMaker implements JobWork {
   }
 
   async #addOrders(entry: TagEntry, text: string, { table: read, lines: all, inTable }: EntryOrders): Promise<void> {
-    const { engine, checkpoint } = this.#reading;
+    const { checkpoint } = this.#reading;
     const { name, text: csv, table } = read;
     const at: YamlPath = [...entry.path, 'orders'];
     const [{ row } = {}] = all;
-    const options = this.#optionsOf(entry);
-    const first = row && (await engine.compute(text, { ...options, batch: batchOf([row]) }));
-    this.files.push(...(first?.files ?? []));
+    const first = row && (await this.#readSpec(entry, text, batchOf([row])));
     const asked = first ? columnsOf(first.source, first.uses.used) : new Set<string>();
     const lines = all.map((line) => (first ? named(line, columnsInWords(first.source, first.uses.used)) : line));
     const missing = [...asked].filter((column) => !table.header.includes(column));
@@ -210,7 +214,7 @@ class WorkMaker implements JobWork {
       this.#expect(lines.length);
       const labelOfLine = lineLabels(lines, asked);
       const { different, keyOf } = askedTags(lines, asked, first);
-      const coming = this.#made(entry, text, different, first)[Symbol.asyncIterator]();
+      const coming = first && this.#made(entry, text, different, first);
       const made = new Map<string, MadeTag>();
       const faulty: { readonly line: OrderLine; readonly report: MadeTag }[] = [];
       const warnings = new TagWarnings();
@@ -218,16 +222,17 @@ class WorkMaker implements JobWork {
         await checkpoint();
         const key = keyOf(line);
         // They come in the order in which they are first asked for.
-        if (!made.has(key)) made.set(key, (await coming.next()).value as MadeTag);
+        if (!made.has(key)) made.set(key, (await coming!.next()).value as MadeTag);
         const report = made.get(key)!;
         this.#tick();
+        this.#usesFiles(report);
         if (this.#isSound(report)) {
           this.#push(entry, report, line, labelOfLine(line));
           warnings.add(report, labelOfLine(line));
         } else faulty.push({ line, report });
       }
       this.#warn(entry, warnings);
-      await coming.return(undefined);
+      await coming?.return(undefined);
       const columns = table.header.filter((column) => asked.has(column));
       const isFull = ({ row: { cells } }: OrderLine) => columns.every((column) => cells.get(column) !== '');
       const full = faulty.filter(({ line }) => isFull(line));
@@ -243,14 +248,20 @@ class WorkMaker implements JobWork {
     }
   }
 
-  #made(
-    entry: TagEntry,
-    text: string,
-    asked: readonly TagAsk[],
-    first: MadeTag | undefined,
-  ): AsyncGenerator<MadeTag, undefined> {
+  #made(entry: TagEntry, text: string, asked: readonly TagAsk[], first: ReadSpec): AsyncGenerator<MadeTag, undefined> {
     const file = this.#reading.locate(entry.spec)!;
-    return madeInTurn(this.#reading, { file, text, options: this.#optionsOf(entry) }, asked, first);
+    return madeInTurn(this.#reading, { file, text, options: this.#optionsOf(entry), first }, asked, this.#kept);
+  }
+
+  async #readSpec(entry: TagEntry, text: string, batch?: Batch): Promise<ReadSpec> {
+    const options = { ...this.#optionsOf(entry), ...(batch ? { batch } : {}) };
+    const read = await this.#reading.engine.readSpec(text, options);
+    this.#usesFiles(read.uses);
+    return read;
+  }
+
+  #usesFiles({ files = [] }: Pick<MadeTag, 'files'>): void {
+    for (const file of files) this.#files.add(file);
   }
 
   #optionsOf({ spec }: TagEntry): ComputeOptions {
@@ -275,8 +286,9 @@ class WorkMaker implements JobWork {
   ): void {
     const from = orders === undefined || line === undefined ? {} : { line: { table: orders, number: line } };
     const sold = product === undefined ? {} : { product };
-    const tag = packed(report.tag!);
-    this.tags.push({ spec, label, order, ...sold, rush, copies: quantity, tag, path, ...from });
+    // While they are made, others have their turns.
+    for (const piece of report.tag!.pieces) takenBy(piece, report.tag!);
+    this.tags.push({ spec, label, order, ...sold, rush, copies: quantity, tag: report.tag!, path, ...from });
   }
 
   #leaveOut({ spec }: TagEntry, each: LeftOutOrder): void {
@@ -299,7 +311,7 @@ class WorkMaker implements JobWork {
       this.#report('bad-file', path, `“${clip(name)}” is not inside the job's folder.`);
       return undefined;
     }
-    this.files.push(file);
+    this.#files.add(file);
     try {
       return await engine.readText(file);
     } catch {
@@ -339,9 +351,6 @@ class WorkMaker implements JobWork {
     );
   }
 }
-
-/** As far as a job needs it: hundreds are held at once. Lines that ask for the same tag share it. */
-const packed = oncePer((tag: Tag) => withPackedOutlines(outlinesOnly(tag)));
 
 function tagAndWhy({ order, label, product, quantity, why }: LeftOutOrder): LeftOutOrder {
   return {

@@ -2,7 +2,6 @@
 
 import { listed } from '../../core/names.ts';
 import * as vscode from 'vscode';
-import type { Engine } from '../../engine/engine.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { mostInQuestion } from '../../core/in-words.ts';
 import type { Tools } from '../../export/job/job.ts';
@@ -18,7 +17,7 @@ import { offerMore } from '../export/offer-more.ts';
 import { askFolder } from '../export/export-questions.ts';
 import { currentText } from '../export/exporter.ts';
 import { editorTurn, whileWanted } from '../service/compute-options.ts';
-import { jobReading } from './job-checks.ts';
+import type { JobChecks } from './job-checks.ts';
 import { problemsOf, showProblem, whyNothing } from './job-problems.ts';
 
 /** A complete request, from other extensions or tests. */
@@ -40,7 +39,7 @@ interface JobFiles {
 /** The files written; empty if cancelled. */
 export async function exportJob(
   job: vscode.Uri,
-  engine: Engine,
+  checks: JobChecks,
   tools: Tools,
   nest: Nester,
   given?: Omit<JobRequest, 'job'>,
@@ -55,7 +54,7 @@ export async function exportJob(
     title: `Exporting ${baseName(job)}`,
   };
   const made = await vscode.window.withProgress(options, (progress, token) =>
-    whileWanted(token, (signal) => makeJobFiles(job, to, { engine, tools, nest, progress, signal })),
+    whileWanted(token, (signal) => makeJobFiles(job, to, { checks, tools, nest, progress, signal })),
   );
   if (!made) return [];
   if ('problem' in made) {
@@ -80,7 +79,7 @@ export async function exportJob(
 }
 
 interface ExportContext {
-  readonly engine: Engine;
+  readonly checks: JobChecks;
   readonly tools: Tools;
   readonly nest: Nester;
   readonly progress: vscode.Progress<{ message?: string; increment?: number }>;
@@ -90,10 +89,10 @@ interface ExportContext {
 async function makeJobFiles(
   job: vscode.Uri,
   to: vscode.Uri,
-  { engine, tools, nest, progress, signal }: ExportContext,
+  { checks, tools, nest, progress, signal }: ExportContext,
 ): Promise<JobFiles | { readonly problem: string }> {
   const checkpoint = editorTurn(signal);
-  const reading = jobReading(engine, job, signal, (done, all) => {
+  const reading = checks.reading(job, signal, (done, all) => {
     progress.report({ message: `making tag ${done} of ${all}` });
   });
   const checked = await checkJob(await currentText(job), baseName(job), reading);

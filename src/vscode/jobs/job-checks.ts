@@ -6,9 +6,11 @@
 import * as vscode from 'vscode';
 import type { Issue } from '../../core/issue.ts';
 import type { Engine } from '../../engine/engine.ts';
+import { nextTask, turnTaker } from '../../engine/turns.ts';
 import { checkJob } from '../../jobs/job.ts';
 import type { CheckedJob } from '../../jobs/job.ts';
 import { readOffcuts } from '../../jobs/read/offcuts.ts';
+import { KeptTags } from '../../jobs/orders/kept-tags.ts';
 import type { JobReading } from '../../jobs/orders/reading.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
 import { inBackground } from '../common/background.ts';
@@ -16,35 +18,18 @@ import { companionGlob, isJob, isOffcutsFile, openDocument } from '../common/doc
 import { onFolderChange } from '../common/folder-changes.ts';
 import { baseName } from '../common/write-whole.ts';
 import { diagnosticOf } from '../features/problems.ts';
-import { editorTurn, computeOptions } from '../service/compute-options.ts';
+import { computeOptions } from '../service/compute-options.ts';
 import { locateBeside } from '../service/font-files.ts';
 import { severitySection } from '../service/severities.ts';
 
 /** Pause before checking, in ms: making all tags of a job takes as long as many drawings. */
 const restMs = 500;
 
-export function jobReading(
-  engine: Engine,
-  job: vscode.Uri,
-  signal: AbortSignal,
-  progress?: JobReading['progress'],
-): JobReading {
-  return {
-    engine,
-    locate: locateBeside(job),
-    optionsFor: (spec) => computeOptions(vscode.Uri.parse(spec), signal),
-    checkpoint: editorTurn(signal),
-    ...(progress ? { progress } : {}),
-  };
-}
-
 export class JobChecks implements vscode.Disposable {
   readonly #engine: Engine;
   readonly #collection = vscode.languages.createDiagnosticCollection('tagwright.jobs');
   readonly #known = new Map<string, CheckedJob>();
-  /** How often files that a job reads have changed: so far, and before what is known of it was read. */
-  readonly #changes = new Map<string, number>();
-  readonly #seen = new Map<string, number>();
+  readonly #kept = new Map<string, KeptTags>();
   readonly #timers = new Map<string, NodeJS.Timeout>();
   readonly #running = new Map<string, AbortController>();
   /** Diagnostics of each file, by the job or file that found them. */
@@ -55,6 +40,7 @@ export class JobChecks implements vscode.Disposable {
   readonly #subscriptions: vscode.Disposable;
   readonly onDidChange = this.#changed.event;
 
+  /** `engine`: its own, as the many tags of a job would leave nothing of what is kept of the spec that is open. */
   constructor(engine: Engine) {
     this.#engine = engine;
     this.#subscriptions = vscode.Disposable.from(
@@ -85,6 +71,19 @@ export class JobChecks implements vscode.Disposable {
         this.#onChange(uri, restMs);
       });
     for (const { uri } of vscode.workspace.textDocuments) this.#onChange(uri, 0);
+  }
+
+  /** How a job is read in the editor. What an open one has made is kept for the next time. */
+  reading(job: vscode.Uri, signal: AbortSignal, progress?: JobReading['progress']): JobReading {
+    const kept = this.#kept.get(job.toString());
+    return {
+      engine: this.#engine,
+      locate: locateBeside(job),
+      optionsFor: (spec) => computeOptions(vscode.Uri.parse(spec), signal),
+      checkpoint: turnTaker(signal, nextTask),
+      ...(kept ? { kept } : {}),
+      ...(progress ? { progress } : {}),
+    };
   }
 
   /** The job as last checked. */
@@ -128,9 +127,7 @@ export class JobChecks implements vscode.Disposable {
 
   #onFileChange(isChanged: (file: string) => boolean): void {
     for (const [job, { files }] of this.#known) {
-      if (!files.some(isChanged)) continue;
-      this.#changes.set(job, (this.#changes.get(job) ?? 0) + 1);
-      this.#scheduleCheck(vscode.Uri.parse(job), restMs);
+      if (files.some(isChanged)) this.#scheduleCheck(vscode.Uri.parse(job), restMs);
     }
   }
 
@@ -153,13 +150,10 @@ export class JobChecks implements vscode.Disposable {
     const controller = new AbortController();
     this.#running.set(key, controller);
     const { signal } = controller;
-    const changes = this.#changes.get(key) ?? 0;
-    const before = this.#seen.get(key) === changes ? this.#known.get(key) : undefined;
-    const reading = jobReading(this.#engine, job, signal);
-    const checked = await checkJob(document.getText(), baseName(job), reading, before);
+    if (!this.#kept.has(key)) this.#kept.set(key, new KeptTags());
+    const checked = await checkJob(document.getText(), baseName(job), this.reading(job, signal));
     signal.throwIfAborted();
     this.#known.set(key, checked);
-    this.#seen.set(key, changes);
     const found = new Map([[key, checked.issues.map((issue) => diagnosticOf(issue, checked.source))]]);
     for (const { file, issues, position } of checked.inFiles) {
       const before = found.get(vscode.Uri.parse(file).toString()) ?? [];
@@ -182,7 +176,8 @@ export class JobChecks implements vscode.Disposable {
     const key = uri.toString();
     clearTimeout(this.#timers.get(key));
     this.#running.get(key)?.abort();
-    for (const known of [this.#known, this.#changes, this.#seen]) known.delete(key);
+    for (const known of [this.#known, this.#kept]) known.delete(key);
+    if (this.#kept.size === 0) this.#engine.forget();
     this.#publish(key, new Map());
   }
 

@@ -45,9 +45,9 @@ export function registerJobs(
     }),
     target.command('tagwright.newJob', (spec, given?: GivenAnswers) => newJob(spec, engine, given)),
     vscode.commands.registerCommand('tagwright.exportJob', async (given?: unknown) => {
-      if (isRequest(given)) return exportJob(given.job, engine, tools, nest, given);
+      if (isRequest(given)) return exportJob(given.job, checks, tools, nest, given);
       const job = jobOf(given);
-      if (job) return exportJob(job, engine, tools, nest);
+      if (job) return exportJob(job, checks, tools, nest);
       void vscode.window.showInformationMessage('Open a job first: a file that ends in .job.yaml.');
       return [];
     }),

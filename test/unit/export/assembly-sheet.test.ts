@@ -94,6 +94,27 @@ describe('The assembly sheet', () => {
     assert.doesNotMatch(await before(spec('')), /score line/);
   });
 
+  it('says of a score line on the very edge of what is glued on that all of it stays in sight, as the map shows', async () => {
+    const edge = /stays in sight: (\d+(?:\.\d)?) mm of it, along the edge of what is glued on\./;
+    assert.equal(edge.exec(await before(spec('panel')))?.[1], '180');
+    // Of an ellipse with these half axes: Ramanujan's second approximation, good to a millionth here.
+    const [a, b] = [30, 15];
+    const h = ((a - b) / (a + b)) ** 2;
+    const length = Math.PI * (a + b) * (1 + (3 * h) / (10 + Math.sqrt(4 - 3 * h)));
+    const oval = spec('panel').replace('panel: {rectangle: [60, 30]}', 'panel: {ellipse: [60, 30], rotate: 7}');
+    assert.ok(Math.abs(Number(edge.exec(await before(oval))?.[1]) - length) < 0.06);
+    // Half of it is along the edge, the rest lies free.
+    const line = (path: string) =>
+      spec('line').replace('shapes:\n', `shapes:\n  line: {path: "${path}", lines: true, nudge: {up: 15}}\n`);
+    assert.equal(edge.exec(await before(line('M-20 0 H20')))?.[1], '40');
+    assert.match(await before(line('M-40 0 H40')), /stays in sight: 80 mm of it/);
+    // Where it is meant to be hidden, it is.
+    for (const within of ['{from: panel, grow: -0.5 mm}', '{from: panel, grow: -0.2 mm}'])
+      assert.match(await before(spec(within)), /All its score lines disappear/);
+    const { pages } = await readPdf(await toAssemblySheet(await jobFrom(spec('panel')), tools));
+    assert.match(pages.map(({ text }) => text.replace(/\s+/g, ' ')).join(' '), /180 mm of it, along the edge/);
+  });
+
   it('has a place for what is larger than the layer it is glued on', async () => {
     const wide = spec('').replace('panel: {rectangle: [60, 30]}', 'panel: {rectangle: [130, 30]}');
     const [page, ...others] = await assemblyPages(await jobFrom(wide), tools);

@@ -317,7 +317,7 @@ describe('A table of orders', () => {
       ['', /is empty/],
       ['order,quantity,name\n', /has no rows/],
       ['order,quantity,name\n1,1,"Sorrel\n', /quotation mark/],
-      [`order,quantity,name\n${'1,1,Sorrel\n'.repeat(10_000)}`, /has 10000 lines; a job takes at most 1000/],
+      [`order,quantity,name\n${'1,1,Sorrel\n'.repeat(10_000)}`, /has 10000 lines; a job takes at most 2000/],
     ] as const) {
       const job = await withOrders(csv);
       // In the table where it is at a place there.

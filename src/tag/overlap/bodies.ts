@@ -119,7 +119,9 @@ function isSliver(mark: Region, { web, grow, xHeight }: Measures): boolean {
     const along = mark.flat().map(({ x, y }) => x * Math.cos(angle) + y * Math.sin(angle));
     return Math.max(...along) - Math.min(...along);
   });
-  const [narrow, long] = [Math.min(...widths), Math.max(...widths)];
+  const narrow = Math.min(...widths);
+  // Across that: a square is as long as it is wide.
+  const long = widths[(widths.indexOf(narrow) + directions / 2) % directions]!;
   return long < sliver.longest * xHeight && narrow < sliver.narrow * long && narrow + 2 * grow < signWidth.least * web;
 }
 

@@ -160,6 +160,9 @@ describe('The dot of an i that is a leaf of the pen', () => {
     assertNear(boundsOf(round)!.minY, 15, 1e-9, 'no nearer to the stem');
     // As wide as it is long, it is a dot as it is.
     assert.deepEqual(marked(leaf(3.5)), [leaf(3.5)]);
+    // So is a square, whose diagonal is longer; it is only enlarged.
+    const square = boundsOf(marked(box(2, 15, 4.2, 17.2)))!;
+    assertNear(area(marked(box(2, 15, 4.2, 17.2))), (square.maxX - square.minX) ** 2, 1e-6, 'still a square');
   });
 });
 

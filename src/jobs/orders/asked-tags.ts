@@ -67,7 +67,7 @@ export async function* madeInTurn(
   const make = (ask: TagAsk, read = options.read) =>
     engine.compute(text, { ...options, ...ask, ...(read ? { read } : {}) });
   const makeOrKept = kept?.of(spec, make);
-  for (const ask of asked) yield whole(makeOrKept ? await makeOrKept(ask) : packed(await make(ask)), ask);
+  for (const ask of asked) yield whole(await (makeOrKept ?? make)(ask), ask);
 }
 
 /** With its outlines alone, as plain numbers: those of hundreds of tags would fill the memory. */

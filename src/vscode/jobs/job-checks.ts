@@ -75,13 +75,12 @@ export class JobChecks implements vscode.Disposable {
 
   /** How a job is read in the editor. What an open one has made is kept for the next time. */
   reading(job: vscode.Uri, signal: AbortSignal, progress?: JobReading['progress']): JobReading {
-    const kept = this.#kept.get(job.toString());
     return {
       engine: this.#engine,
       locate: locateBeside(job),
       optionsFor: (spec) => computeOptions(vscode.Uri.parse(spec), signal),
       checkpoint: turnTaker(signal, nextTask),
-      ...(kept ? { kept } : {}),
+      kept: this.#kept.get(job.toString()) ?? new KeptTags(0),
       ...(progress ? { progress } : {}),
     };
   }

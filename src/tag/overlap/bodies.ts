@@ -141,7 +141,7 @@ function enlarged(part: LetterPart, measures: Measures): LetterPart {
   const { grow, xHeight } = measures;
   const [only, second] = part.marks;
   if (only && !second && countersOf(only).length === 1) return { ...part, marks: [enlargedRing(only, measures)] };
-  if (part.marks.length < 3 && part.marks.some((mark) => isSliver(mark, measures)))
+  if (!part.isAccented && part.marks.length < 3 && part.marks.some((mark) => isSliver(mark, measures)))
     return { ...part, marks: part.marks.map((mark) => rounded(mark, part.marks, measures)) };
   const boxes = part.marks.map((mark) => boundsOf(mark)!);
   if (boxes.length === 0 || boxes.length > 2 || !boxes.every(isDot)) return part;

@@ -10,6 +10,8 @@ export interface LetterPart {
   readonly base: Region;
   /** Dots and accents that do not touch it, the nearest first. */
   readonly marks: readonly Region[];
+  /** Whether the letter has an accent that is no dot, however short it is drawn: an acute, a caron. */
+  readonly isAccented?: boolean;
   /** Whether it is as high as an accent but stands on nothing: an apostrophe, a quotation mark. */
   readonly isHanging: boolean;
 }
@@ -19,6 +21,9 @@ const hungFrom = 0.6;
 
 /** In x-heights: a part that begins below the first and reaches above the second stands on the line itself. */
 const baselineLimits = { below: 0.25, tall: 0.6 } as const;
+
+/** Combining marks but for the dot above and the two dots. */
+const otherAccent = /[\u0300-\u0306\u0309-\u036f]/u;
 
 interface LetterRegion {
   readonly region: Region;
@@ -44,12 +49,14 @@ export function letterParts(text: string, ink: Region, xHeight: number): LetterP
       !isCaron(text, part.box, xHeight) && (isBeside(part.box, largest.box) || standsOnBaseline(part.box, xHeight));
     (isBase ? bases : marks).push(part);
   }
+  const isAccented = otherAccent.test(text.normalize('NFD'));
   bases.sort((a, b) => middle(a.box) - middle(b.box));
   return bases.map(({ region, box }, place): LetterPart => {
     const own = marks.filter((mark) => nearestOf(bases, mark.box) === place);
     return {
       base: region,
       marks: own.sort((a, b) => verticalGap(a.box, box) - verticalGap(b.box, box)).map((mark) => mark.region),
+      isAccented,
       isHanging: false,
     };
   });

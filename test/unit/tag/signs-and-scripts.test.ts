@@ -7,6 +7,7 @@ import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Bounds, Ring } from '../../../src/geometry/types.ts';
 import { closesBays } from '../../../src/tag/overlap/closed-bays.ts';
 import { shapeOf } from '../../../src/tag/overlap/bodies.ts';
+import { letterParts } from '../../../src/tag/overlap/letters.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
 import { assertNear, makeUnchecked, newEngine, specOf } from '../support/engine.ts';
 import { box } from '../support/shapes.ts';
@@ -160,6 +161,12 @@ describe('The dot of an i that is a leaf of the pen', () => {
     assertNear(boundsOf(round)!.minY, 15, 1e-9, 'no nearer to the stem');
     // As wide as it is long, it is a dot as it is.
     assert.deepEqual(marked(leaf(3.5)), [leaf(3.5)]);
+    // The short acute of a blackletter é is none.
+    const accented = shapeOf({ base: [stem], marks: [[leaf(1)]], isAccented: true, isHanging: false }, measures);
+    assert.deepEqual(accented.part.marks, [[leaf(1)]]);
+    assert.ok(
+      letterParts('é', [stem, leaf(1)], 10)[0]!.isAccented && !letterParts('ï', [stem, leaf(1)], 10)[0]!.isAccented,
+    );
     // So is a square, whose diagonal is longer; it is only enlarged.
     const square = boundsOf(marked(box(2, 15, 4.2, 17.2)))!;
     assertNear(area(marked(box(2, 15, 4.2, 17.2))), (square.maxX - square.minX) ** 2, 1e-6, 'still a square');

@@ -13,7 +13,7 @@ import type { Profile } from './profile.ts';
 
 /** Of joining type R or U in the Unicode Character Database (ArabicShaping.txt, from memory), as last base letter of a cluster. */
 const unjoined =
-  /[\u0621-\u0625\u0627\u0629\u062f-\u0632\u0648\u0649\u0671-\u0673\u0675-\u0677\u0688-\u0699\u06c0\u06c3-\u06cb\u06cd\u06cf\u06d2\u06d3\u06d5]\p{M}*$/u;
+  /[\u0621-\u0625\u0627\u0629\u062f-\u0632\u0648\u0671-\u0673\u0675-\u0677\u0688-\u0699\u06c0\u06c3-\u06cb\u06cd\u06cf\u06d2\u06d3\u06d5]\p{M}*$/u;
 const arabic = /\p{Script=Arabic}/u;
 
 /** In x-heights: no bar comes nearer to the baseline, where letters are joined; the best height above it, and the cost of being off that, in lengths. */

@@ -24,17 +24,21 @@ const leastWhite = { single: 0.015, several: 0.13 } as const;
 /** Tolerance of outlines, in x-heights: it changes that share by a hundredth at most. */
 const toleranceShare = 0.001;
 
-/** A mark over its letter has more white than this on either side, as a share of it, or it is part of the letter that it meets: the same. */
-const leastBeside = 0.005;
+/**
+ * A mark over its letter that has less white than the first on one side, as a share of it, and more than the second on the other, stands far above its
+ * letter and is part of the one that it meets: the same. Near to its letter it has little white on either side and is told from both.
+ */
+const beside = { least: 0.005, far: 0.12 } as const;
 
 /** The letters with marks that are lost in `shape`, what is made of the lettering; only if letters or marks were moved. */
 export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region): Letter[] {
   return letters.filter(({ text, region, asSet, heldByMark = false }) => {
     const marks = asSet && hasMarks(text) ? marksAbove(region) : [];
     if (marks.length === 0) return false;
-    const { all, beside } = whiteRound(marks, region, shape, { xHeight, grow });
+    const { all, sides } = whiteRound(marks, region, shape, { xHeight, grow });
     const isSingle = marks.length === 1;
-    if (isSingle && (heldByMark || isOver(marks[0]!, region)) && Math.min(...beside) < leastBeside) return true;
+    const isTaken = Math.min(...sides) < beside.least && Math.max(...sides) > beside.far;
+    if (isSingle && (heldByMark || isOver(marks[0]!, region)) && isTaken) return true;
     return all < (isSingle ? leastWhite.single : leastWhite.several);
   });
 }
@@ -55,13 +59,13 @@ function whiteRound(
   letter: Region,
   shape: Region,
   { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
-): { readonly all: number; readonly beside: readonly [number, number] } {
+): { readonly all: number; readonly sides: readonly [number, number] } {
   const disc = discShare * xHeight;
   const tolerance = toleranceShare * xHeight;
   const made = offset(union(marks), grow, 'round', tolerance);
   const near = offset(made, nearShare * xHeight, 'round', tolerance);
   const box = boundsOf(near);
-  if (!box) return { all: 0, beside: [0, 0] };
+  if (!box) return { all: 0, sides: [0, 0] };
   // What is further off than two discs leaves the notches as they are.
   const about = widened(box, 2 * disc + Math.abs(grow));
   const filled = (region: Region): Region => {
@@ -77,7 +81,7 @@ function whiteRound(
     { ...box, maxX: middle },
     { ...box, minX: middle },
   ].map((side) => clippedToBox(notches, side));
-  return { all: shareOf(notches), beside: [shareOf(left!), shareOf(right!)] };
+  return { all: shareOf(notches), sides: [shareOf(left!), shareOf(right!)] };
 }
 
 /** Such as `the dot of the “i” hardly stands out from the letter`. */

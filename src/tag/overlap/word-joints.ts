@@ -15,7 +15,7 @@ export interface WordGap {
 }
 
 /** In x-heights: below the first a bar is at the feet, above the second at the heads. */
-const level = { foot: 0.05, head: 0.4 } as const;
+const level = { foot: 0.05, head: 0.6 } as const;
 
 /** The longest bar along the baseline that another at its head gives way to, in x-heights. Our own judgement. */
 const longest = 1;

@@ -28,7 +28,7 @@ export interface RingReading {
 
 /**
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
- * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital. `under an arm`: the same beneath the arm or the swash of one, where it is in the way of the eye and read as no letter.
+ * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital.
  */
 export type ReadAs =
   | 'on a mark'
@@ -40,7 +40,6 @@ export type ReadAs =
   | 'tail'
   | 'letter'
   | 'letter behind'
-  | 'under an arm'
   | 'p'
   | 'letter within'
   | 'between words'
@@ -62,7 +61,6 @@ const costs: Readonly<Record<ReadAs, number>> = {
   tail: 0.8,
   letter: 0.3,
   'letter behind': 0.65,
-  'under an arm': 0.3,
   p: 0.4,
   'letter within': 0.7,
   'between words': 1,
@@ -235,8 +233,7 @@ function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   if (isAtStem && above > 0 && above < bowlAbove * radius) return ['p'];
   if (!isInBand) return [];
   if (!isBefore) return ['letter behind'];
-  if (!hasInitial) return ['letter'];
-  if (isUnderArm(end, { x, y })) return ['under an arm'];
+  if (!hasInitial || isUnderArm(end, { x, y })) return ['letter'];
   if (stemmed) return [stemmed];
   if (leaning.test(withoutAccents(letters[0]!.text)) && leansOut(end, xHeight)) return ['d'];
   const isOnLine = Math.abs(y - radius - baseline) < likeLetter.offLine * xHeight;

@@ -443,23 +443,6 @@ describe('A ring that reads as a letter', () => {
     assert.deepEqual(pieces[0]!.hangers[0]!.readAs, ['accent']);
   });
 
-  it('is none in front of a capital under its swash, where OCR reads the name as well', async () => {
-    for (const name of ['Benedikt', 'Henryk']) {
-      const { pieces, issues } = await make(
-        specOf(
-          [`name: {text: ${name}, font: Pacifico, x_height: 11, overlap: auto}`],
-          'body: [name], hanger: {ring: left}',
-          ['stock: {material: birch plywood, thickness: 3}', 'tie: {twine: 1.5}'],
-        ),
-      );
-      assert.deepEqual(pieces[0]!.hangers[0]!.readAs, ['under an arm'], name);
-      assert.ok(
-        issues.every(({ code }) => code !== 'hole-blocked'),
-        name,
-      );
-    }
-  });
-
   it('is half as large as they are to 1.6 times', async () => {
     // As near to the letter whatever its size, so that it covers none of it.
     const touching = (share: number) => (at: LetterBox) => ({

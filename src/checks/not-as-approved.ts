@@ -2,11 +2,10 @@
 
 import type { Finding } from '../core/issue.ts';
 import type { Point } from '../geometry/types.ts';
-import { listedQuoted } from '../core/names.ts';
 import type { ApprovedTag } from '../tag/approval/read-approval.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { differenceOf } from './measures/approved-look.ts';
+import { addedOrGone, differenceOf } from './measures/approved-look.ts';
 
 export const notAsApproved: Check = (tag) => {
   const { approval } = tag;
@@ -41,11 +40,7 @@ function changesSince(tag: Tag, was: ApprovedTag): Pick<Finding, 'message' | 'pi
   });
   const come = tag.pieces.filter(({ id }) => !was.pieces.some((other) => other.id === id)).map(({ title }) => title);
   const gone = was.pieces.filter(({ id }) => !tag.pieces.some((other) => other.id === id)).map(({ title }) => title);
-  return [
-    ...changed,
-    ...(come.length > 0 ? [{ message: `${listedQuoted(come)} ${come.length === 1 ? 'has' : 'have'} been added` }] : []),
-    ...(gone.length > 0 ? [{ message: `${listedQuoted(gone)} ${gone.length === 1 ? 'is' : 'are'} gone` }] : []),
-  ];
+  return [...changed, ...addedOrGone(come, gone).map((message) => ({ message }))];
 }
 
 /** The largest difference first. */

@@ -31,7 +31,7 @@ export async function approveAll(
   specs: readonly SpecFile[],
   { on = today(), note, overwrite }: ApproveOptions,
 ): Promise<number> {
-  if (!isDay(on)) throw new UsageError(`--on ${on} is no day; write it as ${today()}.`);
+  if (!isDay(on)) throw new UsageError(`There is no day ${on}; write --on as ${today()}.`);
   const engine = newEngine({ isOnce: true });
   return eachFile(specs, async (spec) => {
     const { file, text, options } = spec;

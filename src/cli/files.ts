@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { Engine } from '../engine/engine.ts';
 import type { ComputeOptions } from '../engine/engine.ts';
 import type { Severities } from '../engine/severity.ts';
+import { FilesReadOnce } from '../jobs/orders/files-read-once.ts';
 import type { FontFiles } from '../text/font-files.ts';
 import { nodeFontFiles } from '../text/node-font-files.ts';
 import { UsageError } from './usage.ts';
@@ -45,14 +46,6 @@ export function newEngine({ isOnce = false } = {}): Engine {
 
 /** A table of names is then read once, not once for each row. */
 function onceRead(files: FontFiles): FontFiles {
-  const known = new Map<string, Promise<Uint8Array>>();
-  return {
-    ...files,
-    read(path, stretch) {
-      if (stretch) return files.read(path, stretch);
-      const bytes = known.get(path) ?? files.read(path);
-      known.set(path, bytes);
-      return bytes;
-    },
-  };
+  const once = new FilesReadOnce((path) => files.read(path));
+  return { ...files, read: (path, stretch) => (stretch ? files.read(path, stretch) : once.read(path)) };
 }

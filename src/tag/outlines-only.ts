@@ -33,6 +33,11 @@ function hangerOf({ lug: _lug, ...hanger }: PlacedHanger): PlacedHanger {
   return hanger;
 }
 
+/** Both: outlines alone, as plain numbers. Those of hundreds of tags would fill the memory as points. */
+export function packedOutlinesOf(tag: Tag): Tag {
+  return withPackedOutlines(outlinesOnly(tag));
+}
+
 /** The same with its outlines as plain numbers, made into points for whoever asks. */
 export function withPackedOutlines(tag: Tag): Tag {
   return { ...tag, pieces: tag.pieces.map(withPackedOutline) };

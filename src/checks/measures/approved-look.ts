@@ -1,8 +1,10 @@
 /** What of a piece looks otherwise than it was approved. */
 
 import { limit } from '../../core/figures.ts';
+import { listedQuoted } from '../../core/names.ts';
+import { transform, translation } from '../../geometry/affine.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
-import { area, boundsOf } from '../../geometry/measure.ts';
+import { area } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import type { Point, Region } from '../../geometry/types.ts';
@@ -13,7 +15,7 @@ import type { ApprovedPiece } from '../../tag/approval/read-approval.ts';
 import type { Piece, Tag } from '../../tag/tag.ts';
 
 /** Two outlines are the same that are nowhere further apart, in mm: less than a customer sees, more than rounding does. */
-export const sameWithinMm = 0.05;
+const sameWithinMm = 0.05;
 
 /** Most places that are pointed out on one piece. */
 const mostPlaces = 4;
@@ -34,8 +36,8 @@ const layerWords: Readonly<Record<Layer, string>> = {
 export function differenceOf(piece: Piece, tag: Tag, was: ApprovedPiece): Difference | undefined {
   const is = approvedPiece(piece, tag);
   const words: string[] = [];
-  if (is.stock !== was.stock)
-    words.push(`it is cut from ${is.stock || 'no named stock'} instead of ${was.stock || 'no named stock'}`);
+  if (is.material !== was.material || is.thickness !== was.thickness)
+    words.push(`it is cut from ${stockWords(is)} instead of ${stockWords(was)}`);
   const spelt = changedWords(is.words, was.words);
   if (spelt) words.push(spelt);
   for (const side of ['width', 'height'] as const)
@@ -44,15 +46,22 @@ export function differenceOf(piece: Piece, tag: Tag, was: ApprovedPiece): Differ
   // Other words, or the same at another size, say already that all of it looks different.
   const isTold = spelt !== undefined || isScaled(is, was);
   const middle = middleOf(piece);
+  const toOrigin = translation(-middle.x, -middle.y);
   const points: Point[] = [];
   for (const layer of isTold ? [] : layers) {
     if (is[layer] === was[layer]) continue;
-    const places = placesApart(atOrigin(layerOf(piece, layer), middle), polygonsIn(was[layer] ?? ''));
+    const places = placesApart(transform(layerOf(piece, layer), toOrigin), polygonsIn(was[layer] ?? ''));
     if (places.length === 0) continue;
     points.push(...places.map(({ x, y }) => ({ x: x + middle.x, y: y + middle.y })));
     words.push(layerWords[layer]);
   }
   return words.length === 0 ? undefined : { words: words.join('; '), points: points.slice(0, mostPlaces) };
+}
+
+/** Such as “birch plywood, 3 mm”. */
+function stockWords({ material, thickness }: ApprovedPiece): string {
+  const parts = [...(material === undefined ? [] : [material]), ...(thickness === undefined ? [] : [limit(thickness)])];
+  return parts.join(', ') || 'no named stock';
 }
 
 /** Proportions that differ by less are the same. */
@@ -66,21 +75,21 @@ function isScaled(is: ApprovedPiece, was: ApprovedPiece): boolean {
 
 function changedWords(is: readonly string[], was: readonly string[]): string | undefined {
   const [come, gone] = [is.filter((each) => !was.includes(each)), was.filter((each) => !is.includes(each))];
-  if (come.length === 0 && gone.length === 0) return undefined;
-  const quoted = (texts: readonly string[]): string => texts.map((text) => `“${text}”`).join(', ');
-  if (gone.length === 0) return `${quoted(come)} has been added`;
-  return come.length === 0 ? `${quoted(gone)} is gone` : `it says ${quoted(come)} instead of ${quoted(gone)}`;
+  if (come.length > 0 && gone.length > 0) return `it says ${listedQuoted(come)} instead of ${listedQuoted(gone)}`;
+  return addedOrGone(come, gone)[0];
 }
 
-function atOrigin(region: Region, { x, y }: Point): Region {
-  return region.map((ring) => ring.map((point) => ({ x: point.x - x, y: point.y - y })));
+/** The ends of sentences about what has come and what has gone. */
+export function addedOrGone(come: readonly string[], gone: readonly string[]): string[] {
+  return [
+    ...(come.length > 0 ? [`${listedQuoted(come)} ${come.length === 1 ? 'has' : 'have'} been added`] : []),
+    ...(gone.length > 0 ? [`${listedQuoted(gone)} ${gone.length === 1 ? 'is' : 'are'} gone`] : []),
+  ];
 }
 
 /** The middles of what is in one and not in the other and wider than the tolerance, the largest first. */
 function placesApart(is: Region, was: Region): Point[] {
   const apart = [difference(is, [was]), difference(was, [is])];
   const wide = apart.flatMap((each) => partsOf(offset(each, -sameWithinMm / 2)));
-  return wide
-    .toSorted((one, other) => area(other) - area(one))
-    .flatMap((part) => poleOf(part) ?? (boundsOf(part) ? [part[0]![0]!] : []));
+  return wide.toSorted((one, other) => area(other) - area(one)).flatMap((part) => poleOf(part) ?? []);
 }

@@ -3,7 +3,7 @@
 import type { ComputeOptions, ReadSpec } from '../../engine/engine.ts';
 import type { Batch } from '../../spec/batch/batch.ts';
 import { isMadeTogether } from '../../tag/build.ts';
-import { outlinesOnly, withPackedOutlines } from '../../tag/outlines-only.ts';
+import { packedOutlinesOf } from '../../tag/outlines-only.ts';
 import type { TagsOfReading } from './kept-tags.ts';
 import type { MadeTag } from './left-out.ts';
 import type { OrderLine } from './orders.ts';
@@ -61,7 +61,10 @@ export async function* madeInTurn(
   };
   if (eachTag) {
     let next = 0;
-    for await (const made of eachTag(file, text, asked)) yield whole(packed(made), asked[next++]!);
+    for await (const made of eachTag(file, text, asked)) {
+      const { tag } = made;
+      yield whole(tag ? { ...made, tag: packedOutlinesOf(tag) } : made, asked[next++]!);
+    }
     return;
   }
   const make = (ask: TagAsk, read = options.read) =>
@@ -69,7 +72,3 @@ export async function* madeInTurn(
   const makeOrKept = kept?.of(spec, make);
   for (const ask of asked) yield whole(await (makeOrKept ?? make)(ask), ask);
 }
-
-/** With its outlines alone, as plain numbers: those of hundreds of tags would fill the memory. */
-const packed = <T extends Pick<MadeTag, 'tag'>>(made: T): T =>
-  made.tag ? { ...made, tag: withPackedOutlines(outlinesOnly(made.tag)) } : made;

@@ -6,7 +6,7 @@ import { columnsOf } from '../../spec/batch/batch.ts';
 import type { BatchRow } from '../../spec/batch/batch.ts';
 import { allUsedFiles } from '../../spec/files/used-files.ts';
 import { isMadeTogether } from '../../tag/build.ts';
-import { outlinesOnly, withPackedOutlines } from '../../tag/outlines-only.ts';
+import { packedOutlinesOf } from '../../tag/outlines-only.ts';
 import { contentHash } from '../../text/content-hash.ts';
 import { FilesReadOnce } from './files-read-once.ts';
 import type { TagAsk } from './tag-ask.ts';
@@ -108,7 +108,7 @@ class TagsOfReading {
         (await this.#areUnchanged(known.files));
       if (isSame) return { ...known.made, row: ask.row };
       const { tag, model, issues, files } = await make(ask, this.#files.read);
-      const packed = tag && withPackedOutlines(outlinesOnly(tag));
+      const packed = tag && packedOutlinesOf(tag);
       const made = { row: ask.row, issues, files, ...(packed ? { tag: packed } : {}) };
       if (!issues.some(({ code }) => aboutOtherFiles.has(code))) {
         // What the spec uses is in its key.

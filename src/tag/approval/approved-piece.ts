@@ -6,7 +6,7 @@ import type { Point, Region } from '../../geometry/types.ts';
 import { textsOf } from '../../spec/model/shape-model.ts';
 import { stockOf } from '../by-stock.ts';
 import { withDependencies } from '../load.ts';
-import type { Mark, Piece, Tag } from '../tag.ts';
+import type { Piece, Tag } from '../tag.ts';
 import { polygonPath } from './polygon-path.ts';
 import type { ApprovedPiece } from './types.generated.ts';
 
@@ -29,13 +29,16 @@ export function middleOf({ region }: Pick<Piece, 'region'>): Point {
 export function approvedPiece(piece: Piece, tag: Pick<Tag, 'stock'>): ApprovedPiece {
   const middle = middleOf(piece);
   const { minX, minY, maxX, maxY } = boundsOf(piece.region) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+  const { thickness, ...stock } = stockOf(piece, tag);
+  const material = stock.material?.trim();
   const path = (layer: Layer): string => polygonPath(layerOf(piece, layer), middle);
   const [engrave, score] = [path('engrave'), path('score')];
   return {
     id: piece.id,
     title: piece.title,
     words: wordsOf(piece),
-    stock: stockWords(piece, tag),
+    ...(material ? { material } : {}),
+    ...(thickness === undefined ? {} : { thickness: rounded(thickness) }),
     width: rounded(maxX - minX),
     height: rounded(maxY - minY),
     outline: path('outline'),
@@ -49,14 +52,7 @@ function rounded(mm: number): number {
 }
 
 /** Each text once. */
-export function wordsOf({ sources, marks }: { sources: readonly { shape: Mark['shape'] }[]; marks: readonly Mark[] }) {
+function wordsOf({ sources, marks }: Pick<Piece, 'sources' | 'marks'>): string[] {
   const shapes = new Set([...sources, ...marks].flatMap(({ shape }) => [...withDependencies(shape)]));
   return [...new Set([...shapes].flatMap(({ generator }) => textsOf(generator).map(({ text }) => text.trim())))];
-}
-
-/** Such as “birch plywood, 3 mm”; empty where the spec has neither. */
-export function stockWords(piece: Pick<Piece, 'cutFrom'>, tag: Pick<Tag, 'stock'>): string {
-  const { material, thickness } = stockOf(piece, tag);
-  const parts = [material?.trim(), thickness === undefined ? undefined : `${rounded(thickness)} mm`];
-  return parts.filter((part) => part !== undefined && part !== '').join(', ');
 }

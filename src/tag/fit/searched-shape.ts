@@ -1,4 +1,4 @@
-/** A shape that is searched a place for, in a close and in a rough outline, and the largest size near a place. */
+/** A shape for which a place is searched, in a close and in a rough outline, and the largest size near a place. */
 
 import { boundsOf } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';

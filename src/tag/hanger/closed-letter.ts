@@ -4,9 +4,8 @@
  */
 
 import type { Bounds, Point } from '../../geometry/types.ts';
-import type { LettersInLine } from './crook.ts';
+import type { LetterLine } from './letter-lines.ts';
 import { isOverFoot, isUnderArm } from './stems.ts';
-import type { LineEnd } from './stems.ts';
 
 export type ClosedLetter = 'digit' | 'hook' | 'roof' | 'loop of a waw';
 
@@ -18,16 +17,9 @@ const overArabic = 0.6;
 
 const hebrew = /^[\u05d0-\u05ea]/u;
 
-export interface SeenLine {
-  /** From left to right, as they were made. */
-  readonly letters: LettersInLine;
-  readonly ends: readonly [LineEnd, LineEnd];
-  readonly baseline: number;
-}
-
 /** `factor`: by which the letters have been scaled since they were made, all else with them. */
 export function closesLetter(
-  { letters, ends, baseline }: SeenLine,
+  { letters, ends, baseline }: Pick<LetterLine, 'letters' | 'ends' | 'baseline'>,
   at: Point,
   radius: number,
   factor: number,

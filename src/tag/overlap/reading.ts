@@ -4,6 +4,7 @@
  * gained by keeping them apart is what OCR makes of words in eight faces (`npm run misread`).
  */
 
+import { timesMet } from './closed-bays.ts';
 import { contactAt } from './profile.ts';
 import type { Profile } from './profile.ts';
 import { lineAt, rowAt, topOf } from './runs.ts';
@@ -80,15 +81,12 @@ export function areArmsOnStem({ left, right }: Pair, profile: Profile, shift: nu
   const most = Math.max(...ends);
   const isEven = (end: number): boolean => end > most - arms.even * xHeight;
   if (!ends.slice(0, Math.round((arms.foot * xHeight) / left.pitch)).some(isEven)) return false;
-  let [met, isBay] = [0, true];
-  ends.forEach((end, row) => {
+  const rows = ends.map((end, row) => {
     const gap = profile.gaps[row - profile.first] ?? Infinity;
-    const isArm = isEven(end) && gap - shift < merged * xHeight;
-    if (isArm && isBay) met += 1;
-    if (isArm) isBay = false;
-    else if (end < most - arms.reach * xHeight) isBay = true;
+    if (isEven(end) && gap - shift < merged * xHeight) return 'met';
+    return end < most - arms.reach * xHeight ? 'bay' : 'near';
   });
-  return met >= 2;
+  return timesMet(rows) > 1;
 }
 
 /** Whether a letter that reaches furthest at its top, as a v or a 1, stands beside a single stem. */

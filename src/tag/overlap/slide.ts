@@ -145,7 +145,7 @@ export function slideLine(bodies: readonly LetterBody[], measures: Measures): Sl
     const isTouching = held.touch !== undefined && (!foot || foot.isLong);
     const shift = isTouching ? held.touch : held.shift;
     const fillet = filletFor(profile, shift, measures);
-    if (foot && !isTouching && wordTop !== undefined) wordGaps.push({ sides, shift, fillet });
+    if (foot && !isTouching && wordTop !== undefined) wordGaps.push({ sides, own: foot.region, shift, fillet });
     else if (foot && !isTouching) joints.push({ region: foot.region, fillet });
     baselinePoints.push({ x: start - shift, y: 0 });
     if (typeof held.joint === 'object') joints.push({ region: postBar(held.joint, measures), fillet });

@@ -3,12 +3,13 @@
 import { boundsOf } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import { footBar } from './bars.ts';
-import { footJoint } from './foot-joint.ts';
 import type { FootNeighbours, Joint } from './foot-joint.ts';
 import type { Measures } from './measures.ts';
 
 export interface WordGap {
   readonly sides: FootNeighbours;
+  /** What joins the two words by themselves. */
+  readonly own: Region;
   /** Distance that the right word moves closer, in mm. */
   readonly shift: number;
   readonly fillet: number;
@@ -21,16 +22,12 @@ const level = { foot: 0.05, head: 0.6 } as const;
 const longest = 1;
 
 export function wordJoints(gaps: readonly WordGap[], measures: Measures): Joint[] {
-  const bars = gaps.flatMap(({ sides, shift, fillet }) => {
-    const own = footJoint(sides, shift, measures);
-    const foot = sides.isScript ? undefined : footBar(sides.profile, shift, measures);
-    return own ? [{ own, foot, fillet }] : [];
-  });
   const bottomOf = (region: Region): number => boundsOf(region)!.minY / measures.xHeight;
-  const isAtFoot = bars.some(({ own }) => bottomOf(own.region) < level.foot);
-  return bars.map(({ own, foot, fillet }) => {
+  const isAtFoot = gaps.some(({ own }) => bottomOf(own) < level.foot);
+  return gaps.map(({ sides, own, shift, fillet }) => {
+    if (!isAtFoot || sides.isScript || bottomOf(own) <= level.head) return { region: own, fillet };
+    const foot = footBar(sides.profile, shift, measures);
     const isShort = foot !== undefined && foot.length < longest * measures.xHeight;
-    const isToMove = isAtFoot && isShort && bottomOf(own.region) > level.head;
-    return { region: (isToMove ? foot : own).region, fillet };
+    return { region: isShort ? foot.region : own, fillet };
   });
 }

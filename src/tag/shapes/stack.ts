@@ -51,18 +51,21 @@ export function makeStack(members: readonly Member[], towards: StackDirection, l
       put(name, shape, abuttedRegion(region, undefined, towards, 0));
       continue;
     }
-    const poking = shoulderOf(previous.region, region, towards);
-    const hiding = lap === undefined || isVisible(poking(lap)) ? hidingLap(previous.region, region, towards) : lap;
     const end = endToHide(previous.region, region, towards);
+    const poking = shoulderOf(previous.region, region, towards, end);
+    const hiding =
+      lap === undefined || isVisible(poking(lap)) ? hidingLap(previous.region, region, towards, poking) : lap;
     const isJoined = lap === undefined && (isStepped(end) || (isPointed(end) && isVisible(poking(hiding))));
     const overlap =
       lap ??
-      (isJoined ? jointLap(previous.region, region, towards) : meetingLap(previous.region, region, towards, hiding));
+      (isJoined
+        ? jointLap(previous.region, region, towards)
+        : meetingLap(previous.region, region, towards, hiding, end));
     const lapped = abuttedRegion(region, boundsOf(previous.region), towards, overlap);
     if (isJoined) {
       if (isStepped(end) && overlap > end.depth)
         shoulders.push({ name, region: intersection(previous.region, lapped), losesEnds: true });
-    } else if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards)) {
+    } else if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards, end)) {
       const notches = notchesBeside(poking(overlap), previous.region, lapped, towards, hiding - overlap);
       shoulders.push({ name, region: notches, ...(isVisible(poking(hiding)) ? {} : { hidingLap: hiding }) });
     }
@@ -93,8 +96,7 @@ function shiftBetween(from: Region, to: Region): Affine {
  * The least lap at which the rounded or cut end of the narrower member lies wholly inside the wider one, so that its
  * sides run into the wider one at full width. At most half of either, for an end as round as a disc.
  */
-function hidingLap(previous: Region, next: Region, towards: StackDirection): number {
-  const poking = shoulderOf(previous, next, towards);
+function hidingLap(previous: Region, next: Region, towards: StackDirection, poking: (lap: number) => Region): number {
   let low = 0;
   let high = Math.min(depthOf(boundsOf(previous)!, towards), depthOf(boundsOf(next)!, towards)) / 2;
   for (let step = 0; step < lapSteps; step++) {
@@ -106,18 +108,18 @@ function hidingLap(previous: Region, next: Region, towards: StackDirection): num
 }
 
 /** The lap, and a hair more where a sharp end stops just short of what stands back behind the end of the other, as the shaft of an arrow does. */
-function meetingLap(previous: Region, next: Region, towards: StackDirection, lap: number): number {
-  if (lap <= 0 || endToHide(previous, next, towards).depth >= 2 * sharpEndMm) return lap;
+function meetingLap(previous: Region, next: Region, towards: StackDirection, lap: number, { depth }: End): number {
+  if (lap <= 0 || depth >= 2 * sharpEndMm) return lap;
   const placed = abuttedRegion(next, boundsOf(previous), towards, lap);
   const isApart = partsOf(union([previous, placed])).length > Math.max(partsOf(previous).length, partsOf(next).length);
   return isApart ? lap + sharpEndMm : lap;
 }
 
 /** The part of the narrower member's end that is outside the wider one, by lap. */
-function shoulderOf(previous: Region, next: Region, towards: StackDirection): (lap: number) => Region {
+function shoulderOf(previous: Region, next: Region, towards: StackDirection, { depth }: End): (lap: number) => Region {
   const before = boundsOf(previous)!;
   const isNarrower = nextIsNarrower(previous, next, towards);
-  const isSharp = endToHide(previous, next, towards).depth < 2 * sharpEndMm;
+  const isSharp = depth < 2 * sharpEndMm;
   return (lap) => {
     // What abuts a straight edge along its whole end is hidden by that.
     const placed = abuttedRegion(next, before, towards, isSharp ? lap + sharpEndMm : lap);
@@ -138,9 +140,9 @@ function endToHide(previous: Region, next: Region, towards: StackDirection): End
 }
 
 /** Whether the narrower member has straight sides that end in corners, so that they can run into the wider one. */
-function hasCorners(previous: Region, next: Region, towards: StackDirection): boolean {
+function hasCorners(previous: Region, next: Region, towards: StackDirection, { depth }: End): boolean {
   const narrower = nextIsNarrower(previous, next, towards) ? next : previous;
-  return endToHide(previous, next, towards).depth < mostEndShare * depthOf(boundsOf(narrower)!, towards);
+  return depth < mostEndShare * depthOf(boundsOf(narrower)!, towards);
 }
 
 /**

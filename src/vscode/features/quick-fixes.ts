@@ -167,7 +167,6 @@ function explainAction({ code }: Issue): vscode.CodeAction {
   return action;
 }
 
-/** Inserts the comment and leaves the cursor where the reason goes. */
 function approveAction({ uri }: Checked): vscode.CodeAction {
   const title = 'Record this look as approved…';
   const action = new vscode.CodeAction(title, QuickFix);
@@ -175,6 +174,7 @@ function approveAction({ uri }: Checked): vscode.CodeAction {
   return action;
 }
 
+/** Inserts the comment and leaves the cursor where the reason goes. */
 function acceptAction(acceptance: Acceptance, { code }: Issue, { uri, report }: Checked): vscode.CodeAction {
   const action = new vscode.CodeAction(acceptTitle(code), QuickFix);
   const { at } = acceptance;

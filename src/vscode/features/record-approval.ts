@@ -4,7 +4,7 @@ import * as vscode from 'vscode';
 import { today } from '../../core/days.ts';
 import { isError } from '../../core/issue.ts';
 import { approvalPlace } from '../../edits/approved.ts';
-import { reportsOf, rowCount } from '../../engine/batch.ts';
+import { reportsOf } from '../../engine/batch.ts';
 import type { Engine, Report } from '../../engine/engine.ts';
 import { labelOf } from '../../spec/batch/batch.ts';
 import { approvalText, approvedTag } from '../../tag/approval/approval-text.ts';
@@ -56,7 +56,7 @@ export async function recordApproval(
   } else {
     const what = tags.length === 1 ? 'this tag' : `these ${tags.length} tags`;
     void vscode.window.showInformationMessage(
-      `Recorded in ${baseName(target)}. What changes of ${what} from now on is reported.`,
+      `Recorded in ${baseName(target)}. Any change to ${what} is reported from now on.`,
     );
   }
   return target;
@@ -71,9 +71,8 @@ function allReports(spec: vscode.Uri, engine: Engine, text: string): Promise<Rep
   return Promise.resolve(
     vscode.window.withProgress(options, (_, token) =>
       whileWanted(token, async (signal) => {
-        const how = computeOptions(spec, signal, 0);
-        const first = await engine.compute(text, how);
-        return rowCount(first) === 1 ? [first] : reportsOf(engine, first, how);
+        const how = computeOptions(spec, signal);
+        return reportsOf(engine, await engine.compute(text, how), how);
       }),
     ),
   );

@@ -95,8 +95,8 @@ async function askMake(asked: AskedJob, heading: string): Promise<JobAnswers['ma
   const rows = report.batch?.rows.length;
   const columns = orderColumns(report);
   const count: MakeItem = {
-    label: rows === undefined ? 'A number of them' : `Each of its ${counted(rows, 'name')}`,
-    detail: rows === undefined ? 'So many of this tag.' : 'As often as you say next.',
+    label: rows === undefined ? 'This tag, several times' : `Each of its ${counted(rows, 'name')}`,
+    detail: rows === undefined ? 'You say next how many.' : 'You say next how many of each.',
     make: 'count',
   };
   const fresh: MakeItem = {

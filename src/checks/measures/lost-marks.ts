@@ -26,21 +26,38 @@ const toleranceShare = 0.001;
 
 /**
  * A mark over its letter that has less white than the first on one side, as a share of it, and more than the second on the other, stands far above its
- * letter and is part of the one that it meets: the same. Near to its letter it has little white on either side and is told from both.
+ * letter and is part of the one that it meets there, no more than the third away from it, in x-heights: the same. Near to its letter it has little white on
+ * either side and is told from both; and one that meets nothing there but its own neck is seen (“José” in a slanted face).
  */
-const beside = { least: 0.005, far: 0.12 } as const;
+const beside = { least: 0.005, far: 0.12, near: 0.06 } as const;
 
 /** The letters with marks that are lost in `shape`, what is made of the lettering; only if letters or marks were moved. */
 export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region): Letter[] {
-  return letters.filter(({ text, region, asSet, heldByMark = false }) => {
+  return letters.filter((letter) => {
+    const { text, region, asSet, heldByMark = false } = letter;
     const marks = asSet && hasMarks(text) ? marksAbove(region) : [];
     if (marks.length === 0) return false;
     const { all, sides } = whiteRound(marks, region, shape, { xHeight, grow });
     const isSingle = marks.length === 1;
     const isTaken = Math.min(...sides) < beside.least && Math.max(...sides) > beside.far;
-    if (isSingle && (heldByMark || isOver(marks[0]!, region)) && isTaken) return true;
+    const meets = (): boolean => meetsOther(marks[0]!, letter, letters, { xHeight, grow });
+    if (isSingle && isTaken && (heldByMark || (isOver(marks[0]!, region) && meets()))) return true;
     return all < (isSingle ? leastWhite.single : leastWhite.several);
   });
+}
+
+/** Whether a mark is as good as in touch with a letter that is not its own. */
+function meetsOther(
+  mark: Region,
+  own: Letter,
+  letters: readonly Letter[],
+  { xHeight, grow }: Pick<Lettering, 'xHeight' | 'grow'>,
+): boolean {
+  const around = offset(mark, 2 * Math.max(0, grow) + beside.near * xHeight, 'round', toleranceShare * xHeight);
+  const box = boundsOf(around);
+  return letters.some(
+    (other) => other !== own && !!box && intersection(around, clippedToBox(other.region, box)).length > 0,
+  );
 }
 
 /** Whether a mark is over its letter, and not beside it as the caron of a ď is. */

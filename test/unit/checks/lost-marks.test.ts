@@ -62,6 +62,31 @@ describe('A dot that melts into its letter', () => {
     assert.deepEqual(await said('Lilly', 'kaushan.woff', 12, 0), []);
   });
 
+  it('is none that meets nothing on its side without white but its own neck', () => {
+    const base = box(-3, 0, 3, 10);
+    const accent: Region[number] = [
+      { x: 0, y: 13 },
+      { x: 2, y: 13 },
+      { x: 6, y: 19 },
+      { x: 4, y: 19 },
+    ];
+    const [neck, ascender] = [box(-6, 9, 1.2, 14), box(-9, 0, -6, 20)];
+    const lost = (ofOther: Region) => {
+      const letters = [
+        { text: 'l', region: [ascender], asSet: [ascender] },
+        { text: 'é', region: [base, accent], asSet: [base, accent] },
+      ];
+      const lettering = new Lettering({ path: [], xHeight: 10, grow: 0, as: 'material' }, () => [
+        { ...letters[0]!, region: ofOther },
+        letters[1]!,
+      ]);
+      return lostMarks(lettering, union([[base], [accent], [neck], ofOther])).map(({ text }) => text);
+    };
+    assert.deepEqual(lost([ascender]), []);
+    // An arm that reaches over to the accent.
+    assert.deepEqual(lost([...union([[ascender], [box(-7, 10, -0.2, 15)]])]), ['é']);
+  });
+
   it('is none of a letter that the face of a stencil cuts into parts', () => {
     const e = { text: 'e', region: [box(-1, 0, 1, 10), box(-1, 12, 1, 15)] };
     const lettering = new Lettering({ path: [], xHeight: 10, grow: 0, as: 'material' }, () => [

@@ -443,6 +443,44 @@ describe('A ring that reads as a letter', () => {
     assert.deepEqual(pieces[0]!.hangers[0]!.readAs, ['accent']);
   });
 
+  describe('in front of a capital at the left', () => {
+    const named = async (name: string, font = 'Pacifico', size = 'x_height: 11') => {
+      const { pieces, issues } = await make(
+        specOf([`name: {text: ${name}, font: ${font}, ${size}, overlap: auto}`], 'body: [name], hanger: {ring: left}', [
+          'stock: {material: birch plywood, thickness: 3}',
+          'tie: {twine: 1.5}',
+        ]),
+      );
+      const said = issues.flatMap(({ code, message }) => (code === 'hole-blocked' ? [message] : []));
+      return { readAs: pieces[0]!.hangers[0]!.readAs, said, centre: pieces[0]!.hangers[0]!.centre };
+    };
+
+    it('is none under its swash where that is twice as high: OCR reads the name', async () => {
+      for (const name of ['Benedikt', 'Fergus', 'Henryk', 'Yvonne', 'Teresa', 'Lucas']) {
+        const { readAs, said } = await named(name);
+        assert.deepEqual([readAs, said], [['small'], []], name);
+      }
+      // The same ring is as large as half of the letter.
+      assert.equal((await named('Teresa', 'Pacifico', 'x_height: 8')).said.length, 1);
+    });
+
+    it('is one beside a first stroke that stands by itself', async () => {
+      for (const name of ['Nina', 'Jane', 'Ulf']) assert.equal((await named(name)).said.length, 1, name);
+    });
+
+    it('is the bowl of a “d” beside the first stroke of a V, a W or a U, and stands at its head', async () => {
+      for (const [name, font] of [
+        ['Vivienne', 'Pacifico'],
+        ['Ulf', 'Nunito'],
+        ['Vera', 'Nunito'],
+        ['Wendy', 'Nunito'],
+      ] as const) {
+        const { readAs, said } = await named(name, font);
+        assert.deepEqual([readAs, said], [[], []], `${name}, ${font}`);
+      }
+    });
+  });
+
   it('is half as large as they are to 1.6 times', async () => {
     // As near to the letter whatever its size, so that it covers none of it.
     const touching = (share: number) => (at: LetterBox) => ({

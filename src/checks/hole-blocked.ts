@@ -154,13 +154,14 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
   hook: 'on the hook of the “J” and reads as an “o” before a bare stem',
   roof: 'under the roof of a letter and closes it, as a “ס” or a “ם” is closed',
   tail: 'below a letter and reads as part of it, as the bowl of a “6” does',
+  leaning: 'under the first stroke of the first letter and reads as a “d” with it',
   letter: besideLetters,
   'letter behind': besideLetters,
   p: 'behind the last letter and reads as the bowl of a “p”',
   accent: 'on a small letter and reads as its accent',
 };
 
-const mildPlaces: ReadonlySet<string> = new Set<ReadAs>(['mark', 'letter', 'letter behind', 'tail']);
+const mildPlaces: ReadonlySet<string> = new Set<ReadAs>(['mark', 'letter', 'leaning', 'letter behind', 'tail']);
 
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter, or make another of one. */
 function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {

@@ -41,6 +41,8 @@ export interface Fix extends TextChange {
   readonly aside?: readonly string[];
   /** Whether it changes how tags are meant, and is made only when asked for. */
   readonly isChoice?: true;
+  /** Whether letters have another shape afterwards: they may read as others, and somebody is to look at them first. */
+  readonly redraws?: true;
 }
 
 /** A place where a fault is seen, on finished geometry in mm, y up. */

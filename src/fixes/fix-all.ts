@@ -58,7 +58,7 @@ export async function fixAll(
       continue;
     }
     const { least: fix, choice } = await leastFix(engine, now.report, next, options);
-    const isMeant = fix !== undefined && !fix.isChoice;
+    const isMeant = fix !== undefined && !fix.isChoice && !fix.redraws;
     const after = isMeant ? await compute(withEdits(now.report.source.text, fix.edits)) : undefined;
     const isSmall = () =>
       after && changeOf(now.all, after.all) <= keptLookShare && changeOf(before.all, after.all) <= mostInAll;
@@ -87,10 +87,12 @@ const notFixed = 'No automatic fix found.';
 const notJoined = 'It cannot be balanced while a part is loose: join that first.';
 const tooMuch = 'Even the mildest fix changes the look too much to apply automatically:';
 const rehanging = 'Even the mildest fix would make tags without this problem hang differently:';
+const redrawing = 'It gives letters another shape, so look at it first:';
 const choice = 'It is for you to decide:';
 
-function whyNot({ rehangs, isChoice }: Fix): string {
-  return isChoice ? choice : rehangs ? rehanging : tooMuch;
+function whyNot({ look, rehangs, isChoice, redraws }: Fix): string {
+  if (isChoice) return choice;
+  return rehangs ? rehanging : redraws && look <= keptLookShare ? redrawing : tooMuch;
 }
 
 function isWanted({ code }: Issue, only: IssueCode | undefined): boolean {

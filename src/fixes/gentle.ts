@@ -17,9 +17,9 @@ export const sameLookShare = 0.12;
 /** A fix that suits all comes before one that sets some aside or is for the writer to decide, also where it changes more. */
 const choiceCost = 2 * keptLookShare;
 
-/** Whether a fix may be made unasked: it keeps the look, and no tag without the problem hangs elsewhere. */
-export function isGentle({ look, rehangs, isChoice }: Fix): boolean {
-  return look <= keptLookShare && rehangs === undefined && !isChoice;
+/** Whether a fix may be made unasked: it keeps the look and the letters, and no tag without the problem hangs elsewhere. */
+export function isGentle({ look, rehangs, isChoice, redraws }: Fix): boolean {
+  return look <= keptLookShare && rehangs === undefined && !isChoice && !redraws;
 }
 
 /**

@@ -23,6 +23,8 @@ export interface LookChange {
   readonly hangers: number;
   /** Noticeable changes, such as “letters 9 % heavier”. */
   readonly words: readonly string[];
+  /** Whether letters of any text have another shape, as the words say of the text that changes most. */
+  readonly redraws?: boolean;
 }
 
 /**
@@ -40,7 +42,8 @@ export function lookChange(before: Report, after: Report): LookChange {
     return same ? pieceChange(piece, same) : gone;
   });
   const greatest = changes.reduce((a, b) => (b.share + b.hangers > a.share + a.hangers ? b : a), unchanged);
-  return is.length === was.length ? greatest : { ...greatest, share: Math.max(greatest.share, gone.share) };
+  const redrawn = { ...greatest, ...(changes.some(({ redraws }) => redraws) && { redraws: true }) };
+  return is.length === was.length ? redrawn : { ...redrawn, share: Math.max(greatest.share, gone.share) };
 }
 
 const unchanged: LookChange = { share: 0, hangers: 0, words: [] };
@@ -61,6 +64,7 @@ function pieceChange(was: Piece, is: Piece): LookChange {
     hangers: isCutOut ? hangerChange(was, is) : 0,
     // Of several texts the one that changes most speaks.
     words: changes.reduce((a, b) => (b.share > a.share ? b : a), unchanged).words,
+    ...(changes.some(({ redraws }) => redraws) && { redraws: true }),
   };
 }
 
@@ -102,6 +106,7 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const resized = Math.abs(Math.log(scale));
   return {
     hangers: 0,
+    ...(redrawn.letters.redrawn.length > 0 && { redraws: true }),
     share: redrawn.share + Math.abs(added) + Math.abs(lost) + movedShare * moved.mean + resized,
     words: lettersInWords({
       of: from.length,

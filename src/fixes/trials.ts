@@ -260,5 +260,6 @@ function toFix(
     edits,
     look: look.share + look.hangers,
     ...(rehung.length > 0 && { rehangs: names }),
+    ...(look.redraws && { redraws: true }),
   };
 }

@@ -29,7 +29,7 @@ const toleranceShare = 0.001;
  * letter and is part of the one that it meets there, no more than the third away from it, in x-heights: the same. Near to its letter it has little white on
  * either side and is told from both; and one that meets nothing there but its own neck is seen (“José” in a slanted face).
  */
-const beside = { least: 0.005, far: 0.12, near: 0.06 } as const;
+const beside = { least: 0.005, far: 0.12, near: 0.16 } as const;
 
 /** The letters with marks that are lost in `shape`, what is made of the lettering; only if letters or marks were moved. */
 export function lostMarks({ letters, xHeight, grow }: Lettering, shape: Region): Letter[] {

@@ -28,7 +28,7 @@ export interface RingReading {
 
 /**
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
- * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital. `small`: as hardly more beneath the arm or the swash of a capital that is much higher, or at its foot.
+ * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital. `small`: as hardly more beneath the arm or the swash of a capital that is much higher, or at its foot. `leaning`: as a “d” beneath the first stroke of one, which leans over it.
  */
 export type ReadAs =
   | 'on a mark'
@@ -41,6 +41,7 @@ export type ReadAs =
   | 'letter'
   | 'letter behind'
   | 'small'
+  | 'leaning'
   | 'p'
   | 'letter within'
   | 'between words'
@@ -63,6 +64,7 @@ const costs: Readonly<Record<ReadAs, number>> = {
   letter: 0.3,
   'letter behind': 0.65,
   small: 0.3,
+  leaning: 0.5,
   p: 0.4,
   'letter within': 0.7,
   'between words': 1,
@@ -249,11 +251,11 @@ function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   const capital = withoutAccents(letters[0]!.text);
   // An accent makes no capital higher.
   const isSmall = capital === letters[0]!.text && 2 * radius < smallShare * (end.ink.at(-1)!.y - baseline);
-  if (leaning.test(capital) && leansOut(end, xHeight)) return ['d'];
   const seen = isSmall && !lone.test(capital) ? 'small' : 'letter';
-  if (isUnderArm(end, { x, y })) return [seen];
+  const isLeaning = leaning.test(capital) && leansOut(end, xHeight);
+  if (isUnderArm(end, { x, y })) return [isLeaning ? 'leaning' : seen];
   if (stemmed) return [stemmed];
-  if (open.test(capital)) return ['d'];
+  if (isLeaning || open.test(capital)) return ['d'];
   const isOnLine = Math.abs(y - radius - baseline) < likeLetter.offLine * xHeight;
   return [isOnLine && share > likeLetter.least && share < likeLetter.most ? seen : 'initial'];
 }

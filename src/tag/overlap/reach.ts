@@ -39,23 +39,14 @@ const postSeat = 0.22;
  * marks leave no room for that, one of them may touch the arm.
  */
 export function reachFor({ left, body, start, reach, sides }: SlideReach, measures: Measures): Join {
-  const { xHeight, web } = measures;
+  const { xHeight } = measures;
   const { profile } = sides;
   const standing = left.map(({ body: { rows }, dx }) => ({ rows, dx }));
   const room = markRoom(left, body, start, measures);
   const limits = (share: number) => ({ oneLetter: false, room: Math.min(share * xHeight, room) });
   const near = touching(profile) - 2 * shares.stemGap * xHeight;
   const shift = Math.max(0, Math.min(near, reach, room));
-  const columns = Math.round((start - shift) / measures.pitch);
-  let best: Post | undefined;
-  for (const { body: other, dx } of left) {
-    const own = movedRuns(body.columns, columns, 0);
-    const theirs = movedRuns(other.columns, Math.round(dx / measures.pitch), 0);
-    const edge = (own.first + 1) * measures.pitch + web;
-    for (const post of [bestPost(theirs, own, web, edge), bestPost(own, theirs, web, edge)]) {
-      if (post && post.gap >= 0 && (!best || post.cost < best.cost)) best = post;
-    }
-  }
+  const best = postAt(left, body, start - shift, measures);
   const foot = footJoint(sides, shift, measures);
   const isF = middleArm(sides.beside.left, xHeight) !== undefined;
   const closest = isF ? Math.min(touching(profile) - shares.stemGap * xHeight, room) : shift;
@@ -82,5 +73,44 @@ export function reachFor({ left, body, start, reach, sides }: SlideReach, measur
   if (byMark.joint === 'met') return { ...byMark, byMark: true };
   const nearer = meet(profile, measures, limits(shares.farReach));
   if (nearer.joint !== 'none') return nearer;
-  return { shift, joint: foot && !isArmed ? 'bar' : 'none' };
+  const most = Math.min(near, room, bowl.most * xHeight);
+  const below = belowBowl({ left, body, start }, { from: shift, to: most }, measures);
+  return below ?? { shift, joint: foot && !isArmed ? 'bar' : 'none' };
+}
+
+/** In x-heights: how far a letter moves in below a bowl at most, and in which steps. */
+const bowl = { most: 0.9, step: 0.05 } as const;
+
+/** A move closer until a short post reaches down from the bowl above: a long bar at the feet would close that from below, and make a “B” of a P. */
+function belowBowl(
+  { left, body, start }: Pick<SlideReach, 'left' | 'body' | 'start'>,
+  { from, to }: { readonly from: number; readonly to: number },
+  measures: Measures,
+): Join | undefined {
+  const { xHeight } = measures;
+  for (let shift = from; shift <= to; shift += bowl.step * xHeight) {
+    const post = postAt(left, body, start - shift, measures);
+    if (post && post.gap < shares.post * xHeight && post.cost - post.gap < postSeat * xHeight)
+      return { shift, joint: post };
+  }
+  return undefined;
+}
+
+/** The best post between a letter at `x` and any before it. */
+function postAt(
+  left: readonly PlacedLetter[],
+  body: LetterBody,
+  x: number,
+  { pitch, web }: Measures,
+): Post | undefined {
+  let best: Post | undefined;
+  for (const { body: other, dx } of left) {
+    const own = movedRuns(body.columns, Math.round(x / pitch), 0);
+    const theirs = movedRuns(other.columns, Math.round(dx / pitch), 0);
+    const edge = (own.first + 1) * pitch + web;
+    for (const post of [bestPost(theirs, own, web, edge), bestPost(own, theirs, web, edge)]) {
+      if (post && post.gap >= 0 && (!best || post.cost < best.cost)) best = post;
+    }
+  }
+  return best;
 }

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { clippedToBox } from '../../../src/geometry/clip-to-box.ts';
 import { difference, intersection, normalise, offset } from '../../../src/geometry/clipper.ts';
 import { curveBounds } from '../../../src/geometry/curves.ts';
 import { flatten } from '../../../src/geometry/flatten.ts';
@@ -117,6 +118,17 @@ describe('Letters slid until they overlap', () => {
       // The face has no stroke below 1 mm; the L and the e met in 0.3 mm.
       const narrowest = Math.min(...findNecks(made.region, 1.5).map(({ width }) => width));
       assert.ok(narrowest > 1, `${text}: ${narrowest.toFixed(2)} mm`);
+    }
+  });
+
+  it('move in below an open bowl and hang from it, where a bar at the feet would be long', async () => {
+    for (const text of ['Paul', 'Pam']) {
+      const made = await slid(text, 'x_height: 12 mm, overlap: auto', 'dancing.woff');
+      const [p, a] = lettersOf(made).map(({ region }) => boundsOf(region)!);
+      // As a pen would write it; a strap from the bowl's corner lay across 6.5 mm.
+      assertNear(p!.maxX - a!.minX, 7.7, 0.1, text);
+      const below = { minX: p!.minX + 4, maxX: a!.minX - 1, minY: p!.minY, maxY: a!.minY + 2 };
+      assert.equal(clippedToBox(made.region, below).length, 0, 'nothing at the feet');
     }
   });
 

@@ -30,7 +30,8 @@ import { slantOf, uprightTo } from './slant.ts';
 /** Number of letters back that a letter may touch: an arm may reach over several. */
 const lookBack = 4;
 
-const fullStop = /^\.$/u;
+/** A colon stands on its lower dot as a full stop does. */
+const fullStop = /^[.:;]$/u;
 
 /** A line of slid letters, from the baseline up. */
 export interface Slid {

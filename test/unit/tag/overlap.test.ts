@@ -573,6 +573,16 @@ describe('A full stop', () => {
     }
   });
 
+  it('is a colon too: its dots were part of the digits (“7:30”)', async () => {
+    for (const font of ['Nunito', 'Nunito, weight: 800', 'Pacifico']) {
+      const made = await slid('7:30', 'x_height: 12 mm, overlap: auto', font);
+      assert.equal(partsOf(made.region).length, 1);
+      const [seven, colon, three] = lettersOf(made).map(({ region }) => region);
+      for (const digit of [seven!, three!])
+        assert.ok(distance(digit, colon!) > 0.1 * 12, `${distance(digit, colon!)} mm, ${font}`);
+    }
+  });
+
   it('lets the letters before and behind it come no nearer to each other than a fifth of the x-height', async () => {
     const made = await slid('T. S.', 'x_height: 12 mm, overlap: 0.6 mm', 'Alfa Slab One');
     assert.equal(partsOf(made.region).length, 1);

@@ -4,6 +4,7 @@ import { listedQuoted } from '../../core/names.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Lettering } from '../../tag/lettering/letters.ts';
 import { barredStem } from './barred-stems.ts';
+import { footedStem } from './footed-stem.ts';
 import { joinedLegs } from './joined-leg.ts';
 import { joinedStems } from './joined-stems.ts';
 import { mergedStrokes } from './merged-strokes.ts';
@@ -24,6 +25,9 @@ export function readOtherwise(lettering: Lettering, shape: Region | undefined, o
   const barred = shape && barredStem(lettering, shape);
   if (barred)
     return `${barred.as === 'H' ? `“${barred.letters}” is joined halfway up, as the stems of an “H” are` : `what joins the “${barred.letters}” at its top makes a “T” of it`}. Engraved, or with letters glued to a backing, its letters stand apart.`;
+  const footed = shape && footedStem(lettering, shape);
+  if (footed !== undefined)
+    return `the foot of the “L” runs on to the “I”, and “${footed}” reads as a “U”. Engraved, or with letters glued to a backing, its letters stand apart.`;
   const merged = shape ? mergedStrokes(lettering, shape) : [];
   if (merged.length > 0)
     return `the strokes of ${listedQuoted(merged)} run together, with nothing white between them. Engraved, or with letters glued to a backing, its letters stand apart.`;

@@ -163,6 +163,9 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
 
 const mildPlaces: ReadonlySet<string> = new Set<ReadAs>(['mark', 'letter', 'leaning', 'letter behind', 'tail']);
 
+/** Of a ring that nobody has put there. */
+const bestFound = 'It is the best place found: larger letters help, or a backing with a hole.';
+
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter, or make another of one. */
 function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {
   const { path, centre, covers } = ring;
@@ -177,7 +180,8 @@ function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {
     : isLoss
       ? `The ring covers much of the “${covers}”, which may be read as another letter.`
       : `The ring stands ${beside}.`;
-  return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message }];
+  const help = ring.at.kind === 'auto' ? ` ${bestFound}` : '';
+  return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message: `${message}${help}` }];
 }
 
 /** Whether that is where it was asked for: above low letters it has no other place there. */

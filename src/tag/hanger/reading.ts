@@ -61,7 +61,7 @@ const costs: Readonly<Record<ReadAs, number>> = {
   ringed: 0.75,
   'full stop': 0.4,
   tail: 0.8,
-  letter: 0.3,
+  letter: 0.4,
   'letter behind': 0.65,
   small: 0.3,
   leaning: 0.5,

@@ -465,7 +465,25 @@ describe('A ring that reads as a letter', () => {
     });
 
     it('is one beside a first stroke that stands by itself', async () => {
-      for (const name of ['Nina', 'Jane', 'Ulf']) assert.equal((await named(name)).said.length, 1, name);
+      for (const name of ['Nina', 'Ulf']) assert.equal((await named(name)).said.length, 1, name);
+      // Another place at that side is no dearer.
+      assert.equal((await named('Jane')).said.length, 0);
+    });
+
+    it('is told with what helps where nobody has put it there', async () => {
+      const shape = 'name: {text: Simon, font: Nunito, x_height: 11, overlap: auto}';
+      const said = async (name: string) => {
+        const head = ['stock: {material: birch plywood, thickness: 3}', 'tie: {twine: 1.5}'];
+        const { issues } = await make(specOf([name], 'body: [name], hanger: {ring: {at: auto}}', head));
+        return issues.flatMap(({ code, message }) => (code === 'hole-blocked' ? [message] : []));
+      };
+      // A place that reads as nothing is worth a little less of a joint.
+      assert.deepEqual(await said(shape), []);
+      const [noah = ''] = await said(shape.replace('Simon, font: Nunito', 'Noah, font: Pacifico'));
+      assert.match(
+        noah,
+        /reads as an “o”\. It is the best place found: larger letters help, or a backing with a hole\.$/u,
+      );
     });
 
     it('is the bowl of a “d” beside the first stroke of a V or a U, and stands at its head, or says so', async () => {

@@ -4,7 +4,7 @@ import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import { translation, transform } from '../../geometry/affine.ts';
 import { area, boundsOf } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
-import type { Lettering } from '../../tag/lettering/letters.ts';
+import type { Letter, Lettering } from '../../tag/lettering/letters.ts';
 import { isBareStem } from '../../tag/overlap/reading.ts';
 import { lineAt, rowAt, rowsOf } from '../../tag/overlap/runs.ts';
 
@@ -17,10 +17,18 @@ const fine = 60;
  */
 const foot = { high: 0.12, serif: 0.1, strip: 0.03, filled: 0.5 } as const;
 
+/** Behind one of these in the same word the L is read, and the I with it: of FELIX, AMELIA and ELIAS OCR reads nine in ten. */
+const telling = /^[EL]$/u;
+
+function isTold(before: Letter | undefined, left: Letter | undefined): boolean {
+  return !!before && !!left && !left.opens && before.line === left.line && telling.test(before.text);
+}
+
 /** The two letters; `undefined` if there are none. */
 export function footedStem({ letters, xHeight, grow }: Lettering, shape: Region): string | undefined {
   const found = letters.find((right, index) => {
     const left = letters[index - 1];
+    if (isTold(letters[index - 2], left)) return false;
     if (left?.text !== 'L' || right.text !== 'I' || !right.asSet || right.opens || left.line !== right.line)
       return false;
     if (right.baseline === undefined) return false;

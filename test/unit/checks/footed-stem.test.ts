@@ -30,5 +30,7 @@ describe('A capital I at the foot of an L', () => {
       assert.deepEqual(await told('LIAM', font), [], font);
     assert.deepEqual(await told('Liam', 'Nunito'), []);
     assert.deepEqual(await told('LARA', 'Nunito'), []);
+    // The E before it is read, and by it the L.
+    for (const text of ['FELIX', 'AMELIA', 'ELLIE']) assert.deepEqual(await told(text, 'Nunito'), [], text);
   });
 });

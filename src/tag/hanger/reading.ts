@@ -152,12 +152,20 @@ interface RingRadii {
   readonly wall: number;
 }
 
-/** The cost of what a ring at that place reads as, and of what it covers. */
-export function misreadingCost(reading: RingReading, centre: Point, ring: RingRadii): number {
+/**
+ * The cost of what a ring at that place reads as, and of what it covers. Where the ring may go to any side, what is in front of the letters stays as much
+ * cheaper than what is among them as it is at one side.
+ */
+export function misreadingCost(reading: RingReading, centre: Point, ring: RingRadii, isAnySide = false): number {
   const all = readAs(reading, centre, ring);
-  const asLetters = Math.max(0, ...all.map((each) => costs[each]));
-  return asLetters + (all.includes('dot') ? 0 : coverCost(coversAt(reading, centre, ring)));
+  const asLetters = Math.max(0, ...all.map((each) => costs[each] + (isAnySide && !inFront.has(each) ? amongCost : 0)));
+  if (all.includes('dot')) return asLetters;
+  const covered = coverCost(coversAt(reading, centre, ring));
+  return asLetters + covered + (isAnySide && covered > amongCost && asLetters === 0 ? amongCost : 0);
 }
+
+const inFront: ReadonlySet<ReadAs> = new Set(['letter', 'small', 'initial', 'loop', 'hook', 'full stop', 'leaning']);
+const amongCost = 0.1;
 
 /** What a ring at that place may read as, and the letter that it makes another one of. */
 export function seenAs(

@@ -145,7 +145,7 @@ export function placeRing(
     const slit = leavesSlit(centre, size.hole + size.wall, edges) ? slitCost : 0;
     const thin = others.some((other) => other < size.wall) ? secondJointCost : 0;
     const score = joined - cost - blocked - slit - thin;
-    return { centre, score: score < least ? score : score - misreadingCost(reading, centre, size) };
+    return { centre, score: score < least ? score : score - misreadingCost(reading, centre, size, at.kind === 'auto') };
   };
   const readsWorse = (centre: Point, other: Point): boolean =>
     misreadingCost(reading, centre, size) > misreadingCost(reading, other, size);

@@ -486,6 +486,16 @@ describe('A ring that reads as a letter', () => {
       );
     });
 
+    it('is preferred to one among them where it may go to any side', async () => {
+      const shape = 'name: {text: Walter, font: Nunito, x_height: 11, overlap: auto}';
+      const head = ['stock: {material: birch plywood, thickness: 3}', 'tie: {twine: 1.5}'];
+      const { pieces } = await make(specOf([shape], 'body: [name], hanger: {ring: {at: auto}}', head));
+      assert.deepEqual(
+        pieces[0]!.hangers[0]!.readAs!.filter((each) => ['accent', 'crook', 'letter within'].includes(each)),
+        [],
+      );
+    });
+
     it('is the bowl of a “d” beside the first stroke of a V or a U, and stands at its head, or says so', async () => {
       for (const [name, font] of [
         ['Vivienne', 'Pacifico'],

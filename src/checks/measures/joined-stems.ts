@@ -18,10 +18,10 @@ const fine = 60;
 const bar = { below: 0.5, lifted: 0.8, seen: 0.1, strip: 0.02 } as const;
 
 /**
- * So many stems read otherwise, so many at the end of a word, and two ones; not where they are this much wider than the bar is high. By OCR of eight words: of the
+ * So many stems read otherwise, so many at the end of a word that are this share of it, and two ones; not where they are this much wider than the bar is high. By OCR of eight words: of the
  * readings without bars 0.34 are left of “Hill” and “Gill” in five light faces, 0.79 in a heavier one, and nine in ten of “Milla”.
  */
-const run = { stems: 4, last: 3, ones: 2, heavy: 1.7 } as const;
+const run = { stems: 4, last: 3, share: 0.5, ones: 2, heavy: 1.7 } as const;
 
 /** From this height up, in x-heights, an l with a tail is a stem as well. */
 const tail = 0.3;
@@ -37,20 +37,25 @@ export function joinedStems({ letters, xHeight, grow }: Lettering, shape: Region
     return known.get(letter);
   };
   let found: Letter[] = [];
+  // How many letters the word has so far.
+  let word = 0;
   const isLong = (isLast: boolean): boolean => {
     const ones = found.filter((each) => kindOf(each) === 'one').length;
     if (ones > 0) return ones >= run.ones;
-    return isLast ? found.length >= run.last : found.filter((each) => kindOf(each) === 'stem').length >= run.stems;
+    const stems = found.filter((each) => kindOf(each) === 'stem').length;
+    return stems >= run.stems || (isLast && found.length >= Math.max(run.last, run.share * word));
   };
-  for (const letter of letters) {
+  for (const [index, letter] of letters.entries()) {
     const before = found.at(-1);
+    const opens = letter.opens || letter.line !== letters[index - 1]?.line;
     const isJoined =
       before !== undefined &&
       letter.line === before.line &&
       !letter.opens &&
       areAlike(kindOf(letter), kindOf(before)) &&
       isOnBar(before, letter, shape, { xHeight, grow });
-    if (!isJoined && isLong(letter.opens || letter.line !== before?.line)) break;
+    if (!isJoined && isLong(opens)) break;
+    word = opens ? 1 : word + 1;
     if (isJoined) found.push(letter);
     else found = kindOf(letter) && letter.text !== 'L' ? [letter] : [];
   }

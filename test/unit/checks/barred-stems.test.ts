@@ -34,7 +34,7 @@ describe('Bare stems and what joins them', () => {
     });
 
     it(`are left in peace on bars at their feet, beside an L, as the strokes of another letter and between words: ${font}`, async () => {
-      for (const text of ['Ella', 'EMIL', 'TILL', 'PHIL', 'MIMI & LULU', 'HEIDI', 'Hilde'])
+      for (const text of ['Ella', 'EMIL', 'PHIL', 'MIMI & LULU', 'HEIDI', 'Hilde'])
         assert.deepEqual(await told(text, font, 'overlap: auto'), [], text);
     });
   }

@@ -23,6 +23,8 @@ export interface Remedy {
   readonly candidates: readonly Candidate[];
   /** Whether it changes how tags are meant, and is made only when asked for. */
   readonly isChoice?: true;
+  /** Whether a tag that had the problem looks better for it; always, if left out. */
+  readonly isWorth?: (was: Report, is: Report) => boolean;
 }
 
 /** An issue with everything known about the tag it was found on. */

@@ -88,13 +88,13 @@ export class Trials {
 
   /** The first change that suits all tags and, of those before it, the one that suits most. */
   async #firstThatWork(
-    { candidates }: Remedy,
+    { candidates, isWorth }: Remedy,
     mostOdd: number,
   ): Promise<{ readonly forAll?: Tried; readonly forMost?: Tried | undefined }> {
     let forMost: Tried | undefined;
     for (const candidate of candidates) {
       const most = forMost ? oddOf(forMost) - 1 : mostOdd;
-      const tried = await this.#tried(candidate, most);
+      const tried = await this.#tried(candidate, most, isWorth);
       if (tried?.solved.was === this.#at.report && tried.unsuited.length === 0) return { forAll: tried, forMost };
       forMost = tried ?? forMost;
     }
@@ -105,7 +105,11 @@ export class Trials {
    * `undefined` unless the problem is solved, on the tag it was found on or on all but `mostOdd`, and all tags but so many stay as sound as
    * before, and look the same where they have no such problem.
    */
-  async #tried(candidate: Candidate, mostOdd: number): Promise<Tried | undefined> {
+  async #tried(
+    candidate: Candidate,
+    mostOdd: number,
+    isWorth: NonNullable<Remedy['isWorth']> = () => true,
+  ): Promise<Tried | undefined> {
     const { report, issue } = this.#at;
     const text = withEdits(report.source.text, candidate.edits);
     const computed = (row: number, enough?: (found: Judged) => boolean): Promise<Report> =>
@@ -115,7 +119,7 @@ export class Trials {
         ...(enough && { enough: { first: issue.code, of: enough } }),
       });
     const after = await computed(report.row, (found) => !solves(issue, report, found));
-    const isOwnSolved = solves(issue, report, after) && looksAsMeant(report, after);
+    const isOwnSolved = solves(issue, report, after) && looksAsMeant(report, after) && isWorth(report, after);
     const isOfAll = ofWholeBatch.has(issue.code);
     if (!isOwnSolved && (mostOdd === 0 || isOfAll)) return undefined;
     let solved = isOwnSolved ? { was: report, is: after } : undefined;
@@ -128,7 +132,7 @@ export class Trials {
     if (isSpoilt()) return undefined;
     for (const was of this.#hardestFirst(await this.#others())) {
       const is = await computed(was.row, (found) => !isNoWorse(was, found));
-      if (!suits(issue, was, is)) {
+      if (!suits(issue, was, is) || (this.#needsIt(was) && !this.#needsIt(is) && !isWorth(was, is))) {
         unsuited.push(was);
         this.#hard.add(was.row);
       } else if (!this.#needsIt(was)) {

@@ -6,7 +6,7 @@ import { flatten, flattenLines } from '../geometry/flatten.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
+import type { Affine, Bounds, Point, Region, Ring } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { capHeight, smallHeight } from '../text/single-line-letters.ts';
 import { hasSmallLetters } from '../spec/read/evenly.ts';
@@ -33,13 +33,31 @@ export interface Sunk extends Readonly<Record<RoundSide, number>> {
   readonly aside: number;
 }
 
+/** What is free about the middle of an ellipse, which is the origin. */
+export interface SpaceAbout {
+  readonly minY: number;
+  readonly maxY: number;
+  /** Whether a ring round the upright line through the middle lies in it. */
+  holds(ring: Ring): boolean;
+}
+
+/** An ellipse for lines that run round. */
+export interface RoundRoom extends HalfAxes {
+  /** For straight lines in the middle: all of the ellipse, if left out. */
+  readonly middle?: SpaceAbout;
+  /** What the lines that run round stay in, where the ellipse reaches beyond it. */
+  readonly edge?: SpaceAbout;
+}
+
 /** Sets lines round an ellipse whose middle is on the origin; `mm`: height of the largest line's small letters. */
 export interface RoundSetter {
+  /** Where lines run round. */
+  readonly sides: readonly RoundSide[];
   /** The largest such height, up to `most`, with which all have room; 0 where none does. */
-  largest(axes: HalfAxes, most: number, sunk?: Sunk): number;
-  at(axes: HalfAxes, mm: number, sunk?: Sunk): { readonly solid: MadeShape };
+  largest(room: RoundRoom, most: number, sunk?: Sunk): number;
+  at(room: RoundRoom, mm: number, sunk?: Sunk): { readonly solid: MadeShape };
   /** What runs round at the top or at the bottom, not yet united. */
-  outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: RoundSide): Region;
+  outlines(room: RoundRoom, mm: number, sunk: Sunk, side: RoundSide): Region;
 }
 
 /** Letters slid together at a scale, before they are joined: that takes many times as long, and hardly ever makes them larger. */

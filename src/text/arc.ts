@@ -78,9 +78,14 @@ export interface Oval {
   readonly b: number;
 }
 
+/** How far outside the feet of a line its letters are as far apart as in a straight one, in em. */
+export function keptHeight(at: Oval['at'], xHeight: number): number {
+  return (at === 'top' ? 1 : -1) * keptAt[at] * xHeight;
+}
+
 /** The ellipse along which the letters of a line are as far apart as in a straight one; `undefined` where it has no room. */
 export function spacedOval({ xHeight }: Pick<TextLayout, 'xHeight'>, { at, a, b }: Oval): Ellipse | undefined {
-  const kept = (at === 'top' ? 1 : -1) * keptAt[at] * xHeight;
+  const kept = keptHeight(at, xHeight);
   return Math.min(a, b, a + kept, b + kept) > 0 ? new Ellipse(a + kept, b + kept) : undefined;
 }
 
@@ -106,7 +111,7 @@ export function bendRound(layout: TextLayout, oval: Oval): BentText {
 
 /** The radius in em on which a text covers the given angle of its circle, in radians. */
 export function radiusForSweep(layout: TextLayout, at: BaselineArc['at'], radians: number): number {
-  return layout.advance / radians - (at === 'top' ? 1 : -1) * keptAt[at] * layout.xHeight;
+  return layout.advance / radians - keptHeight(at, layout.xHeight);
 }
 
 /** Start and end of each line along its baseline, by line number. */

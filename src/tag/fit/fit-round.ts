@@ -2,13 +2,16 @@
 
 import { chain, translation } from '../../geometry/affine.ts';
 import { difference } from '../../geometry/clipper.ts';
-import { area, boundsOf, boxCentre, contains } from '../../geometry/measure.ts';
-import type { Point, Region, Ring } from '../../geometry/types.ts';
+import { area } from '../../geometry/measure.ts';
+import type { Point, Region } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/model/shape-model.ts';
 import type { MadeShape } from '../made-shape.ts';
-import type { CurveOutline, HalfAxes, RoundSetter, RoundSide, Sunk } from '../curve-outline.ts';
+import type { CurveOutline, RoundRoom, RoundSetter, RoundSide, Sunk } from '../curve-outline.ts';
+import { edgeEllipse, ellipseIn } from './edge-ellipse.ts';
+import type { PlacedEllipse } from './edge-ellipse.ts';
 import { turning } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
+import { spaceAbout } from './space-about.ts';
 
 /** How much further in the lines are set from one try to the next, in mm, and how far at most, as a share of the half axis. */
 const stepMm = 0.5;
@@ -43,18 +46,23 @@ export async function fittedRound(
 ): Promise<Fitted | undefined> {
   const found = fitRound(lines, inner, room, most);
   if (!found) return undefined;
-  const { scale, axes, sunk, centre } = found;
-  const ofFree = scale / lines.largest(axes, most);
+  const { scale, axes, alone, sunk, centre } = found;
+  const ofFree = scale / lines.largest(alone, most);
   const shape = await sized(1, { ...outline, changes: false, at: () => lines.at(axes, scale, sunk).solid });
   return { scale, shape, ofFree, move: chain(turning(modifiers, { x: 0, y: 0 }), translation(centre.x, centre.y)) };
 }
 
-interface RoundFit {
-  readonly scale: number;
-  readonly axes: HalfAxes;
-  readonly sunk: Sunk;
+/** An ellipse and what is free in it, also with nothing in the way. */
+interface Along {
+  readonly axes: RoundRoom;
+  readonly alone: RoundRoom;
   /** Of the ellipse. */
   readonly centre: Point;
+}
+
+interface RoundFit extends Along {
+  readonly scale: number;
+  readonly sunk: Sunk;
 }
 
 const sides: readonly RoundSide[] = ['top', 'bottom'];
@@ -65,9 +73,30 @@ const flatter = 0.25;
 /** What lines give up of their size at most to be flatter (our own judgement, by looking). */
 const worthFlat = 0.95;
 
+/** What lines on one side give up of their size at most to follow the edge there (our own judgement, by looking). */
+const worthFollowing = 0.9;
+
+/** Lines on one side alone follow its edge, where that is the end of an ellipse; others run round inside the whole. */
 function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number): RoundFit | undefined {
-  const ellipse = ellipseIn(inner);
-  if (!ellipse) return undefined;
+  const whole = ellipseIn(inner);
+  const [side, ...others] = new Set(lines.sides);
+  const edge = side && others.length === 0 ? edgeEllipse(inner, side, whole) : undefined;
+  const followed = edge && sunkFlat(lines, along(edge, inner, room, true), room, most);
+  const round = whole && sunkFlat(lines, along(whole, inner, room, false), room, most);
+  return followed && followed.scale >= worthFollowing * (round?.scale ?? 0) ? followed : round;
+}
+
+function along({ centre, axes }: PlacedEllipse, inner: Region, room: Region, isEdge: boolean): Along {
+  const free = spaceAbout(inner, centre);
+  const edge = isEdge ? { edge: free } : {};
+  return {
+    centre,
+    axes: { ...axes, ...edge, middle: spaceAbout(room, centre) },
+    alone: { ...axes, ...edge, middle: free },
+  };
+}
+
+function sunkFlat(lines: RoundSetter, ellipse: Along, room: Region, most: number): RoundFit | undefined {
   const even = sunkRound(lines, ellipse, room, most, 1);
   if (even && Math.max(even.sunk.top, even.sunk.bottom) < stepMm) return even;
   const flat = sunkRound(lines, ellipse, room, most, flatter);
@@ -77,11 +106,12 @@ function fitRound(lines: RoundSetter, inner: Region, room: Region, most: number)
 /** Each line goes in as far as what is in its way makes it: the other one stays at the edge, where it has more room. */
 function sunkRound(
   lines: RoundSetter,
-  { centre, axes }: Pick<RoundFit, 'centre' | 'axes'>,
+  ellipse: Along,
   room: Region,
   most: number,
   aside: number,
 ): RoundFit | undefined {
+  const { centre, axes } = ellipse;
   const furthest = deepest * Math.min(axes.a, axes.b);
   const scaleAt = (share: number, sunk: Sunk): number => share * lines.largest(axes, most / share, sunk);
   const isClear = (side: RoundSide, scale: number, sunk: Sunk): boolean =>
@@ -112,7 +142,7 @@ function sunkRound(
         } else low = middle;
       }
     }
-    return { scale: scaleAt(share, sunk), axes, sunk, centre };
+    return { ...ellipse, scale: scaleAt(share, sunk), sunk };
   }
   return undefined;
 }
@@ -120,30 +150,4 @@ function sunkRound(
 function isIn(region: Region, { x, y }: Point, room: Region): boolean {
   const placed = region.map((ring) => ring.map((point) => ({ x: point.x + x, y: point.y + y })));
   return area(difference(placed, [room])) < roundingMm2;
-}
-
-/** The largest ellipse round the middle of its box that is as wide to its height as that. */
-function ellipseIn(region: Region): { readonly centre: Point; readonly axes: HalfAxes } | undefined {
-  const box = boundsOf(region);
-  if (!box) return undefined;
-  const centre = boxCentre(box);
-  if (!contains(region, centre)) return undefined;
-  const [a, b] = [(box.maxX - box.minX) / 2, (box.maxY - box.minY) / 2];
-  // In a picture squeezed to where it is a circle, the edge comes as near as the nearest of its sides.
-  const squeezed = region.map((ring) => ring.map(({ x, y }) => ({ x: (x - centre.x) / a, y: (y - centre.y) / b })));
-  const share = Math.min(...squeezed.map(nearest));
-  return { centre, axes: { a: a * share, b: b * share } };
-}
-
-/** From the origin to the ring. */
-function nearest(ring: Ring): number {
-  let least = Infinity;
-  let from = ring.at(-1)!;
-  for (const to of ring) {
-    const [dx, dy] = [to.x - from.x, to.y - from.y];
-    const along = Math.min(1, Math.max(0, -(from.x * dx + from.y * dy) / (dx * dx + dy * dy || 1)));
-    least = Math.min(least, Math.hypot(from.x + along * dx, from.y + along * dy));
-    from = to;
-  }
-  return least;
 }

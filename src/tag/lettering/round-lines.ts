@@ -1,19 +1,23 @@
 /** Lines of lettering over the top and along the bottom of an ellipse, and straight ones in the middle. */
 
 import { curveBounds } from '../../geometry/curves.ts';
+import { translation } from '../../geometry/affine.ts';
 import { boundsOf } from '../../geometry/measure.ts';
-import type { Bounds, Region } from '../../geometry/types.ts';
-import { spacedOval } from '../../text/arc.ts';
+import type { Bounds, Point, Region, Ring } from '../../geometry/types.ts';
+import { keptHeight, spacedOval } from '../../text/arc.ts';
+import type { Ellipse } from '../../text/ellipse.ts';
 import { evenReach } from './letter-band.ts';
 import { setRound, straightLine } from './lettering.ts';
 import type { SetText } from './lettering.ts';
 import { boundsOfLines, drawnLine, placedLines, shapeOfLines, textsTogether } from './text-lines.ts';
 import type { LineInput, LineSpacing } from './text-lines.ts';
+import { mapShape } from '../made-shape.ts';
 import type { MadeShape } from '../made-shape.ts';
 import { textAt } from '../curve-outline.ts';
-import type { CurveOutline, HalfAxes, RoundSetter, RoundSide, Sunk } from '../curve-outline.ts';
+import type { CurveOutline, HalfAxes, RoundRoom, RoundSetter, RoundSide, Sunk } from '../curve-outline.ts';
+import { hullOfLines, middleHeight } from './round-middle.ts';
 
-/** What is free between the ends of the two lines, and round the lines in the middle, in heights of the largest small letters. */
+/** What is free between the ends of the two lines, and round the lines in the middle, in heights of the largest small letters that run round. */
 const usualEnds = 1.6;
 const usualInner = 0.7;
 
@@ -22,6 +26,12 @@ const tallest = 0.34;
 
 /** Halvings of a size that is sought: to a hundred-thousandth of it. */
 const halvings = 17;
+
+/** What lines gain at least where those in the middle leave it (our own judgement, by looking). */
+const worthMoving = 1.05;
+
+/** Steps along a line at which the lines in the middle keep clear of it. */
+const clearSteps = 24;
 
 /** Two spaces between letters, in em, between which lines grow evenly with it. */
 const probes = [0.01, 0.02] as const;
@@ -48,12 +58,20 @@ export class RoundLines implements RoundSetter {
   readonly #lines: readonly LineInput[];
   readonly #spacing: LineSpacing;
   readonly #most: number;
+  /** The small letters of the largest line that runs round, as a share of those of the largest line. */
+  readonly #roundShare: number;
+  #hull: { readonly mm: number; readonly ring: Ring } | undefined;
   readonly #measures = new Map<LineInput, Measures>();
 
   constructor(lines: readonly LineInput[], spacing: LineSpacing) {
     this.#lines = lines;
     this.#most = Math.max(...lines.map(({ share }) => share));
+    this.#roundShare = Math.max(...lines.map(({ arc, share }) => (arc ? share : 0))) / this.#most;
     this.#spacing = { ...spacing, most: this.#most };
+  }
+
+  get sides(): RoundSide[] {
+    return this.#lines.flatMap(({ arc }) => arc ?? []);
   }
 
   /** Whether letters are in mm somewhere, and so not larger with the rest. */
@@ -66,10 +84,17 @@ export class RoundLines implements RoundSetter {
    * All are as large as the longest allows, by their shares: lines round one edge look like one ring, and a short one that were
    * larger would be read first.
    */
-  largest(axes: HalfAxes, most = Infinity, sunk = atEdge): number {
-    // Beyond this, the small letters alone would be too high.
-    const highest = Math.min(most, tallest * Math.min(axes.a, axes.b));
-    return this.#hasRoom(axes, highest, sunk) ? highest : bisected(0, highest, (mm) => !this.#hasRoom(axes, mm, sunk));
+  largest(room: RoundRoom, most = Infinity, sunk = atEdge): number {
+    // Beyond this, the small letters of what runs round would be too high, or those in the middle.
+    const highest = Math.min(most, (tallest * Math.min(room.a, room.b)) / this.#roundShare, 2 * room.b);
+    const upTo = (low: number, isCentred: boolean): number =>
+      this.#hasRoom(room, highest, sunk, isCentred)
+        ? highest
+        : bisected(low, highest, (mm) => !this.#hasRoom(room, mm, sunk, isCentred));
+    const centred = upTo(0, true);
+    if (room.edge === undefined && (this.#middle(1).length === 0 || !this.#hasRoom(room, worthMoving * centred, sunk)))
+      return centred;
+    return upTo(centred, false);
   }
 
   /** Half axes in the given proportion, as small as they may be round letters of that height. */
@@ -82,15 +107,16 @@ export class RoundLines implements RoundSetter {
   }
 
   /** With the middle of the ellipse on the origin; `mm`: height of the largest line's small letters. */
-  at(axes: HalfAxes, mm: number, sunk = atEdge): { readonly solid: MadeShape; readonly bounds: Bounds | undefined } {
+  at(room: RoundRoom, mm: number, sunk = atEdge): { readonly solid: MadeShape; readonly bounds: Bounds | undefined } {
     const boxes: Bounds[] = [];
-    const made = this.#made(this.#round(mm), axes, mm, sunk, boxes);
+    const made = this.#made(this.#round(mm), room, mm, sunk, boxes);
     const middle = this.#middle(mm);
     if (middle.length > 0) {
-      made.push(shapeOfLines(middle, mm, mm));
+      const up = this.#middleHeight(room, mm, sunk) ?? 0;
+      made.push(mapShape(shapeOfLines(middle, mm, mm), translation(0, up)));
       const { minX, minY, maxX, maxY } = boundsOfLines(middle)!;
       const [w, h] = [((maxX - minX) / 2) * mm, ((maxY - minY) / 2) * mm];
-      boxes.push({ minX: -w, minY: -h, maxX: w, maxY: h });
+      boxes.push({ minX: -w, minY: up - h, maxX: w, maxY: up + h });
     }
     const corners = boxes.flatMap(({ minX, minY, maxX, maxY }) => [
       { x: minX, y: minY },
@@ -103,9 +129,9 @@ export class RoundLines implements RoundSetter {
   }
 
   /** What runs round at the top or at the bottom, not yet united. */
-  outlines(axes: HalfAxes, mm: number, sunk: Sunk, side: RoundSide): Region {
+  outlines(room: RoundRoom, mm: number, sunk: Sunk, side: RoundSide): Region {
     const round = this.#round(mm).filter(({ at }) => at === side);
-    return this.#made(round, axes, mm, sunk, []).flatMap(({ region }) => region);
+    return this.#made(round, room, mm, sunk, []).flatMap(({ region }) => region);
   }
 
   #made(round: readonly Straight[], axes: HalfAxes, mm: number, sunk: Sunk, boxes: Bounds[]): MadeShape[] {
@@ -121,31 +147,45 @@ export class RoundLines implements RoundSetter {
     });
   }
 
-  #hasRoom(axes: HalfAxes, mm: number, sunk = atEdge): boolean {
-    const { gap } = this.#spacing;
-    const round = this.#round(mm);
+  #hasRoom(room: RoundRoom, mm: number, sunk = atEdge, isCentred = false): boolean {
     let turn = 0;
-    let depth = 0;
-    for (const straight of round) {
+    for (const straight of this.#round(mm)) {
       const { advance, at, em } = straight;
-      const own = inside(axes, sunk, at);
+      const own = inside(room, sunk, at);
       const high = (straight.outside + straight.inside) * em * mm;
       if (high > tallest * Math.min(own.a, own.b)) return false;
       const ellipse = spacedOval(straight, ovalOf(straight, own, mm));
       if (!ellipse || advance >= ellipse.perimeter) return false;
       if (ellipse.leastRadius(advance / 2) < sharpest * (straight.outside + straight.inside)) return false;
       turn += ellipse.angleAt(advance / 2);
-      depth = Math.max(depth, high);
+      if (room.edge && !room.edge.holds(pointsRound(straight, ellipse, mm))) return false;
     }
-    const { a, b } = inside(axes, sunk, sunk.top > sunk.bottom ? 'top' : 'bottom');
-    const ends = gap ?? usualEnds * mm;
+    const { a, b } = inside(room, sunk, sunk.top > sunk.bottom ? 'top' : 'bottom');
+    const ends = this.#spacing.gap ?? usualEnds * this.#roundShare * mm;
     if (turn + ends / Math.min(a, b) > Math.PI) return false;
-    const middle = boundsOfLines(this.#middle(mm));
-    if (!middle) return true;
-    const free = depth + (gap ?? usualInner * mm);
-    if (free >= Math.min(a, b)) return false;
-    const [w, h] = [((middle.maxX - middle.minX) / 2) * mm, ((middle.maxY - middle.minY) / 2) * mm];
-    return (w / (a - free)) ** 2 + (h / (b - free)) ** 2 <= 1;
+    return this.#middleHeight(room, mm, sunk, isCentred) !== undefined;
+  }
+
+  /** How far above the middle of the ellipse the straight lines stand; `undefined` where they have no room. */
+  #middleHeight(room: RoundRoom, mm: number, sunk: Sunk, isCentred = false): number | undefined {
+    const hull = this.#hullAt(mm);
+    if (hull.length === 0) return 0;
+    const round = this.#round(mm).map((straight) => {
+      const ellipse = spacedOval(straight, ovalOf(straight, inside(room, sunk, straight.at), mm));
+      return ellipse ? pointsRound(straight, ellipse, mm) : [];
+    });
+    return middleHeight(hull, {
+      axes: room,
+      space: room.middle,
+      at: room.edge ? 'anywhere' : isCentred ? 'centre' : 'centre first',
+      round,
+      clear: this.#spacing.gap ?? usualInner * this.#roundShare * mm,
+    });
+  }
+
+  #hullAt(mm: number): Ring {
+    if (!this.#hull || (this.changes && this.#hull.mm !== mm)) this.#hull = { mm, ring: hullOfLines(this.#middle(mm)) };
+    return this.#hull.ring.map(({ x, y }) => ({ x: x * mm, y: y * mm }));
   }
 
   #round(mm: number): Straight[] {
@@ -215,6 +255,22 @@ const inside = ({ a, b }: HalfAxes, sunk: Sunk, side: RoundSide): HalfAxes => ({
 function ovalOf({ at, em, outside }: Straight, { a, b }: HalfAxes, mm: number) {
   const mmPerEm = em * mm;
   return { at, a: a / mmPerEm - outside, b: b / mmPerEm - outside };
+}
+
+/** Points all round a line, in mm: along its foot and its head. */
+function pointsRound(
+  { at, em, xHeight, outside, inside: deep, advance }: Straight,
+  ellipse: Ellipse,
+  mm: number,
+): Point[] {
+  const mmPerEm = em * mm;
+  const kept = keptHeight(at, xHeight);
+  const along = (out: number): Point[] =>
+    Array.from({ length: clearSteps + 1 }, (_, step) => {
+      const { point, outwards } = ellipse.placeAt(advance * (step / clearSteps - 0.5), at);
+      return { x: (point.x + (out - kept) * outwards.x) * mmPerEm, y: (point.y + (out - kept) * outwards.y) * mmPerEm };
+    });
+  return [...along(outside), ...along(-deep).toReversed()];
 }
 
 function drawn(set: SetText, line: LineInput, mmPerEm: number, boxes: Bounds[]): MadeShape {

@@ -13,6 +13,14 @@ async function onPlate(plate: string, words: string, piece = 'body: [plate], eng
   return { ...made, region: mark?.region ?? [], lettering: mark?.lettering ?? [], body: made.pieces[0]!.body };
 }
 
+/** The ink of each line, from the lowest to the highest; the middle one last. */
+function byHeight(lettering: readonly { readonly letters: readonly Letter[] }[]) {
+  const ink = lettering
+    .map(({ letters }) => letters.flatMap(({ region }) => region))
+    .sort((a, b) => boxCentre(boundsOf(a)!).y - boxCentre(boundsOf(b)!).y);
+  return [ink[0], ink[2], ink[1]];
+}
+
 const middleOf = ({ region }: Letter) => centroid(region)!;
 
 describe('Lines over the top and along the bottom', () => {
@@ -93,6 +101,68 @@ describe('Lines over the top and along the bottom', () => {
     assert.equal(regions.length, 4);
     for (const [index, one] of regions.entries())
       for (const other of regions.slice(index + 1)) assert.deepEqual(intersection(one, other), []);
+  });
+
+  it('are as large as a short word in the middle, much larger than they are, lets them be', async () => {
+    const { lettering, region, issues } = await onPlate(
+      '{circle: 70}',
+      'lines: [{text: Gasthaus, arc: top}, {text: "9", share: 3}, {text: Gartenlaube, arc: bottom}], font: Nunito, weight: 800, fit: {in: plate, margin: 4}',
+    );
+    assert.deepEqual(issues, []);
+    const [bottom, top, nine] = byHeight(lettering);
+    assertNear(Math.max(...region.flat().map(({ x, y }) => Math.hypot(x, y))), 35 - 4, 0.05);
+    // By jts: the digit is seven tenths of their small letters from both, to a tenth of a millimetre or so; nothing larger goes in.
+    const gap = 0.7 * lettering.find(({ letters }) => letters.length > 1)!.xHeight;
+    const clear = [top, bottom].map((line) => distanceByJts(line!, nine!));
+    assert.ok(Math.min(...clear) > 0.98 * gap, `${clear.join(' and ')}, not ${gap}`);
+    assert.ok(Math.max(...clear) < 1.25 * gap, `${clear.join(' and ')}, not ${gap}`);
+  });
+
+  for (const [what, plate, hub, radius] of [
+    ['a half disc', '{path: "M0 40 A40 40 0 0 1 80 40 Z"}', 0, 40],
+    ['the arched top of a stone', '{path: "M0 80 V30 A30 30 0 0 1 60 30 V80 Z"}', 50, 30],
+    ['the flat arch of a bridge', '{path: "M0 30 A60 60 0 0 1 90 30 V50 H0 Z"}', 20 - Math.sqrt(60 ** 2 - 45 ** 2), 60],
+  ] as const) {
+    it(`follow ${what}, with the other words in what is left below`, async () => {
+      const { lettering, region, body, issues } = await onPlate(
+        plate,
+        'lines: [{text: HHIHHIHH, arc: top}, {text: farm eggs}], font: Nunito, weight: 800, fit: {in: plate, margin: 4}',
+      );
+      assert.deepEqual(issues, []);
+      assert.equal(differenceAreaByJts(region, body).toFixed(3), '0.000');
+      const { minY, minX, maxX } = boundsOf(body)!;
+      // The feet of the bows are on one circle about the middle of the plate's own, the margin less.
+      const centre = { x: (minX + maxX) / 2, y: minY + hub };
+      const reach = lettering[0]!.letters.map(({ region: ink }) =>
+        Math.max(...ink.flat().map(({ x, y }) => Math.hypot(x - centre.x, y - centre.y))),
+      );
+      for (const each of reach) assertNear(each, radius - 4, 0.02 * radius);
+      const [top, below] = lettering.map(({ letters }) => letters.flatMap((letter) => letter.region));
+      const clear = distanceByJts(top!, below!);
+      assert.ok(clear > 0.68 * lettering[0]!.xHeight, `${clear}`);
+      assert.ok(boundsOf(below!)!.minY > minY + 3.95);
+    });
+  }
+
+  it('are larger in a half disc than on any ellipse within it', async () => {
+    const { lettering } = await onPlate(
+      '{path: "M0 40 A40 40 0 0 1 80 40 Z"}',
+      'lines: [{text: SUNRISE, arc: top}, {text: farm eggs}], font: Nunito, weight: 800, fit: {in: plate, margin: 4}',
+    );
+    // By calculus, the largest ellipse in a half disc of radius r is r √(2/3) wide and r √2/3 high to each side of its middle; words on it
+    // are no higher than a third of the latter.
+    const onEllipse = ((36 * Math.SQRT2) / 3) * 0.34;
+    const capitals = boundsOf(lettering[0]!.letters[3]!.region)!;
+    assert.ok(capitals.maxY - capitals.minY > 1.3 * onEllipse, `${capitals.maxY - capitals.minY}`);
+  });
+
+  it('run round the upper part of a heart, where it is widest', async () => {
+    const { region, body } = await onPlate(
+      '{heart: 70}',
+      `${pair('SEED LIBRARY', 'plant swap')}, fit: {in: plate, margin: 4}`,
+    );
+    assert.equal(differenceAreaByJts(region, body).toFixed(3), '0.000');
+    assert.ok(boxCentre(boundsOf(region)!).y > boxCentre(boundsOf(body)!).y + 2);
   });
 
   it('go below a hole in their way', async () => {

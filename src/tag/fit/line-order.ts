@@ -31,9 +31,9 @@ const worthOrder = 0.4;
 
 /**
  * Of the size of a line of typical words on the other side of words in the middle, what one keeps on the side that it is asked for, so that the
- * names of a batch stand on one side (our own judgement, by looking).
+ * names of a batch stand on one side: of what is to fill the room, and of a lesser line, whose order counts for more (our own judgement, by looking).
  */
-const worthUsualSide = 0.95;
+const worthUsualSide = { filling: 0.95, lesser: 0.75 };
 
 /** Where words are placed below which others are to stand. */
 const uppers: ReadonlySet<Place['at']> = new Set(['top', 'top-left', 'top-right']);
@@ -123,17 +123,17 @@ export function isWorthOrder(below: Fitted | undefined, anywhere: Fitted): boole
   return below !== undefined && below.scale >= worthOrder * anywhere.scale;
 }
 
-/** How large a shape would be on one side of other words, and how large a line of typical words, unless the order alone counts. */
+/** How large a shape would be on one side of other words, and how large a line of typical words. */
 export interface OnSide {
   readonly scale: number | undefined;
   readonly usual: number | undefined;
 }
 
 /** Whether the side that the order asks for is good enough beside the other one. */
-export function isWorthSide(asked: OnSide, other: OnSide): boolean {
+export function isWorthSide(asked: OnSide, other: OnSide, line: keyof typeof worthUsualSide): boolean {
   const [scale, elsewhere] = [asked.scale ?? 0, other.scale ?? 0];
   if (scale < worthOrder * elsewhere || elsewhere < worthOrder * scale) return scale > elsewhere;
-  return asked.usual === undefined || asked.usual >= worthUsualSide * (other.usual ?? 0);
+  return asked.usual === undefined || asked.usual >= worthUsualSide[line] * (other.usual ?? 0);
 }
 
 /** What covers all of a region above a level, or all below it. */

@@ -145,15 +145,14 @@ export class ShapeFitter {
       const { value: anywhere } = found;
       const upper = { ...(await on('above the middle')), isThere: standsAbove(anywhere, middle) };
       const lower = { ...(await on('below the middle')), isThere: standsBelow(anywhere, middle) };
-      // What is not to fill the room is a lesser line, whose order counts.
-      const usualAt = (line: Side) =>
-        fit.atMost ? undefined : usualScaleIn(room(grow ?? 0, line).value, anywhere.shape, most / anywhere.scale);
-      const judged = ({ found: { value }, isThere }: typeof upper, line: Side) => ({
+      const line = fit.atMost ? 'lesser' : 'filling';
+      const usualAt = (side: Side) => usualScaleIn(room(grow ?? 0, side).value, anywhere.shape, most / anywhere.scale);
+      const judged = ({ found: { value }, isThere }: typeof upper, side: Side) => ({
         scale: isThere ? anywhere.scale : value?.scale,
-        usual: usualAt(line),
+        usual: usualAt(side),
       });
       const [over, under] = [judged(upper, 'above the line'), judged(lower, 'below the line')];
-      const isLower = middle.isFirst ? isWorthSide(under, over) : !isWorthSide(over, under);
+      const isLower = middle.isFirst ? isWorthSide(under, over, line) : !isWorthSide(over, under, line);
       const side = isLower ? lower : upper;
       if (!side.isThere) choose(side);
     }

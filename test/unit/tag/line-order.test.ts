@@ -35,13 +35,15 @@ describe('The order of words that are fitted', () => {
 
   it('is given up where the words would be much smaller below', async () => {
     const name = named('Otto', 'x_height: 6, place: {on: heart}');
-    for (const [diameter, isBelow] of [
-      [2, true],
-      [15, false],
+    for (const [hole, isBelow] of [
+      ['{at: left, diameter: 2}', true],
+      // Beside this one it would be three fifths as large, and aside.
+      ['{at: bottom, diameter: 2}', false],
+      ['{at: bottom, diameter: 15}', false],
     ] as const) {
       const plate = 'heart: {rectangle: [60, 36], radius: 17}';
-      const found = await boxes(name, 'name, date', `{at: bottom, diameter: ${diameter}}`, plate);
-      assert.equal(found.date.maxY < found.name.minY, isBelow, `${diameter}`);
+      const found = await boxes(name, 'name, date', hole, plate);
+      assert.equal(found.date.maxY < found.name.minY, isBelow, hole);
     }
   });
 
@@ -77,6 +79,24 @@ describe('The order of words that are fitted', () => {
       const [day, fitted] = pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
       assert.ok(fitted!.minY > (day!.minY + day!.maxY) / 2, name);
       if (name === 'Fern') assert.ok(fitted!.maxX - fitted!.minX > 33, `${fitted!.maxX - fitted!.minX}`);
+    }
+  });
+
+  it('is left by a name of a size asked for too, where a hole leaves it little of that, and kept where it leaves most', async () => {
+    for (const [name, hole, isAbove] of [
+      ['Rosemary', 'hole: top', true],
+      ['Ida', 'hole: top', true],
+      ['Rosemary', 'hole: {at: top, diameter: 8}', false],
+      ['Ida', 'hole: {at: top, diameter: 8}', false],
+    ] as const) {
+      const shapes = [
+        'plate: {circle: 50}',
+        `name: {text: ${name}, font: Pacifico, fit: {in: plate, margin: 4, clear: 2, at_most: {x_height: 6}}}`,
+        'day: {text: "2026", font: Nunito, weight: 700, cap_height: 5, place: plate}',
+      ];
+      const { pieces } = await make(specOf(shapes, `body: [plate], engrave: [name, day], hanger: {${hole}}`));
+      const [fitted, day] = pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
+      assert.equal((fitted!.minY + fitted!.maxY) / 2 > (day!.minY + day!.maxY) / 2, isAbove, `${name}, ${hole}`);
     }
   });
 

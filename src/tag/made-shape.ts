@@ -2,7 +2,7 @@
 
 import { applyTo, transform } from '../geometry/affine.ts';
 import { boundsOf, boxCentre, centroid } from '../geometry/measure.ts';
-import type { Affine, Point, Region } from '../geometry/types.ts';
+import type { Affine, Bounds, Point, Region } from '../geometry/types.ts';
 import type { CentreRule } from '../spec/model/shape-model.ts';
 import { scaledBorder } from './shapes/border.ts';
 import type { Border } from './shapes/border.ts';
@@ -118,7 +118,7 @@ export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRul
   const box = boxCentre(bounds);
   const mass = centroid(region) ?? box;
   if (band?.even && rule !== 'box' && rule !== 'mass') {
-    return { x: rule === 'eye' ? (box.x + mass.x) / 2 : box.x, y: evenMiddle(band.baseline, band.even) };
+    return { x: rule === 'eye' ? seenMiddle(bounds, mass) : box.x, y: evenMiddle(band.baseline, band.even) };
   }
   switch (rule) {
     case 'box':
@@ -129,8 +129,23 @@ export function centreOf({ region, band, arcCentre }: MadeShape, rule: CentreRul
       return { x: box.x, y: band ? (band.baseline + band.top) / 2 : box.y };
     case 'eye':
       // Letters round a circle look centred on the circle's centre.
-      return arcCentre ?? { x: (box.x + mass.x) / 2, y: (box.y + mass.y) / 2 };
+      return arcCentre ?? { x: band ? seenMiddle(bounds, mass) : (box.x + mass.x) / 2, y: (box.y + mass.y) / 2 };
   }
+}
+
+/**
+ * How far aside of the middle of its box a line of lettering is seen at most, as a share of its height: the eye compares what is free at the ends of
+ * a long word. What is higher than wide is seen as a shape. Our own judgement, by looking at 32 words in four faces on plates, each at three places.
+ */
+const mostAside = 0.035;
+const longFrom = 1.5;
+
+/** Where a line of lettering is seen to have its middle: half-way to its centre of gravity, but never far aside. */
+function seenMiddle(bounds: Bounds, mass: Point): number {
+  const [wide, high] = [bounds.maxX - bounds.minX, bounds.maxY - bounds.minY];
+  const middle = (bounds.minX + bounds.maxX) / 2;
+  const most = mostAside * high * Math.max(1, (longFrom * high) / wide);
+  return middle + Math.max(-most, Math.min(most, (mass.x - middle) / 2));
 }
 
 function determinant({ a, b, c, d }: Affine): number {

@@ -10,7 +10,7 @@ import type { Finding } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
 import { capitalised, listedQuoted } from '../core/names.ts';
 import type { Letter } from '../tag/lettering/letters.ts';
-import type { Piece, Source } from '../tag/tag.ts';
+import type { Piece, Source, Tag } from '../tag/tag.ts';
 import { distanceTo } from './measures/blame.ts';
 import type { Check } from './check.ts';
 import { offMargin } from './measures/off-margin.ts';
@@ -30,10 +30,10 @@ const notchMm = 5;
 const acrossShare = 0.5;
 
 export const sticksOut: Check = ({ pieces, made }) =>
-  pieces.flatMap((piece) => [...outOfFrames(piece), ...offMargin(piece, made)]);
+  pieces.flatMap((piece) => [...outOfFrames(piece, made), ...offMargin(piece, made)]);
 
-function outOfFrames(piece: Piece): Finding[] {
-  const bodies = piece.sources.filter(({ use }) => use === 'body');
+function outOfFrames(piece: Piece, made: Tag['made']): Finding[] {
+  const bodies = piece.sources.filter(({ use }) => use === 'body').flatMap((source) => unitedOf(source, made));
   return bodies
     .filter(({ lettering = [] }) => lettering.length > 0)
     .flatMap((name) =>
@@ -41,7 +41,26 @@ function outOfFrames(piece: Piece): Finding[] {
     );
 }
 
-function outOf({ region, lettering, shape, path }: Source, frame: Source, piece: Piece): Finding[] {
+/** A shape that is a piece, or part of one with others. */
+type Part = Pick<Source, 'region' | 'lettering' | 'shape' | 'path'>;
+
+/** Of a member of a union at most this share may lie elsewhere, where that is moved or changed as a whole. */
+const elsewhereShare = 0.01;
+
+/** What a union is made of, where it has left that in its place. */
+function unitedOf(source: Part, made: Tag['made']): Part[] {
+  const { generator } = source.shape;
+  if (generator.kind !== 'union') return [source];
+  const parts = generator.shapes.map((shape): Part => {
+    const { region = [], lettering } = made.get(shape) ?? {};
+    return { shape, path: shape.path, region, ...(lettering ? { lettering } : {}) };
+  });
+  const isThere = ({ region }: Part): boolean =>
+    region.length > 0 && area(difference(region, [source.region])) < elsewhereShare * area(region);
+  return parts.every(isThere) ? parts.flatMap((part) => unitedOf(part, made)) : [source];
+}
+
+function outOf({ region, lettering, shape, path }: Part, frame: Part, piece: Piece): Finding[] {
   const inner = frame.region.filter((ring) => ringArea(ring) < 0).map((ring) => ring.toReversed());
   const [box, around] = [boundsOf(region), boundsOf(frame.region)];
   if (inner.length === 0 || !box || !around || !boxesOverlap(box, around)) return [];

@@ -32,6 +32,26 @@ describe('A name across a frame', () => {
     assert.match(only(await make(framed(-3, ', nudge: {right: 4}')), code).message, /1\.00 mm beyond “rim” at “e”/);
   });
 
+  it('is told so as one shape with the frame too, at its own line', async () => {
+    const united = (width: number, more = '') =>
+      specOf(
+        [
+          'rim: {difference: [{circle: 60}, {circle: 50}]}',
+          `initial: {text: H, font: Alfa Slab One, width: ${width}, place: {on: rim}}`,
+          `both: {union: [rim, initial]${more}}`,
+        ],
+        'body: both',
+      );
+    // Its corners are 24 mm from the middle to the sides; and an H of that face is about as high as wide.
+    const issue = only(await make(united(48)), code);
+    assert.match(issue.message, /^“initial” ends \d\.\d+ mm beyond “rim”/);
+    assert.deepEqual(issue.path, ['shapes', 'initial']);
+    const { x, y } = issue.points![0]!;
+    assert.ok(Math.abs(Math.hypot(x, y) - 30 - issue.width!) < 0.02, `${Math.hypot(x, y)}`);
+    assertSilent(await make(united(36)), code);
+    assertSilent(await make(united(36, ', straps: {width: 3, at: left-right}')), code);
+  });
+
   it('is silent where a letter is meant to be outside, within the frame, and on a plate without an opening', async () => {
     assertSilent(await make(framed(14)), code);
     assertSilent(await make(framed(-2)), code);

@@ -1,11 +1,12 @@
 /**
  * A stock from the workshop's file that a tag depends on although nothing of it was measured: one finding, with the
- * test piece that would settle it. Stocks written in place are left alone: at that point the maker has other concerns.
+ * test piece that would settle it. Of a stock written in place only a missing kerf is said, once it has a thickness: at that point the maker has other concerns.
  */
 
 import { findNarrow } from '../geometry/necks.ts';
 import type { Finding } from '../core/issue.ts';
 import { mm } from '../core/figures.ts';
+import { capitalised } from '../core/names.ts';
 import { isWithin } from '../core/values.ts';
 import { unnamed, webDefaultOf } from '../spec/model/min-web-defaults.ts';
 import { textsOf } from '../spec/model/shape-model.ts';
@@ -23,9 +24,13 @@ const nearLimit = 1.3;
 const nearKnown = 1.1;
 
 export const notMeasured: Check = (tag) => {
-  const { name } = tag.stock;
-  if (name === undefined) return [];
-  const notice = kerfNotice(tag, name) ?? webNotice(tag, name) ?? letteringNotice(tag, name);
+  const { name, thickness } = tag.stock;
+  // Without a thickness, it is no sheet yet but a look.
+  if (name === undefined && thickness === undefined) return [];
+  const notice =
+    name === undefined
+      ? kerfNotice(tag, 'this stock')
+      : (kerfNotice(tag, `“${name}”`) ?? webNotice(tag, name) ?? letteringNotice(tag, name));
   return notice === undefined
     ? []
     : [{ code: 'not-measured', severity: 'info', path: stockPath(tag.pieces), ...notice }];
@@ -33,10 +38,11 @@ export const notMeasured: Check = (tag) => {
 
 type Notice = Pick<Finding, 'message'> & Partial<Pick<Finding, 'piece' | 'points' | 'width'>>;
 
-function kerfNotice({ stock, output }: Tag, name: string): Notice | undefined {
+/** @param what The stock, in words. */
+function kerfNotice({ stock, output }: Tag, what: string): Notice | undefined {
   if (stock.stated?.kerf !== false || !output.compensate) return undefined;
   return {
-    message: `“${name}” has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it.`,
+    message: `${capitalised(what)} has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it, or write “kerf: 0”.`,
   };
 }
 

@@ -126,7 +126,7 @@ export const issueKinds = {
   'not-measured': {
     about: 'making',
     severity: 'info',
-    summary: 'A stock of the workshop that lacks a measurement this tag relies on.',
+    summary: 'A stock that lacks a measurement this tag relies on.',
   },
   'exceeds-sheet': { about: 'making', severity: 'error', summary: 'A piece that does not fit the sheet.' },
   'not-filled': { about: 'making', severity: 'warning', summary: 'A {column} in words that nothing fills in.' },

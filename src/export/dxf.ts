@@ -44,7 +44,7 @@ export async function toDxf(job: Job): Promise<Uint8Array> {
     if (!known) widths.set(name, lineWidth);
     for (const contour of paths.flatMap(({ contours }) => contours)) addPolyline(dxf, contour, name, library);
   }
-  const notes = [errorNote(job), tag.title, 'Lengths in mm.', kerfNote(tag)];
+  const notes = [errorNote(job), tag.title, 'Lengths in mm.', kerfNote(tag, 'mm')];
   const comments = notes.flatMap((note) => (note === undefined ? [] : ['999', note.replace(/\s+/g, ' ')]));
   const drawing = withLineWidths(
     dxf.stringify(),

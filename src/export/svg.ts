@@ -33,7 +33,7 @@ export function toSvg(job: Job): string {
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">`,
     `  <title>${escape(tag.title)}</title>`,
-    `  <desc>${escape([...(warning ? [warning] : []), 'Lengths in mm.', kerfNote(tag)].join(' '))}</desc>`,
+    `  <desc>${escape([...(warning ? [warning] : []), 'Lengths in mm.', kerfNote(tag, 'mm')].join(' '))}</desc>`,
     ...groups,
     '</svg>',
     '',

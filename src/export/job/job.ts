@@ -105,8 +105,8 @@ export function errorNote({ issues }: Pick<Job, 'issues'>): string | undefined {
   return `DO NOT CUT: ${who} errors. ${first.message}${more}`;
 }
 
-/** States, as a sentence, how the cut lines account for kerf. */
-export function kerfNote({ stock, output, units }: Tag): string {
+/** States, as a sentence, how the cut lines account for kerf; in a file with lengths in one unit, in that. */
+export function kerfNote({ stock, output, units: own }: Tag, units = own): string {
   const wide = (kerf: number) => shortLength(kerf, units, finest);
   if (!output.compensate)
     return stock.kerf > 0

@@ -108,6 +108,7 @@ function coloured(key: string, path: YamlPath): string {
 }
 
 function described(error: SchemaError, name: string, found: unknown): Pick<Issue, 'message' | 'suggestions'> {
+  if (error.keyword === 'maxProperties') return { message: `${name} ${oneKey(found)}` };
   const quoted = error.keyword === 'type' && error.params['type'] === 'string' ? placeholderOf(found) : undefined;
   if (quoted === undefined) {
     const suggestions = typeof found === 'string' && !found.includes(' ') ? nearestWords(found, wordsOf(error)) : [];
@@ -116,6 +117,16 @@ function described(error: SchemaError, name: string, found: unknown): Pick<Issue
     return { message: `${name} ${message}`, suggestions };
   }
   return { message: `${name} needs quotes, because YAML reads braces as a group: ${quoted}.`, suggestions: [quoted] };
+}
+
+/** Of a group of which each may be an entry of a list, such as hangers. */
+function oneKey(found: unknown): string {
+  const entries = typeof found === 'object' && found !== null ? Object.entries(found) : [];
+  // What is long itself can be seen in the line above.
+  const list = entries.map(
+    ([key, value]) => `{${clip(key)}: ${typeof value === 'object' ? '…' : clip(String(value))}}`,
+  );
+  return `takes only one of its keys; for ${list.length === 2 ? 'both' : 'all of them'} write a list: [${list.join(', ')}].`;
 }
 
 /** The words that may stand where something else may as well. */
@@ -149,8 +160,6 @@ function expectation({ keyword, params, parentSchema }: SchemaError): string {
       return `may have at most ${limit} entries.`;
     case 'minProperties':
       return 'needs at least one entry.';
-    case 'maxProperties':
-      return 'takes only one of its keys.';
     case 'minimum':
     case 'maximum':
     case 'exclusiveMinimum':

@@ -24,7 +24,7 @@ const messages = async (text: string): Promise<string[]> =>
 describe('What was never measured of a stock', () => {
   it('is its kerf before all else, once, unless cuts are not compensated', async () => {
     assert.deepEqual(await messages(spec('', 'body: [plate], engrave: [small]', '', 14)), [
-      'info: “ply3” has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it.',
+      'info: “ply3” has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it, or write “kerf: 0”.',
     ]);
     assert.deepEqual(await messages(spec('', 'body: [plate]', 'output: {compensate: false}\n')), []);
     assert.deepEqual(await messages(spec(', kerf: 0 mm')), []);
@@ -64,8 +64,17 @@ describe('What was never measured of a stock', () => {
     assert.deepEqual(await messages(spec(`${stock}, min_x_height: 1.2 mm`, engraved, '', 15)), []);
   });
 
-  it('is no matter in any sample, nor for a stock that is written in place', async () => {
+  it('is no matter in any sample', async () => {
     for (const { name, text } of samples) assert.deepEqual(await messages(text), [], name);
-    assert.deepEqual(await messages(spec('').replace('stock: ply3', 'stock: {material: walnut}')), []);
   }).timeout(180_000);
+
+  it('is the kerf alone of a stock that is written in place, once it has a thickness', async () => {
+    const inPlace = (stock: string) => messages(spec('').replace('stock: ply3', `stock: {${stock}}`));
+    assert.deepEqual(await inPlace('material: walnut'), []);
+    assert.deepEqual(await inPlace('material: walnut, thickness: 3 mm'), [
+      'info: This stock has no kerf yet: parts come out smaller, and holes larger, by what the beam removes. Cut a kerf test to find it, or write “kerf: 0”.',
+    ]);
+    for (const kerf of ['0', '0.2 mm', '{outer: 0.2 mm}'])
+      assert.deepEqual(await inPlace(`material: walnut, thickness: 3 mm, kerf: ${kerf}`), [], kerf);
+  });
 });

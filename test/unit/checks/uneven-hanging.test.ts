@@ -11,7 +11,7 @@ const engine = newEngine();
 const located: ComputeOptions = { locate: () => undefined };
 
 const names = (batch: string, hanger = '{ring: auto}'): string =>
-  `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\ntie: {twine: 1.5 mm}\nbatch: ${batch}\nshapes:\n  name: {text: "{name}", font: Pacifico, x_height: 12 mm, overlap: auto, grow: auto}\npieces:\n  tag: {body: [name], hanger: ${hanger}}\n`;
+  `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm, kerf: 0}\ntie: {twine: 1.5 mm}\nbatch: ${batch}\nshapes:\n  name: {text: "{name}", font: Pacifico, x_height: 12 mm, overlap: auto, grow: auto}\npieces:\n  tag: {body: [name], hanger: ${hanger}}\n`;
 
 const unevenIn = async (text: string) => {
   const { report, all } = await checkBatch(engine, await engine.compute(text, located), located);

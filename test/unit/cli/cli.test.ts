@@ -196,7 +196,7 @@ describe('The command line', function () {
     const file = join(folder, 'takes.tag.yaml');
     await writeFile(
       file,
-      plate.replace('shapes:', 'stock: {thickness: 3, density: 700}\nmachine: {cut: 10 mm/s}\nshapes:'),
+      plate.replace('shapes:', 'stock: {thickness: 3, kerf: 0, density: 700}\nmachine: {cut: 10 mm/s}\nshapes:'),
     );
     const [{ takes }] = JSON.parse((await run('check', file, '--json')).out) as [{ takes: Record<string, unknown> }];
     // Exact: 160 mm round the plate and 4π round its hole; (1200 − 4π) mm² of 3 mm at 700 kg/m³.

@@ -4,6 +4,7 @@ import { svgPathProperties } from 'svg-path-properties';
 import { offset } from '../../../src/geometry/clipper.ts';
 import { contourLength } from '../../../src/geometry/contour.ts';
 import { area, boundsOf, ringArea } from '../../../src/geometry/measure.ts';
+import { toDxf } from '../../../src/export/dxf.ts';
 import { jobOf } from '../../../src/export/job/job.ts';
 import { toSvg } from '../../../src/export/svg.ts';
 import { assertNear, make, newEngine, specOf } from '../support/engine.ts';
@@ -115,6 +116,16 @@ describe('The SVG file', () => {
     assert.ok(report.issues.some(({ severity }) => severity === 'error'));
     assert.match(toSvg(jobOf(report)!), /<desc>DO NOT CUT: this tag has errors\. [^<]*fall/);
     assert.doesNotMatch(toSvg(jobOf({ ...report, issues: [] })!), /errors/);
+  });
+
+  it('has all its lengths in mm, those that it tells too, of a spec in inches', async () => {
+    const head = ['units: in', 'stock: {material: cherry, thickness: 0.125 in, kerf: 0.0039 in}'];
+    const { report } = await make(specOf(['plate: {rectangle: [3.5, 1.5]}'], 'body: [plate]', head));
+    const notes = [toSvg(jobOf(report)!), Buffer.from(await toDxf(jobOf(report)!)).toString()];
+    for (const text of notes) {
+      assert.match(text, /Lengths in mm\.\s+(999\s+)?Cut lines are compensated for a kerf of 0\.099 mm\./);
+      assert.doesNotMatch(text, /0\.0039/);
+    }
   });
 
   it('lays pieces side by side without overlap', async () => {

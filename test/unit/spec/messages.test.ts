@@ -97,6 +97,19 @@ describe('What is said of slips in the text', () => {
     assert.match(reported[0]!, /Did you mean “width”\?/);
   });
 
+  it('says how several are written where one key goes', () => {
+    const of = (hanger: string) =>
+      messages(`tagwright: 1\nshapes:\n  a: {ellipse: 20}\npieces:\n  t: {body: [a], hanger: ${hanger}}\n`)[0]!;
+    assert.match(
+      of('{hole: top, ring: left}'),
+      /“hanger” takes only one of its keys; for both write a list: \[\{hole: top\}, \{ring: left\}\]\.$/,
+    );
+    assert.match(
+      of('{hole: {at: top}, ring: left, slot: right}'),
+      /for all of them write a list: \[\{hole: …\}, \{ring: left\}, \{slot: right\}\]\.$/,
+    );
+  });
+
   it('says what would fit where a value has no form that does', () => {
     const reported = messages(
       'tagwright: 1\nshapes:\n  a: {ellipse: 20}\npieces:\n  t: {body: [a], hanger: {ring: {at: sideways}}}\n',

@@ -8,7 +8,7 @@ import { newEngine, placeOf, report } from '../support/engine.ts';
 import type { Beside } from '../support/engine.ts';
 
 const spec = (batch: string, shape: string, extra = ''): string =>
-  `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\nbatch: ${batch}\nshapes:\n  plate: {rectangle: [60 mm, 30 mm]}\n  mark: ${shape}\npieces:\n  tag: {body: [plate], engrave: [mark${extra}]}\n`;
+  `tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm, kerf: 0}\nbatch: ${batch}\nshapes:\n  plate: {rectangle: [60 mm, 30 mm]}\n  mark: ${shape}\npieces:\n  tag: {body: [plate], engrave: [mark${extra}]}\n`;
 
 const located = { locate: (name: string): string => `/specs/${name}` };
 

@@ -20,11 +20,11 @@ export const hardSpecs: Readonly<Record<string, string>> = {
     'tagwright: 1\ntitle: Thin\ntie: {twine: 3 mm}\nshapes: {word: {text: filigree, font: Great Vibes, width: 60 mm}}\n' +
     'pieces: {tag: {body: [word], hanger: {ring: {on: word, at: left, diameter: 2 mm}}}}\n',
   '300 mm wide':
-    'tagwright: 1\ntitle: Shed sign\nstock: {material: oak, thickness: 6 mm}\nshapes:\n  plate: {rectangle: [300, 60], radius: 10}\n' +
+    'tagwright: 1\ntitle: Shed sign\nstock: {material: oak, thickness: 6 mm, kerf: 0}\nshapes:\n  plate: {rectangle: [300, 60], radius: 10}\n' +
     '  word: {text: SEED LIBRARY, font: Nunito, weight: 800, width: 250 mm}\n' +
     'pieces: {sign: {body: [plate], engrave: [word], hanger: [{hole: {at: top-left, diameter: 5}}, {hole: {at: top-right, diameter: 5}}]}}\n',
   '15 mm wide':
-    'tagwright: 1\ntitle: Bead\nstock: {material: maple, thickness: 2 mm}\nshapes:\n  disc: {ellipse: 15}\n  word: {text: "7", font: Nunito, weight: 800, height: 6 mm}\n' +
+    'tagwright: 1\ntitle: Bead\nstock: {material: maple, thickness: 2 mm, kerf: 0}\nshapes:\n  disc: {ellipse: 15}\n  word: {text: "7", font: Nunito, weight: 800, height: 6 mm}\n' +
     'pieces: {bead: {body: [disc], engrave: [word], hanger: {hole: {at: top, diameter: 2, inset: 1.5}}}}\n',
   'inches, in acrylic':
     'tagwright: 1\ntitle: Key tag\nunits: in\nstock: {material: frosted acrylic, thickness: 1/8 in, kerf: 0.008}\nshapes:\n  plate: {rectangle: [3, 1.25], radius: 0.25}\n' +

@@ -4,7 +4,7 @@ import { lensesOf } from '../../../src/language/navigation/lenses.ts';
 import { sceneOf } from '../../../src/scene/scene.ts';
 import { assertNear, report } from '../support/engine.ts';
 
-const head = 'tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm}\nshapes:\n';
+const head = 'tagwright: 1\nstock: {material: birch plywood, thickness: 3 mm, kerf: 0}\nshapes:\n';
 const plate = '  plate: {rectangle: [60 mm, 30 mm]}\n';
 const plain = 'pieces:\n  tag: {body: [plate]}\n';
 

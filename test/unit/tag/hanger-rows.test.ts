@@ -9,7 +9,7 @@ import { assertNear, make, newEngine, report, specOf } from '../support/engine.t
 import { distanceByJts } from '../support/reference.ts';
 import { box } from '../support/shapes.ts';
 
-const head = ['stock: {material: walnut, thickness: 3, min_web: 2}', 'tie: {twine: 2}'];
+const head = ['stock: {material: walnut, thickness: 3, kerf: 0, min_web: 2}', 'tie: {twine: 2}'];
 
 async function hung(body: string, hanger: string) {
   const made = await make(specOf([`body: ${body}`], `body: [body], hanger: ${hanger}`, head));

@@ -12,7 +12,7 @@ const plate = 'plate: {rectangle: [80, 40]}';
 
 function specWithHanger(hanger: string, shape = plate): string {
   return specOf([shape], `body: [plate], hanger: {keyhole: ${hanger}}`, [
-    'stock: {material: birch plywood, thickness: 4 mm}',
+    'stock: {material: birch plywood, thickness: 4 mm, kerf: 0}',
     'tie: {twine: 2 mm}',
   ]);
 }

@@ -192,7 +192,7 @@ describe('A name with align: baseline above a bar', () => {
         'both: {union: [name, bar], tidy: 1.5}',
       ],
       'body: both',
-      ['stock: {material: birch plywood, thickness: 3}'],
+      ['stock: {material: birch plywood, thickness: 3, kerf: 0}'],
     );
     return make(spec);
   }

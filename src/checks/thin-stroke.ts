@@ -7,7 +7,7 @@ import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt } from './measures/letter-at.ts';
 import { mm } from '../core/figures.ts';
-import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './measures/thin-places.ts';
+import { minimumNote, byMinimum, faultPlaceOf, severityOf, thinPlaces } from './measures/thin-places.ts';
 import type { ThinPlace } from './measures/thin-places.ts';
 
 export const thinStrokes: Check = ({ pieces, stock }) =>
@@ -22,7 +22,7 @@ function thinStrokesOf(piece: Piece, strokes: readonly ThinPlace[], stock: Stock
     const { minimum } = found[0]!;
     return {
       code: 'thin-stroke',
-      severity: 'warning',
+      severity: severityOf(found),
       piece: piece.id,
       path,
       ...locationOf(found.map(faultPlaceOf)),

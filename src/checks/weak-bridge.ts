@@ -8,7 +8,7 @@ import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt, letterNear } from './measures/letter-at.ts';
 import { mm, mm2 } from '../core/figures.ts';
-import { minimumNote, byMinimum, faultPlaceOf, thinPlaces, minimumDated } from './measures/thin-places.ts';
+import { minimumNote, byMinimum, faultPlaceOf, severityOf, thinPlaces, minimumDated } from './measures/thin-places.ts';
 import type { ThinPlace } from './measures/thin-places.ts';
 
 export const weakBridges: Check = ({ pieces, stock }) =>
@@ -23,7 +23,7 @@ function weakBridgesOf(piece: Piece, necks: readonly ThinPlace[], stock: Stock):
     const { minimum } = found[0]!;
     return {
       code: 'weak-bridge',
-      severity: 'warning',
+      severity: severityOf(found),
       piece: piece.id,
       path,
       ...locationOf(found.map(faultPlaceOf)),

@@ -7,16 +7,22 @@ const longest = 90;
 
 /**
  * `byProblem`: the fixes of each problem, the best first, by keys. In turn from each problem, so that none is left
- * without; a single one that is left over is shown as well.
+ * without; a single one that is left over is shown as well. Of those that are the same but for their figures, one is shown.
+ * @param remedyOf What a fix is, without its figures.
  */
-export function offered(byProblem: readonly (readonly string[])[]): {
+export function offered(
+  byProblem: readonly (readonly string[])[],
+  remedyOf: (key: string) => string = (key) => key,
+): {
   readonly shown: string[];
   readonly more: string[];
 } {
   const all = [...new Set(byProblem.flat())];
   const deepest = Math.max(0, ...byProblem.map(({ length }) => length));
   const inTurn = Array.from({ length: deepest }, (_, nth) => byProblem.flatMap((keys) => keys[nth] ?? [])).flat();
-  const chosen = new Set([...new Set(inTurn)].slice(0, all.length === mostShown + 1 ? all.length : mostShown));
+  const unlike = [...new Map(inTurn.toReversed().map((key) => [remedyOf(key), key])).values()];
+  const first = [...new Set(inTurn)].filter((key) => unlike.includes(key));
+  const chosen = new Set(first.slice(0, all.length === mostShown + 1 ? all.length : mostShown));
   return { shown: all.filter((key) => chosen.has(key)), more: all.filter((key) => !chosen.has(key)) };
 }
 
@@ -24,6 +30,13 @@ export function offered(byProblem: readonly (readonly string[])[]): {
 export function partsOfTitle(title: string): { readonly label: string; readonly effects?: string } {
   const [, label = title, effects] = /^(.*?)(?: \((.*)\))?$/.exec(title) ?? [];
   return { label, ...(effects === undefined ? {} : { effects }) };
+}
+
+/** What a fix is, without its figures: “Thicken “name””; a title that sets one thing or another is that itself. */
+export function remedyIn(title: string): string {
+  const { label } = partsOfTitle(title);
+  const [, words = label, figures = ''] = /^(.*?): (.*)$/.exec(label) ?? [];
+  return /\d/.test(figures) ? words : label;
 }
 
 /** Of a long title, its first effect alone, which is what has become of the problem. */

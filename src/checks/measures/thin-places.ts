@@ -41,6 +41,15 @@ function slackIn({ glueTo }: Piece, limit: number): number {
   return glueTo === undefined ? slackOf(limit) : Math.max(carriedSlack * limit, slackOf(limit));
 }
 
+/** What a width lacks of its limit at most to be worth a look and no more: beam and sheet differ by as much from one day to the next (rule of thumb, no source). */
+const hardlyShare = 0.05;
+
+/** Of places that are too narrow, the narrowest first. */
+export function severityOf([narrowest]: readonly ThinPlace[]): 'info' | 'warning' {
+  const { width, minimum } = narrowest!;
+  return width >= (1 - hardlyShare) * minimum ? 'info' : 'warning';
+}
+
 /** The necks of a piece that are too narrow, the narrowest first: those at the given hanger, or those at none. */
 export function thinPlaces(piece: Piece, stock: Stock, where: PlacedHanger | 'elsewhere'): ThinPlace[] {
   const wantedHanger = where === 'elsewhere' ? undefined : where;

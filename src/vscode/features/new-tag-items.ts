@@ -104,7 +104,7 @@ export function fixItem(fix: Fix): AnswerItem {
 export function widerItem(width: string): AnswerItem {
   return {
     label: width,
-    description: 'wide enough for these words, which are too long for the width of the sample',
+    description: 'wide enough for these words to hold, which they do not at the width of the sample',
     value: { width },
   };
 }

@@ -6,7 +6,7 @@ import type { Engine } from '../../engine/engine.ts';
 import { findFixes } from '../../fixes/find-fixes.ts';
 import { isOnePiece, kindNames, letteringOf, namesToAsk, wordsToAsk } from '../../language/new-tag.ts';
 import { namesIn, withPastedLines } from '../../language/names-of-batch.ts';
-import { isSound, widthThatHolds } from '../../language/width-that-holds.ts';
+import { isSound, mostTimesFor, widthThatHolds } from '../../language/width-that-holds.ts';
 import { SpecSource } from '../../spec/yaml/source.ts';
 import { computeOptions } from '../service/compute-options.ts';
 import { inBackground } from '../common/background.ts';
@@ -184,7 +184,9 @@ export class Questions {
     const compute = (width: string | undefined) => this.engine.compute(specTextOf({ ...answers, width }), options);
     const report = await compute(undefined);
     if (isSound(report)) return undefined;
-    const found = widthThatHolds(report, compute, units).then(
+    const own = wordsOf({ ...answers, texts: [] })[0] ?? '';
+    const longer = (wordsOf(answers)[0] ?? '').length / Math.max(1, own.length);
+    const found = widthThatHolds(report, compute, units, mostTimesFor(longer)).then(
       (width) => (width === undefined ? [] : [widerItem(width)]),
       () => [],
     );

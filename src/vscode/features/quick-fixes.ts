@@ -7,7 +7,7 @@ import * as vscode from 'vscode';
 import type { Engine } from '../../engine/engine.ts';
 import type { Acceptance } from '../../fixes/accept.ts';
 import { isPreferred } from '../../fixes/gentle.ts';
-import { offered, shortTitle } from '../../fixes/offered.ts';
+import { offered, remedyIn, shortTitle } from '../../fixes/offered.ts';
 import { severityRank } from '../../core/issue.ts';
 import type { Issue, TextChange } from '../../core/issue.ts';
 import type { IssueCode } from '../../core/issue-kinds.ts';
@@ -97,7 +97,7 @@ class QuickFixes implements vscode.CodeActionProvider {
       else unfixed.add(issue.code, diagnostics, () => explainAction(issue));
       if (issue.code === 'not-as-approved') approvals.add(issue.code, diagnostics, () => approveAction(result));
     }
-    const { shown, more } = offered(byProblem);
+    const { shown, more } = offered(byProblem, (key) => remedyIn(changes.get(key)!.title));
     const others = more.map((key) => changes.get(key)!);
     return [
       ...shown.map((key) => fixes.get(key)),

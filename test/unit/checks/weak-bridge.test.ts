@@ -34,6 +34,19 @@ describe('Weak bridges of one shape', () => {
     assert.equal(placeOf(made.report, comb!).line, 4);
   });
 
+  it('are worth a look and no more within 5 % of the limit, and nothing within 1 %', async () => {
+    const joined = async (wide: number) => {
+      const [low, high] = [10 - wide / 2, 10 + wide / 2];
+      const plates = `plates: {path: "M0 0H20V${low}H24V0H44V20H24V${high}H20V20H0Z"}`;
+      const { issues } = await make(specOf([plates], 'body: [plates]', ['stock: {min_web: 2 mm}']));
+      return issues.filter(({ code }) => code === 'weak-bridge').map(({ severity }) => severity);
+    };
+    assert.deepEqual(await joined(1.89), ['warning']);
+    assert.deepEqual(await joined(1.91), ['info']);
+    assert.deepEqual(await joined(1.97), ['info']);
+    assert.deepEqual(await joined(1.99), []);
+  });
+
   it('say which letter they are at, where the text has several', async () => {
     const word = (text: string) =>
       make(

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { offered, partsOfTitle, shortTitle } from '../../../src/fixes/offered.ts';
+import { offered, partsOfTitle, remedyIn, shortTitle } from '../../../src/fixes/offered.ts';
 
 describe('A menu of fixes', () => {
   it('shows the best of each problem first, five in all, and the rest where it is asked for', () => {
@@ -11,6 +11,26 @@ describe('A menu of fixes', () => {
     assert.deepEqual(shown, ['a1', 'a2', 'a3', 'both', 'b2']);
     assert.deepEqual(more, ['a4', 'a5', 'a6', 'b3', 'b4']);
     assert.deepEqual(offered([]), { shown: [], more: [] });
+  });
+
+  it('shows one of those that are the same but for their figures', () => {
+    const larger = [
+      'Make “name” larger and thicker: width 72 mm, grow 0.5 mm (a)',
+      'Make “name” larger and thicker: width 72 mm, grow 0.55 mm (b)',
+    ];
+    const fonts = [
+      'Set “name” in another font: font Pacifico (c)',
+      'Set “name” in another font: font Alfa Slab One (d)',
+    ];
+    const { shown, more } = offered(
+      [
+        [larger[0]!, ...fonts],
+        [larger[1]!, fonts[0]!],
+      ],
+      remedyIn,
+    );
+    assert.deepEqual(shown, [larger[0], ...fonts]);
+    assert.deepEqual(more, [larger[1]]);
   });
 
   it('shows one more rather than a line that leads to a single one', () => {

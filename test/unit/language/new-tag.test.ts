@@ -13,7 +13,7 @@ import {
   wordsToAsk,
 } from '../../../src/language/new-tag.ts';
 import { namesIn, withPastedLines } from '../../../src/language/names-of-batch.ts';
-import { isSound, widthThatHolds } from '../../../src/language/width-that-holds.ts';
+import { isSound, mostTimesFor, widthThatHolds } from '../../../src/language/width-that-holds.ts';
 import { parseSpec } from '../../../src/spec/parse.ts';
 import { SpecSource } from '../../../src/spec/yaml/source.ts';
 import { assertNear, report } from '../support/engine.ts';
@@ -147,6 +147,20 @@ describe('A new tag from a sample', () => {
     assert.ok(isSound(await report(tagOf(sample('2'), { texts: ['Ann-Britt & Wim'], width: width! }))));
     const glued = await report(sample('4'));
     assert.equal(await widthThatHolds(glued, () => assert.fail('several pieces have no width'), 'mm'), undefined);
+  });
+
+  it('is not made twice as wide for words that are as long as those of the sample, whose strokes are thin', async () => {
+    assert.equal(mostTimesFor('Jean-Luc'.length / 'Angelica'.length), 1.4);
+    assert.equal(mostTimesFor(2), 2);
+    const tried: number[] = [];
+    const weak = await report(tagOf(sample('2'), { texts: ['Ann-Britt & Wim'] }));
+    const now = boundsOf(weak.tag!.pieces[0]!.region)!;
+    const compute = (width: string) => {
+      tried.push(Number.parseFloat(width));
+      return Promise.resolve(weak);
+    };
+    assert.equal(await widthThatHolds(weak, compute, 'mm', 1.4), undefined);
+    assert.ok(tried.length === 2 && Math.max(...tried) < 1.4 * (now.maxX - now.minX) + 5, tried.join());
   });
 
   it('keeps to the lettering where several pieces are made to go together', async () => {

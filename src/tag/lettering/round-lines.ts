@@ -177,7 +177,7 @@ export class RoundLines implements RoundSetter {
     return middleHeight(hull, {
       axes: room,
       space: room.middle,
-      at: room.edge ? 'anywhere' : isCentred ? 'centre' : 'centre first',
+      at: room.edge || isUneven(sunk) ? 'anywhere' : isCentred ? 'centre' : 'centre first',
       round,
       clear: this.#spacing.gap ?? usualInner * this.#roundShare * mm,
     });
@@ -246,6 +246,11 @@ function measuresOf(face: LineInput['face'], text: LineInput['text']): Measures 
   // Letters that are spaced out have no ligatures, and so another length.
   return { advance: less - stretch * probes[0], stretch, high, deep };
 }
+
+/** Lines of which one goes below a hole leave the middle of what is free to the straight ones, not that of the plate: further in by so much, in mm (our own judgement). */
+const unevenMm = 1;
+
+const isUneven = ({ top, bottom }: Sunk): boolean => Math.abs(top - bottom) > unevenMm;
 
 const inside = ({ a, b }: HalfAxes, sunk: Sunk, side: RoundSide): HalfAxes => ({
   a: a - sunk.aside * sunk[side],

@@ -184,6 +184,27 @@ describe('Lines over the top and along the bottom', () => {
     assert.ok(furthest(ends) > furthest(middle) + 1, `${furthest(ends)}, ${furthest(middle)}`);
   });
 
+  it('leave the middle of what is free to a word in the middle, where one of them goes below a hole', async () => {
+    const nineOf = async (hanger: string) => {
+      const words = `lines: [{text: HOUSE, arc: top}, {text: "9", share: 3}, {text: HOUSE, arc: bottom}], font: Nunito, weight: 800, fit: {in: plate, margin: 4, at_most: {x_height: 6}}`;
+      const { lettering } = await onPlate(
+        '{circle: 70}',
+        words,
+        `body: [plate], engrave: [words], hanger: {${hanger}}`,
+      );
+      const [bottom, top, nine] = byHeight(lettering);
+      return {
+        y: boxCentre(boundsOf(nine!)!).y,
+        above: distanceByJts(nine!, top!),
+        below: distanceByJts(nine!, bottom!),
+      };
+    };
+    assertNear((await nineOf('ring: top')).y, 0, 0.01);
+    const { y, above, below } = await nineOf('hole: top');
+    assert.ok(y < -1, `${y}`);
+    assertNear(above / below, 1, 0.25);
+  });
+
   it('do not wind round the end of a flat ellipse', async () => {
     const { pieces } = await onPlate(
       '{ellipse: [90, 44]}',

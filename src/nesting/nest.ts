@@ -121,7 +121,17 @@ async function nestPrepared(
   const unplaced = Array.from({ length: count }, (_, part) => part).filter((part) => !goes.has(part));
   if (goes.size === 0) return { placements: [], unplaced, sheets: fixedSheets, used: fixedSheets };
   const budget = new WorkBudget(effort, checkpoint);
-  const { laid: begun, side, share } = await search(sides, new NoFitPolygons(orientations), budget);
+  const {
+    laid: begun,
+    side,
+    share,
+  } = await search(
+    sides,
+    new NoFitPolygons(orientations),
+    (part, turn) => parts[part]!.shape!.envelope(turn),
+    seededRandom(seed),
+    budget,
+  );
   const { room: inner, candidates, settled: lying } = side;
   const layoutOf = (laid: readonly PlacedPart[], filled = side): Layout => {
     const toSheet = backTo(room, filled.quarters);

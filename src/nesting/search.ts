@@ -5,6 +5,10 @@
  */
 
 import type { BinSize } from './layout.ts';
+import type { Envelope } from './envelopes/envelope.ts';
+import { skyline, skylinePart } from './envelopes/skyline.ts';
+import type { SkylineRule } from './envelopes/skyline.ts';
+import type { Turn } from './orientation.ts';
 import type { WorkBudget } from './work-budget.ts';
 import { onShelves } from './shelves.ts';
 import { PartialLayout } from './partial-layout.ts';
@@ -108,20 +112,36 @@ function planKey({ candidates, rule: { by, tilt, columns } }: Plan): string {
 export async function search(
   sides: readonly SearchRoom[],
   noFits: NoFitPolygons,
+  envelopeOf: (part: number, turn: Turn) => Envelope,
+  random: () => number,
   budget: WorkBudget,
 ): Promise<SearchResult> {
   let best: SearchResult | undefined;
-  for (const side of sides) {
-    // Shelves are used only on empty sheets; later steps place parts around what is fixed.
-    const rows = onShelves(side.candidates, side.room);
-    const found = searchResult(
-      side,
-      rows.map((each) => ({ ...each, sheet: each.sheet + side.settled.sheets })),
-    );
+  // Rows and skylines are laid on empty sheets only; later steps place parts around what is fixed.
+  const consider = (side: SearchRoom, laid: readonly PlacedPart[]): void => {
+    const moved = laid.map((each) => ({ ...each, sheet: each.sheet + side.settled.sheets }));
+    const found = searchResult(side, moved);
     if (!best || found.score < best.score - least) best = found;
+  };
+  for (const side of sides) {
+    consider(side, onShelves(side.candidates, side.room));
   }
-  // With many different shapes, one layout by outlines takes longer than all layouts by boxes.
-  if (new Set(sides[0]!.candidates.map(({ orientations }) => orientations[0]!.id)).size > mostShapes) return best!;
+  // With many different shapes, one layout by outlines takes longer than all layouts by boxes or envelopes.
+  const isMany = new Set(sides[0]!.candidates.map(({ orientations }) => orientations[0]!.id)).size > mostShapes;
+  if (isMany) {
+    const parts = sides.map(({ candidates }) =>
+      candidates.map(({ part, orientations }) =>
+        orientations.map((orientation) => skylinePart(part, orientation, envelopeOf(part, orientation.turn))),
+      ),
+    );
+    for (const [index, rule] of skylineRules.entries()) {
+      for (const [s, side] of sides.entries()) {
+        if (index === 0 || (side === best!.side && budget.share < startShare))
+          consider(side, await skyline(parts[s]!, side.room, rule, random, budget));
+      }
+    }
+    return best!;
+  }
   let isFirst = true;
   const tried = new Set<string>();
   const plans = sides.map(initialPlans);
@@ -140,10 +160,20 @@ export async function search(
   return best!;
 }
 
+/** About as good as one another, from one set of names to the next: the more are tried, the better the best (measured). */
+const skylineRules: readonly SkylineRule[] = [
+  { overlap: 8, rowEnd: 2, large: 0.2, noise: 0 },
+  { overlap: 16, rowEnd: 1, large: 0.06, noise: 0.03 },
+  { overlap: 4, rowEnd: 3, large: 0.4, noise: 0.03 },
+  { overlap: 24, rowEnd: 2, large: 0.1, noise: 0.03 },
+  { overlap: 8, rowEnd: 2, large: 0.2, noise: 0.06 },
+  { overlap: 12, rowEnd: 2, large: 0.2, noise: 0.03 },
+];
+
 /** Share of the budget for this stage. */
 const startShare = 0.2;
 /** With more different shapes than this, they are not placed by outlines at first. */
-const mostShapes = 60;
+const mostShapes = 40;
 /** Scores that differ by less are equal. */
 const least = 1e-9;
 

@@ -11,6 +11,8 @@ import type { PartOutline } from './part-outline.ts';
 import { outlineOf, packedOutline, simplifiedOutline } from './part-outline.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import { orient } from './orientation.ts';
+import { envelopeOf } from './envelopes/envelope.ts';
+import type { Envelope } from './envelopes/envelope.ts';
 
 /** Coordinates that differ by less than this, in mm, are equal: the grid of regions. */
 const sameMm = 1e-5;
@@ -32,6 +34,7 @@ export class NestShape {
   readonly #outline: PartOutline;
   readonly #coarse: PartOutline;
   #roughOutline: PartOutline | undefined;
+  readonly #envelopes = new Map<Turn, Envelope>();
   readonly #number: number;
   readonly #orientations = new Map<Turn, Orientation>();
   readonly #rough = new Map<Turn, Orientation>();
@@ -60,6 +63,13 @@ export class NestShape {
   /** Orientation with the true outline, which has many corners: made anew each time. */
   exact(turn: Turn): Orientation {
     return orient(this.#outline, turn, this.#number);
+  }
+
+  /** Envelope of the true outline. */
+  envelope(turn: Turn): Envelope {
+    let envelope = this.#envelopes.get(turn);
+    if (!envelope) this.#envelopes.set(turn, (envelope = envelopeOf(this.exact(turn))));
+    return envelope;
   }
 
   #made(orientations: Map<Turn, Orientation>, outline: PartOutline, turn: Turn): Orientation {

@@ -5,6 +5,7 @@
 import type { BinSize } from '../layout.ts';
 import type { Turn } from '../orientation.ts';
 import type { PartToPlace, PlacedPart, FixedParts } from '../partial-layout.ts';
+import { envelopeArea } from '../envelopes/envelope.ts';
 import { exactOrientations } from '../shapes.ts';
 import type { NestShape } from '../shapes.ts';
 import type { WorkBudget } from '../work-budget.ts';
@@ -35,8 +36,13 @@ const mostWork = 400_000;
 
 /** Effort that the fields of two shapes take, by product of their corners (measured with names on backings). */
 const effortOfCorners = 4;
-/** Share of the effort left from which the fields of all pairs would be too dear. */
-const fieldsShare = 0.25;
+/** The same of two envelopes, by product of their knots. */
+const effortOfKnots = 0.11;
+/**
+ * Share of the effort left from which the search stays near the layout that there is: by outlines because the fields of all pairs would be too dear; by
+ * envelopes because that layout is a good one, which parts thrown anew reach only late.
+ */
+const fieldsShare = { outlines: 0.25, envelopes: 0.06 };
 
 /** Share of the budget at which the filling of all sheets but the last has ended. */
 const fillingShare = 0.8;
@@ -50,11 +56,11 @@ export async function improveLayout(
 ): Promise<readonly PlacedPart[]> {
   // Work left over from an earlier layout must not count, so that the same parts give the same layout.
   last.work = 0;
-  const { movers, outlineOf, effortOfAll } = moversOf(candidates, shapes);
+  const { movers, moverOf, byEnvelopes, effortOfAll } = moversOf(candidates, shapes);
   let sheets = bySheet(laid, settled.sheets, ({ part }) => movers.get(part)!);
   const fixed = bySheet(settled.parts, settled.sheets, ({ part, orientation: { turn } }): Mover => {
     const shape = shapes[part]!;
-    return { shape, turns: [turn], outline: outlineOf(shape) };
+    return moverOf(shape, [turn]);
   });
   let leastUsed = share * room.height;
   for (let at = 0; at < sheets.length - 1; at += 1) {
@@ -75,7 +81,7 @@ export async function improveLayout(
   const others = sheets.slice(0, -1);
   const lying = fixed[others.length] ?? [];
   const strip = { sheet: lastSheet, fixed: lying, height: Math.min(leastUsed, room.height) };
-  const isLocal = effortOfAll > fieldsShare * budget.left;
+  const isLocal = effortOfAll > fieldsShare[byEnvelopes ? 'envelopes' : 'outlines'] * budget.left;
   const shorter = await shortened({ ...strip, isLocal }, room, random, budget, (better) => {
     onBetter(placedParts([...others, better]));
   });
@@ -98,9 +104,23 @@ function bySheet(
   return sheets;
 }
 
+/** Most that envelopes may take up beyond the outlines, as a share: bays and holes that nothing can go into. */
+const envelopeLoss = 0.08;
+
+function loseLittle(shapes: readonly NestShape[]): boolean {
+  let [own, taken] = [0, 0];
+  for (const shape of shapes) {
+    own += shape.orientation(0).area;
+    taken += envelopeArea(shape.envelope(0));
+  }
+  return taken <= (1 + envelopeLoss) * own;
+}
+
 interface Movers {
   readonly movers: ReadonlyMap<number, Mover>;
-  readonly outlineOf: (shape: NestShape) => Mover['outline'];
+  readonly moverOf: (shape: NestShape, turns: readonly Turn[]) => Mover;
+  /** Whether parts are compared by their envelopes. */
+  readonly byEnvelopes: boolean;
   /** That the fields of all pairs of shapes would take. */
   readonly effortOfAll: number;
 }
@@ -115,15 +135,20 @@ function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShap
     ways = Math.max(ways, turns.length);
   }
   const isMuch = corners ** 2 * ways > mostWork;
-  const outlineOf = (shape: NestShape) => (turn: Turn) => (isMuch ? shape.rough(turn) : shape.orientation(turn));
-  const ofShapes = new Map(
-    [...turnsOf].map(([shape, turns]): [NestShape, Mover] => [shape, { shape, turns, outline: outlineOf(shape) }]),
-  );
+  const byEnvelopes = isMuch && loseLittle([...turnsOf.keys()]);
+  const outlineOf = (shape: NestShape) => (turn: Turn) =>
+    isMuch && !byEnvelopes ? shape.rough(turn) : shape.orientation(turn);
+  const moverOf = (shape: NestShape, turns: readonly Turn[]): Mover => {
+    return { shape, turns, outline: outlineOf(shape), ...(byEnvelopes ? { envelope: shape.envelope(0) } : {}) };
+  };
+  const ofShapes = new Map([...turnsOf].map(([shape, turns]): [NestShape, Mover] => [shape, moverOf(shape, turns)]));
   const cornersSeen = [...ofShapes.values()].reduce((sum, { turns, outline }) => sum + outline(turns[0]!).count, 0);
-  const effortOfAll = (effortOfCorners * cornersSeen ** 2 * ways) / 2;
+  const knots = [...ofShapes.values()].reduce((sum, { envelope }) => sum + (envelope?.upper.length ?? 0), 0);
+  const effortOfAll = (byEnvelopes ? effortOfKnots * knots ** 2 * ways : effortOfCorners * cornersSeen ** 2 * ways) / 2;
   return {
     movers: new Map(candidates.map(({ part }) => [part, ofShapes.get(shapes[part]!)!])),
-    outlineOf,
+    moverOf,
+    byEnvelopes,
     effortOfAll,
   };
 }

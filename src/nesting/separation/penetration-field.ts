@@ -7,8 +7,7 @@
  * at its centre, for approximate answers.
  */
 
-import type { Orientation } from '../orientation.ts';
-import { noFitBoundary } from './no-fit-boundary.ts';
+import type { Boundary } from './no-fit-boundary.ts';
 
 const cells = 24;
 
@@ -39,8 +38,8 @@ export class PenetrationField {
   #lists = new Uint16Array(256);
   #used = 1;
 
-  constructor(resting: Orientation, moving: Orientation) {
-    const { boundary, work } = noFitBoundary(resting, moving);
+  /** The boundary closed, its stretches as x, y, x, y with the overlap on their left; `work` that finding it took. */
+  constructor({ boundary, work }: { readonly boundary: Boundary; readonly work: number }) {
     last.work += 2 * work;
     const count = boundary.length / 4;
     this.#edges = new Float64Array(5 * count);

@@ -5,6 +5,10 @@
 
 import type { Orientation, Turn } from '../orientation.ts';
 import type { NestShape } from '../shapes.ts';
+import { envelopeBoundary } from '../envelopes/envelope-boundary.ts';
+import { envelopeStep, halfTurned } from '../envelopes/envelope.ts';
+import type { Envelope } from '../envelopes/envelope.ts';
+import { noFitBoundary } from './no-fit-boundary.ts';
 import { PenetrationField } from './penetration-field.ts';
 
 /** A shape as used by the separation. Positions are box centres. */
@@ -13,6 +17,8 @@ export interface Mover {
   /** Allowed turns of its parts. */
   readonly turns: readonly Turn[];
   readonly outline: (turn: Turn) => Orientation;
+  /** By which it is compared with others, if all have one; as drawn. */
+  readonly envelope?: Envelope;
 }
 
 export class PenetrationFields {
@@ -35,7 +41,12 @@ export class PenetrationFields {
 
   make(resting: number, moving: number, further: number): PenetrationField {
     const [a, b] = [this.movers[resting]!, this.movers[moving]!];
-    const field = new PenetrationField(a.outline(0), b.outline(further as Turn));
+    const isUpright = further % 2 === 0 && a.envelope && b.envelope;
+    const field = new PenetrationField(
+      isUpright
+        ? envelopeBoundary(a.envelope, further === 0 ? b.envelope : halfTurned(b.envelope), envelopeStep)
+        : noFitBoundary(a.outline(0), b.outline(further as Turn)),
+    );
     this.made[(resting * this.stride + moving) * 4 + further] = field;
     return field;
   }

@@ -5,6 +5,7 @@
 
 import { NoFitPolygon } from '../no-fit-polygon.ts';
 import type { WorkBudget } from '../work-budget.ts';
+import { areApart as apart, halfTurned } from '../envelopes/envelope.ts';
 import type { PartPose } from './sheet-filling.ts';
 
 /** Depth in mm from which an overlap counts. Each outline is thinned by as much. */
@@ -27,7 +28,9 @@ export async function areApart(
       const y = one.y - a.height / 2 - (other.y - b.height / 2);
       if (x + a.bounds.minX >= b.bounds.maxX || x + a.bounds.maxX <= b.bounds.minX) continue;
       if (y + a.bounds.minY >= b.bounds.maxY || y + a.bounds.maxY <= b.bounds.minY) continue;
-      if (isInside(new NoFitPolygon(b, a), x, y)) return false;
+      if ((one.turn - other.turn) % 2 === 0 && one.mover.envelope && other.mover.envelope) {
+        if (!envelopesApart(other, one)) return false;
+      } else if (isInside(new NoFitPolygon(b, a), x, y)) return false;
     }
     if (budget.isDue || i % 8 === 0) await budget.pause();
   }
@@ -41,4 +44,12 @@ function isInside(noFit: NoFitPolygon, x: number, y: number): boolean {
     if (x > sections[i]! + overlapMm && x < sections[i + 1]! - overlapMm) return true;
   }
   return false;
+}
+
+function envelopesApart(one: PartPose, other: PartPose): boolean {
+  // In the frame of the first as drawn.
+  const [dx, dy] = [other.x - one.x, other.y - one.y];
+  const [x, y] = one.turn === 0 ? [dx, dy] : one.turn === 1 ? [dy, -dx] : one.turn === 2 ? [-dx, -dy] : [-dy, dx];
+  const own = other.mover.envelope!;
+  return apart(one.mover.envelope!, one.turn === other.turn ? own : halfTurned(own), x, y);
 }

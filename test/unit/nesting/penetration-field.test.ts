@@ -3,6 +3,7 @@ import type { Region } from '../../../src/geometry/types.ts';
 import { orient } from '../../../src/nesting/orientation.ts';
 import type { Orientation, Turn } from '../../../src/nesting/orientation.ts';
 import { outlineOf } from '../../../src/nesting/part-outline.ts';
+import { noFitBoundary } from '../../../src/nesting/separation/no-fit-boundary.ts';
 import { last, PenetrationField } from '../../../src/nesting/separation/penetration-field.ts';
 import { unionAreaByJts } from '../support/reference.ts';
 import { boxOf, moved } from '../support/sheets.ts';
@@ -36,7 +37,7 @@ describe('How deep a part is in another', () => {
       const [a, b] = [0, 1].map((shape) =>
         posed(shapesOfEachKind[pick() % shapesOfEachKind.length]!(between), (pick() % 4) as Turn, shape),
       ) as [ReturnType<typeof posed>, ReturnType<typeof posed>];
-      const field = new PenetrationField(a.orientation, b.orientation);
+      const field = new PenetrationField(noFitBoundary(a.orientation, b.orientation));
       for (let k = 0; k < 5; k += 1) {
         const [x, y] = [between(field.minX - 1, field.maxX + 1), between(field.minY - 1, field.maxY + 1)];
         const overlap = overlapOf(a.region, at(b.region, x, y));
@@ -63,10 +64,8 @@ describe('How deep a part is in another', () => {
   });
 
   it('is half the sum of the sides for two boxes on one another', () => {
-    const field = new PenetrationField(
-      posed([box(0, 0, 20, 10)], 0, 0).orientation,
-      posed([box(0, 0, 6, 4)], 0, 1).orientation,
-    );
+    const [large, small] = [posed([box(0, 0, 20, 10)], 0, 0), posed([box(0, 0, 6, 4)], 0, 1)];
+    const field = new PenetrationField(noFitBoundary(large.orientation, small.orientation));
     assert.ok(Math.abs(field.depth(0, 0) - 7) < 1e-4);
     assert.ok(Math.abs(field.depth(11, 0) - 2) < 1e-4);
     assert.equal(field.depth(13.001, 0), 0);
@@ -76,7 +75,8 @@ describe('How deep a part is in another', () => {
 
   it('knows that a part in the opening of a frame is in nothing', () => {
     const frame = subtract([box(0, 0, 30, 30)], [box(5, 5, 25, 25)]);
-    const field = new PenetrationField(posed(frame, 0, 0).orientation, posed([box(0, 0, 19, 19)], 0, 1).orientation);
+    const plate = posed([box(0, 0, 19, 19)], 0, 1);
+    const field = new PenetrationField(noFitBoundary(posed(frame, 0, 0).orientation, plate.orientation));
     assert.equal(field.depth(0, 0), 0);
     assert.ok(Math.abs(field.depth(1.5, 0) - 1) < 1e-4);
   });

@@ -18,6 +18,7 @@ import { seededRandom } from './seeded-random.ts';
 import { improveLayout } from './separation/improve.ts';
 import type { SearchRoom } from './search.ts';
 import { searchResult, search } from './search.ts';
+import { searchSkylines } from './envelopes/search-skylines.ts';
 import { onShelves } from './shelves.ts';
 import { compactLayout } from './compaction.ts';
 import { drawnTogether } from './drawn-together.ts';
@@ -121,19 +122,7 @@ async function nestPrepared(
   const unplaced = Array.from({ length: count }, (_, part) => part).filter((part) => !goes.has(part));
   if (goes.size === 0) return { placements: [], unplaced, sheets: fixedSheets, used: fixedSheets };
   const budget = new WorkBudget(effort, checkpoint);
-  const {
-    laid: begun,
-    side,
-    share,
-  } = await search(
-    sides,
-    new NoFitPolygons(orientations),
-    (part, turn) => parts[part]!.shape!.envelope(turn),
-    seededRandom(seed),
-    budget,
-  );
-  const { room: inner, candidates, settled: lying } = side;
-  const layoutOf = (laid: readonly PlacedPart[], filled = side): Layout => {
+  const layoutOf = (laid: readonly PlacedPart[], filled: SearchRoom): Layout => {
     const toSheet = backTo(room, filled.quarters);
     const placements = upright(laid, parts, filled.quarters).map(({ part, sheet, orientation, x, y }): Placement => {
       const { minX, minY } = parts[part]!.bounds;
@@ -144,23 +133,38 @@ async function nestPrepared(
     const sheets = Math.max(fixedSheets, ...laid.map(({ sheet }) => sheet + 1));
     return { placements, unplaced, sheets, used: sheets - 1 + searchResult(filled, laid).share };
   };
-  const reportBetter = (laid: readonly PlacedPart[]): void => onBetter?.(layoutOf(laid));
-  reportBetter(begun);
+  const different = new Set(sides[0]!.candidates.map(({ part }) => parts[part]!.shape)).size;
+  const { laid, side, share } =
+    different > mostShapes
+      ? await searchSkylines(
+          sides,
+          (part, turn) => parts[part]!.shape!.envelope(turn),
+          seededRandom(seed),
+          budget,
+          (found) => onBetter?.(layoutOf(found.laid, found.side)),
+        )
+      : await search(sides, new NoFitPolygons(orientations), budget);
+  const { room: inner, candidates, settled: lying } = side;
+  const reportBetter = (better: readonly PlacedPart[]): void => onBetter?.(layoutOf(better, side));
+  reportBetter(laid);
   const shapes = parts.map(({ shape }) => shape);
-  const start = { room: inner, shapes, candidates, laid: begun, share, settled: lying };
+  const start = { room: inner, shapes, candidates, laid, share, settled: lying };
   const better = await improveLayout(start, seededRandom(seed), budget, reportBetter);
-  const found = layoutOf(await compactLayout(better, lying.parts, shapes, budget));
+  const found = layoutOf(await compactLayout(better, lying.parts, shapes, budget), side);
   if (fixedSheets > 0) return found;
   const inRows = sides.map((each) => {
-    const laid = onShelves(each.candidates, each.room);
-    return { side: each, laid, layout: layoutOf(laid, each) };
+    const rows = onShelves(each.candidates, each.room);
+    return { side: each, rows, layout: layoutOf(rows, each) };
   });
   const neat = inRows.reduce((best, rows) => (rows.layout.used < best.layout.used ? rows : best));
   const last = found.used - (found.sheets - 1);
   const lost = neat.layout.used - found.used;
   if (lost > neatLoss.share * last || lost * Math.max(room.width, room.height) > neatLoss.mm) return found;
-  return layoutOf(await drawnTogether(neat.laid, shapes, neat.side.room, budget), neat.side);
+  return layoutOf(await drawnTogether(neat.rows, shapes, neat.side.room, budget), neat.side);
 }
+
+/** Of more different shapes, one layout by outlines takes longer than all layouts by boxes or envelopes. */
+const mostShapes = 40;
 
 /**
  * Rows of boxes are preferred if they take up no more of the last sheet than this beyond what else was found, as a share and in mm: a

@@ -5,10 +5,6 @@
  */
 
 import type { BinSize } from './layout.ts';
-import type { Envelope } from './envelopes/envelope.ts';
-import { skyline, skylinePart } from './envelopes/skyline.ts';
-import type { SkylineRule } from './envelopes/skyline.ts';
-import type { Turn } from './orientation.ts';
 import type { WorkBudget } from './work-budget.ts';
 import { onShelves } from './shelves.ts';
 import { PartialLayout } from './partial-layout.ts';
@@ -108,40 +104,29 @@ function planKey({ candidates, rule: { by, tilt, columns } }: Plan): string {
   return `${by} ${tilt} ${columns} ${candidates.map(({ orientations }) => orientations.map(({ id }) => id).join('/')).join()}`;
 }
 
+/** The better of two, the first if they are equal. */
+export const better = (one: SearchResult, other: SearchResult): SearchResult =>
+  other.score < one.score - least ? other : one;
+
+/** Rows of boxes, which take hardly any time. */
+export const inRows = (sides: readonly SearchRoom[]): SearchResult =>
+  sides.map((side) => onEmptySheets(side, onShelves(side.candidates, side.room))).reduce(better);
+
+/** Layouts that know nothing of what is fixed begin behind it; later steps place parts around that. */
+export function onEmptySheets(side: SearchRoom, laid: readonly PlacedPart[]): SearchResult {
+  return searchResult(
+    side,
+    laid.map((each) => ({ ...each, sheet: each.sheet + side.settled.sheets })),
+  );
+}
+
 /** Returns the best of all plans tried until the budget has spent `startShare`. At least one layout is finished. */
 export async function search(
   sides: readonly SearchRoom[],
   noFits: NoFitPolygons,
-  envelopeOf: (part: number, turn: Turn) => Envelope,
-  random: () => number,
   budget: WorkBudget,
 ): Promise<SearchResult> {
-  let best: SearchResult | undefined;
-  // Rows and skylines are laid on empty sheets only; later steps place parts around what is fixed.
-  const consider = (side: SearchRoom, laid: readonly PlacedPart[]): void => {
-    const moved = laid.map((each) => ({ ...each, sheet: each.sheet + side.settled.sheets }));
-    const found = searchResult(side, moved);
-    if (!best || found.score < best.score - least) best = found;
-  };
-  for (const side of sides) {
-    consider(side, onShelves(side.candidates, side.room));
-  }
-  // With many different shapes, one layout by outlines takes longer than all layouts by boxes or envelopes.
-  const isMany = new Set(sides[0]!.candidates.map(({ orientations }) => orientations[0]!.id)).size > mostShapes;
-  if (isMany) {
-    const parts = sides.map(({ candidates }) =>
-      candidates.map(({ part, orientations }) =>
-        orientations.map((orientation) => skylinePart(part, orientation, envelopeOf(part, orientation.turn))),
-      ),
-    );
-    for (const [index, rule] of skylineRules.entries()) {
-      for (const [s, side] of sides.entries()) {
-        if (index === 0 || (side === best!.side && budget.share < startShare))
-          consider(side, await skyline(parts[s]!, side.room, rule, random, budget));
-      }
-    }
-    return best!;
-  }
+  let best = inRows(sides);
   let isFirst = true;
   const tried = new Set<string>();
   const plans = sides.map(initialPlans);
@@ -153,27 +138,14 @@ export async function search(
       const key = `${s} ${planKey(plan)}`;
       if (tried.has(key)) continue;
       tried.add(key);
-      const found = await carryOut(side, plan, new PartialLayout(side.room, noFits, budget, side.settled));
-      if (found.score < best!.score - least) best = found;
+      best = better(best, await carryOut(side, plan, new PartialLayout(side.room, noFits, budget, side.settled)));
     }
   }
-  return best!;
+  return best;
 }
-
-/** About as good as one another, from one set of names to the next: the more are tried, the better the best (measured). */
-const skylineRules: readonly SkylineRule[] = [
-  { overlap: 8, rowEnd: 2, large: 0.2, noise: 0 },
-  { overlap: 16, rowEnd: 1, large: 0.06, noise: 0.03 },
-  { overlap: 4, rowEnd: 3, large: 0.4, noise: 0.03 },
-  { overlap: 24, rowEnd: 2, large: 0.1, noise: 0.03 },
-  { overlap: 8, rowEnd: 2, large: 0.2, noise: 0.06 },
-  { overlap: 12, rowEnd: 2, large: 0.2, noise: 0.03 },
-];
 
 /** Share of the budget for this stage. */
 const startShare = 0.2;
-/** With more different shapes than this, they are not placed by outlines at first. */
-const mostShapes = 40;
 /** Scores that differ by less are equal. */
 const least = 1e-9;
 

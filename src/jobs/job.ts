@@ -13,6 +13,7 @@ import { loadUses } from '../spec/files/used-files.ts';
 import type { Uses } from '../spec/files/used-files.ts';
 import { layOut } from './layout/layout.ts';
 import type { JobLayout, LayoutOptions } from './layout/layout.ts';
+import { notKept } from './layout/not-kept.ts';
 import type { FileIssues, JobModel } from './read/model.ts';
 import { cameLater, cutFromSince } from './offcuts/offcut-words.ts';
 import { outdatedOffcuts } from './offcuts/write-offcuts.ts';
@@ -180,6 +181,10 @@ export async function layOutJob(
     const message = `${counted(count, 'piece')} of “${clip(stock)}” ${count === 1 ? 'goes' : 'go'} on no sheet: all that are listed here are used up.`;
     return { code: 'exceeds-sheet', severity: 'error', path, range: source.keyRange(path), message };
   });
+  const apart = notKept(layout, keepTogether).map(({ path, message }): Issue => {
+    const range = source.range(path);
+    return { code: 'exceeds-sheet', severity: 'info', path, range, message };
+  });
   const files = outdatedOffcuts({ name: job.name, model, offcuts: job.offcuts, layout });
   const outdated = [...model.sheets.values()].flat().flatMap((each): Issue[] => {
     if (each.kind === 'sheets') return [];
@@ -189,5 +194,5 @@ export async function layOutJob(
       ? [{ code: 'bad-value', severity: 'warning', path, range: source.range(path), message: cutFromSince(found) }]
       : [];
   });
-  return { ...job, model, pieces, layout, issues: inOrder([...job.issues, ...issues, ...outdated]) };
+  return { ...job, model, pieces, layout, issues: inOrder([...job.issues, ...issues, ...apart, ...outdated]) };
 }

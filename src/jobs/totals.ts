@@ -13,6 +13,7 @@ import { estimateFacts, speedsLacking } from '../export/words/estimate-facts.ts'
 import type { Fact } from '../export/words/estimate-facts.ts';
 import type { LaidOutJob } from './job.ts';
 import type { JobSheet } from './layout/layout.ts';
+import { notKept } from './layout/not-kept.ts';
 import type { JobTag } from './orders/work.ts';
 
 /** A sheet as a single tag, for code that exports or estimates tags. */
@@ -91,6 +92,10 @@ export function jobFacts(job: LaidOutJob): Fact[] {
     { name: 'Tags', value: String(tags) },
     { name: 'Pieces', value: `${piecesWanted(pieces.tags)}${lost > 0 ? `, ${lost} of them on no sheet` : ''}` },
     ...stocksOf(job).map(({ stock, list }) => ({ name: stock, value: sheetsInWords(list, model.units) })),
+    ...notKept(layout, model.keepTogether).map(({ about, fact }) => ({
+      name: about === 'order' ? 'Not together' : 'Rush orders',
+      value: fact,
+    })),
     ...taken.filter(({ name }) => !(name === 'Sheet' || name === 'Material cost' || (name === 'Machine' && unknown))),
     ...(unknown === undefined ? [] : [{ name: 'Machine', value: unknown }]),
     ...(material ? [{ name: 'Material cost', value: `${money(material)} for the boxes round the tags` }] : []),

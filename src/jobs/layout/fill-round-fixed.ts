@@ -5,13 +5,13 @@
 
 import { transform } from '../../geometry/affine.ts';
 import { fill } from './fill.ts';
-import type { Filled, FilledSheets, FillOptions, OnBetter, PieceToFill } from './fill.ts';
+import type { Filled, FilledSheets, FillOptions, LostByFixing, OnBetter, PieceToFill } from './fill.ts';
 import { areNear } from './fixed-in-room.ts';
 import type { FixedInRoom } from './fixed-in-room.ts';
 import { ontoUsed, together } from './onto-used.ts';
 import type { Room } from './rooms.ts';
 import { fillSparingly } from './spare-offcuts.ts';
-import { asFixed, keyOf, takesMore } from './taken.ts';
+import { asFixed, keyOf, partedOrders, rushSheets, takesMore } from './taken.ts';
 
 /** `all`: fixed ones included, since where they would lie decides where the others do. */
 export async function fillRoundFixed<P extends PieceToFill>(
@@ -32,7 +32,21 @@ export async function fillRoundFixed<P extends PieceToFill>(
   const given = await givenWay(lying, [...moved, ...without.left.filter((piece) => !isFixed(piece))], rooms, options);
   if (!takesMore({ ...given, fixed }, { ...without, fixed: [] }, keepTogether)) return given;
   const anew = await fillSparingly(pieces, rooms, options, onBetter);
-  return takesMore({ ...given, fixed }, { ...anew, fixed }, keepTogether) ? anew : given;
+  const found = takesMore({ ...given, fixed }, { ...anew, fixed }, keepTogether) ? anew : given;
+  const lost = lostBetween(without.filled.flatMap(asFixed), [...found.filled.flatMap(asFixed), ...fixed], keepTogether);
+  return { ...found, lost };
+}
+
+/** Of what was asked, what the one layout keeps and the other does not. */
+function lostBetween(
+  without: readonly FixedInRoom[],
+  found: readonly FixedInRoom[],
+  keepTogether: boolean,
+): LostByFixing {
+  const [before, now] = [rushSheets(without), rushSheets(found)];
+  const wereParted = partedOrders(without);
+  const parted = [...(keepTogether ? partedOrders(found) : [])].filter((order) => !wereParted.has(order));
+  return { ...(now > before ? { rush: { sheets: now, without: before } } : {}), parted: new Set(parted) };
 }
 
 /** What may stay, and what is in the way of something fixed. */

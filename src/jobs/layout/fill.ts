@@ -4,6 +4,7 @@
  * `nesting/upright-first.ts`.
  */
 
+import { transform } from '../../geometry/affine.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import { fixedIn, sheetNumbers } from './fixed-in-room.ts';
@@ -39,6 +40,15 @@ export interface FilledSheets<P> {
   readonly filled: readonly Filled<P>[];
   /** Pieces that fit on no sheet. */
   readonly left: readonly P[];
+  readonly lost?: LostByFixing;
+}
+
+/** What would be kept of what was asked, if nothing were fixed. */
+export interface LostByFixing {
+  /** How many sheets have rush pieces, and how many would have. */
+  readonly rush?: { readonly sheets: number; readonly without: number };
+  /** Orders that would lie together. */
+  readonly parted: ReadonlySet<string>;
 }
 
 export async function fill<P extends PieceToFill>(
@@ -108,8 +118,7 @@ class Filler<P extends PieceToFill> {
     const count = this.#fixed.length;
     const close = [...nested.slice(0, count), ...rushedFirst(nested.slice(count), most)];
     if (keepTogether) return (await this.#together(pieces, close)).slice(0, most);
-    // With fixed pieces on the sheets, rush pieces are not gathered on sheets of their own.
-    return (count > 0 ? close : await this.#hastily(some, close)).slice(0, most);
+    return (await this.#hastily(some, close)).slice(0, most);
   }
 
   get #area(): number {
@@ -134,15 +143,20 @@ class Filler<P extends PieceToFill> {
   }
 
   /**
-   * Rush pieces on sheets of their own, the last one filled up with others. If that takes more sheets than laying out
-   * everything together, the latter is kept, with the sheets that have rush pieces first.
+   * Rush pieces on sheets of their own, or with what is fixed, the last one filled up with others. If that takes more
+   * sheets than laying out everything together, the latter is kept, with the sheets that have rush pieces first.
    */
   async #hastily(pieces: readonly P[], close: LaidPieces<P>[]): Promise<LaidPieces<P>[]> {
     const rushed = pieces.filter(({ rush }) => rush);
     const others = pieces.filter(({ rush }) => !rush);
     if (rushed.length === 0 || others.length === 0 || close.length < 2) return close;
     const first = await this.#nested(rushed);
-    if (first.length === close.filter(isRushed).length) return close;
+    if (this.#rushSheets(first) >= this.#rushSheets(close)) return close;
+    if (this.#fixed.length > 0) {
+      const around = await this.#nested(others, undefined, this.#withLaid(first));
+      const apart = around.map((laid, index) => [...(first[index] ?? []), ...laid]);
+      return apart.length <= close.length ? apart : close;
+    }
     const last = first.pop() ?? [];
     const shared = await this.#filledUp(
       last.map(({ piece }) => piece),
@@ -152,6 +166,23 @@ class Filler<P extends PieceToFill> {
     const rest = await this.#nested(others.filter((piece) => !done.has(piece)));
     const apart = [...first, shared ?? last, ...rest];
     return apart.length <= close.length ? apart : close;
+  }
+
+  /** Sheets with rush pieces, fixed ones included. */
+  #rushSheets(sheets: readonly LaidPieces<P>[]): number {
+    return sheets.filter((laid, index) => isRushed(laid) || this.#fixed[index]?.isRushed === true).length;
+  }
+
+  /** What lies on each sheet, as if all of it were fixed. */
+  #withLaid(sheets: readonly LaidPieces<P>[]): FixedContents[] {
+    return sheets.map((laid, index) => {
+      const { regions = [], orders = [], isRushed: wasRushed = false } = this.#fixed[index] ?? {};
+      return {
+        regions: [...regions, ...laid.map(({ piece, transform: onto }) => transform(piece.region, onto))],
+        orders: new Set([...orders, ...laid.map(({ piece }) => piece.order)]),
+        isRushed: wasRushed || isRushed(laid),
+      };
+    });
   }
 
   /** A sheet with all of the first pieces and as many of the others as are found to fit with them. */
@@ -171,8 +202,12 @@ class Filler<P extends PieceToFill> {
    * Keeps orders together: each on a single sheet if it fits on one; the next one shares the sheet if there is room.
    */
   async #together(pieces: readonly P[], close: LaidPieces<P>[]): Promise<LaidPieces<P>[]> {
-    if (close.every((laid) => ordersOf(laid.map(({ piece }) => piece)).every((order) => isWhole(order, laid, pieces))))
-      return close;
+    const isKept = (laid: LaidPieces<P>, index: number): boolean =>
+      ordersOf(laid.map(({ piece }) => piece)).every(
+        (order) =>
+          isWhole(order, laid, pieces) && !this.#fixed.some((each, on) => on !== index && each.orders.has(order)),
+      );
+    if (close.every(isKept)) return close;
     let waiting = pieces;
     const sheets: LaidPieces<P>[] = [];
     const take = (laid: LaidPieces<P>): void => {
@@ -182,7 +217,8 @@ class Filler<P extends PieceToFill> {
     };
     for (const settled of this.#fixed) {
       const own = waiting.filter(({ order }) => settled.orders.has(order));
-      take(await this.#wholeOrders([...own, ...waiting.filter((piece) => !own.includes(piece))], settled));
+      const others = waiting.filter(({ order }) => !this.#fixed.some(({ orders }) => orders.has(order)));
+      take(await this.#wholeOrders([...own, ...others], settled));
     }
     while (waiting.length > 0 && sheets.length < this.#room.most) {
       const laid = await this.#wholeOrders(waiting);

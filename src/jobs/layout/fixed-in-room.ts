@@ -23,12 +23,14 @@ export interface FixedInRoom {
   /** Area enclosed by the beam, in coordinates of the whole sheet or offcut. */
   readonly region: Region;
   readonly order: string;
+  readonly rush: boolean;
 }
 
-/** Fixed regions on one sheet, and their orders. */
+/** Fixed regions on one sheet, their orders, and whether any of those is a rush. */
 export interface FixedContents {
   readonly regions: readonly Region[];
   readonly orders: ReadonlySet<string>;
+  readonly isRushed: boolean;
 }
 
 /** By sheet number, ascending. What is missing of an offcut counts as fixed. */
@@ -40,10 +42,15 @@ export function fixedIn(
     offcut ? each.room.offcut?.offcut === offcut.offcut : each.number >= first && each.number < first + most,
   );
   const found = new Map<number, FixedContents>();
-  if (offcut && missing.length > 0) found.set(offcut.offcut.id, { regions: missing, orders: new Set() });
-  for (const { number, region, order } of [...own].sort((a, b) => a.number - b.number)) {
-    const { regions = [], orders = [] } = found.get(number) ?? {};
-    found.set(number, { regions: [...regions, region], orders: new Set([...orders, order]) });
+  if (offcut && missing.length > 0)
+    found.set(offcut.offcut.id, { regions: missing, orders: new Set(), isRushed: false });
+  for (const { number, region, order, rush } of [...own].sort((a, b) => a.number - b.number)) {
+    const { regions = [], orders = [], isRushed = false } = found.get(number) ?? {};
+    found.set(number, {
+      regions: [...regions, region],
+      orders: new Set([...orders, order]),
+      isRushed: isRushed || rush,
+    });
   }
   return found;
 }

@@ -13,7 +13,7 @@ import { withPackedContours } from '../../toolpath/packed-plan.ts';
 import { movePaths, piecePaths } from '../../toolpath/piece-paths.ts';
 import { oncePer } from '../../core/once-per.ts';
 import { fillRoundFixed } from './fill-round-fixed.ts';
-import type { Filled, FillOptions } from './fill.ts';
+import type { Filled, FilledSheets, FillOptions, LostByFixing } from './fill.ts';
 import type { FixedInRoom } from './fixed-in-room.ts';
 import type { FixedPiece } from './fixed.ts';
 import type { Offcut } from '../read/offcuts.ts';
@@ -64,6 +64,8 @@ export interface JobSheet {
 export interface JobLayout {
   readonly sheets: readonly JobSheet[];
   readonly left: readonly { readonly stock: string; readonly of: JobPiece }[];
+  /** By stock: what is not kept of what was asked because of fixed pieces. */
+  readonly lost: ReadonlyMap<string, LostByFixing>;
 }
 
 export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether' | 'nest'> {
@@ -86,13 +88,19 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
   if (options.onBetter)
     for (const stock of stocks) reportDraft(stock, (await filledOf(stock, { ...options, effort: firstEffort })).filled);
   const last = new Map<StockWork, readonly FilledSheet[]>();
+  const lostIn = new Map<string, LostByFixing>();
   for (const stock of stocks) {
     options.progress?.(stock.name);
-    const { filled, left: rest } = await filledOf(stock, options, (better) => {
+    const {
+      filled,
+      left: rest,
+      lost,
+    } = await filledOf(stock, options, (better) => {
       reportDraft(stock, better);
     });
     reportDraft(stock, filled);
     last.set(stock, filled);
+    if (lost) lostIn.set(stock.name, lost);
     left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));
   }
   const sheets: JobSheet[] = [];
@@ -100,18 +108,18 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
     await options.checkpoint();
     sheets.push(plannedSheet(draft));
   }
-  return { sheets, left };
+  return { sheets, left, lost: lostIn };
 }
 
 async function filledOf(
   { pieces: all, fixed: fixedPieces, rooms }: StockWork,
   options: LayoutOptions,
   onBetter?: (filled: readonly FilledSheet[]) => void,
-): Promise<{ readonly filled: readonly FilledSheet[]; readonly left: readonly { readonly of: JobPiece }[] }> {
+): Promise<FilledSheets<FilledSheet['laid'][number]['piece']>> {
   const settled = new Set(fixedPieces.map(({ of }) => of));
   const pieces = all.map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
   const fixed = fixedPieces.map(({ of, entry, room, enclosed }): FixedInRoom => {
-    return { room, number: entry.on.number, region: enclosed, order: of.of.order };
+    return { room, number: entry.on.number, region: enclosed, order: of.of.order, rush: of.of.rush };
   });
   return fillRoundFixed(pieces, ({ of }) => settled.has(of), rooms, { ...options, fixed }, onBetter);
 }

@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { boundsOf } from '../../../src/geometry/measure.ts';
 import type { LaidOutJob } from '../../../src/jobs/job.ts';
 import type { LaidJobPiece } from '../../../src/jobs/layout/layout.ts';
+import { jobFacts } from '../../../src/jobs/totals.ts';
 import { checkedJob, files, jobOf, laidOutJob } from '../support/jobs.ts';
 import { distanceByJts } from '../support/reference.ts';
 
@@ -229,5 +230,103 @@ describe('What cannot be fixed', () => {
     assert.deepEqual((await problem(plateAt('10 mm, 10 mm'), other(70 + gap - 0.05)))[0], 'warning');
     await silent(plateAt('10 mm, 10 mm'), other(70 + gap));
     await silent(plateAt('10 mm, 10 mm'), plateAt('20 mm, 10 mm', 'sheet: 2, copy: 2'));
+  });
+});
+
+describe('Round a fixed piece', () => {
+  const tags = ['{spec: plate.tag.yaml, orders: orders.csv}'];
+  const beside = (csv: string) => ({
+    ...files,
+    'plate.tag.yaml': `${files['plate.tag.yaml'] as string}title: Plate {name}\n`,
+    'orders.csv': csv,
+  });
+  const sheetsWith = ({ layout }: LaidOutJob, order: string) =>
+    layout.sheets.filter(({ pieces }) => pieces.some(({ of }) => of.of.order === order)).map(({ name }) => name);
+  const told = ({ issues, source }: LaidOutJob) =>
+    issues.map(({ severity, message, range }) => [severity, source.position(range.start).line, message]);
+
+  // Six plates go on a sheet, five where one of them lies in its middle.
+  const inTheMiddle = (order: string, tag: string, sheet = 1) =>
+    `{spec: plate.tag.yaml, order: ${order}, tag: ${tag}, sheet: ${sheet}, at: [70 mm, 30 mm]}`;
+
+  it('orders stay together, on a sheet more if need be', async () => {
+    // Without it a and b fill the first sheet; with it that has room for three plates beside a, and b goes with none of the others.
+    const csv = 'order,name,quantity\na,Rue,2\nb,Kale,4\nc,Sorrel,5\n';
+    const laid = await laidOutJob(
+      jobOf(tags, sheets, ['keep_together: true', ...fixed(inTheMiddle('a', 'Rue'))]),
+      beside(csv),
+    );
+    assert.deepEqual(
+      ['a', 'b', 'c'].map((order) => sheetsWith(laid, order).length),
+      [1, 1, 1],
+    );
+    assert.deepEqual([countOf(laid), laid.layout.sheets.length], [11, 3]);
+    assert.deepEqual(laid.issues, []);
+    assertApart(laid);
+  });
+
+  it('orders are together with what is fixed of them, on each of the sheets', async () => {
+    // Six plates in all, which one sheet would hold; each of the two that are fixed has another of its order.
+    const csv = 'order,name,quantity\na,Rue,2\nb,Kale,2\nc,Sorrel,2\n';
+    const entries = fixed(inTheMiddle('b', 'Kale'), inTheMiddle('a', 'Rue', 2));
+    const laid = await laidOutJob(jobOf(tags, sheets, ['keep_together: true', ...entries]), beside(csv));
+    assert.deepEqual(sheetsWith(laid, 'a'), ['ply3 sheet 2']);
+    assert.deepEqual(sheetsWith(laid, 'b'), ['ply3 sheet 1']);
+    assert.equal(sheetsWith(laid, 'c').length, 1);
+    assert.deepEqual(laid.issues, []);
+  });
+
+  it('an order that no longer goes on one sheet is told, at what is fixed', async () => {
+    const csv = 'order,name,quantity\na,Rue,6\nb,Kale,1\n';
+    const laid = await laidOutJob(
+      jobOf(tags, sheets, ['keep_together: true', ...fixed(inTheMiddle('a', 'Rue'))]),
+      beside(csv),
+    );
+    assert.equal(sheetsWith(laid, 'a').length, 2);
+    const line = laid.source.text.split('\n').findIndex((each) => each.includes('order: a')) + 1;
+    assert.deepEqual(told(laid), [
+      ['info', line, 'Order a lies on ply3 sheet 1 and ply3 sheet 2, because of what is fixed.'],
+    ]);
+    assert.ok(
+      jobFacts(laid).some(
+        ({ name, value }) => name === 'Not together' && value === 'order a on several sheets of ply3',
+      ),
+    );
+    assertApart(laid);
+    // It would be silly to say so of orders that nobody wants together.
+    const free = await laidOutJob(jobOf(tags, sheets, fixed(inTheMiddle('a', 'Rue'))), beside(csv));
+    assert.deepEqual(free.issues, []);
+  });
+
+  it('an order that is more than a sheet is told at what asks for it to be kept together', async () => {
+    const csv = 'order,name,quantity\na,Rue,8\n';
+    const laid = await laidOutJob(jobOf(tags, sheets, ['keep_together: true']), beside(csv));
+    assert.deepEqual(told(laid), [
+      ['info', 3, 'Order a lies on ply3 sheet 1 and ply3 sheet 2: no sheet was found to have room for all of it.'],
+    ]);
+  });
+
+  it('rush orders lie on as few sheets as without it, and ordinary ones give way', async () => {
+    // A sheet is the rush order and one other plate, wherever that is fixed.
+    const csv = 'order,name,quantity,rush\na,Rue,5,\nb,Kale,2,\nd,Borage,5,yes\n';
+    for (const at of ['3.1 mm, 3.1 mm', '65.5 mm, 45.5 mm', '127.9 mm, 3.1 mm']) {
+      const entry = `{spec: plate.tag.yaml, order: b, tag: Kale, copy: 2, sheet: 1, at: [${at}]}`;
+      const laid = await laidOutJob(jobOf(tags, sheets, fixed(entry)), beside(csv));
+      assert.equal(sheetsWith(laid, 'd').length, 1, at);
+      assert.deepEqual([countOf(laid), laid.layout.sheets.length], [12, 2]);
+      assert.deepEqual(laid.issues, []);
+      assertApart(laid);
+    }
+  });
+
+  it('rush orders that need a sheet more are told, with what they would need', async () => {
+    const csv = 'order,name,quantity,rush\na,Rue,1,\nd,Borage,6,yes\n';
+    const laid = await laidOutJob(jobOf(tags, sheets, fixed(inTheMiddle('d', 'Borage'))), beside(csv));
+    assert.equal(sheetsWith(laid, 'd').length, 2);
+    const line = laid.source.text.split('\n').findIndex((each) => each.includes('order: d')) + 1;
+    assert.deepEqual(told(laid), [
+      ['info', line, 'Rush orders lie on 2 sheets of “ply3”; if nothing were fixed, they would on 1.'],
+    ]);
+    assert.ok(jobFacts(laid).some(({ name }) => name === 'Rush orders'));
   });
 });

@@ -7,6 +7,7 @@ import type { Format, SheetFormat } from '../export/formats.ts';
 import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { Progress } from './progress.ts';
 import { TagJobs } from './tag-jobs.ts';
 import { exitCodes, UsageError } from './usage.ts';
 import { Writer } from './writer.ts';
@@ -20,6 +21,8 @@ interface ExportOptions {
   readonly overwrite: boolean;
   /** Width of pictures in pixels; by default from the spec. */
   readonly width: string | undefined;
+  /** Tells how far it is where nobody sees it on a terminal, too. */
+  readonly progress: boolean;
 }
 
 export async function exportAll(specs: readonly SpecFile[], options: ExportOptions): Promise<number> {
@@ -28,12 +31,15 @@ export async function exportAll(specs: readonly SpecFile[], options: ExportOptio
   if (to === undefined || out === undefined) throw new UsageError('export needs --to and --out.');
   const wanted = formatsOf(to);
   await mkdir(out, { recursive: true });
-  const jobs = new TagJobs(newEngine({ isOnce: true }), force);
+  const progress = new Progress(options.progress);
+  const jobs = new TagJobs(newEngine({ isOnce: true }), force, progress);
   const writer = new Writer(overwrite);
   const code = await eachFile(specs, async (spec) => {
     for await (const files of jobs.files(spec, wanted, pictureWidth))
       for (const [file, content] of Object.entries(files)) await writer.write(join(out, file), content);
     return exitCodes.clean;
+  }).finally(() => {
+    progress.end();
   });
   return (await writer.end()) && jobs.complete ? code : exitCodes.errors;
 }

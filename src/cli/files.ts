@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { Engine } from '../engine/engine.ts';
 import type { ComputeOptions } from '../engine/engine.ts';
 import type { Severities } from '../engine/severity.ts';
+import { turnTaker } from '../engine/turns.ts';
 import { FilesReadOnce } from '../jobs/orders/files-read-once.ts';
 import type { FontFiles } from '../text/font-files.ts';
 import { nodeFontFiles } from '../text/node-font-files.ts';
@@ -32,6 +33,11 @@ export async function readSpec(file: string, severities: Severities): Promise<Sp
 
 /** Cache size that holds everything shared by the tags of a batch; what only one of them has is not needed again. */
 const rowStages = 300;
+
+/** For work that takes long: a signal is only heard between two turns. */
+export function inTurns(): () => Promise<void> {
+  return turnTaker(undefined, () => setImmediate());
+}
 
 /**
  * Uses the fonts beside the program. `isOnce`: each file is read only once, for commands that write none of the files

@@ -13,6 +13,7 @@ import { isOwnProcess } from './own-process.ts';
 import { packAll } from './pack.ts';
 import { servesRows } from './rows.ts';
 import { sheetsAll } from './sheets.ts';
+import { stopOnSignals } from './stop.ts';
 import { exitCodes, severitiesOf, usage, UsageError } from './usage.ts';
 import { testPieceAll } from './test-piece.ts';
 
@@ -34,6 +35,7 @@ function parsed(args: string[]) {
         strict: { type: 'boolean', default: false },
         force: { type: 'boolean', default: false },
         overwrite: { type: 'boolean', default: false },
+        progress: { type: 'boolean', default: false },
         'dry-run': { type: 'boolean', default: false },
         severity: { type: 'string', multiple: true, default: [] },
         only: { type: 'string' },
@@ -85,11 +87,22 @@ async function main(args: readonly string[]): Promise<number> {
         force: values.force,
         overwrite: values.overwrite,
         width: values.width,
+        progress: values.progress,
       });
     case 'sheets':
-      return sheetsAll(specs, { to: values.to, out: values.out, force: values.force, overwrite: values.overwrite });
+      return sheetsAll(specs, {
+        to: values.to,
+        out: values.out,
+        force: values.force,
+        overwrite: values.overwrite,
+        progress: values.progress,
+      });
     case 'job':
-      return jobAll(specs, { out: values.out, json: values.json, overwrite: values.overwrite }, severities);
+      return jobAll(
+        specs,
+        { out: values.out, json: values.json, overwrite: values.overwrite, progress: values.progress },
+        severities,
+      );
     case 'approve':
       return approveAll(specs, { on: values.on, note: values.note, overwrite: values.overwrite });
     case 'test-piece':
@@ -108,7 +121,12 @@ async function main(args: readonly string[]): Promise<number> {
         severities,
       );
     case 'pack':
-      return packAll(specs, { out: values.out, force: values.force, overwrite: values.overwrite });
+      return packAll(specs, {
+        out: values.out,
+        force: values.force,
+        overwrite: values.overwrite,
+        progress: values.progress,
+      });
   }
 }
 
@@ -136,5 +154,6 @@ function messageOf(error: unknown): string {
 
 if (!servesRows() && isOwnProcess(import.meta.url)) {
   compileLess();
+  stopOnSignals();
   process.exitCode = await run(process.argv.slice(2));
 }

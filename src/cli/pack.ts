@@ -7,20 +7,32 @@ import type { Files } from '../export/pack.ts';
 import { eachFile } from './each-file.ts';
 import { newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { Progress } from './progress.ts';
 import { TagJobs } from './tag-jobs.ts';
 import { exitCodes, UsageError } from './usage.ts';
 import { Writer } from './writer.ts';
 
+interface PackOptions {
+  readonly out: string | undefined;
+  readonly force: boolean;
+  readonly overwrite: boolean;
+  /** Tells how far it is where nobody sees it on a terminal, too. */
+  readonly progress: boolean;
+}
+
 export async function packAll(
   specs: readonly SpecFile[],
-  { out, force, overwrite }: { readonly out: string | undefined; readonly force: boolean; readonly overwrite: boolean },
+  { out, force, overwrite, progress: isToldAnyway }: PackOptions,
 ): Promise<number> {
   if (out === undefined) throw new UsageError('pack needs --out.');
-  const jobs = new TagJobs(newEngine({ isOnce: true }), force);
+  const progress = new Progress(isToldAnyway);
+  const jobs = new TagJobs(newEngine({ isOnce: true }), force, progress);
   const packs: Record<string, Files> = {};
   const code = await eachFile(specs, async (spec) => {
     for await (const { name, files } of jobs.packs(spec)) packs[name] = files;
     return exitCodes.clean;
+  }).finally(() => {
+    progress.end();
   });
   const all = Object.entries(packs).flatMap(([name, files]) =>
     Object.entries(files).map(([file, bytes]) => [`${name}/${file}`, bytes] as const),

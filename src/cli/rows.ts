@@ -41,23 +41,32 @@ const sparing = { from: 1000, percent: 50 } as const;
 /** When bundled, this file is the whole program and can run as a thread; threads do not load TypeScript. */
 const program = import.meta.url.endsWith('.mjs') ? fileURLToPath(import.meta.url) : undefined;
 
-/** All tags of a spec in order, each with the report of the first. */
+/** All tags of a spec in order, each with the report of the first. `progress` is told how many of how many are made. */
 export async function* eachTag(
   engine: Engine,
   { file, text, options }: SpecFile,
   wish: RowRequest,
+  progress?: (done: number, all: number) => void,
 ): AsyncGenerator<{ readonly first: Report; readonly made: RowResult }> {
   const task: RowTask = { file, text, severities: options.severities ?? {}, wish };
   const here = new RowWorker(task, engine);
   const others = new RowQueue(task);
   // Threads load and warm up while the first tag is made here.
+  let all = 1;
   const onCount = (tags: number): void => {
+    all = tags;
     others.start(Array.from({ length: tags }, (_, row) => ({ row })).slice(1));
   };
   try {
     const first = await engine.compute(text, { ...options, row: 0, onCount });
-    yield { first, made: await here.of(first) };
-    for await (const made of others.made(here)) yield { first, made };
+    const own = await here.of(first);
+    let done = 1;
+    progress?.(done, all);
+    yield { first, made: own };
+    for await (const made of others.made(here)) {
+      progress?.(++done, all);
+      yield { first, made };
+    }
   } finally {
     await others.end();
   }

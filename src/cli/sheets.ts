@@ -7,10 +7,12 @@ import { sheetJobs } from '../export/sheets/sheet-job.ts';
 import type { TagReport } from '../export/sheets/sheet-job.ts';
 import { sheetFormatsOf } from './export.ts';
 import { specName } from '../core/names.ts';
+import { counted } from '../core/units.ts';
 import { withPackedOutlines } from '../tag/outlines-only.ts';
 import { eachFile } from './each-file.ts';
-import { newEngine } from './files.ts';
+import { inTurns, newEngine } from './files.ts';
 import type { SpecFile } from './files.ts';
+import { Progress } from './progress.ts';
 import { TagJobs } from './tag-jobs.ts';
 import { newNestThreads } from './nest-threads.ts';
 import { toolsOf } from './tools.ts';
@@ -22,18 +24,21 @@ interface SheetOptions {
   readonly out: string | undefined;
   readonly force: boolean;
   readonly overwrite: boolean;
+  /** Tells how far it is where nobody sees it on a terminal, too. */
+  readonly progress: boolean;
 }
 
 export async function sheetsAll(
   specs: readonly SpecFile[],
-  { to, out, force, overwrite }: SheetOptions,
+  { to, out, force, overwrite, progress: isToldAnyway }: SheetOptions,
 ): Promise<number> {
   if (to === undefined || out === undefined) throw new UsageError('sheets needs --to and --out.');
   const wanted = sheetFormatsOf(to);
   await mkdir(out, { recursive: true });
   const engine = newEngine({ isOnce: true });
   const tools = toolsOf(engine);
-  const jobs = new TagJobs(engine, force);
+  const progress = new Progress(isToldAnyway);
+  const jobs = new TagJobs(engine, force, progress);
   const threads = newNestThreads();
   const writer = new Writer(overwrite);
   const code = await eachFile(specs, async (spec) => {
@@ -46,7 +51,8 @@ export async function sheetsAll(
     // A layout of hundreds of pieces needs the memory.
     engine.forget();
     if (reports.length === 0) return exitCodes.clean;
-    const sheets = await sheetJobs(reports, () => Promise.resolve(), threads.nest);
+    progress.tell(`${spec.file} layout`, `${spec.file}: laying out ${counted(reports.length, 'tag')}`);
+    const sheets = await sheetJobs(reports, inTurns(), threads.nest);
     if ('problem' in sheets) {
       console.error(`${spec.file}: ${sheets.problem}`);
       return exitCodes.errors;
@@ -55,6 +61,8 @@ export async function sheetsAll(
     const files = await sheetFiles(sheets, specName(basename(spec.file)), wanted, tools);
     await writer.writeTogether(new Map(Object.entries(files).map(([file, content]) => [join(out, file), content])));
     return sheets.plan.left.length > 0 ? exitCodes.errors : exitCodes.clean;
+  }).finally(() => {
+    progress.end();
   });
   threads.end();
   return (await writer.end()) && jobs.complete ? code : exitCodes.errors;

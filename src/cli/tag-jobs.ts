@@ -11,8 +11,10 @@ import { toBatchProof } from '../export/pdf/pdf.ts';
 import type { TagProof } from '../export/proof/tag-proof.ts';
 import { bytesOf } from '../export/pack.ts';
 import type { Files } from '../export/pack.ts';
+import { makingTag } from '../jobs/progress-words.ts';
 import { labelOf } from '../spec/batch/batch.ts';
 import { printReport } from './check.ts';
+import type { Progress } from './progress.ts';
 import { eachTag } from './rows.ts';
 import { RowWorker } from './row-work.ts';
 import type { RowResult, RowRequest } from './row-work.ts';
@@ -28,13 +30,15 @@ import { toolsOf } from './tools.ts';
 export class TagJobs {
   readonly #engine: Engine;
   readonly #force: boolean;
+  readonly #progress: Progress | undefined;
   readonly #names = new Set<string>();
   readonly #told = new Set<string>();
   complete = true;
 
-  constructor(engine: Engine, force: boolean) {
+  constructor(engine: Engine, force: boolean, progress?: Progress) {
     this.#engine = engine;
     this.#force = force;
+    this.#progress = progress;
   }
 
   /** The pack of each tag, under a name of its own; threads share the work where the tags are many. */
@@ -94,7 +98,9 @@ export class TagJobs {
     spec: SpecFile,
     wish: RowRequest,
   ): AsyncGenerator<{ readonly first: Report; readonly made: RowResult; readonly label: string }> {
-    for await (const { first, made } of eachTag(this.#engine, spec, wish)) {
+    const progress = (done: number, all: number): void =>
+      this.#progress?.tell(spec.file, `${spec.file}: ${makingTag(done, all)}`);
+    for await (const { first, made } of eachTag(this.#engine, spec, wish, progress)) {
       const label = labelFor(spec.file, { ...first, row: made.row });
       if (this.#isSound(label, spec.file, { ...made, source: first.source })) yield { first, made, label };
     }

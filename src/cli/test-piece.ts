@@ -62,7 +62,7 @@ export async function testPieceAll(
     await writer.end();
     written.push(await readSpec(target, severities));
   }
-  const code = await exportAll(written, { to, out, force: false, overwrite, width: undefined });
+  const code = await exportAll(written, { to, out, force: false, overwrite, width: undefined, progress: false });
   return (await writer.end()) ? code : exitCodes.errors;
 }
 

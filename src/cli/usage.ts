@@ -8,10 +8,10 @@ import { testPieceNames } from '../test-pieces/all.ts';
 export const usage = `Usage:
   tagwright check FILE… [--json [--no-fixes]] [--strict]
   tagwright fix FILE… [--dry-run] [--only CODE]
-  tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--width PIXELS] [--force] [--overwrite]
-  tagwright sheets FILE… --to ${sheetFormats.join(',')} --out DIR [--force] [--overwrite]
-  tagwright pack FILE… --out DIR|FILE.zip [--force] [--overwrite]
-  tagwright job FILE… --out DIR [--json] [--overwrite]
+  tagwright export FILE… --to ${Object.keys(formats).join(',')} --out DIR [--width PIXELS] [--force] [--overwrite] [--progress]
+  tagwright sheets FILE… --to ${sheetFormats.join(',')} --out DIR [--force] [--overwrite] [--progress]
+  tagwright pack FILE… --out DIR|FILE.zip [--force] [--overwrite] [--progress]
+  tagwright job FILE… --out DIR [--json] [--overwrite] [--progress]
   tagwright approve FILE… [--on DATE] [--note TEXT] [--overwrite]
   tagwright test-piece FILE --out DIR [--only ${testPieceNames.join(',')}] [--stock NAME] [--font FAMILY] [--powers 10,20,…] [--speeds 100,200,…] [--to svg,dxf] [--overwrite]
 
@@ -23,10 +23,12 @@ export const usage = `Usage:
   --severity CODE=error|warning|info|off   changes how serious a kind of problem is; may be repeated
   --force        exports tags with errors too; their files say so
   --overwrite    replaces files that already exist
+  --progress     export, sheets, pack and job say on stderr how far they are, line by line; on a terminal they do anyway
 
-Exit code: 0 clean or warnings only (with --strict, warnings fail too), 1 errors, 2 wrong usage.`;
+Exit code: 0 clean or warnings only (with --strict, warnings fail too), 1 errors, 2 wrong usage, 130 stopped.`;
 
-export const exitCodes = { clean: 0, errors: 1, usage: 2 } as const;
+/** A program that Ctrl+C has ended has 128 and the number of the signal. */
+export const exitCodes = { clean: 0, errors: 1, usage: 2, stopped: 130 } as const;
 
 export class UsageError extends Error {
   /** Whether the message says what to do instead, and the usage would only bury it. */

@@ -68,8 +68,17 @@ export interface JobLayout {
   readonly lost: ReadonlyMap<string, LostByFixing>;
 }
 
+export interface LayoutProgress {
+  readonly stock: string;
+  /** Of the stock, from 1, and of how many. */
+  readonly number: number;
+  readonly of: number;
+  /** Of the best layout of this stock so far, offcuts included; absent before there is one. */
+  readonly sheets?: number;
+}
+
 export interface LayoutOptions extends Pick<FillOptions, 'checkpoint' | 'effort' | 'keepTogether' | 'nest'> {
-  readonly progress?: (stock: string) => void;
+  readonly progress?: (at: LayoutProgress) => void;
   /** Called with all sheets so far, at each improvement. */
   readonly onBetter?: (sheets: () => DraftSheet[]) => void;
 }
@@ -89,13 +98,15 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
     for (const stock of stocks) reportDraft(stock, (await filledOf(stock, { ...options, effort: firstEffort })).filled);
   const last = new Map<StockWork, readonly FilledSheet[]>();
   const lostIn = new Map<string, LostByFixing>();
-  for (const stock of stocks) {
-    options.progress?.(stock.name);
+  for (const [index, stock] of stocks.entries()) {
+    const at = { stock: stock.name, number: index + 1, of: stocks.length };
+    options.progress?.(at);
     const {
       filled,
       left: rest,
       lost,
     } = await filledOf(stock, options, (better) => {
+      options.progress?.({ ...at, sheets: bySheet(better, stock.fixed).length });
       reportDraft(stock, better);
     });
     reportDraft(stock, filled);

@@ -26,35 +26,49 @@ export function sheetJob(sheet: JobSheet, title: string): Job {
   return { tag: sheetTag(sheet, `${title}: ${sheet.name}`), plan: sheet.plan, issues: [], fonts: [] };
 }
 
-/** `checkpoint` is awaited between files and may throw to stop. The same job gives the same bytes. */
-export async function jobFiles(job: LaidOutJob, tools: Tools, checkpoint: () => Promise<void>): Promise<Files> {
+/** All at once. */
+export async function jobFiles(...how: Parameters<typeof eachJobFile>): Promise<Files> {
+  const files: Record<string, Uint8Array> = {};
+  for await (const [name, content] of eachJobFile(...how)) files[name] = content;
+  return files;
+}
+
+/**
+ * By name, one after another: hundreds of sheets need not be held. `checkpoint` is awaited between files and may throw to
+ * stop. The same job gives the same bytes.
+ */
+export async function* eachJobFile(
+  job: LaidOutJob,
+  tools: Tools,
+  checkpoint: () => Promise<void>,
+  progress?: (sheet: number, sheets: number) => void,
+): AsyncGenerator<readonly [name: string, content: Uint8Array]> {
   const base = jobFileName(job.name);
   const { sheets } = job.layout;
-  const files: Record<string, Uint8Array> = {};
   const names = new Set<string>();
-  for (const sheet of sheets) {
+  for (const [index, sheet] of sheets.entries()) {
+    progress?.(index + 1, sheets.length);
     await checkpoint();
     const file = freeFileName(`${base}-${sheet.name.replaceAll(' ', '-')}`, names);
     names.add(file);
     const work = sheetJob(sheet, job.title);
-    files[`${file}.svg`] = bytesOf(toSvg(work));
-    files[`${file}.dxf`] = await toDxf(work);
+    yield [`${file}.svg`, bytesOf(toSvg(work))];
+    yield [`${file}.dxf`, await toDxf(work)];
   }
   const [first] = sheets;
-  if (!first) return files;
+  if (!first) return;
   const subject = kerfNote(sheetTag(first, job.title));
   await checkpoint();
-  files[`${base}-sheets.pdf`] = await pdfOf(await sheetMap(job, tools), job, subject);
+  yield [`${base}-sheets.pdf`, await pdfOf(await sheetMap(job, tools), job, subject)];
   await checkpoint();
   const assembly = await jobAssembly(job, tools);
-  if (assembly.length > 0) files[`${base}-assembly.pdf`] = await pdfOf(assembly, job, 'Assembly sheets');
+  if (assembly.length > 0) yield [`${base}-assembly.pdf`, await pdfOf(assembly, job, 'Assembly sheets')];
   await checkpoint();
-  files[`${base}-pick-list.pdf`] = await pdfOf(await pickList(job, tools), job, 'Pick list');
-  files[`${base}-pieces.csv`] = bytesOf(pieceTable(job));
+  yield [`${base}-pick-list.pdf`, await pdfOf(await pickList(job, tools), job, 'Pick list')];
+  yield [`${base}-pieces.csv`, bytesOf(pieceTable(job))];
   const labels = await packingLabels(job, tools);
   if (labels.length > 0) {
-    files[`${base}-labels.pdf`] = await pdfOf(labels, job, 'Packing labels');
-    files[`${base}-labels.csv`] = bytesOf(labelTable(job));
+    yield [`${base}-labels.pdf`, await pdfOf(labels, job, 'Packing labels')];
+    yield [`${base}-labels.csv`, bytesOf(labelTable(job))];
   }
-  return files;
 }

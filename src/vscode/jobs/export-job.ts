@@ -9,6 +9,7 @@ import { checkJob, layOutJob } from '../../jobs/job.ts';
 import type { LaidOutJob } from '../../jobs/job.ts';
 import { notCutInWords } from '../../jobs/papers/not-cut.ts';
 import { jobFiles } from '../../jobs/papers/job-files.ts';
+import { layingOut, makingTag } from '../../jobs/progress-words.ts';
 import { offcutChanges } from '../../jobs/offcuts/write-offcuts.ts';
 import { inBackground } from '../common/background.ts';
 import { hasOtherContent, baseName, writeAllWhole } from '../common/write-whole.ts';
@@ -93,14 +94,14 @@ async function makeJobFiles(
 ): Promise<JobFiles | { readonly problem: string }> {
   const checkpoint = editorTurn(signal);
   const reading = checks.reading(job, signal, (done, all) => {
-    progress.report({ message: `making tag ${done} of ${all}` });
+    progress.report({ message: makingTag(done, all) });
   });
   const checked = await checkJob(await currentText(job), baseName(job), reading);
   const laid = await layOutJob(checked, {
     checkpoint,
     nest,
-    progress: (stock) => {
-      progress.report({ message: `laying out ${stock}` });
+    progress: (at) => {
+      progress.report({ message: layingOut(at) });
     },
   });
   if (!laid || laid.layout.sheets.length === 0) {

@@ -9,7 +9,7 @@ import { RowWorker } from '../../../src/cli/row-work.ts';
 import { sheetsAll } from '../../../src/cli/sheets.ts';
 import { newEngine } from '../support/engine.ts';
 
-const plainly = { force: false, overwrite: false };
+const plainly = { force: false, overwrite: false, progress: false };
 
 const text = 'tagwright: 1\nshapes:\n  a: {text: Ash, font: ./ash.woff, x_height: 9}\npieces:\n  tag: {body: [a]}\n';
 const locate = () => {

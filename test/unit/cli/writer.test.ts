@@ -24,7 +24,7 @@ describe('The files of all sheets', () => {
   });
 
   const sheets = (overwrite = false): Promise<number> =>
-    sheetsAll(specs, { to: 'svg', out: folder, force: false, overwrite });
+    sheetsAll(specs, { to: 'svg', out: folder, force: false, overwrite, progress: false });
 
   it('are left as they were where one would be replaced, unless they may be', async () => {
     const second = join(folder, 'rue-sheet-2.svg');
@@ -47,7 +47,7 @@ describe('The files of all sheets', () => {
       file: `${name}.tag.yaml`,
       text: text.replace('copies: 2', 'copies: 10'),
     }));
-    await assert.rejects(sheetsAll(ten, { to: 'svg', out: folder, force: false, overwrite: false }), {
+    await assert.rejects(sheetsAll(ten, { to: 'svg', out: folder, force: false, overwrite: false, progress: false }), {
       code: 'ENAMETOOLONG',
     });
     assert.deepEqual(await readdir(folder), []);

@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import { buildAll } from '../../../src/dev/build.ts';
 
 export const root = join(import.meta.dirname, '..', '..', '..');
-const cli = join(root, 'dist', 'cli.mjs');
+export const cli = join(root, 'dist', 'cli.mjs');
 
 export interface Run {
   readonly code: number | null;

@@ -1,6 +1,7 @@
 /** Table of all pieces of a job with their orders and places. */
 
 import { boundsOf } from '../../geometry/measure.ts';
+import { clip } from '../../core/length.ts';
 import { shortFigure } from '../../core/units.ts';
 import { tableText } from '../../spec/files/table.ts';
 import type { LaidOutJob } from '../job.ts';
@@ -56,8 +57,11 @@ function plainRow({ of, copy, piece }: JobPiece): Omit<PieceRow, 'stock'> {
   return { order, rush, spec, tag: label, copy, piece: piece.id };
 }
 
-/** As CSV, in the unit of the job and in s. */
-export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'model'>): string {
+/**
+ * As CSV, in the unit of the job and in s. What is left out has a row for each tag that is asked for, without a piece, so
+ * that the table adds up to the orders; one without a copy if nobody knows how many.
+ */
+export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'model' | 'leftOut'>): string {
   const { units } = job.model;
   const shareOf = sharesOfPieces(job);
   const currency = costsOfJob(job).material?.currency;
@@ -75,8 +79,10 @@ export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'model'>)
     'turned',
     currency === undefined ? 'cost' : `cost ${currency}`,
     'machine s',
+    'why',
   ];
-  const rows = rowsAndPieces(job).map(({ row, of }) => {
+  const made = rowsAndPieces(job);
+  const rows = made.map(({ row, of }) => {
     const { number, order, rush, spec, tag, copy, piece, stock, sheet, place, turned } = row;
     const { cost, seconds } = shareOf(of);
     return [
@@ -95,7 +101,35 @@ export function pieceTable(job: Pick<LaidOutJob, 'layout' | 'pieces' | 'model'>)
       turned ?? '',
       cost?.amount.toFixed(2) ?? '',
       seconds ?? '',
+      sheet === undefined ? `All sheets of “${clip(stock)}” are used up.` : '',
     ];
   });
-  return tableText(header, rows);
+  const lacking = notMade(
+    made.map(({ row }) => row),
+    job.leftOut,
+  );
+  const left = lacking.map(({ order, spec, tag, copy, why }) => {
+    const known = new Map<string, string | number>(Object.entries({ order, spec, tag, copy, sheet: 'none', why }));
+    return header.map((column) => known.get(column) ?? '');
+  });
+  return tableText(header, [...rows, ...left]);
+}
+
+interface NotMade extends Pick<PieceRow, 'order' | 'spec' | 'tag'> {
+  readonly copy: number | '';
+  readonly why: string;
+}
+
+/** Numbered behind the copies that are made. */
+function notMade(made: readonly PieceRow[], leftOut: LaidOutJob['leftOut']): NotMade[] {
+  const last = new Map<string, number>();
+  const keyOf = ({ order, spec, tag }: Pick<PieceRow, 'order' | 'spec' | 'tag'>) => JSON.stringify([order, spec, tag]);
+  for (const row of made) last.set(keyOf(row), Math.max(last.get(keyOf(row)) ?? 0, row.copy));
+  return leftOut.flatMap(({ order, spec, label: tag, quantity, why }): NotMade[] => {
+    const which = { order, spec, tag };
+    if (quantity === undefined) return [{ ...which, copy: '', why }];
+    const before = last.get(keyOf(which)) ?? 0;
+    last.set(keyOf(which), before + quantity);
+    return Array.from({ length: quantity }, (_, index) => ({ ...which, copy: before + index + 1, why }));
+  });
 }

@@ -46,8 +46,9 @@ describe('The files of a job', () => {
 
   it('have every piece of every order once, and none twice', () => {
     // Four tags of two pieces, and 2 + 1 + 3 with names; the order without a name is left out.
-    const [header, ...rows] = bySimpleReader(text('swap-pieces.csv'));
-    assert.equal(rows.length, 4 * 2 + 6);
+    const [header, ...all] = bySimpleReader(text('swap-pieces.csv'));
+    const rows = all.filter((row) => row[header!.indexOf('sheet')] !== 'none');
+    assert.deepEqual([rows.length, all.length - rows.length], [4 * 2 + 6, 1]);
     assert.equal(piecesWanted(job.pieces.tags), rows.length);
     const column = (name: string) => header!.indexOf(name);
     const numbers = rows.map((row) => Number(row[column('number')]));
@@ -342,5 +343,38 @@ pieces: {back: {body: [plate]}, letters: {body: [name], parts: many, glue_to: ba
     for (const cell of rows.flat()) assert.ok(!/^[=+@-]/.test(cell), cell);
     const svg = new TextDecoder().decode(made['swap-ply3-sheet-1.svg']);
     assert.ok(!svg.includes('<b>'));
+  });
+
+  it('have a row for each tag that is left out, with the reason, so that the table adds up', async () => {
+    const beside = {
+      ...files,
+      'orders.csv': 'order,name,quantity\n7,Rue,2\n7,Rue,3\n8,Dill,one\n9,,4\n10,Sage,0\n11,Kale,1\n',
+    };
+    const narrow = ['ply3: [{size: [106 mm, 30 mm], count: 2}]'];
+    const laid = await laidOutJob(jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], narrow), beside);
+    const [header, ...rows] = bySimpleReader(pieceTable(laid));
+    const at = (column: string) => header!.indexOf(column);
+    const ordered = new Map([
+      ['7', 5],
+      // Nobody knows how many.
+      ['8', 1],
+      ['9', 4],
+      ['10', 1],
+      ['11', 1],
+    ]);
+    for (const [order, count] of ordered)
+      assert.equal(rows.filter((row) => row[at('order')] === order).length, count, order);
+    assert.equal(rows.length, 12);
+    const copies = rows.filter((row) => row[at('order')] === '7').map((row) => row[at('copy')]);
+    assert.deepEqual([...copies].sort(), ['1', '2', '3', '4', '5']);
+    for (const row of rows) {
+      assert.equal(row.length, header!.length);
+      assert.equal(row[at('sheet')] === 'none', row[at('why')] !== '', row.join());
+    }
+    const whyOf = (order: string) =>
+      rows.find((row) => row[at('order')] === order && row[at('why')] !== '')![at('why')];
+    assert.match(whyOf('8')!, /“one” is not a quantity/);
+    assert.match(whyOf('9')!, /it has no “name”/);
+    assert.equal(whyOf('7'), 'All sheets of “ply3” are used up.');
   });
 });

@@ -65,7 +65,7 @@ describe('The files of a job that is open', () => {
     return text
       .split(/\r?\n/)
       .slice(1)
-      .filter((line) => line !== '').length;
+      .filter((line) => line !== '' && !line.includes(',none,')).length;
   };
 
   beforeEach(async () => {

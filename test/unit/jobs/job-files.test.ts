@@ -366,7 +366,8 @@ pieces: {back: {body: [plate]}, letters: {body: [name], parts: many, glue_to: ba
       assert.equal(rows.filter((row) => row[at('order')] === order).length, count, order);
     assert.equal(rows.length, 12);
     const copies = rows.filter((row) => row[at('order')] === '7').map((row) => row[at('copy')]);
-    assert.deepEqual([...copies].sort(), ['1', '2', '3', '4', '5']);
+    assert.deepEqual(new Set(copies), new Set(['1', '2', '3', '4', '5']));
+    assert.equal(copies.length, 5);
     for (const row of rows) {
       assert.equal(row.length, header!.length);
       assert.equal(row[at('sheet')] === 'none', row[at('why')] !== '', row.join());

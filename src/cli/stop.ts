@@ -1,4 +1,4 @@
-/** Ctrl+C and a request to end: what is being written is finished or taken back, and the program ends. */
+/** Ctrl+C, a request to end and a terminal that is closed: what is being written is finished or taken back, and the program ends. */
 
 import { stopWriting } from '../export/node-write-whole.ts';
 import { exitCodes } from './usage.ts';
@@ -12,5 +12,5 @@ export function stopOnSignals(): void {
     console.error('Stopped. No file is half written.');
     process.exit(exitCodes.stopped);
   };
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => void stop());
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void stop());
 }

@@ -28,6 +28,7 @@ export function registerTasks(extensionUri: vscode.Uri): vscode.Disposable {
       for (const folder of vscode.workspace.workspaceFolders ?? []) {
         const task = await made({ type, task: 'check' }, folder, cli);
         if (task) tasks.push(task);
+        tasks.push(...(await jobTasks(folder, cli)));
       }
       return tasks;
     },
@@ -38,6 +39,23 @@ export function registerTasks(extensionUri: vscode.Uri): vscode.Disposable {
   });
 }
 
+/** One for each job, with a folder beside it, as jobs in other folders may have the same name. */
+async function jobTasks(folder: vscode.WorkspaceFolder, cli: string): Promise<vscode.Task[]> {
+  if (folder.uri.scheme !== 'file') return [];
+  const tasks: vscode.Task[] = [];
+  for (const job of await filesOf({ type, task: 'job' }, folder)) {
+    const out = job.replace(/[^/]*$/, 'cut');
+    const task = taskOf({ type, task: 'job', files: [globOf(job)], out }, [job], folder, { cli, name: `job ${job}` });
+    tasks.push(task);
+  }
+  return tasks;
+}
+
+/** A glob that matches this path alone. */
+function globOf(path: string): string {
+  return path.replaceAll(/[[{*?]/g, '[$&]');
+}
+
 /** `undefined` if a file does not exist, or there is none to run on. */
 async function made(
   definition: Definition,
@@ -46,7 +64,15 @@ async function made(
 ): Promise<vscode.Task | undefined> {
   if (folder.uri.scheme !== 'file') return undefined;
   const files = await filesOf(definition, folder);
-  if (files.length === 0) return undefined;
+  return files.length === 0 ? undefined : taskOf(definition, files, folder, { cli });
+}
+
+function taskOf(
+  definition: Definition,
+  files: readonly string[],
+  folder: vscode.WorkspaceFolder,
+  { cli, name }: { readonly cli: string; readonly name?: string },
+): vscode.Task {
   const { task, formats, out = 'cut' } = definition;
   const to = ['--to', (formats ?? ['svg']).join(',')];
   const written = ['--out', out, '--overwrite'];
@@ -65,7 +91,7 @@ async function made(
     pack: `pack to ${out}`,
     job: `job to ${out}`,
   };
-  const made = new vscode.Task(definition, folder, names[task], 'Tagwright', execution, '$tagwright');
+  const made = new vscode.Task(definition, folder, name ?? names[task], 'Tagwright', execution, '$tagwright');
   made.group = vscode.TaskGroup.Build;
   return made;
 }

@@ -145,6 +145,45 @@ describe('Tasks', () => {
     assert.ok(args.includes('5-stacked-plate.tag.yaml'));
     assert.equal(options?.cwd, vscode.workspace.workspaceFolders![0]!.uri.fsPath);
   });
+
+  it('write the files of a job beside it, whatever its name', async () => {
+    const folder = workspaceFile('autumn');
+    const put = (name: string, text: string) =>
+      fs.writeFile(vscode.Uri.joinPath(folder, name), new TextEncoder().encode(text));
+    await put(
+      'plate.tag.yaml',
+      'tagwright: 1\nstocks: {ply3: {material: birch plywood, thickness: 3 mm, kerf: 0.2 mm}}\nstock: ply3\nshapes: {plate: {rectangle: [60, 40]}}\npieces: {plate: {body: [plate]}}\n',
+    );
+    const job =
+      'tagwright_job: 1\neffort: 0.1\ntags: [{spec: plate.tag.yaml, quantity: 2}]\nsheets: {ply3: [{size: [200, 100]}]}\n';
+    await put('[week] 1.job.yaml', job);
+    await put('other.job.yaml', job);
+    const name = 'job autumn/[week] 1.job.yaml';
+    const task = await eventually(
+      'the task of the job',
+      async () => (await vscode.tasks.fetchTasks({ type: 'tagwright' })).find((each) => each.name === name),
+      (found) => found !== undefined,
+    );
+    const ended = new Promise<number | undefined>((resolve) => {
+      const listener = vscode.tasks.onDidEndTaskProcess(({ execution, exitCode }) => {
+        if (execution.task.name !== name) return;
+        listener.dispose();
+        resolve(exitCode);
+      });
+    });
+    await vscode.tasks.executeTask(task!);
+    assert.equal(await ended, 0);
+    const written = (await fs.readDirectory(vscode.Uri.joinPath(folder, 'cut'))).map(([file]) => file);
+    assert.ok(
+      written.some((file) => file.endsWith('-ply3-sheet-1.svg')),
+      written.join(),
+    );
+    assert.ok(
+      written.every((file) => /week/.test(file)),
+      written.join(),
+    );
+    await fs.delete(folder, { recursive: true });
+  });
 });
 
 describe('The kerf of a test', () => {

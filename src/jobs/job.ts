@@ -11,8 +11,8 @@ import { usualEffort } from '../nesting/nest.ts';
 import { SpecSource } from '../spec/yaml/source.ts';
 import { loadUses } from '../spec/files/used-files.ts';
 import type { Uses } from '../spec/files/used-files.ts';
-import { layOut } from './layout/layout.ts';
-import type { JobLayout, LayoutOptions } from './layout/layout.ts';
+import { layOut, layoutOf } from './layout/layout.ts';
+import type { DraftSheet, JobLayout, LayoutOptions } from './layout/layout.ts';
 import { notKept } from './layout/not-kept.ts';
 import type { FileIssues, JobModel } from './read/model.ts';
 import { cameLater, cutFromSince } from './offcuts/offcut-words.ts';
@@ -168,10 +168,27 @@ export async function layOutJob(
   job: CheckedJob,
   options: Omit<LayoutOptions, 'keepTogether'>,
 ): Promise<LaidOutJob | undefined> {
-  const { model, pieces, source } = job;
+  const { model, pieces } = job;
   if (!model || !pieces || pieces.stocks.length === 0) return undefined;
   const { keepTogether, effort } = model;
   const layout = await layOut(pieces, { effort: effort * usualEffort, ...options, keepTogether });
+  return withLayout({ ...job, model, pieces }, layout);
+}
+
+/** The job with sheets that a search has found on its way; `undefined` if there are none. */
+export async function jobOnSheets(
+  job: CheckedJob,
+  sheets: readonly DraftSheet[],
+  checkpoint: () => Promise<void>,
+): Promise<LaidOutJob | undefined> {
+  const { model, pieces } = job;
+  if (!model || !pieces || sheets.length === 0) return undefined;
+  return withLayout({ ...job, model, pieces }, await layoutOf(sheets, pieces, checkpoint));
+}
+
+function withLayout(job: Omit<LaidOutJob, 'layout'>, layout: JobLayout): LaidOutJob {
+  const { model, pieces, source } = job;
+  const { keepTogether } = model;
   const lacking = new Map<string, number>();
   for (const { stock } of layout.left) lacking.set(stock, (lacking.get(stock) ?? 0) + 1);
   // Where an entry of its list cannot be read, that is told.

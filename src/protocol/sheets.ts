@@ -70,6 +70,15 @@ export interface SheetProblem {
   readonly row: number;
 }
 
+/** A figure of a layout, in the unit that it is shown in. */
+export interface LayoutFigure {
+  readonly name: string;
+  readonly value: number;
+  /** Empty for what is counted. */
+  readonly unit: string;
+  readonly digits: number;
+}
+
 export interface SheetsScene {
   readonly title: string;
   readonly units: Units;
@@ -81,6 +90,8 @@ export interface SheetsScene {
   readonly gaps: readonly { readonly stock: string; readonly gap: number; readonly most: number }[];
   readonly sheets: readonly SheetOnPage[];
   readonly facts: readonly { readonly name: string; readonly value: string }[];
+  /** By which two layouts are compared; empty, as the facts, as long as the layout is looked for. */
+  readonly figures: readonly LayoutFigure[];
   readonly problems: readonly SheetProblem[];
   /** Text above the sheets. */
   readonly warning: string;

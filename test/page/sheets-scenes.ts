@@ -65,6 +65,10 @@ export function sheetsMessage(sheets = twoSheets, more: object = {}): Extract<To
       gaps: [{ stock: 'ply3', gap: 2, most: 10 }],
       sheets,
       facts: [{ name: 'Pieces', value: '4' }],
+      figures: [
+        { name: 'Sheets', value: sheets.length, unit: '', digits: 0 },
+        { name: 'Filled', value: 8, unit: '%', digits: 1 },
+      ],
       problems: [],
       warning: 'Not in the cut files',
       ...more,

@@ -7,7 +7,7 @@ import type { AxeResults } from 'axe-core';
 import { PNG } from 'pngjs';
 import { openSheets } from './sheets-harness.ts';
 import type { SheetsInBrowser, SheetsPageOptions } from './sheets-harness.ts';
-import { pieceAt, sheetOf, sheetsMessage } from './sheets-scenes.ts';
+import { pieceAt, sheetOf, sheetsMessage, twoSheets } from './sheets-scenes.ts';
 import type { Theme } from './themes.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -519,7 +519,7 @@ describe('The page of sheets', () => {
     await progress.getByRole('button', { name: 'Stop' }).click();
     assert.deepEqual(await sheets.message('stop'), { type: 'stop' });
     await sheets.send({ ...sheetsMessage(), shapes: [], state: 'stopped' });
-    assert.match(await progress.innerText(), /Files are made from the finished layout, unless you pin this one/);
+    assert.match(await progress.innerText(), /Stopped\. Export cuts these sheets\./);
     await progress.getByRole('button', { name: 'Continue' }).click();
     assert.deepEqual(await sheets.message('again'), { type: 'again' });
     await progress.getByRole('button', { name: 'Pin All' }).click();
@@ -593,7 +593,29 @@ describe('The page of sheets', () => {
     await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(1, 100, 40), pieceAt(2, 60, 5)])]));
     const summary = sheets.page.locator('#summary');
     assert.match(await summary.innerText(), /1 sheet · 2 pieces/);
+    const table = sheets.page.getByRole('table', { name: 'Kept and now' });
+    const figures = () =>
+      table.evaluate((element: HTMLTableElement) =>
+        [...element.rows].map((row) => [...row.cells].map((cell) => cell.innerText)),
+      );
+    assert.deepEqual(await figures(), [
+      ['Figure', 'Kept', 'Now', 'Difference'],
+      ['Sheets', '2', '1', '−1'],
+      ['Filled', '8.0 %', '8.0 %', 'same'],
+    ]);
+    const said = () => sheets.page.locator('#announcer').textContent();
+    assert.equal(await said(), 'Sheets 1 instead of 2.');
+    // As long as the next one is looked for, its figures are not known; then they are told again.
+    await sheets.send({ ...sheetsMessage(undefined, { figures: [], facts: [] }), shapes: [], state: 'improving' });
+    assert.deepEqual((await figures())[1], ['Sheets', '2', '…', '…']);
+    await sheets.send({ ...sheetsMessage(), shapes: [], state: 'stopped' });
+    assert.equal(await said(), 'No figure differs from the layout that you kept.');
+    await sheets.send(sheetsMessage([sheetOf('ply3 sheet 1', [pieceAt(1, 100, 40), pieceAt(2, 60, 5)])]));
     await sheets.page.getByRole('button', { name: 'Kept', exact: true }).click();
+    assert.match(
+      (await sheets.page.locator('#export').getAttribute('title'))!,
+      /as they are now, not of the ones that you kept/,
+    );
     assert.match(await summary.innerText(), /2 sheets · 4 pieces/);
     const one = await sheets.middleOf(1);
     await sheets.page.mouse.click(one.x, one.y);
@@ -606,12 +628,14 @@ describe('The page of sheets', () => {
     await sheets.message('forget');
     await sheets.send({ type: 'kept', shapes: [] });
     assert.ok(await sheets.page.locator('#compare').isHidden());
+    assert.ok(await table.isHidden());
   });
 
   const themes: readonly Theme[] = ['light', 'dark', 'high-contrast', 'high-contrast-light'];
   for (const theme of themes) {
     it(`has nothing wrong in the ${theme} theme (axe-core, WCAG 2.2 A and AA)`, async () => {
       await open({ theme, state: { open: true, selected: 'piece 2' } });
+      await sheets.send({ type: 'kept', scene: sheetsMessage(twoSheets.slice(1)).scene, shapes: [] });
       await sheets.page.evaluate(axe);
       const { violations } = await sheets.page.evaluate<AxeResults>(
         'axe.run(document, { resultTypes: ["violations"] })',

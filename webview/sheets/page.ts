@@ -6,6 +6,7 @@ import { steer } from '../common/camera/viewport-input.ts';
 import { roving } from '../common/roving.ts';
 import { SheetsLowerPanel } from './lower-panel.ts';
 import { Card } from './card.ts';
+import { Comparison } from './comparison.ts';
 import { Controls } from './controls.ts';
 import { draftOf, pinnedPlace } from './draft.ts';
 import { SheetsDrawing } from './drawing.ts';
@@ -17,7 +18,7 @@ import { Progress } from './progress.ts';
 import { SheetCamera } from './camera.ts';
 import type { SheetsState } from './state.ts';
 import { PieceTip } from './tip.ts';
-import { byHand, spokenPiece, spokenPlace } from './words.ts';
+import { byHand, exporting, spokenPiece, spokenPlace } from './words.ts';
 
 export interface SheetsPageHost {
   send(message: FromSheetsPage): void;
@@ -33,6 +34,7 @@ export class SheetsPage {
   private readonly drag: PieceDrag;
   private readonly progress: Progress;
   private readonly controls: Controls;
+  private readonly comparison = new Comparison();
   /** The layout drawn, which is the present one or the one that was kept. */
   private scene: SheetsScene | undefined;
   private now: SheetsScene | undefined;
@@ -182,6 +184,9 @@ export class SheetsPage {
     for (const button of byId('compare').querySelectorAll('button'))
       button.setAttribute('aria-pressed', `${(button.dataset['shown'] === 'kept') === this.showsKept}`);
     if (!scene) return;
+    const differences = this.comparison.show(this.keptScene?.figures ?? [], this.now?.figures ?? []);
+    if (differences !== '') this.announce(differences);
+    byId('export').title = this.showsKept ? exporting.kept : exporting.now;
     this.scene = scene;
     this.drag.forget();
     this.drawing.draw(scene);

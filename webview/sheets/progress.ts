@@ -34,9 +34,7 @@ export class Progress {
       busy: ['Laying out…'],
       improving: ['Looking for a better layout…', 'stop'],
       stopped: [
-        pins
-          ? 'Stopped. Files are made from the finished layout, unless you pin this one.'
-          : 'Stopped. Files are made from the finished layout.',
+        pins ? 'Stopped. Export cuts these sheets.' : 'Stopped. Files are made from the finished layout.',
         'again',
         ...(pins ? (['pinAll'] as const) : []),
       ],

@@ -1,6 +1,6 @@
 /** Words about sheets and pieces on the page. Pure. */
 
-import type { PieceOnSheet, SheetOnPage } from '../../src/protocol/sheets.ts';
+import type { LayoutFigure, PieceOnSheet, SheetOnPage } from '../../src/protocol/sheets.ts';
 import { counted, lengthText, shortSize, sizeText } from '../../src/core/units.ts';
 import type { Units } from '../../src/core/units.ts';
 import { rushSign } from '../../src/look/signs.ts';
@@ -35,6 +35,20 @@ export function filledText(sheets: readonly SheetOnPage[]): string {
 
 export function percent(share: number): string {
   return `${Math.round(100 * share)} %`;
+}
+
+/** “71.3 %”, “12 min”, “3”. */
+export function figureText({ value, unit, digits }: LayoutFigure): string {
+  return [value.toFixed(digits), unit].filter((part) => part !== '').join(' ');
+}
+
+/** “+1”, “−0.4 min”; “same” where the texts of both are. */
+export function differenceText(before: LayoutFigure, after: LayoutFigure): string {
+  if (figureText(before) === figureText(after)) return 'same';
+  // Of what is shown: 71.3 and 72.0 differ by 0.7, whatever their further digits.
+  const [was, is] = [before, after].map(({ value, digits }) => Number(value.toFixed(digits))) as [number, number];
+  const sign = is > was ? '+' : '−';
+  return `${sign}${figureText({ ...after, value: Math.abs(is - was) })}`;
 }
 
 /** “Order 102 · rush”; empty for a piece that belongs to no order. */
@@ -75,4 +89,10 @@ export const byHand = {
     'A piece that is selected is moved by the arrow keys, ten times as far with Shift, and turned by R; P pins it and lets it go.',
   inJobs: 'To move or pin pieces, name this spec in a job.',
   kept: 'The layout that you kept stays as it is.',
+} as const;
+
+/** What Export writes, as its title. */
+export const exporting = {
+  now: 'Write the cut files of these sheets',
+  kept: 'Write the cut files of the sheets as they are now, not of the ones that you kept',
 } as const;

@@ -114,12 +114,29 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
     if (lost) lostIn.set(stock.name, lost);
     left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));
   }
+  return { sheets: await planned(draftsOf(last), options.checkpoint), left, lost: lostIn };
+}
+
+/** The layout that these sheets are, which a search may not have finished. */
+export async function layoutOf(
+  drafts: readonly DraftSheet[],
+  { stocks }: JobPieces,
+  checkpoint: () => Promise<void>,
+): Promise<JobLayout> {
+  const laid = new Set(drafts.flatMap(({ pieces }) => pieces.map(({ of }) => of)));
+  const left = stocks.flatMap(({ name: stock, pieces }) =>
+    pieces.filter((of) => !laid.has(of)).map((of) => ({ stock, of })),
+  );
+  return { sheets: await planned(drafts, checkpoint), left, lost: new Map() };
+}
+
+async function planned(drafts: readonly DraftSheet[], checkpoint: () => Promise<void>): Promise<JobSheet[]> {
   const sheets: JobSheet[] = [];
-  for (const draft of draftsOf(last)) {
-    await options.checkpoint();
+  for (const draft of drafts) {
+    await checkpoint();
     sheets.push(plannedSheet(draft));
   }
-  return { sheets, left, lost: lostIn };
+  return sheets;
 }
 
 async function filledOf(
@@ -202,7 +219,6 @@ function draftOf({ room, number: sheetNumber, laid: lying }: SheetGroup, stock: 
   const outline = roomOutline(room);
   const box = boundsOf(outline)!;
   const pieces = inReadingOrder(lying).map((each, index) => laidPiece(before + index + 1, each));
-  const covered = pieces.reduce((sum, { enclosed }) => sum + area(enclosed), 0);
   return {
     stock: stockName,
     number: room.offcut?.offcut.id ?? sheetNumber,
@@ -216,8 +232,13 @@ function draftOf({ room, number: sheetNumber, laid: lying }: SheetGroup, stock: 
     pieces,
     from,
     output,
-    filled: covered / area(outline),
+    filled: enclosedArea({ pieces }) / area(outline),
   };
+}
+
+/** What the beam takes up, in mm². */
+export function enclosedArea({ pieces }: Pick<DraftSheet, 'pieces'>): number {
+  return pieces.reduce((sum, { enclosed }) => sum + area(enclosed), 0);
 }
 
 function laidPiece(number: number, { of, toSheet, fixed }: SheetGroup['laid'][number]): LaidJobPiece {

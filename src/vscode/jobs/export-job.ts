@@ -6,7 +6,7 @@ import type { Nester } from '../../nesting/best-of.ts';
 import { mostInQuestion } from '../../core/in-words.ts';
 import type { Tools } from '../../export/job/job.ts';
 import { checkJob, layOutJob } from '../../jobs/job.ts';
-import type { LaidOutJob } from '../../jobs/job.ts';
+import type { CheckedJob, LaidOutJob } from '../../jobs/job.ts';
 import { notCutInWords } from '../../jobs/papers/not-cut.ts';
 import { jobFiles } from '../../jobs/papers/job-files.ts';
 import { layingOut, makingTag } from '../../jobs/progress-words.ts';
@@ -30,6 +30,9 @@ export interface JobRequest {
   readonly faulty?: 'ask' | 'go on';
 }
 
+/** The job as its sheets are shown, if that is a layout of what is to be made. */
+type ShownLayout = (checked: CheckedJob) => Promise<LaidOutJob | undefined>;
+
 interface JobFiles {
   readonly job: LaidOutJob;
   readonly outputs: ReadonlyMap<string, Uint8Array>;
@@ -43,6 +46,7 @@ export async function exportJob(
   checks: JobChecks,
   tools: Tools,
   nest: Nester,
+  shown: ShownLayout,
   given?: Omit<JobRequest, 'job'>,
 ): Promise<vscode.Uri[]> {
   const asked = given?.to ?? (await askFolder('Put the job’s files in', vscode.Uri.joinPath(job, '..')));
@@ -55,7 +59,7 @@ export async function exportJob(
     title: `Exporting ${baseName(job)}`,
   };
   const made = await vscode.window.withProgress(options, (progress, token) =>
-    whileWanted(token, (signal) => makeJobFiles(job, to, { checks, tools, nest, progress, signal })),
+    whileWanted(token, (signal) => makeJobFiles(job, to, { checks, tools, nest, shown, progress, signal })),
   );
   if (!made) return [];
   if ('problem' in made) {
@@ -83,6 +87,7 @@ interface ExportContext {
   readonly checks: JobChecks;
   readonly tools: Tools;
   readonly nest: Nester;
+  readonly shown: ShownLayout;
   readonly progress: vscode.Progress<{ message?: string; increment?: number }>;
   readonly signal: AbortSignal;
 }
@@ -90,20 +95,24 @@ interface ExportContext {
 async function makeJobFiles(
   job: vscode.Uri,
   to: vscode.Uri,
-  { checks, tools, nest, progress, signal }: ExportContext,
+  { checks, tools, nest, shown, progress, signal }: ExportContext,
 ): Promise<JobFiles | { readonly problem: string }> {
   const checkpoint = editorTurn(signal);
   const reading = checks.reading(job, signal, (done, all) => {
     progress.report({ message: makingTag(done, all) });
   });
   const checked = await checkJob(await currentText(job), baseName(job), reading);
-  const laid = await layOutJob(checked, {
-    checkpoint,
-    nest,
-    progress: (at) => {
-      progress.report({ message: layingOut(at) });
-    },
-  });
+  const known = await shown(checked);
+  if (known) progress.report({ message: 'taking the sheets as they are shown' });
+  const laid =
+    known ??
+    (await layOutJob(checked, {
+      checkpoint,
+      nest,
+      progress: (at) => {
+        progress.report({ message: layingOut(at) });
+      },
+    }));
   if (!laid || laid.layout.sheets.length === 0) {
     const why = whyNothing(laid ?? checked);
     return { problem: ['there is nothing to cut.', ...(why === undefined ? [] : [why])].join(' ') };

@@ -2,15 +2,17 @@
 
 import * as vscode from 'vscode';
 import type { TextEdit } from '../../core/issue.ts';
-import { layOutJob } from '../../jobs/job.ts';
-import type { CheckedJob } from '../../jobs/job.ts';
+import { jobOnSheets, layOutJob } from '../../jobs/job.ts';
+import type { CheckedJob, LaidOutJob } from '../../jobs/job.ts';
 import { gapEdits, gapsOf } from '../../jobs/layout/gaps.ts';
 import type { DraftSheet } from '../../jobs/layout/layout.ts';
 import { pinEdits, unpinEdits } from '../../jobs/pins.ts';
 import type { PinnedJob } from '../../jobs/pins.ts';
 import type { Nester } from '../../nesting/best-of.ts';
+import { isSameWork } from '../../jobs/same-work.ts';
 import { jobFacts } from '../../jobs/totals.ts';
 import { jobOnPage } from '../../scene/job-on-page.ts';
+import { figuresOfJob } from '../../scene/layout-figures.ts';
 import { ShownText } from '../common/shown-text.ts';
 import { applyEdits } from '../common/apply-edits.ts';
 import { inBackground } from '../common/background.ts';
@@ -28,9 +30,20 @@ const mostWaitMs = 10_000;
 
 export class JobSheets implements vscode.Disposable {
   readonly #pages: SheetsPanels;
+  readonly #open = new Map<string, SheetsOfJob>();
 
   constructor(extensionUri: vscode.Uri, checks: JobChecks, nest: Nester) {
-    this.#pages = new SheetsPanels((job) => new SheetsOfJob(job, extensionUri, checks, nest).page);
+    this.#pages = new SheetsPanels((job) => {
+      const sheets = new SheetsOfJob(job, extensionUri, checks, nest);
+      this.#open.set(job.toString(), sheets);
+      sheets.page.onDidDispose(() => this.#open.delete(job.toString()));
+      return sheets.page;
+    });
+  }
+
+  /** The job as its sheets are shown, if they are and are not being looked for, and nothing has changed since. */
+  laidOut(job: vscode.Uri, checked: CheckedJob): Promise<LaidOutJob | undefined> {
+    return this.#open.get(job.toString())?.asShown(checked) ?? Promise.resolve(undefined);
   }
 
   show(job: vscode.Uri): void {
@@ -50,13 +63,21 @@ class SheetsOfJob {
   #shown: CheckedJob | undefined;
   /** The sheets shown, of the job in `#shown`. */
   #drafts: readonly DraftSheet[] = [];
+  /** The job with these sheets, once somebody has asked for it. */
+  #laid: Promise<LaidOutJob | undefined> | undefined;
   readonly #shownText = new ShownText(mostWaitMs);
 
   constructor(job: vscode.Uri, extensionUri: vscode.Uri, checks: JobChecks, nest: Nester) {
     this.#job = job;
     this.#checks = checks;
     this.#nest = nest;
-    this.page = new SheetsPanel('tagwright.jobSheets', job, extensionUri, (message) => this.#onMessage(message));
+    this.page = new SheetsPanel(
+      'tagwright.jobSheets',
+      job,
+      extensionUri,
+      (message) => this.#onMessage(message),
+      () => this.#complete(),
+    );
     const changes = checks.onDidChange((changed) => {
       if (changed.toString() === job.toString()) this.#layOut();
     });
@@ -80,25 +101,47 @@ class SheetsOfJob {
     signal: AbortSignal,
     better: (make: () => SheetsContent) => void,
   ): Promise<SheetsContent> {
-    const asShown = (sheets: readonly DraftSheet[], job: CheckedJob, facts: SheetsScene['facts']): SheetsContent => {
-      // The shown sheets are the ones that can be edited by hand, together with their text.
-      this.#show(checked, sheets);
-      return jobShown(this.#job, job, sheets, facts);
-    };
     const laid = await layOutJob(checked, {
       checkpoint: editorTurn(signal),
       nest: this.#nest,
       onBetter: (sheets) => {
-        better(() => asShown(sheets(), checked, []));
+        better(() => {
+          const drafts = sheets();
+          this.#show(checked, drafts);
+          return jobShown(this.#job, checked, drafts);
+        });
       },
     });
     signal.throwIfAborted();
-    if (laid && laid.layout.sheets.length > 0) return asShown(laid.layout.sheets, laid, jobFacts(laid));
+    if (laid && laid.layout.sheets.length > 0) {
+      this.#show(checked, laid.layout.sheets);
+      this.#laid = Promise.resolve(laid);
+      return jobShown(this.#job, laid, laid.layout.sheets, laid);
+    }
     this.#show(checked, []);
     return { type: 'nothing', why: whyNothing(laid ?? checked) ?? 'There is nothing to cut yet.' };
   }
 
+  /** What is shown, if it is a layout of this job and stays. */
+  async asShown(checked: CheckedJob): Promise<LaidOutJob | undefined> {
+    if (!this.page.isAtRest || !this.#shown || !isSameWork(this.#shown, checked)) return undefined;
+    return this.#laidAsShown();
+  }
+
+  async #complete(): Promise<SheetsContent | undefined> {
+    const laid = await this.#laidAsShown();
+    return laid && jobShown(this.#job, laid, laid.layout.sheets, laid);
+  }
+
+  #laidAsShown(): Promise<LaidOutJob | undefined> {
+    if (!this.#shown) return Promise.resolve(undefined);
+    this.#laid ??= jobOnSheets(this.#shown, this.#drafts, editorTurn());
+    return this.#laid;
+  }
+
+  /** The shown sheets are the ones that can be edited by hand, together with their text. */
   #show(checked: CheckedJob, sheets: readonly DraftSheet[]): void {
+    this.#laid = undefined;
     this.#shown = checked;
     this.#drafts = sheets;
     this.#shownText.set(checked.source.text);
@@ -153,12 +196,7 @@ class SheetsOfJob {
   }
 }
 
-function jobShown(
-  uri: vscode.Uri,
-  job: CheckedJob,
-  drafts: readonly DraftSheet[],
-  facts: SheetsScene['facts'],
-): SheetsContent {
+function jobShown(uri: vscode.Uri, job: CheckedJob, drafts: readonly DraftSheet[], laid?: LaidOutJob): SheetsContent {
   const { sheets, shapes } = jobOnPage(drafts, job);
   const { title, model } = job;
   const scene: SheetsScene = {
@@ -168,7 +206,8 @@ function jobShown(
     effort: model!.effort,
     gaps: gapsOf(model!),
     sheets,
-    facts,
+    facts: laid ? jobFacts(laid) : [],
+    figures: laid ? figuresOfJob(laid) : [],
     problems: problemsOf(job),
     // The rest is cut all the same.
     warning: 'Not in the cut files',

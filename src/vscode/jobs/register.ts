@@ -7,6 +7,7 @@ import type { Tools } from '../../export/job/job.ts';
 import type { Nester } from '../../nesting/best-of.ts';
 import { isJob } from '../common/documents.ts';
 import type { CommandTarget } from '../common/target.ts';
+import type { CheckedJob } from '../../jobs/job.ts';
 import { exportJob } from './export-job.ts';
 import type { JobRequest } from './export-job.ts';
 import type { JobChecks } from './job-checks.ts';
@@ -30,6 +31,7 @@ export function registerJobs(
     rasteriser: () => Promise.resolve(vscode.workspace.fs.readFile(rasteriser)),
   };
   const sheets = new JobSheets(extensionUri, checks, nest);
+  const shownAs = (job: vscode.Uri) => (checked: CheckedJob) => sheets.laidOut(job, checked);
   return vscode.Disposable.from(
     checks,
     registerJobLanguage(checks),
@@ -45,9 +47,9 @@ export function registerJobs(
     }),
     target.command('tagwright.newJob', (spec, given?: GivenAnswers) => newJob(spec, engine, given)),
     vscode.commands.registerCommand('tagwright.exportJob', async (given?: unknown) => {
-      if (isRequest(given)) return exportJob(given.job, checks, tools, nest, given);
+      if (isRequest(given)) return exportJob(given.job, checks, tools, nest, shownAs(given.job), given);
       const job = jobOf(given);
-      if (job) return exportJob(job, checks, tools, nest);
+      if (job) return exportJob(job, checks, tools, nest, shownAs(job));
       void vscode.window.showInformationMessage('Open a job first: a file that ends in .job.yaml.');
       return [];
     }),

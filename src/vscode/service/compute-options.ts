@@ -11,10 +11,10 @@ export function computeOptions(spec: vscode.Uri, signal: AbortSignal, row = 0): 
 }
 
 /** Lets the editor handle events in the middle of long work, such as a click on Cancel. */
-export function editorTurn(signal: AbortSignal): () => Promise<void> {
+export function editorTurn(signal?: AbortSignal): () => Promise<void> {
   return async () => {
     await new Promise((resolve) => setTimeout(resolve, 0));
-    signal.throwIfAborted();
+    signal?.throwIfAborted();
   };
 }
 

@@ -35,7 +35,7 @@ const body = `<header>
 </main>
 <footer>
   <button type="button" id="summary" aria-expanded="false" aria-controls="dock" hidden></button>
-  <div id="dock" hidden><div id="controls" class="actions" role="group" aria-label="Layout"></div><section class="problems" hidden><h2></h2><ul></ul></section><dl></dl></div>
+  <div id="dock" hidden><div id="controls" class="actions" role="group" aria-label="Layout"></div><section class="problems" hidden><h2></h2><ul></ul></section><table id="compared" hidden></table><dl></dl></div>
 </footer>
 <div id="announcer" role="status" aria-live="polite"></div>
 <div id="doing" class="spoken" role="status" aria-live="polite"></div>`;

@@ -47,13 +47,20 @@ export class SheetsPanel implements vscode.Disposable {
   /** The page says when it is ready; if it is hidden and shown again, it starts from scratch. */
   #isReady = false;
 
-  /** @param heed Handles messages that concern the text. */
+  readonly #complete: () => Promise<SheetsContent | undefined>;
+
+  /**
+   * @param heed Handles messages that concern the text.
+   * @param complete What is shown of an unfinished layout, with all that is said of a finished one.
+   */
   constructor(
     viewType: string,
     uri: vscode.Uri,
     extensionUri: vscode.Uri,
     heed: (message: AskedOfText) => Promise<void>,
+    complete: () => Promise<SheetsContent | undefined> = () => Promise.resolve(undefined),
   ) {
+    this.#complete = complete;
     this.#uri = uri;
     const folder = vscode.Uri.joinPath(extensionUri, 'dist', 'webview');
     const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
@@ -114,6 +121,11 @@ export class SheetsPanel implements vscode.Disposable {
     }
   }
 
+  /** Whether what is shown stays until the text changes. */
+  get isAtRest(): boolean {
+    return !this.#running && this.#shown.type === 'sheets';
+  }
+
   /** Sends what is shown once more, because a change by hand has come to nothing. */
   again(): void {
     this.#put(this.#shown, this.#state);
@@ -137,7 +149,7 @@ export class SheetsPanel implements vscode.Disposable {
         this.#begin();
         break;
       case 'stop':
-        this.#stop();
+        await this.#stop();
         break;
       case 'undo':
         await this.#undo(message.step);
@@ -162,16 +174,21 @@ export class SheetsPanel implements vscode.Disposable {
     this.#panel.reveal(undefined, false);
   }
 
-  #stop(): void {
+  async #stop(): Promise<void> {
     if (!this.#running) return;
     this.#running.abort();
     this.#running = undefined;
-    this.#put(this.#shown, 'stopped');
+    const shown = this.#shown;
+    this.#put(shown, 'stopped');
+    const complete = await this.#complete();
+    if (complete && this.#shown === shown) this.#put(complete, this.#state);
   }
 
   async #keep(): Promise<void> {
     if (this.#shown.type !== 'sheets') return;
-    const { scene, shapes } = this.#shown;
+    const shown = this.#shown;
+    const complete = shown.scene.facts.length === 0 ? await this.#complete() : undefined;
+    const { scene, shapes } = complete?.type === 'sheets' ? complete : shown;
     const document = await vscode.workspace.openTextDocument(this.#uri);
     this.#kept = { scene, shapes, text: document.getText() };
     this.#postKept();

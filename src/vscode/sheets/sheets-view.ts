@@ -19,6 +19,7 @@ import type { Checked } from '../service/checked.ts';
 import type { TagService } from '../service/service.ts';
 import type { SpecMoves } from '../service/spec-moves.ts';
 import type { AskedOfText, SheetProblem, SheetsScene } from '../../protocol/sheets.ts';
+import { figuresOfSheets } from '../../scene/layout-figures.ts';
 import { specOnPage } from '../../scene/spec-on-page.ts';
 import { SheetsPanel } from './sheets-panel.ts';
 import { SheetsPanels } from './sheets-panels.ts';
@@ -112,13 +113,15 @@ class SpecSheets {
     if ('problem' in sheets) return sheets.lacksSheet ? sizesFor(reports) : { type: 'nothing', why: sheets.problem };
     if (sheets.jobs.length === 0) return { type: 'nothing', why: 'No piece fits the sheet.' };
     const { sheets: drawn, shapes } = specOnPage(sheets.plan, sheets.jobs);
+    const { units } = reports.find(({ tag }) => tag)!.tag!;
     const scene = {
       title: sheets.title,
       pins: false,
       gaps: [gapOf(sheets.plan)],
-      units: reports.find(({ tag }) => tag)!.tag!.units,
+      units,
       sheets: drawn,
       facts: sheets.facts,
+      figures: figuresOfSheets(sheets, units),
       problems: problemsOf(reports),
       warning: 'Do not cut yet',
     };

@@ -1,5 +1,6 @@
 /**
- * Hundreds of names through the command line: how long `check`, `sheets`, `export` and `job` take, and how much memory they hold at most.
+ * Hundreds of names through the command line: how long `check`, `sheets`, `export` and `job` take, and how much memory they hold at most;
+ * of a job also when its first whole layout is there.
  * `node --import tsx test/bench/many-names.bench.ts`; `--rows=2000`, `--what=check,export` and `--of=script,glued` choose. Beside the
  * clock's time that of the processors, which other work on the machine disturbs less. For Linux, and after `npm run build`.
  */
@@ -57,7 +58,7 @@ const tasks: Readonly<Record<string, readonly string[]>> = {
   check: ['check', '--strict'],
   sheets: ['sheets', '--force', '--to', 'svg', '--out', 'sheets'],
   export: ['export', '--force', '--to', 'svg', '--out', 'files'],
-  job: ['job', '--out', 'job'],
+  job: ['job', '--progress', '--out', 'job'],
 };
 
 /** An order for each name; how densely they lie is another matter. */
@@ -96,10 +97,14 @@ function useOf(pid: number): Use {
 function run(
   folder: string,
   args: readonly string[],
-): Promise<Use & { readonly seconds: number; readonly code: number }> {
+): Promise<Use & { readonly seconds: number; readonly firstLayout: number; readonly code: number }> {
   const start = performance.now();
-  const child = spawn(process.execPath, [cli, ...args], { cwd: folder, stdio: 'ignore' });
-  let [processor, memoryMb] = [0, 0];
+  const child = spawn(process.execPath, [cli, ...args], { cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] });
+  let [processor, memoryMb, firstLayout] = [0, 0, NaN];
+  child.stderr.on('data', (chunk: Buffer) => {
+    if (Number.isNaN(firstLayout) && /\d+ sheets? so far/.test(chunk.toString()))
+      firstLayout = (performance.now() - start) / 1000;
+  });
   const ask = setInterval(() => {
     const use = useOf(child.pid!);
     processor = Math.max(processor, use.processor);
@@ -108,7 +113,7 @@ function run(
   return new Promise((resolve) => {
     child.on('exit', (code) => {
       clearInterval(ask);
-      resolve({ seconds: (performance.now() - start) / 1000, processor, memoryMb, code: code ?? -1 });
+      resolve({ seconds: (performance.now() - start) / 1000, firstLayout, processor, memoryMb, code: code ?? -1 });
     });
   });
 }
@@ -118,7 +123,7 @@ function chosen(name: string, all: string): string[] {
   return (given?.slice(name.length + 3) ?? all).split(',');
 }
 
-console.log('rows  of      task     clock s  processor s  peak MB  exit  files');
+console.log('rows  of      task     first layout s  clock s  processor s  peak MB  exit  files');
 for (const rows of chosen('rows', '500').map(Number)) {
   const folder = mkdtempSync(join(tmpdir(), 'tagwright-names-'));
   const lines = manyNames(rows).map((name, index) => `${name},${months[index % months.length]!}`);
@@ -127,13 +132,13 @@ for (const rows of chosen('rows', '500').map(Number)) {
     writeFileSync(join(folder, `${of}.tag.yaml`), specs[of]!);
     writeFileSync(join(folder, `${of}.job.yaml`), jobOf(of));
     for (const task of chosen('what', Object.keys(tasks).join(','))) {
-      const { seconds, processor, memoryMb, code } = await run(folder, [
+      const { seconds, firstLayout, processor, memoryMb, code } = await run(folder, [
         ...tasks[task]!,
         `${of}.${task === 'job' ? 'job' : 'tag'}.yaml`,
       ]);
       const files = readdirSync(folder, { recursive: true }).filter((file) => String(file).endsWith('.svg')).length;
       console.log(
-        `${String(rows).padStart(4)}  ${of.padEnd(7)} ${task.padEnd(8)} ${seconds.toFixed(1).padStart(7)}  ${processor.toFixed(1).padStart(11)}  ${memoryMb.toFixed(0).padStart(7)}  ${String(code).padStart(4)}  ${String(files).padStart(5)}`,
+        `${String(rows).padStart(4)}  ${of.padEnd(7)} ${task.padEnd(8)} ${(Number.isNaN(firstLayout) ? '' : firstLayout.toFixed(1)).padStart(14)}  ${seconds.toFixed(1).padStart(7)}  ${processor.toFixed(1).padStart(11)}  ${memoryMb.toFixed(0).padStart(7)}  ${String(code).padStart(4)}  ${String(files).padStart(5)}`,
       );
       for (const made of ['sheets', 'files', 'job']) rmSync(join(folder, made), { recursive: true, force: true });
     }

@@ -145,7 +145,15 @@ async function filledOf(
   onBetter?: (filled: readonly FilledSheet[]) => void,
 ): Promise<FilledSheets<FilledSheet['laid'][number]['piece']>> {
   const settled = new Set(fixedPieces.map(({ of }) => of));
-  const pieces = all.map((of) => ({ of, region: of.region, order: of.of.order, rush: of.of.rush }));
+  // Of hundreds of pieces, what they take up is made whenever it is asked for.
+  const pieces = all.map((of) => ({
+    of,
+    get region() {
+      return of.region;
+    },
+    order: of.of.order,
+    rush: of.of.rush,
+  }));
   const fixed = fixedPieces.map(({ of, entry, room, enclosed }): FixedInRoom => {
     return { room, number: entry.on.number, region: enclosed, order: of.of.order, rush: of.of.rush };
   });

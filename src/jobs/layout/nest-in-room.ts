@@ -37,7 +37,12 @@ export async function nestIn<P extends { readonly region: Region }>(
   const fixed = settled.map(({ regions }) => regions);
   if (pieces.length === 0) return fixed.map(() => []);
   const turns = turnsOf[turn];
-  const parts = pieces.map(({ region }): PartToNest => ({ region, turns }));
+  const parts = pieces.map((piece): PartToNest => ({
+    get region() {
+      return piece.region;
+    },
+    turns,
+  }));
   const bySheet = ({ placements, sheets }: Layout): LaidPieces<P>[] =>
     Array.from({ length: sheets }, (_, sheet) =>
       placements

@@ -15,6 +15,7 @@ import { kerfOf } from '../../tag/uncompensated.ts';
 import { fixedPieces } from './fixed.ts';
 import type { FixedPiece } from './fixed.ts';
 import { takenBy } from '../orders/taken-by.ts';
+import { jobPiece } from '../orders/job-piece.ts';
 import type { JobPiece } from '../orders/job-piece.ts';
 import type { JobModel } from '../read/model.ts';
 import type { OffcutFile } from '../read/offcuts.ts';
@@ -101,11 +102,8 @@ export function jobPieces(
       drop(why);
       continue;
     }
-    const pieces = tag.pieces.flatMap((piece) => {
-      const region = takenBy(piece, tag);
-      return region.length === 0 ? [] : [{ piece, region }];
-    });
-    for (const { piece } of pieces) {
+    const pieces = tag.pieces.filter((piece) => takenBy(piece, tag).length > 0);
+    for (const piece of pieces) {
       const from: CutFrom = piece.cutFrom ?? { stock: tag.stock, ...(tag.machine ? { machine: tag.machine } : {}) };
       const name = from.stock.name!;
       const known = stocks.get(name);
@@ -125,13 +123,13 @@ export function jobPieces(
       stocks.set(name, { from, output: tag.output, spec, pieces: [], rooms });
     }
     const large = pieces.find(
-      ({ piece, region }) => !stocks.get(stockNameOf(piece, tag))!.rooms.some((room) => fits(region, room)),
+      (piece) => !stocks.get(stockNameOf(piece, tag))!.rooms.some((room) => fits(takenBy(piece, tag), room)),
     );
     if (large) {
-      const stock = stockNameOf(large.piece, tag);
-      const { title } = large.piece;
+      const stock = stockNameOf(large, tag);
+      const { title } = large;
       const hasRooms = stocks.get(stock)!.rooms.length > 0;
-      const why = tooLarge.add({ spec, label: each.label, title, stock, region: large.region, hasRooms });
+      const why = tooLarge.add({ spec, label: each.label, title, stock, region: takenBy(large, tag), hasRooms });
       drop(why);
       continue;
     }
@@ -142,7 +140,7 @@ export function jobPieces(
     const before = copies.get(asked) ?? 0;
     copies.set(asked, before + each.copies);
     for (let copy = before + 1; copy <= before + each.copies; copy++)
-      for (const made of pieces) stocks.get(stockNameOf(made.piece, tag))!.pieces.push({ of: each, copy, ...made });
+      for (const piece of pieces) stocks.get(stockNameOf(piece, tag))!.pieces.push(jobPiece(each, copy, piece));
   }
   for (const { stock, message } of tooLarge.problems)
     if (!model.sheetsUnread.has(stock)) reportProblem('exceeds-sheet', ['sheets', stock], message, 'error', true);

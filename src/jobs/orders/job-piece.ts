@@ -2,6 +2,7 @@
 
 import type { Region } from '../../geometry/types.ts';
 import type { Piece } from '../../tag/tag.ts';
+import { takenBy } from './taken-by.ts';
 import type { JobTag } from './work.ts';
 
 export interface JobPiece {
@@ -9,8 +10,19 @@ export interface JobPiece {
   /** Number of the copy, from 1. */
   readonly copy: number;
   readonly piece: Piece;
-  /** Area enclosed by the beam, including marks beyond the edge; the same object for every copy. */
+  /** Area enclosed by the beam, including marks beyond the edge; made whenever it is asked for. */
   readonly region: Region;
+}
+
+export function jobPiece(of: JobTag, copy: number, piece: Piece): JobPiece {
+  return {
+    of,
+    copy,
+    piece,
+    get region() {
+      return takenBy(piece, of.tag);
+    },
+  };
 }
 
 /** A stable id, unique within the job. */

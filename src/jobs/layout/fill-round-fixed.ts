@@ -4,8 +4,9 @@
  */
 
 import { transform } from '../../geometry/affine.ts';
-import { fill } from './fill.ts';
-import type { Filled, FilledSheets, FillOptions, LostByFixing, OnBetter, PieceToFill } from './fill.ts';
+import { fillAll } from './fill-all.ts';
+import type { Filled, FilledSheets, FillOptions, LostByFixing, OnBetter } from './fill.ts';
+import type { PieceToFill } from './piece-to-fill.ts';
 import { areNear } from './fixed-in-room.ts';
 import type { FixedInRoom } from './fixed-in-room.ts';
 import { ontoUsed, together } from './onto-used.ts';
@@ -78,7 +79,7 @@ async function givenWay<P extends PieceToFill>(
 ): Promise<FilledSheets<P>> {
   const { filled, left } = await ontoUsed(moved, renumbered(lying, options.fixed), rooms, options);
   if (left.length === 0) return { filled, left };
-  const more = await fill(left, rooms, { ...options, fixed: [...options.fixed, ...filled.flatMap(asFixed)] });
+  const more = await fillAll(left, rooms, { ...options, fixed: [...options.fixed, ...filled.flatMap(asFixed)] });
   return { filled: together([...filled, ...more.filled]), left: more.left };
 }
 

@@ -6,20 +6,15 @@
 
 import { transform } from '../../geometry/affine.ts';
 import { area } from '../../geometry/measure.ts';
-import type { Region } from '../../geometry/types.ts';
 import { fixedIn, sheetNumbers } from './fixed-in-room.ts';
 import type { FixedInRoom, FixedContents } from './fixed-in-room.ts';
 import { nestIn, trialShare } from './nest-in-room.ts';
 import type { LaidPieces, NestInRoomOptions } from './nest-in-room.ts';
+import { isRushed, isWhole, laidArea, ordersOf, rushedFirst, upTo } from './piece-to-fill.ts';
+import type { PieceToFill } from './piece-to-fill.ts';
 import { fits } from './rooms.ts';
 import type { Room } from './rooms.ts';
-
-export interface PieceToFill {
-  readonly region: Region;
-  /** Pieces of one order may be kept together. */
-  readonly order: string;
-  readonly rush: boolean;
-}
+import { WholeOrders } from './whole-orders.ts';
 
 export interface Filled<P> {
   readonly room: Room;
@@ -60,6 +55,7 @@ export async function fill<P extends PieceToFill>(
   // Rush pieces first.
   let waiting = [...pieces.filter(({ rush }) => rush), ...pieces.filter(({ rush }) => !rush)];
   const filled: Filled<P>[] = [];
+  const whole = new WholeOrders(rooms, options);
   for (const room of rooms) {
     const fitting = waiting.filter(({ region }) => fits(region, room));
     if (fitting.length === 0) continue;
@@ -70,7 +66,15 @@ export async function fill<P extends PieceToFill>(
       return own.filter(({ laid }) => laid.length > 0).sort((a, b) => a.number - b.number);
     };
     const reportBetter = (sheets: readonly LaidPieces<P>[]) => onBetter?.([...filled, ...asFilled(sheets)]);
-    const sheets = await new Filler<P>(room, [...fixed.values()], options, reportBetter).sheets(fitting);
+    const elsewhere = new Set(waiting.filter((piece) => !fitting.includes(piece)).map(({ order }) => order));
+    const goesOnOne = (order: string) =>
+      whole.goesOnOne(
+        order,
+        waiting.filter((piece) => piece.order === order),
+      );
+    const orders = { goesOnOne, elsewhere };
+    const filler = new Filler<P>(room, [...fixed.values()], orders, options, reportBetter);
+    const sheets = await filler.sheets(fitting);
     const done = new Set(sheets.flatMap((laid) => laid.map(({ piece }) => piece)));
     filled.push(...asFilled(sheets));
     onBetter?.(filled);
@@ -85,20 +89,30 @@ const hardlyFilled = 1.1;
 /** Number of tries to fill up a sheet of rush pieces with fewer and fewer others. */
 const mostTrials = 4;
 
+interface Orders {
+  /** Whether all that there still is of an order goes on one sheet or offcut, of any size. */
+  readonly goesOnOne: (order: string) => Promise<boolean>;
+  /** Those with pieces that this room is too small for. */
+  readonly elsewhere: ReadonlySet<string>;
+}
+
 class Filler<P extends PieceToFill> {
   readonly #room: Room;
   readonly #fixed: readonly FixedContents[];
+  readonly #orders: Orders;
   readonly #options: FillOptions;
   readonly #onBetter: (sheets: readonly LaidPieces<P>[]) => void;
 
   constructor(
     room: Room,
     fixed: readonly FixedContents[],
+    orders: Orders,
     options: FillOptions,
     onBetter: (sheets: readonly LaidPieces<P>[]) => void,
   ) {
     this.#room = room;
     this.#fixed = fixed;
+    this.#orders = orders;
     this.#options = options;
     this.#onBetter = onBetter;
   }
@@ -205,7 +219,7 @@ class Filler<P extends PieceToFill> {
     const isKept = (laid: LaidPieces<P>, index: number): boolean =>
       ordersOf(laid.map(({ piece }) => piece)).every(
         (order) =>
-          isWhole(order, laid, pieces) && !this.#fixed.some((each, on) => on !== index && each.orders.has(order)),
+          this.#isWhole(order, laid, pieces) && !this.#fixed.some((each, on) => on !== index && each.orders.has(order)),
       );
     if (close.every(isKept)) return close;
     let waiting = pieces;
@@ -240,9 +254,11 @@ class Filler<P extends PieceToFill> {
     const nested = await this.#nested(likely, trialShare, round);
     // The fixed pieces are on the first sheet.
     const sheets = settled ? nested.slice(0, 1) : nested;
-    const wholly = sheets.map((laid) => laid.filter(({ piece }) => isWhole(piece.order, laid, waiting)));
+    const wholly = sheets.map((laid) => laid.filter(({ piece }) => this.#isWhole(piece.order, laid, waiting)));
     let kept = wholly.reduce<LaidPieces<P>>((best, laid) => (laidArea(laid) > laidArea(best) ? laid : best), []);
-    const others = ordersOf(waiting).filter((order) => !kept.some(({ piece }) => piece.order === order));
+    const others = ordersOf(waiting).filter(
+      (order) => !this.#orders.elsewhere.has(order) && !kept.some(({ piece }) => piece.order === order),
+    );
     for (let failed = 0; failed < mostTrials && others.length > 0;) {
       const order = others.shift();
       const tried = [...kept.map(({ piece }) => piece), ...waiting.filter((piece) => piece.order === order)];
@@ -252,42 +268,17 @@ class Filler<P extends PieceToFill> {
       else failed += 1;
     }
     if (kept.length > 0 || settled) return kept;
-    // No order fits on a sheet by itself, so the first is split.
-    const own = waiting.filter(({ order }) => order === waiting[0]!.order);
-    return (await this.#nested(own, undefined, []))[0] ?? [];
+    // No order fits here by itself, so the first is split that fits nowhere else either.
+    for (const order of ordersOf(waiting).slice(0, mostTrials)) {
+      const own = waiting.filter((piece) => piece.order === order);
+      const split = await this.#nested(own, undefined, []);
+      const isKept = split.length === 1 && !this.#orders.elsewhere.has(order);
+      if (isKept || !(await this.#orders.goesOnOne(order))) return split[0] ?? [];
+    }
+    return [];
   }
-}
 
-/** The longest leading run of pieces within this area; at least one. */
-function upTo<P extends PieceToFill>(pieces: readonly P[], most: number): P[] {
-  let sum = 0;
-  const end = pieces.findIndex(({ region }, index) => (sum += area(region)) > most && index > 0);
-  return end < 0 ? [...pieces] : pieces.slice(0, end);
-}
-
-function laidArea(laid: LaidPieces<PieceToFill>): number {
-  return laid.reduce((sum, { piece }) => sum + area(piece.region), 0);
-}
-
-function isRushed(laid: LaidPieces<PieceToFill>): boolean {
-  return laid.some(({ piece }) => piece.rush);
-}
-
-/**
- * Sheets with the most rush pieces first. Among equals, fuller sheets come first if the number of sheets is limited;
- * otherwise they keep their order, so that the last sheet is the one that is not full.
- */
-function rushedFirst<P extends PieceToFill>(sheets: LaidPieces<P>[], most: number): LaidPieces<P>[] {
-  const rushedCount = (laid: LaidPieces<P>) => laid.filter(({ piece }) => piece.rush).length;
-  const fuller = (a: LaidPieces<P>, b: LaidPieces<P>) => (most === Infinity ? 0 : laidArea(b) - laidArea(a));
-  return [...sheets].sort((a, b) => rushedCount(b) - rushedCount(a) || fuller(a, b));
-}
-
-function ordersOf(pieces: readonly PieceToFill[]): string[] {
-  return [...new Set(pieces.map(({ order }) => order))];
-}
-
-function isWhole(order: string, laid: LaidPieces<PieceToFill>, pieces: readonly PieceToFill[]): boolean {
-  const count = (all: readonly PieceToFill[]) => all.filter((piece) => piece.order === order).length;
-  return count(laid.map(({ piece }) => piece)) === count(pieces);
+  #isWhole(order: string, laid: LaidPieces<PieceToFill>, pieces: readonly PieceToFill[]): boolean {
+    return !this.#orders.elsewhere.has(order) && isWhole(order, laid, pieces);
+  }
 }

@@ -1,6 +1,7 @@
 /** Pieces onto sheets that are cut anyway, round what lies there. */
 
-import type { Filled, FilledSheets, FillOptions, PieceToFill } from './fill.ts';
+import type { Filled, FilledSheets, FillOptions } from './fill.ts';
+import type { PieceToFill } from './piece-to-fill.ts';
 import { fixedIn } from './fixed-in-room.ts';
 import { nestIn, trialShare } from './nest-in-room.ts';
 import { fits } from './rooms.ts';

@@ -1,8 +1,9 @@
 /** An offcut is not opened for a piece or two that sheets which are cut anyway have room for. */
 
 import { area } from '../../geometry/measure.ts';
-import { fill } from './fill.ts';
-import type { Filled, FilledSheets, FillOptions, OnBetter, PieceToFill } from './fill.ts';
+import { fillAll } from './fill-all.ts';
+import type { Filled, FilledSheets, FillOptions, OnBetter } from './fill.ts';
+import type { PieceToFill } from './piece-to-fill.ts';
 import { roomOutline } from './rooms.ts';
 import type { Room } from './rooms.ts';
 import { takesMore } from './taken.ts';
@@ -11,7 +12,7 @@ import { takesMore } from './taken.ts';
 const worthOpening = 0.25;
 
 /**
- * As `fill`, with fewer offcuts where that takes no more sheets. All is laid out anew without them, so that it does not
+ * As `fillAll`, with fewer offcuts where that takes no more sheets. All is laid out anew without them, so that it does not
  * matter afterwards whether they are still there.
  */
 export async function fillSparingly<P extends PieceToFill>(
@@ -21,7 +22,7 @@ export async function fillSparingly<P extends PieceToFill>(
   onBetter?: OnBetter<P>,
 ): Promise<FilledSheets<P>> {
   const { fixed = [], keepTogether } = options;
-  const found = await fill(pieces, rooms, options, onBetter);
+  const found = await fillAll(pieces, rooms, options, onBetter);
   const sparse = found.filled
     .filter(({ room: { offcut } }) => offcut && !fixed.some(({ room }) => room.offcut?.offcut === offcut.offcut))
     .filter((sheet) => coverOf(sheet) < worthOpening)

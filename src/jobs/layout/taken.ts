@@ -2,7 +2,8 @@
 
 import { transform } from '../../geometry/affine.ts';
 import { area } from '../../geometry/measure.ts';
-import type { Filled, FilledSheets, PieceToFill } from './fill.ts';
+import type { Filled, FilledSheets } from './fill.ts';
+import type { PieceToFill } from './piece-to-fill.ts';
 import type { FixedInRoom } from './fixed-in-room.ts';
 import { roomOutline } from './rooms.ts';
 import type { Room } from './rooms.ts';

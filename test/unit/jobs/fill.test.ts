@@ -59,6 +59,43 @@ describe('Pieces of a job on their sheets', () => {
     assert.equal(ordersOn(together).flat().length, 16);
   });
 
+  it('of one order stay together on a sheet where an offcut has room for some of them only', async () => {
+    const beside = {
+      ...plated('order,name,quantity\na,Rue,3\nb,Kale,2\n'),
+      // Room for two.
+      'ply3.offcuts.yaml': 'tagwright_offcuts: 1\noffcuts:\n  - {id: 4, size: [140 mm, 50 mm]}\n',
+    };
+    const from = ['ply3: [{offcuts: ply3.offcuts.yaml}, {size: [200 mm, 100 mm]}]'];
+    const laid = await laidOutJob(jobOf(tags, from, ['keep_together: true']), beside);
+    assert.deepEqual(
+      laid.layout.sheets.map(({ name, pieces }) => [name, pieces.map(({ of }) => of.of.order).join('')]),
+      [
+        ['ply3 offcut 4', 'bb'],
+        ['ply3 sheet 1', 'aaa'],
+      ],
+    );
+    assert.deepEqual(laid.issues, []);
+    // All of it goes on the sheet, and nothing on the offcut.
+    const alone = await laidOutJob(jobOf(tags, from, ['keep_together: true']), {
+      ...beside,
+      ...plated('order,name,quantity\na,Rue,3\n'),
+    });
+    assert.deepEqual(
+      alone.layout.sheets.map(({ name, pieces }) => [name, pieces.length]),
+      [['ply3 sheet 1', 3]],
+    );
+    // Of one that neither has room for, the offcut takes what goes on it.
+    const more = { ...beside, ...plated('order,name,quantity\na,Rue,8\n') };
+    const parted = await laidOutJob(jobOf(tags, from, ['keep_together: true']), more);
+    assert.deepEqual(
+      parted.layout.sheets.map(({ name, pieces }) => [name, pieces.length]),
+      [
+        ['ply3 offcut 4', 2],
+        ['ply3 sheet 1', 6],
+      ],
+    );
+  });
+
   it('of an order that goes on no sheet by itself are parted all the same', async () => {
     const laid = await laidOutJob(
       jobOf(tags, sheets, ['keep_together: true']),

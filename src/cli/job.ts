@@ -15,7 +15,7 @@ import { checkJob, layOutJob } from '../jobs/job.ts';
 import type { CheckedJob, LaidOutJob } from '../jobs/job.ts';
 import { eachJobFile } from '../jobs/papers/job-files.ts';
 import { jobJson } from '../jobs/papers/job-json.ts';
-import { layingOut, makingTag, writingSheet } from '../jobs/progress-words.ts';
+import { layingOut, makingTag } from '../jobs/progress-words.ts';
 import type { FileIssues } from '../jobs/read/model.ts';
 import { jobFacts } from '../jobs/totals.ts';
 import { offcutChanges } from '../jobs/offcuts/write-offcuts.ts';
@@ -129,8 +129,8 @@ async function writeJob(
   try {
     await files.addFolder(out);
     const standing: string[] = [];
-    const made = eachJobFile(laid, toolsOf(engine), checkpoint, (sheet, all) => {
-      tell('files', writingSheet(sheet, all));
+    const made = eachJobFile(laid, toolsOf(engine), checkpoint, (words) => {
+      tell(words.replace(/\d.*/, ''), words);
     });
     for await (const [name, content] of made) {
       const target = join(out, name);

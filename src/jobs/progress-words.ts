@@ -14,7 +14,3 @@ export function layingOut({ stock, number, of, sheets }: LayoutProgress): string
   const soFar = sheets === undefined ? '' : `: ${counted(sheets, 'sheet')} so far`;
   return `laying out ${clip(stock)}${which}${soFar}`;
 }
-
-export function writingSheet(done: number, all: number): string {
-  return `writing sheet ${done} of ${all}`;
-}

@@ -41,13 +41,13 @@ export async function* eachJobFile(
   job: LaidOutJob,
   tools: Tools,
   checkpoint: () => Promise<void>,
-  progress?: (sheet: number, sheets: number) => void,
+  progress?: (words: string) => void,
 ): AsyncGenerator<readonly [name: string, content: Uint8Array]> {
   const base = jobFileName(job.name);
   const { sheets } = job.layout;
   const names = new Set<string>();
   for (const [index, sheet] of sheets.entries()) {
-    progress?.(index + 1, sheets.length);
+    progress?.(`writing sheet ${index + 1} of ${sheets.length}`);
     await checkpoint();
     const file = freeFileName(`${base}-${sheet.name.replaceAll(' ', '-')}`, names);
     names.add(file);
@@ -58,14 +58,17 @@ export async function* eachJobFile(
   const [first] = sheets;
   if (!first) return;
   const subject = kerfNote(sheetTag(first, job.title));
+  progress?.('writing the sheet map');
   await checkpoint();
   yield [`${base}-sheets.pdf`, await pdfOf(await sheetMap(job, tools), job, subject)];
   await checkpoint();
   const assembly = await jobAssembly(job, tools);
   if (assembly.length > 0) yield [`${base}-assembly.pdf`, await pdfOf(assembly, job, 'Assembly sheets')];
+  progress?.('writing the pick list');
   await checkpoint();
   yield [`${base}-pick-list.pdf`, await pdfOf(await pickList(job, tools), job, 'Pick list')];
   yield [`${base}-pieces.csv`, bytesOf(pieceTable(job))];
+  progress?.('writing the packing labels');
   const labels = await packingLabels(job, tools);
   if (labels.length > 0) {
     yield [`${base}-labels.pdf`, await pdfOf(labels, job, 'Packing labels')];

@@ -8,7 +8,7 @@ import type { Tools } from '../../export/job/job.ts';
 import { checkJob, layOutJob } from '../../jobs/job.ts';
 import type { CheckedJob, LaidOutJob } from '../../jobs/job.ts';
 import { notCutInWords } from '../../jobs/papers/not-cut.ts';
-import { jobFiles } from '../../jobs/papers/job-files.ts';
+import { eachJobFile } from '../../jobs/papers/job-files.ts';
 import { layingOut, makingTag } from '../../jobs/progress-words.ts';
 import { offcutChanges } from '../../jobs/offcuts/write-offcuts.ts';
 import { inBackground } from '../common/background.ts';
@@ -117,10 +117,11 @@ async function makeJobFiles(
     const why = whyNothing(laid ?? checked);
     return { problem: ['there is nothing to cut.', ...(why === undefined ? [] : [why])].join(' ') };
   }
-  progress.report({ message: 'writing files' });
   const outputs = new Map<string, Uint8Array>();
-  for (const [name, content] of Object.entries(await jobFiles(laid, tools, checkpoint)))
-    outputs.set(vscode.Uri.joinPath(to, name).toString(), content);
+  const files = eachJobFile(laid, tools, checkpoint, (message) => {
+    progress.report({ message });
+  });
+  for await (const [name, content] of files) outputs.set(vscode.Uri.joinPath(to, name).toString(), content);
   const offcuts = new Map<string, string | undefined>();
   for (const { file, before, after } of offcutChanges(laid)) {
     outputs.set(file, new TextEncoder().encode(after));

@@ -5,7 +5,7 @@ import type { Point } from '../geometry/types.ts';
 import type { ApprovedTag } from '../tag/approval/read-approval.ts';
 import type { Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
-import { addedOrGone, differenceOf } from './measures/approved-look.ts';
+import { addedOrGone, changedTie, differenceOf } from './measures/approved-look.ts';
 
 export const notAsApproved: Check = (tag) => {
   const { approval } = tag;
@@ -40,7 +40,8 @@ function changesSince(tag: Tag, was: ApprovedTag): Pick<Finding, 'message' | 'pi
   });
   const come = tag.pieces.filter(({ id }) => !was.pieces.some((other) => other.id === id)).map(({ title }) => title);
   const gone = was.pieces.filter(({ id }) => !tag.pieces.some((other) => other.id === id)).map(({ title }) => title);
-  return [...changed, ...addedOrGone(come, gone).map((message) => ({ message }))];
+  const tie = changedTie(tag, was);
+  return [...changed, ...[...(tie ? [tie] : []), ...addedOrGone(come, gone)].map((message) => ({ message }))];
 }
 
 /** The largest difference first. */

@@ -8,10 +8,12 @@ import { area } from '../../geometry/measure.ts';
 import { partsOf } from '../../geometry/parts.ts';
 import { poleOf } from '../../geometry/pole.ts';
 import type { Point, Region } from '../../geometry/types.ts';
+import { sizeWords } from '../../spec/model/tie.ts';
 import { approvedPiece, layerOf, layers, middleOf } from '../../tag/approval/approved-piece.ts';
 import type { Layer } from '../../tag/approval/approved-piece.ts';
 import { polygonsIn } from '../../tag/approval/polygon-path.ts';
-import type { ApprovedPiece } from '../../tag/approval/read-approval.ts';
+import { approvedTie } from '../../tag/approval/approved-tie.ts';
+import type { ApprovedPiece, ApprovedTag, ApprovedTie } from '../../tag/approval/read-approval.ts';
 import type { Piece, Tag } from '../../tag/tag.ts';
 
 /** Two outlines are the same that are nowhere further apart, in mm: less than a customer sees, more than rounding does. */
@@ -56,6 +58,19 @@ export function differenceOf(piece: Piece, tag: Tag, was: ApprovedPiece): Differ
     words.push(layerWords[layer]);
   }
   return words.length === 0 ? undefined : { words: words.join('; '), points: points.slice(0, mostPlaces) };
+}
+
+/** The end of a sentence that begins with the tag. What a tag no longer hangs by shows in its outline; older records do not have it. */
+export function changedTie(tag: Tag, { hangs_on: was }: ApprovedTag): string | undefined {
+  const is = approvedTie(tag);
+  if (!is || !was || (is.kind === was.kind && is.size === was.size)) return undefined;
+  return `it hangs on ${tieWords(is)} instead of ${tieWords(was)}`;
+}
+
+/** Such as “twine 1.5 mm thick”, as on the proof. */
+function tieWords({ kind, size }: ApprovedTie): string {
+  if (kind === undefined || size === undefined) return 'what is not named';
+  return `${kind === 'split ring' ? 'a split ring' : kind} ${limit(size)} ${sizeWords[kind]}`;
 }
 
 /** Such as “birch plywood, 3 mm”. */

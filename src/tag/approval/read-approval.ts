@@ -6,7 +6,7 @@ import type { YamlPath } from '../../core/issue.ts';
 import type { ApprovalRecord, ApprovedTag } from './types.generated.ts';
 import validateGenerated from './validate.generated.mjs';
 
-export type { ApprovalRecord, ApprovedPiece, ApprovedTag } from './types.generated.ts';
+export type { ApprovalRecord, ApprovedPiece, ApprovedTag, ApprovedTie } from './types.generated.ts';
 
 /** What was approved of one tag. */
 export interface Approval {

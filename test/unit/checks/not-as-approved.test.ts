@@ -117,6 +117,31 @@ describe('A tag that a customer approved', () => {
     assert.deepEqual(await saidOf(bold, engraved('Rue')), ['Not as approved on 2026-03-14: its engraving differs.']);
   });
 
+  it('says what it hangs on now, once for the tag', async () => {
+    const hung = (tie: string, hanger = 'hanger: {hole: {at: left, diameter: 4 mm}}'): string =>
+      spec(plate(), `body: [plate], ${hanger}`, tie && `tie: {${tie}}\n`);
+    const twine = hung('twine: 1.5 mm');
+    assert.deepEqual(await saidOf(twine, twine), []);
+    for (const [now, was, says] of [
+      ['twine: 2 mm', 'twine: 1.5 mm', 'twine 2 mm thick instead of twine 1.5 mm thick'],
+      ['ribbon: 6 mm', 'twine: 1.5 mm', 'ribbon 6 mm wide instead of twine 1.5 mm thick'],
+      ['split_ring: 20 mm', 'ribbon: 6 mm', 'a split ring 20 mm across instead of ribbon 6 mm wide'],
+      ['', 'twine: 1.5 mm', 'what is not named instead of twine 1.5 mm thick'],
+      ['twine: 1.5 mm', '', 'twine 1.5 mm thick instead of what is not named'],
+    ] as const)
+      assert.deepEqual(await saidOf(hung(now), hung(was)), [`Not as approved on 2026-03-14: it hangs on ${says}.`]);
+    // How wide a hole the maker measured for it is not seen.
+    assert.deepEqual(await saidOf(hung('twine: 1.5 mm, opening: 3 mm'), twine), []);
+    // What does not hang, or hangs on a nail, may name any; a record from before ties were kept says nothing of them.
+    assert.deepEqual(await saidOf(hung('twine: 2 mm', ''), hung('twine: 1.5 mm', '')), []);
+    const nailed = (tie: string): string => hung(tie, 'hanger: {keyhole: {at: top}}');
+    assert.deepEqual(await saidOf(nailed('twine: 2 mm'), nailed('twine: 1.5 mm')), []);
+    const record: Record<string, unknown> = JSON.parse(await recordOf(twine)) as Record<string, unknown>;
+    const older = JSON.stringify(record, (key, value: unknown) => (key === 'hangs_on' ? undefined : value));
+    assert.ok(JSON.stringify(record).includes('hangs_on') && !older.includes('hangs_on'));
+    assert.deepEqual(await issuesOf(hung('twine: 2 mm'), older), []);
+  });
+
   it('says which pieces have come or gone', async () => {
     const two = `${spec(plate(), 'body: [plate]')}  cap: {title: Cap, body: [{ellipse: 10 mm}], glue_to: tag}\n`;
     const one = spec(plate(), 'body: [plate]');

@@ -6,7 +6,7 @@ import type { Finding } from '../core/issue.ts';
 import type { Mark, Piece } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { areasIn } from '../tag/open-lines.ts';
-import { mm } from '../core/figures.ts';
+import { mm, mmWide } from '../core/figures.ts';
 import { finestMm } from './measures/beam.ts';
 import { perRegion } from './measures/per-region.ts';
 
@@ -30,7 +30,7 @@ function fineMark(piece: Piece, { operation, region, path }: Mark, finest: numbe
   if (noticeable.length === 0) return [];
   const { width, ends } = narrowest(noticeable.flat());
   const descriptions = noticeable.map((places) => {
-    const figures = `${mm(narrowest(places).width)} at the narrowest, ${mm(totalLength(places), 0)} long in total`;
+    const figures = `${mmWide(narrowest(places).width)} at the narrowest, ${mm(totalLength(places), 0)} long in total`;
     if (operation === 'score') return `score lines too close together, ${figures}, burn together`;
     return places === strokes ? `strokes ${figures}` : `gaps ${figures}, which fill in`;
   });

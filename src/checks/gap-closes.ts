@@ -11,7 +11,7 @@ import type { Piece } from '../tag/tag.ts';
 import { distanceTo } from './measures/blame.ts';
 import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
-import { mm } from '../core/figures.ts';
+import { mm, mmWide } from '../core/figures.ts';
 import { measuredOn } from '../spec/model/measured-values.ts';
 import type { Stock } from '../spec/model/workshop-model.ts';
 import { perRegion } from './measures/per-region.ts';
@@ -58,9 +58,9 @@ function closingGaps(piece: Piece, { kerf, measuredOn: days }: Stock): Finding[]
 
 function oneGap({ width, length }: ClosePlace, kerf: string): string {
   const run = length >= 1 ? ` along ${mm(length, 0)}` : '';
-  return `The gap here is ${mm(width)}${run}, less than ${kerf}: it will not come out, and its edges stay joined or burn together.`;
+  return `The gap here is ${mmWide(width)}${run}, less than ${kerf}: it will not come out, and its edges stay joined or burn together.`;
 }
 
 function manyGaps(gaps: readonly ClosePlace[], kerf: string): string {
-  return `${gaps.length} gaps are narrower than ${kerf}; the narrowest is ${mm(gaps[0]!.width)}. None of them will come out: their edges stay joined or burn together.`;
+  return `${gaps.length} gaps are narrower than ${kerf}; the narrowest is ${mmWide(gaps[0]!.width)}. None of them will come out: their edges stay joined or burn together.`;
 }

@@ -8,7 +8,7 @@ import type { Check } from './check.ts';
 import { stateOf } from './measures/joined-opening.ts';
 import type { OpeningState } from './measures/joined-opening.ts';
 import { oncePerRow } from './measures/once-per-row.ts';
-import { mm, mm2 } from '../core/figures.ts';
+import { mm2, mmWide } from '../core/figures.ts';
 import { minimumNote, byMinimum, faultPlaceOf, thinPlaces } from './measures/thin-places.ts';
 import type { ThinPlace } from './measures/thin-places.ts';
 
@@ -62,7 +62,7 @@ function nearEdges(piece: Piece, hanger: PlacedHanger, stock: Stock): Finding[] 
 }
 
 function nearnessText(necks: readonly ThinPlace[], { kind }: PlacedHanger): string {
-  const least = mm(necks[0]!.width);
+  const least = mmWide(necks[0]!.width);
   return necks.length === 1
     ? `Only ${least} of material is left between the ${kind} and an edge`
     : `The ${kind} is too close to an edge in ${necks.length} places: only ${least} of material is left at the narrowest`;

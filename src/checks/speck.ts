@@ -36,7 +36,7 @@ function specksOf(piece: Piece, kerf: number): Finding[] {
       path,
       points: [boxCentre(boundsOf([largest!])!)],
       width,
-      message: `${messageOf(found, width)} ${remedyFor(found, piece)}`,
+      message: `${messageOf(found, width, kerf)} ${remedyFor(found, piece)}`,
     };
   });
 }
@@ -61,12 +61,16 @@ function isNarrower(hole: Ring, width: number): boolean {
   return -2 * ringArea(hole) < width * perimeter(inside) && offset(inside, -width / 2).length === 0;
 }
 
-function messageOf(rings: readonly Ring[], size: number): string {
+function messageOf(rings: readonly Ring[], size: number, kerf: number): string {
   const holes = rings.filter((ring) => ringArea(ring) < 0).length;
   const one = rings.length === 1;
+  // What is longer than a speck is one for being so narrow.
+  const isLong = size >= speckMm;
+  const narrow = `narrower than the kerf of ${mm(kerf)}`;
+  const extent = isLong ? `${mm(size)} long but ${narrow}` : `only ${mm(size)} across`;
   const what = one
-    ? `A ${holes ? 'hole' : 'part'} only ${mm(size)} across`
-    : `${[counted(holes, 'hole'), counted(rings.length - holes, 'part')].filter(Boolean).join(' and ')}, the largest only ${mm(size)} across,`;
+    ? `A ${holes ? 'hole' : 'part'} ${extent}`
+    : `${[counted(holes, 'hole'), counted(rings.length - holes, 'part')].filter(Boolean).join(' and ')}, the largest ${extent},`;
   const fate = holes === rings.length ? '' : ` or ${one ? 'falls' : 'fall'} through the bed`;
   return `${what} ${one ? 'burns' : 'burn'} out${fate}.`;
 }

@@ -6,7 +6,7 @@ import type { Piece } from '../tag/tag.ts';
 import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt } from './measures/letter-at.ts';
-import { mm } from '../core/figures.ts';
+import { mm, mmWide } from '../core/figures.ts';
 import { minimumNote, byMinimum, faultPlaceOf, severityOf, thinPlaces } from './measures/thin-places.ts';
 import type { ThinPlace } from './measures/thin-places.ts';
 
@@ -38,7 +38,7 @@ function messageOf(necks: readonly ThinPlace[], piece: Piece, stock: Stock): str
     necks.reduce((sum, neck) => sum + neck.length, 0),
     0,
   );
-  const narrowest = `${mm(width)} at the narrowest${letterAt(piece, ends)}`;
+  const narrowest = `${mmWide(width)} at the narrowest${letterAt(piece, ends)}`;
   return necks.length === 1
     ? `Thin stroke: ${length} long and ${narrowest}; ${minimumNote(minimum, stock)}.`
     : `Thin strokes: ${necks.length} of them, ${length} in all and ${narrowest}; ${minimumNote(minimum, stock)}.`;

@@ -7,7 +7,7 @@ import type { Piece } from '../tag/tag.ts';
 import { byCause, locationOf } from './measures/by-cause.ts';
 import type { Check } from './check.ts';
 import { letterAt, letterNear } from './measures/letter-at.ts';
-import { mm, mm2 } from '../core/figures.ts';
+import { mm2, mmWide } from '../core/figures.ts';
 import { minimumNote, byMinimum, faultPlaceOf, severityOf, thinPlaces, minimumDated } from './measures/thin-places.ts';
 import type { ThinPlace } from './measures/thin-places.ts';
 
@@ -37,8 +37,8 @@ function oneNeck({ kind, width, areas, ends, minimum }: ThinPlace, piece: Piece,
   const at = letterAt(piece, ends);
   const description =
     kind === 'bridge'
-      ? `Weak bridge${at}: only ${mm(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
-      : `Weak wall${at}: only ${mm(width)} of material between two edges`;
+      ? `Weak bridge${at}: only ${mmWide(width)} of material joins parts of ${mm2(areas[0])} and ${mm2(areas[1])}`
+      : `Weak wall${at}: only ${mmWide(width)} of material between two edges`;
   return `${description}; ${minimumNote(minimum, stock)}.`;
 }
 
@@ -47,7 +47,7 @@ function manyNecks(necks: readonly ThinPlace[], piece: Piece, stock: Stock): str
   const bridges = necks.filter(({ kind }) => kind === 'bridge').length;
   const counts = [counted(bridges, 'bridge'), counted(necks.length - bridges, 'wall')].filter((each) => each !== '');
   const at = letterAt(piece, ends);
-  return `${counts.join(' and ')} are narrower than ${minimumDated(minimum, stock)}; the narrowest${at} is ${mm(width)}.${lettersInWords(necks, piece)}`;
+  return `${counts.join(' and ')} are narrower than ${minimumDated(minimum, stock)}; the narrowest${at} is ${mmWide(width)}.${lettersInWords(necks, piece)}`;
 }
 
 /** Beyond this many places nobody reads the list, and finding the letters takes time. */

@@ -16,6 +16,11 @@ export function mm(length: number, digits = 2): string {
   return `${open}${length} ${digits} length${close}`;
 }
 
+/** The width of something that is there, as `mm` shows it; never 0.00 mm, since what measures nothing is not there. */
+export function mmWide(length: number, digits = 2): string {
+  return `${open}${length} ${digits} width${close}`;
+}
+
 /** A length that is a limit, shown as 6 mm or 0.25 in, without trailing zeros. */
 export function limit(length: number): string {
   return `${open}${length} 2 limit${close}`;
@@ -31,9 +36,9 @@ export function mmByMm(width: number, height: number, digits = 2): string {
   return `${mm(width, digits)} × ${mm(height, digits)}`;
 }
 
-type Kind = 'length' | 'limit' | 'area';
+type Kind = 'length' | 'width' | 'limit' | 'area';
 
-const figure = new RegExp(`${open}(\\S+) (\\d) (length|limit|area)${close}`, 'g');
+const figure = new RegExp(`${open}(\\S+) (\\d) (length|width|limit|area)${close}`, 'g');
 
 /** Words right before a figure that others in the sentence are compared with. */
 const limits = /\b(minimum|at least|at most|needs|(narrower|thinner|less) than)( of)? $/;
@@ -68,10 +73,15 @@ export function inUnits(message: string, units: Units): string {
   const written = message.replace(figure, () => {
     const each = found[nth]!;
     const shown = text(each, extra[nth++]!);
+    if (each.kind === 'width' && Number(shown) === 0) return `under ${shown.replace(/0$/, '1')} ${units}`;
     return `${each.kind === 'limit' ? String(Number(shown)) : shown} ${each.kind === 'area' ? `${units}²` : units}`;
   });
+  // “Only” goes with a figure.
+  const plain = written.replace(/\b(O|o)nly under (?=0\.0*1 (?:mm|in)\b)/g, (_, first: string) =>
+    first === 'O' ? 'Under ' : 'under ',
+  );
   // 1.20 mm × 3.40 mm is written 1.20 × 3.40 mm.
-  return written.replace(/(\d) (mm|in) (×|→) (?=[\d.]+ \2)/g, '$1 $3 ');
+  return plain.replace(/(\d) (mm|in) (×|→) (?=[\d.]+ \2)/g, '$1 $3 ');
 }
 
 function inMm(value: number, digits: number): string {

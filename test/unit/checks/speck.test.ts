@@ -106,6 +106,15 @@ describe('Specks', () => {
     assert.equal(await found(0.15, 1.5), 1);
     assert.equal(await found(0.25, 1.5), 0);
     assert.equal(await found(0.15, 6), 0);
+    // 1.5 mm is no small figure: what is too small is the width.
+    const one = await specksOf(slot(0.15, 1.5), 'body: [plate], cut: [slot]');
+    assert.match(one.issues[0]!.message, /^A hole 1\.50 mm long but narrower than the kerf of 0\.20 mm burns out\. /);
+    const two = '{union: [{rectangle: [0.15, 1.5]}, {ellipse: 0.6, nudge: {right: 3}}]}';
+    const several = await specksOf([plate, `slot: ${two}`], 'body: [plate], cut: [slot]');
+    assert.match(
+      several.issues[0]!.message,
+      /^2 holes, the largest 1\.50 mm long but narrower than the kerf of 0\.20 mm, burn out\. /,
+    );
   });
 
   it('are small parts where separate parts are meant, and elsewhere are parts that fall out', async () => {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { inUnits, limit, mm, mm2, mmByMm } from '../../../src/core/figures.ts';
+import { inUnits, limit, mm, mm2, mmByMm, mmWide } from '../../../src/core/figures.ts';
 import { make, report, specOf } from '../support/engine.ts';
 
 describe('Figures in messages', () => {
@@ -32,6 +32,16 @@ describe('Figures in messages', () => {
     // Nobody could tell them apart, and others are not compared.
     assert.equal(inUnits(`Only ${mm(1.5 - 1e-9)}; minimum ${mm(1.5)}.`, 'mm'), 'Only 1.50 mm; minimum 1.50 mm.');
     assert.equal(inUnits(mmByMm(12.001, 12.003), 'mm'), '12.00 × 12.00 mm');
+  });
+
+  it('say of a width that rounds to nothing what it is under', () => {
+    const bridge = (width: number): string => `Weak: only ${mmWide(width)} joins; minimum ${mm(1.5)}.`;
+    assert.equal(inUnits(bridge(0), 'mm'), 'Weak: under 0.01 mm joins; minimum 1.50 mm.');
+    assert.equal(inUnits(bridge(0.004), 'mm'), 'Weak: under 0.01 mm joins; minimum 1.50 mm.');
+    assert.equal(inUnits(bridge(0.006), 'mm'), 'Weak: only 0.01 mm joins; minimum 1.50 mm.');
+    assert.equal(inUnits(bridge(0.004), 'in'), 'Weak: under 0.001 in joins; minimum 0.059 in.');
+    assert.equal(inUnits(`Only ${mmWide(0)} is left`, 'mm'), 'Under 0.01 mm is left');
+    assert.equal(inUnits(`Moved by ${mm(0)}`, 'mm'), 'Moved by 0.00 mm', 'what is no width may be nothing');
   });
 
   it('are so in what is found on a tag and in what is wrong with a length', async () => {

@@ -1,9 +1,10 @@
-/** What of a stock looks like a slip of the hand: a material that is misspelt, and measures that no laser, sheet or tie has. */
+/** What of a stock looks like a slip of the hand: a material that is misspelt, and measures that no laser, sheet, tie or tag has. */
 
 import type { Finding } from '../core/issue.ts';
 import { limit, mm } from '../core/figures.ts';
+import { boundsOf } from '../geometry/measure.ts';
 import { sizeWords } from '../spec/model/tie.ts';
-import type { Tag } from '../tag/tag.ts';
+import type { Piece, Tag } from '../tag/tag.ts';
 import type { Check } from './check.ts';
 import { dangerOf } from './measures/danger.ts';
 import { slipInMaterial } from './measures/material-slips.ts';
@@ -18,13 +19,16 @@ const paperMm = 0.1;
 /** The thickest sheet that small lasers cut through, in mm: common practice, no source. */
 const thickestMm = 20;
 
+/** The longest piece that small lasers cut, in mm: common practice, no source; from memory, their beds are 300 to 700 mm wide, few 900. */
+const longestPieceMm = 900;
+
 /** Slack for lengths that were inches, in mm. */
 const slackMm = 1e-6;
 
 /** The thickest twine, the widest ribbon and the largest split ring that tags are tied with, in mm: common practice, no source. */
 const thickestTie = { twine: 6, ribbon: 50, 'split ring': 60 } as const;
 
-export const oddValues: Check = ({ stock, pieces, tie }): Finding[] => {
+export const oddValues: Check = ({ stock, pieces, tie, sheet }): Finding[] => {
   const { kerf, thickness } = stock;
   const [piece] = pieces;
   const at = (key: string) => ({
@@ -75,8 +79,28 @@ export const oddValues: Check = ({ stock, pieces, tie }): Finding[] => {
       width: tie.size,
       message: `The ${tie.kind} is ${mm(tie.size)} ${sizeWords[tie.kind]}; tags hang on ${tie.kind === 'split ring' ? 'split rings' : tie.kind} of up to ${limit(thickestTie[tie.kind])}.${tie.kind === 'split ring' ? '' : ' For a split ring, say “split_ring”; for a clip, give the width of the hole it needs: “opening: 5 mm”.'}`,
     });
+  // Whoever has told of the sheet is told when a piece does not fit it.
+  if (!sheet) findings.push(...pieces.flatMap(oddLength));
   return findings;
 };
+
+function oddLength({ id, title, path, region }: Piece): Finding[] {
+  const box = boundsOf(region);
+  if (!box) return [];
+  const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
+  const length = Math.max(wide, high);
+  if (length <= longestPieceMm + slackMm) return [];
+  return [
+    {
+      code: 'odd-value',
+      severity: 'info',
+      piece: id,
+      path,
+      width: length,
+      message: `“${title}” is ${mm(length, 0)} ${wide >= high ? 'wide' : 'high'}, and small lasers cut up to about ${limit(longestPieceMm)}; check the numbers and their units. With a “sheet” of that size nothing is said.`,
+    },
+  ];
+}
 
 /** The kerf with its point one place further, if that is one of a laser. */
 export function likelyKerf({ kerf }: Tag['stock']): number | undefined {

@@ -193,3 +193,26 @@ describe('Typographic quotes round all the words', () => {
       assertSilent(await report(lettered(text)), 'odd-value', text);
   });
 });
+
+describe('A tag longer than small lasers cut', () => {
+  const sized = (size: string, head: readonly string[] = []) =>
+    make(specOf([`body: {rectangle: [${size}]}`], undefined, head));
+
+  it('is asked about at its piece, as of another unit', async () => {
+    for (const [size, says] of [
+      ['92 cm, 30 mm', /is 920 mm wide, and small lasers cut up to about 900 mm; check the numbers and their units/],
+      ['30 mm, 92 in', /is 2337 mm high/],
+    ] as const) {
+      const made = await sized(size);
+      const issue = only(made, 'odd-value');
+      assert.deepEqual([issue.severity, issue.path], ['info', made.pieces[0]!.path]);
+      assert.match(issue.message, says);
+    }
+  });
+
+  it('may be a sign that is long, and any length that the sheet is said to have', async () => {
+    assertSilent(await sized('900 mm, 200 mm'), 'odd-value');
+    assertSilent(await sized('35.4 in, 8 in'), 'odd-value');
+    assertSilent(await sized('920 mm, 200 mm', ['sheet: {size: [1200 mm, 600 mm]}']), 'odd-value');
+  });
+});

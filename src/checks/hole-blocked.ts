@@ -139,11 +139,15 @@ function sideAmong(hanger: PlacedHanger, { hangers }: Piece): string {
 
 const stemLetters = ['d', '9', 'b', 'P'] as const;
 
+/** Letters that have no stem in any face. */
+const stemless = /^[ceosvwxz]$/i;
+
 const besideLetters = 'beside the letters, about as large as they are, and reads as an “o”';
 
 const ringPlaces: Partial<Record<ReadAs, string>> = {
   'on a mark': 'on a dot or an accent of the letters, which can no longer be seen as one',
-  mark: 'so near to a dot or an accent of the letters that it reads as one more',
+  // Of some scripts the bar of a T is a part of its own, and is no accent.
+  mark: 'so near to a part above the letters, such as a dot or an accent, that it reads as one more',
   ringed: 'on the head of an “A” or a “U” and reads as the ring of an “Å” or an “Ů”',
   'between words': 'over the gap between two words and reads as a sign of its own',
   'loop of a waw': 'on the line of Arabic letters, where it reads as the loop of one, such as “و” or “ف”',
@@ -173,12 +177,12 @@ function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {
   const stemLetter = stemLetters.find((letter) => readAs.includes(letter));
   const [place, beside] = Object.entries(ringPlaces).find(([each]) => readAs.includes(each as ReadAs)) ?? [];
   if (!beside && !stemLetter && !covers) return [];
-  // What it takes from a letter is worse than what it adds to one.
-  const isLoss = covers && (!place || mildPlaces.has(place));
-  const message = stemLetter
-    ? `The ring and the stem of the ${'d9'.includes(stemLetter) ? 'first' : 'last'} letter read as a “${stemLetter}”.`
-    : isLoss
-      ? `The ring covers much of the “${covers}”, which may be read as another letter.`
+  // What it takes from a letter is worse than what it adds to one; and an “s” has no stem.
+  const isLoss = covers && (stemLetter ? stemless.test(covers) : !place || mildPlaces.has(place));
+  const message = isLoss
+    ? `The ring covers much of the “${covers}”, which may be read as another letter.`
+    : stemLetter
+      ? `The ring and the stem of the ${'d9'.includes(stemLetter) ? 'first' : 'last'} letter read as a “${stemLetter}”.`
       : `The ring stands ${beside}.`;
   const help = ring.at.kind === 'auto' ? ` ${bestFound}` : '';
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message: `${message}${help}` }];

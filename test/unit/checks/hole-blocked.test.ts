@@ -582,7 +582,7 @@ describe('A ring that reads as a letter', () => {
     ]);
     assert.deepEqual(off.pieces[0]!.hangers[0]!.readAs, ['mark']);
     assert.deepEqual(said(off), [
-      'The ring stands so near to a dot or an accent of the letters that it reads as one more.',
+      'The ring stands so near to a part above the letters, such as a dot or an accent, that it reads as one more.',
     ]);
     // Straight above the dot of an “i” it is read as that dot.
     const dot = await above('Lil', 2.45);
@@ -643,5 +643,19 @@ describe('A ring that reads as a letter', () => {
       assert.equal(message, 'The ring and the stem of the first letter read as a “d”.', word);
     }
     for (const word of ['Nora', 'Emma', 'Olga']) assertSilent(await besideFirst(word), 'hole-blocked', word);
+  });
+});
+
+describe('A ring over the last letter', () => {
+  it('covers it where it has no stem, and makes another of it where it has', async () => {
+    for (const [text, size, says] of [
+      ['Klaus', 10, 'The ring covers much of the “s”, which may be read as another letter.'],
+      ['Sorrel', 6, 'The ring and the stem of the last letter read as a “b”.'],
+    ] as const) {
+      const shapes = [`name: {text: ${text}, font: Pacifico, x_height: ${size}, overlap: auto, grow: 0.3}`];
+      const head = ['tie: {twine: 1.5}', 'stock: {thickness: 3, kerf: 0.16}'];
+      const made = await make(specOf(shapes, 'body: name, hanger: {ring: {at: right}}', head));
+      assert.equal(only(made, 'hole-blocked').message, says);
+    }
   });
 });

@@ -51,7 +51,7 @@ export const cutOffBody: Check = ({ pieces }) =>
     });
   });
 
-type Fault = Pick<Finding, 'points' | 'message'>;
+type Fault = Pick<Finding, 'points' | 'amount' | 'message'>;
 
 function faultOf(cut: Source, piece: Piece, cuts: readonly Source[]): Fault | undefined {
   const box = boundsOf(cut.region);
@@ -92,7 +92,8 @@ function lostPartsFault(name: string, off: Region, piece: Piece, outline: Region
   const isInside = contains(outline, point);
   const where = isInside ? 'into an opening' : 'beyond the edge';
   const then = isInside ? 'part of it is lost' : 'part of it is lost, and the edge is open there';
-  return { points: [point], message: `${name} is cut ${where} of “${piece.title}” (${places}): ${then}.` };
+  const amount = parts.reduce((sum, part) => sum + part.size, 0);
+  return { points: [point], amount, message: `${name} is cut ${where} of “${piece.title}” (${places}): ${then}.` };
 }
 
 /** The opening, in words, that was already there where this is cut. Of two identical cuts, the second cuts nothing. */

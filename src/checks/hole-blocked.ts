@@ -57,6 +57,7 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
       piece: piece.id,
       path: hanger.path,
       points: [boxCentre(box)],
+      amount: covered,
       message: `${message} (${mm2(covered, 1)}).`,
     });
   };
@@ -78,6 +79,7 @@ function blockedHole(hanger: PlacedHanger, piece: Piece, { pieces, tie }: Tag): 
         piece: piece.id,
         path: hanger.path,
         points: [at],
+        amount: length,
         message: `A score line runs across the ${openingNoun(hanger)} (${mm(length, 1)} of it).`,
       });
       continue;

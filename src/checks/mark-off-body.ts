@@ -60,6 +60,7 @@ function offBody({ region, operation, path, shape, lines }: Mark, piece: Piece):
       piece: piece.id,
       path,
       points: [contains(largest.part, inner) ? inner : largest.edge[0]!],
+      amount: share,
       message: `${what} runs ${where} of “${piece.title}” (${places}).${lost}${ofSameDrawing(shape, piece)}`,
     },
   ];
@@ -87,6 +88,7 @@ function atTheEdge(letters: Region, path: YamlPath, piece: Piece): Finding[] {
       piece: piece.id,
       path,
       points: [gap.point],
+      amount: nearMm - gap.width,
       message: `${roomLeft(gap.width)} between these letters and the edge of “${piece.title}”: it looks like a mistake; minimum ${mm(nearMm)}.`,
     },
   ];

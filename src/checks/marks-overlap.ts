@@ -41,9 +41,9 @@ function overlapsOn(piece: Piece, { pieces }: Tag): Finding[] {
     marks.slice(0, index).flatMap((earlier): Finding[] => {
       const collision = collisionOf(earlier, later, covers);
       if (!collision) return [];
-      const { point, message, isSevere } = collision;
+      const { point, message, isSevere, amount } = collision;
       const severity = isSevere ? 'warning' : 'info';
-      return [{ code: 'marks-overlap', severity, piece: piece.id, path: later.path, points: [point], message }];
+      return [{ code: 'marks-overlap', severity, piece: piece.id, path: later.path, points: [point], amount, message }];
     }),
   );
 }
@@ -52,6 +52,8 @@ interface Collision {
   readonly point: Point;
   readonly message: string;
   readonly isSevere: boolean;
+  /** Area or length in common; where they only are too near, what is missing of the gap. */
+  readonly amount: number;
 }
 
 /** Engraving comes before scoring, so of two kinds the later one is the line. */
@@ -75,11 +77,11 @@ function bothEngraved(earlier: Mark, later: Mark, covers: readonly Region[]): Co
   const [inner, outer] = area(later.region) <= area(earlier.region) ? [later, earlier] : [earlier, later];
   if (areaOfAll(all) > swallowedShare * area(inner.region)) {
     const message = `${nameAtStart(inner.shape)} lies entirely inside ${nameInSentence(outer.shape)}: dark on dark, it will not be seen.`;
-    return { point, message, isSevere: true };
+    return { point, message, isSevere: true, amount: areaOfAll(seen) };
   }
   const figures = `${mm2(areaOfAll(seen), 1)}${others.length > 0 ? ` in ${others.length + 1} places` : ''}`;
   const message = `${nameAtStart(later.shape)} lies over ${nameInSentence(earlier.shape)} (${figures}): engraved together, they merge.`;
-  return { point, message, isSevere: isLettering(earlier.shape) || isLettering(later.shape) };
+  return { point, message, isSevere: isLettering(earlier.shape) || isLettering(later.shape), amount: areaOfAll(seen) };
 }
 
 /** Stricter than for ornaments: a letter that touches a border is no longer that letter. */
@@ -91,7 +93,8 @@ function touching(earlier: Mark, later: Mark, covers: readonly Region[]): Collis
   const length = seen.reduce((sum, each) => sum + touchLength(each), 0);
   const figures = `${mm(length, 1)}${others.length > 0 ? ` in ${others.length + 1} places` : ''}`;
   const message = `${nameAtStart(later.shape)} touches ${nameInSentence(earlier.shape)} (${figures}): engraved together, they merge.`;
-  return { point: overlapCentre(longest), message, isSevere: true };
+  // Next to any overlap, a touch is nothing.
+  return { point: overlapCentre(longest), message, isSevere: true, amount: 0 };
 }
 
 /** Engraved so near to each other that they look as if they touched, with no overlap. */
@@ -100,7 +103,7 @@ function nearly(earlier: Mark, later: Mark): Collision | undefined {
   const gap = narrowGap(later.region, earlier.region);
   if (!gap) return undefined;
   const message = `${roomLeft(gap.width)} between ${nameInSentence(later.shape)} and ${nameInSentence(earlier.shape)}: it looks like a mistake; minimum ${mm(nearMm)}.`;
-  return { point: gap.point, message, isSevere: false };
+  return { point: gap.point, message, isSevere: false, amount: nearMm - gap.width };
 }
 
 function lineCollision(under: Mark, line: Mark, covers: readonly Region[]): Collision | undefined {
@@ -113,7 +116,7 @@ function lineCollision(under: Mark, line: Mark, covers: readonly Region[]): Coll
   const figures = `${mm(length, 1)}${seen.length > 1 ? ` in ${seen.length} places` : ''}`;
   const what = under.operation === 'engrave' ? 'the engraving of' : 'the letters of';
   const message = `The score line of ${nameInSentence(line.shape)} runs through ${what} ${nameInSentence(under.shape)} (${figures}).`;
-  return { point: longest.middle, message, isSevere: true };
+  return { point: longest.middle, message, isSevere: true, amount: length };
 }
 
 const totalLength = (stretches: readonly InsideStretch[]): number =>

@@ -71,6 +71,8 @@ export interface Issue {
   readonly width?: number;
   /** The angle in question, in degrees, for faults of direction. */
   readonly angle?: number;
+  /** How much is spoiled, such as the share of letters lost: of two findings of a kind, the one with more is the worse. */
+  readonly amount?: number;
   /** The least width allowed, in mm, if the check has such a limit. */
   readonly minimum?: number;
   /** Every place where the fault is seen, the worst first; absent if there is only one. */

@@ -10,6 +10,12 @@ import { groupedBy } from '../core/grouped.ts';
 /** Widths that shrink by less than this, in mm, count as unchanged. */
 const sameWidthMm = 0.02;
 
+/** Amounts that grow by less than this share of what they were count as unchanged. */
+const sameAmount = 0.05;
+
+/** Nor is so little more, of a share, a length in mm or an area in mm². */
+const leastAmount = 0.005;
+
 /** A further tilt of less than this counts as unchanged. */
 const sameAngleDegrees = 1.5;
 
@@ -106,6 +112,7 @@ function causeIn(issue: Issue): string {
 /** @param mends Whether an error is gone: what was loose, and did not count, may then be weak in one place more. */
 function isGroupNoWorse(was: readonly Issue[], is: readonly Issue[], mends: boolean): boolean {
   if (is.length > was.length || highestSeverity(is) > highestSeverity(was)) return false;
+  if (highestSeverity(is) === highestSeverity(was) && isMore(amountOf(is), amountOf(was))) return false;
   if (steepest(is) > steepest(was) + sameAngleDegrees) return false;
   if (wideKinds.has(is[0]!.code)) return widest(is) <= widest(was) + sameWidthMm;
   if (!narrowKinds.has(is[0]!.code)) return true;
@@ -120,6 +127,18 @@ function placesOf(issues: readonly Issue[]): number {
 
 function highestSeverity(issues: readonly Issue[]): number {
   return Math.max(...issues.map(({ severity }) => severityRank[severity]));
+}
+
+/** In all; `undefined` unless each has one. */
+function amountOf(issues: readonly Issue[]): number | undefined {
+  return issues.reduce<number | undefined>(
+    (sum, { amount }) => (sum === undefined || amount === undefined ? undefined : sum + amount),
+    0,
+  );
+}
+
+function isMore(is: number | undefined, was: number | undefined): boolean {
+  return is !== undefined && was !== undefined && is > was * (1 + sameAmount) + leastAmount;
 }
 
 function steepest(issues: readonly Issue[]): number {

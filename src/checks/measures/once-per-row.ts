@@ -21,6 +21,7 @@ export function oncePerRow({ hangers }: Piece, findingsOn: (hanger: PlacedHanger
     const places = [worst, ...group.filter((each) => each !== worst)].flatMap(
       ({ points = [], width, places: own }) => own ?? [{ points, ...(width === undefined ? {} : { width }) }],
     );
+    const amount = group.reduce((sum, each) => sum + (each.amount ?? 0), 0);
     const noun = row[0]!.kind === 'ring' ? 'rings' : `${row[0]!.kind}s`;
     const which =
       group.length < row.length
@@ -28,6 +29,6 @@ export function oncePerRow({ hangers }: Piece, findingsOn: (hanger: PlacedHanger
         : row.length === 2
           ? `Both ${noun} have`
           : `All ${row.length} ${noun} have`;
-    return [{ ...worst, places, message: `${worst.message} ${which} this problem.` }];
+    return [{ ...worst, places, ...(amount > 0 && { amount }), message: `${worst.message} ${which} this problem.` }];
   });
 }

@@ -52,9 +52,11 @@ const gone: LookChange = { share: 1, hangers: 0, words: [] };
 function pieceChange(was: Piece, is: Piece): LookChange {
   const letterings = letteringUsesOf(was);
   const changes = letterings.map((use) => {
-    const same = letteringUsesOf(is).find(
+    const alike = letteringUsesOf(is).filter(
       (other) => samePath(other.lettering.path, use.lettering.path) && other.use === use.use,
     );
+    // A clearing round a text is made of the same letters, and is not that text.
+    const same = alike.find(({ lettering }) => lettering.as === use.lettering.as) ?? alike[0];
     return same ? letteringChange(use, same) : gone;
   });
   const isCutOut = letterings.some(({ use }) => use === 'body');

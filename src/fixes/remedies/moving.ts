@@ -1,6 +1,6 @@
 /** Small moves of a shape, smaller sizes, and removal of a list entry. */
 
-import { boxCentre } from '../../geometry/measure.ts';
+import { boundsOf, boxCentre, distance } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
@@ -49,12 +49,24 @@ function components({ x, y }: Point, units: Units): string[] {
 const nothingMm = 0.005;
 
 /** The shape moved by each of several vectors in mm, shortest first. */
-export function movedBy(at: Case, { path, modifiers }: Shape, ways: readonly Point[]): Candidate[] {
+export function movedBy(at: Case, shape: Shape, ways: readonly Point[]): Candidate[] {
+  if (runsRoundBody(at, shape)) return [];
+  const { path, modifiers } = shape;
   const before = modifiers.nudge ?? { x: 0, y: 0 };
   return ways
     .toSorted((a, b) => Math.hypot(a.x, a.y) - Math.hypot(b.x, b.y))
     .flatMap((way) => nudging(at, path, before, way));
 }
+
+/** Whether it is lettering on an arc about the middle of the piece, along whose edge it runs: moved, it would run along nothing. */
+function runsRoundBody({ tag, piece }: Case, shape: Shape): boolean {
+  const centre = tag.made.get(shape)?.arcCentre;
+  const box = piece && boundsOf(piece.body);
+  return centre !== undefined && box !== undefined && distance(centre, boxCentre(box)) < sameMiddleMm;
+}
+
+/** Two middles nearer to each other than this, in mm, are meant to be the same (our own judgement). */
+const sameMiddleMm = 0.5;
 
 /** The shape brought into the room, with each margin in turn; made smaller as well where a move alone does not help. */
 export function movedInto(

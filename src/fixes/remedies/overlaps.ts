@@ -62,8 +62,8 @@ function markBelow({ issue, piece }: Case, later: Mark): Mark | undefined {
 /** Cuts the lower engraving back around what lies over it. */
 function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
   const isEngraved = earlier.operation === 'engrave' && later.operation === 'engrave';
-  // Cutting letters back would spoil them.
-  if (!isEngraved || isLettering(earlier.shape)) return [];
+  // Cutting letters or the modules of a code back would spoil them.
+  if (!isEngraved || !isOrnament(earlier)) return [];
   const [below, over] = [earlier, later].map(({ path }) => textAt(at, path));
   return [
     {
@@ -73,6 +73,8 @@ function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
         const text = `{difference: [${below}, {from: ${over}, grow: ${grow}}]}`;
         return { description: `by ${grow}`, edits: [replacing(at, earlier.path, text)] };
       }),
+      // A border is broken there, and no longer goes round its holes.
+      ...(earlier.shape.generator.kind === 'border' && { isChoice: true as const }),
     },
   ];
 }
@@ -82,8 +84,7 @@ function clearRound(at: Case, earlier: Mark, later: Mark): Remedy[] {
  */
 function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
   const isEngraved = inner.operation === 'engrave' && outer.operation === 'engrave';
-  const isField = (outer.lettering ?? []).length === 0 && !isLettering(outer.shape);
-  if (!isEngraved || !isField || !isSurrounded(inner.region, outer.region)) return [];
+  if (!isEngraved || !isOrnament(outer) || !isSurrounded(inner.region, outer.region)) return [];
   const text = `{difference: [${textAt(at, outer.path)}, ${textAt(at, inner.path)}]}`;
   const [noOuter, noInner] = [outer, inner].map(({ path }) => withoutEntry(at, path));
   return [
@@ -96,6 +97,11 @@ function inTheOther(at: Case, inner: Mark, outer: Mark): Remedy[] {
       candidates: noInner ? [{ description: 'it is not seen', edits: [noInner] }] : [],
     },
   ];
+}
+
+/** Whether nothing is read from it, by eye or by a phone. */
+function isOrnament({ shape, lettering = [], codes = [] }: Mark): boolean {
+  return codes.length === 0 && lettering.length === 0 && !isLettering(shape);
 }
 
 /** Whether a rim of one clearance remains all round. */

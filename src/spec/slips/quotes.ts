@@ -72,7 +72,7 @@ function unquoted(text: string, { start, end, key }: Value): Repair[] {
   const value = text.slice(start, end);
   if (value === '' || /^(["'])(?:(?!\1).)*\1$/.test(value)) return [];
   // A group of keys, whatever else is wrong with it.
-  if (!isLettering(key) && /^[{[].*:\s/.test(value)) return [];
+  if (isLettering(key) ? startsGroup(key, value) : /^[{[].*:\s/.test(value)) return [];
   const inner = bare(value);
   return [
     {
@@ -83,6 +83,13 @@ function unquoted(text: string, { start, end, key }: Value): Repair[] {
       rarity: (isLettering(key) ? 2 : 4) + (value.startsWith('#') || /[{}]/.test(value) ? 0 : 1),
     },
   ];
+}
+
+/** Such as `{text: Ivy, f`: half of a group, as it is typed. A text in brackets has no such word before a colon. */
+function startsGroup(key: string, value: string): boolean {
+  // Its first word; a name of a column, `text: {na`, may begin like that.
+  if (key === 'name' && /^\{\s*[a-z_]*$/.test(value)) return true;
+  return knownKeys.has(/^\{\s*([a-z_]+):\s/.exec(value)?.[1] ?? '');
 }
 
 function isLettering(key: string): boolean {

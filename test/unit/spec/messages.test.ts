@@ -120,3 +120,19 @@ describe('What is said of slips in the text', () => {
     );
   });
 });
+
+describe('Half a group, as it is typed', () => {
+  const whole = 'tagwright: 1\nshapes:\n  name: {text: Claudia, font: Pacifico, width: 92 mm}\n';
+  const start = whole.indexOf('{');
+  for (let end = start + 1; end < whole.lastIndexOf('}'); end++) {
+    const typed = whole.slice(start, end);
+    it(`is not closed yet, and no text: ${typed}`, () => {
+      const { issues } = parseSpec(`${whole.slice(0, end)}\npieces:\n  tag: {body: name}\n`);
+      assert.ok(issues.length > 0);
+      for (const { message, repairs = [] } of issues) {
+        assert.doesNotMatch(message, /needs quotes/);
+        for (const { title } of repairs) assert.notEqual(title, 'Put in quotes');
+      }
+    });
+  }
+});

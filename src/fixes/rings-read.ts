@@ -1,6 +1,6 @@
 /** Decides whether a ring that moves reads as part of the lettering that it hangs, and whether it did so before. */
 
-import { samePath } from '../core/values.ts';
+import { samePath, valueAt } from '../core/values.ts';
 import { ringReads } from '../checks/measures/ring-reads.ts';
 import type { Report } from '../engine/engine.ts';
 import type { ReadAs } from '../tag/hanger/reading.ts';
@@ -15,6 +15,9 @@ const sameShare = 0.05;
 
 /** One that moves by more than this share is in another place, where nobody has looked at it (our own judgement). */
 const farShare = 1;
+
+/** One that nobody has moved stands at another part of a letter once it is further off than this share (our own judgement). */
+const jumpShare = 0.5;
 
 /** Whether no ring reads as something that it did not read as before, or covers a letter that it did not. */
 export function ringsReadAsWell(before: Report, after: Report): boolean {
@@ -37,6 +40,14 @@ export function isMovedAmongLetters(before: Report, after: Report): boolean {
   const rings = (after.tag?.pieces ?? []).flatMap(({ hangers }) => hangers);
   return rings.some((ring) => samePath(ring.path, moved.path) && takenFor(ring).length > 0);
 }
+
+/** Whether a ring that is written as it was stands in another place of its lettering, as one placed automatically does after a change of the letters. */
+export function ringJumps(before: Report, after: Report): boolean {
+  const moved = movedHanger(before, after, jumpShare);
+  return moved?.kind === 'ring' && written(before, moved) === written(after, moved);
+}
+
+const written = ({ source }: Report, { path }: PlacedHanger): string => JSON.stringify(valueAt(source.value, path));
 
 function takenFor(ring: PlacedHanger): string[] {
   const read = ringReads(ring).filter((each) => !harmless.has(each));

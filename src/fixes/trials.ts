@@ -8,14 +8,14 @@ import { labelOf, mostSetAside } from '../spec/batch/batch.ts';
 import { listedQuoted } from '../core/names.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
-import { rankOf, sameLookShare } from './gentle.ts';
+import { keptLookShare, rankOf, sameLookShare } from './gentle.ts';
 import { lookChange } from './look.ts';
 import type { LookChange } from './look.ts';
 import { movedHanger } from './moved-hangers.ts';
 import { isNoWorse, solves } from './no-worse.ts';
 import { remediesFor } from './remedies.ts';
 import { asideInWords, setAside } from './set-aside.ts';
-import { isMovedAmongLetters } from './rings-read.ts';
+import { isMovedAmongLetters, ringJumps } from './rings-read.ts';
 import { withoutSizeSetters } from './size-setters.ts';
 import { looksAsMeant, needsFix, ofWholeBatch, suits } from './suits.ts';
 import { isMadeTogether } from '../tag/build.ts';
@@ -185,17 +185,24 @@ export class Trials {
       labels.length === 0
         ? ''
         : `, and leave ${asideInWords(labels)}, as it would not suit ${labels.length === 1 ? 'it' : 'them'}`;
-    const effect = solved.was === report ? effectOf(issue, report, solved.is) : [];
+    const isJump = ringJumps(solved.was, solved.is);
+    const effect = [
+      ...(solved.was === report ? effectOf(issue, report, solved.is) : []),
+      ...(isJump ? ['moves the ring'] : []),
+    ];
     const described = { ...candidate, description: `${candidate.description}${forHowMany(tried)}` };
     // To hang straighter is worth no ring elsewhere among the letters, unless one chooses so.
     const isReadThere = issue.severity === 'info' && isMovedAmongLetters(solved.was, solved.is);
-    const fix = toFix(words, described, lookChange(solved.was, solved.is), effect, rehung);
+    const look = lookChange(solved.was, solved.is);
+    // The same letters, hung from where nobody has looked; what is in parts hangs nowhere yet.
+    const isUnasked = isJump && !look.redraws && look.share <= keptLookShare && issue.code !== 'loose-part';
+    const fix = toFix(words, described, look, effect, rehung);
     return {
       ...fix,
       title: `${fix.title}${also}`,
       edits: [...candidate.edits, ...aside],
       ...(labels.length > 0 ? { aside: labels } : {}),
-      ...(isChoice || labels.length > 0 || isReadThere ? { isChoice: true } : {}),
+      ...(isChoice || labels.length > 0 || isReadThere || isUnasked ? { isChoice: true } : {}),
     };
   }
 

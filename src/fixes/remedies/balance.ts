@@ -29,11 +29,17 @@ export function overBalance(at: Case): Remedy[] {
       .flatMap((move) => nudging(at, hanger.path, hanger.nudge, move));
   const what = hangerTitle(hanger);
   const eitherWay = [issue.angle, -issue.angle];
+  // A ring that nobody has placed is where it holds and reads best: a little tilt is no reason to undo that unasked.
+  const ownChoice =
+    hanger.kind === 'ring' && hanger.at.kind === 'auto' && issue.severity === 'info'
+      ? ({ isChoice: true } as const)
+      : {};
   return [
     ...(other ? [{ words: `Set ${what} level with the other`, candidates: candidates(other.centre, eitherWay) }] : []),
     {
       words: `Move ${what} over the balance point`,
       candidates: candidates(balance, other ? eitherWay : turnOf(placed, balance, issue.angle)),
+      ...ownChoice,
     },
     ...(other ? [] : [...byTwo(at, hanger), ...fromTheSide(at, hanger)]),
   ];

@@ -169,8 +169,8 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
 
 const mildPlaces: ReadonlySet<string> = new Set<ReadAs>(['mark', 'letter', 'leaning', 'letter behind', 'tail']);
 
-/** Of a ring that nobody has put there. */
-const bestFound = 'It is the best place found: larger letters help, or a backing with a hole.';
+/** Of a ring that nobody has put there: a fix may offer another side. */
+const otherPlaces = 'Another side may suit better; larger letters help, or a backing with a hole.';
 
 /** The hole of a ring lies outside what hangs on it, but the ring itself may read as one more letter, or make another of one. */
 function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {
@@ -186,7 +186,7 @@ function readsAsLetter(ring: PlacedHanger, { id }: Piece): Finding[] {
     : stemLetter
       ? `The ring and the stem of the ${'d9'.includes(stemLetter) ? 'first' : 'last'} letter read as a “${stemLetter}”.`
       : `The ring stands ${beside}.`;
-  const help = ring.at.kind === 'auto' ? ` ${bestFound}` : '';
+  const help = ring.at.kind === 'auto' ? ` ${otherPlaces}` : '';
   return [{ code: 'hole-blocked', severity: 'info', piece: id, path, points: [centre], message: `${message}${help}` }];
 }
 

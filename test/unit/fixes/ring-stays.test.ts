@@ -32,7 +32,7 @@ describe('A ring that nobody has moved', () => {
     for (const word of ['Basil', 'Borage', 'Fennel', 'Gisela', 'Konrad']) {
       const { text, made, left } = await fixAll(engine, name(word, 'auto'), options, 'hangs-askew');
       assert.equal(text, name(word, 'auto'), made.join());
-      leftToDecide += left.filter(({ why }) => /^It is for you to decide: Move the ring over/.test(why)).length;
+      leftToDecide += left.filter(({ why }) => why.startsWith('It is for you to decide: Move the ring over')).length;
     }
     assert.ok(leftToDecide > 0);
   }).timeout(60_000);

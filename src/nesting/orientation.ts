@@ -80,7 +80,7 @@ export interface Orientation extends Edges {
 }
 
 /** Rotates exactly, without rounding. */
-function turned({ x, y }: Point, turn: Turn): Point {
+export function turned({ x, y }: Point, turn: Turn): Point {
   return turn === 0 ? { x, y } : turn === 1 ? { x: -y, y: x } : turn === 2 ? { x: -x, y: -y } : { x: y, y: -x };
 }
 

@@ -11,7 +11,7 @@ import type { PartOutline } from './part-outline.ts';
 import { outlineOf, packedOutline, simplifiedOutline } from './part-outline.ts';
 import type { Orientation, Turn } from './orientation.ts';
 import { orient } from './orientation.ts';
-import { envelopeOf } from './envelopes/envelope.ts';
+import { envelopeOf, halfTurned } from './envelopes/envelope.ts';
 import type { Envelope } from './envelopes/envelope.ts';
 
 /** Coordinates that differ by less than this, in mm, are equal: the grid of regions. */
@@ -68,7 +68,10 @@ export class NestShape {
   /** Envelope of the true outline. */
   envelope(turn: Turn): Envelope {
     let envelope = this.#envelopes.get(turn);
-    if (!envelope) this.#envelopes.set(turn, (envelope = envelopeOf(this.exact(turn))));
+    if (!envelope) {
+      envelope = turn < 2 ? envelopeOf(this.exact(turn)) : halfTurned(this.envelope((turn - 2) as Turn));
+      this.#envelopes.set(turn, envelope);
+    }
     return envelope;
   }
 

@@ -66,7 +66,8 @@ export async function fill<P extends PieceToFill>(
       return own.filter(({ laid }) => laid.length > 0).sort((a, b) => a.number - b.number);
     };
     const reportBetter = (sheets: readonly LaidPieces<P>[]) => onBetter?.([...filled, ...asFilled(sheets)]);
-    const elsewhere = new Set(waiting.filter((piece) => !fitting.includes(piece)).map(({ order }) => order));
+    const goHere = new Set(fitting);
+    const elsewhere = new Set(waiting.filter((piece) => !goHere.has(piece)).map(({ order }) => order));
     const goesOnOne = (order: string) =>
       whole.goesOnOne(
         order,

@@ -1,5 +1,6 @@
 /** Boundary of the no-fit polygon of two envelopes: how far one must rise above the other, or sink below it, for each shift to the right. */
 
+import { envelopeStep } from './envelope.ts';
 import type { Envelope } from './envelope.ts';
 
 /** Corners of the boundary are left out as long as it is nowhere further out than this, in mm. */
@@ -12,11 +13,7 @@ const pairsPerStretch = 12;
  * Stretches as x, y, x, y, with the overlap on their left: positions of the moving part's box centre, relative to that of the resting one, at
  * which the envelopes touch. `work` in stretches.
  */
-export function envelopeBoundary(
-  resting: Envelope,
-  moving: Envelope,
-  step: number,
-): { boundary: Float64Array; work: number } {
+export function envelopeBoundary(resting: Envelope, moving: Envelope): { boundary: Float64Array; work: number } {
   const [a, b] = [resting.upper.length - 1, moving.upper.length - 1];
   const count = a + b + 1;
   const [rises, sinks] = [new Float64Array(count), new Float64Array(count)];
@@ -32,19 +29,19 @@ export function envelopeBoundary(
     rises[i] = rise;
     sinks[i] = sink;
   }
-  const least = -((a + b) / 2) * step;
+  const least = -((a + b) / 2) * envelopeStep;
   const top = simplifiedAbove(rises);
   const bottom = simplifiedAbove(sinks);
   const boundary = new Float64Array(4 * (top.length / 2 + bottom.length / 2));
   let at = 0;
-  let [lastX, lastY] = [least + step * top[0]!, top[1]!];
+  let [lastX, lastY] = [least + envelopeStep * top[0]!, top[1]!];
   const go = (x: number, y: number): void => {
     boundary.set([lastX, lastY, x, y], at);
     at += 4;
     [lastX, lastY] = [x, y];
   };
-  for (let i = 0; i < bottom.length; i += 2) go(least + step * bottom[i]!, -bottom[i + 1]!);
-  for (let i = top.length - 2; i >= 0; i -= 2) go(least + step * top[i]!, top[i + 1]!);
+  for (let i = 0; i < bottom.length; i += 2) go(least + envelopeStep * bottom[i]!, -bottom[i + 1]!);
+  for (let i = top.length - 2; i >= 0; i -= 2) go(least + envelopeStep * top[i]!, top[i + 1]!);
   return { boundary, work: (2 * (a + 1) * (b + 1)) / pairsPerStretch };
 }
 

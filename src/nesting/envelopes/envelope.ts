@@ -16,19 +16,19 @@ export interface Envelope {
 /** Distance of the knots, in mm. */
 export const envelopeStep = 0.5;
 
-/** The orientation is nowhere above the upper envelope, nor below the lower one. `step` in mm. */
-export function envelopeOf(orientation: Orientation, step = envelopeStep): Envelope {
+/** The orientation is nowhere above the upper envelope, nor below the lower one. */
+export function envelopeOf(orientation: Orientation): Envelope {
   const { bounds, width, height, corners, next } = orientation;
   const [middleX, middleY] = [width / 2, height / 2];
   const half = Math.max(bounds.maxX - middleX, middleX - bounds.minX);
-  const steps = Math.max(1, Math.ceil((2 * half) / step - 1e-9));
+  const steps = Math.max(1, Math.ceil((2 * half) / envelopeStep - 1e-9));
   const edges = new Float64Array(4 * corners.x.length);
   for (let i = 0; i < corners.x.length; i += 1) {
     const end = next[i]!;
     const [one, other] = corners.x[i]! <= corners.x[end]! ? [i, end] : [end, i];
-    edges[4 * i] = (corners.x[one]! - middleX) / step + steps / 2;
+    edges[4 * i] = (corners.x[one]! - middleX) / envelopeStep + steps / 2;
     edges[4 * i + 1] = corners.y[one]! - middleY;
-    edges[4 * i + 2] = (corners.x[other]! - middleX) / step + steps / 2;
+    edges[4 * i + 2] = (corners.x[other]! - middleX) / envelopeStep + steps / 2;
     edges[4 * i + 3] = corners.y[other]! - middleY;
   }
   const upper = above(edges, steps);
@@ -96,10 +96,10 @@ function bridge(heights: Float64Array): void {
 }
 
 /** Whether one envelope lies wholly above the other, where both are; `dx` and `dy` from the centre of the first to that of the second, in mm. */
-export function areApart(one: Envelope, other: Envelope, dx: number, dy: number, step = envelopeStep): boolean {
+export function envelopesApart(one: Envelope, other: Envelope, dx: number, dy: number): boolean {
   const [a, b] = [one.upper.length - 1, other.upper.length - 1];
   // Knots of the other, in steps of the one.
-  const shift = dx / step + (a - b) / 2;
+  const shift = dx / envelopeStep + (a - b) / 2;
   const from = Math.max(0, shift);
   const to = Math.min(a, shift + b);
   if (from >= to) return true;
@@ -125,9 +125,9 @@ function heightAt(heights: Float64Array, at: number): number {
 }
 
 /** In mm². */
-export function envelopeArea({ upper, lower }: Envelope, step = envelopeStep): number {
+export function envelopeArea({ upper, lower }: Envelope): number {
   return upper.reduce((sum, height, knot) => {
     const isEnd = knot === 0 || knot === upper.length - 1;
-    return sum + (isEnd ? 0.5 : 1) * step * (height - lower[knot]!);
+    return sum + (isEnd ? 0.5 : 1) * envelopeStep * (height - lower[knot]!);
   }, 0);
 }

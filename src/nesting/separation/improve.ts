@@ -107,7 +107,7 @@ function bySheet(
 /** Most that envelopes may take up beyond the outlines, as a share: bays and holes that nothing can go into. */
 const envelopeLoss = 0.08;
 
-function loseLittle(shapes: readonly NestShape[]): boolean {
+function takeLittleMore(shapes: readonly NestShape[]): boolean {
   let [own, taken] = [0, 0];
   for (const shape of shapes) {
     own += shape.orientation(0).area;
@@ -135,15 +135,20 @@ function moversOf(candidates: readonly PartToPlace[], shapes: readonly (NestShap
     ways = Math.max(ways, turns.length);
   }
   const isMuch = corners ** 2 * ways > mostWork;
-  const byEnvelopes = isMuch && loseLittle([...turnsOf.keys()]);
+  const byEnvelopes = isMuch && takeLittleMore([...turnsOf.keys()]);
   const outlineOf = (shape: NestShape) => (turn: Turn) =>
     isMuch && !byEnvelopes ? shape.rough(turn) : shape.orientation(turn);
   const moverOf = (shape: NestShape, turns: readonly Turn[]): Mover => {
-    return { shape, turns, outline: outlineOf(shape), ...(byEnvelopes ? { envelope: shape.envelope(0) } : {}) };
+    return {
+      shape,
+      turns,
+      outline: outlineOf(shape),
+      ...(byEnvelopes ? { envelope: (turn: Turn) => shape.envelope(turn) } : {}),
+    };
   };
   const ofShapes = new Map([...turnsOf].map(([shape, turns]): [NestShape, Mover] => [shape, moverOf(shape, turns)]));
   const cornersSeen = [...ofShapes.values()].reduce((sum, { turns, outline }) => sum + outline(turns[0]!).count, 0);
-  const knots = [...ofShapes.values()].reduce((sum, { envelope }) => sum + (envelope?.upper.length ?? 0), 0);
+  const knots = [...ofShapes.values()].reduce((sum, { envelope }) => sum + (envelope?.(0).upper.length ?? 0), 0);
   const effortOfAll = (byEnvelopes ? effortOfKnots * knots ** 2 * ways : effortOfCorners * cornersSeen ** 2 * ways) / 2;
   return {
     movers: new Map(candidates.map(({ part }) => [part, ofShapes.get(shapes[part]!)!])),

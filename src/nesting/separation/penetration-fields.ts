@@ -6,7 +6,6 @@
 import type { Orientation, Turn } from '../orientation.ts';
 import type { NestShape } from '../shapes.ts';
 import { envelopeBoundary } from '../envelopes/envelope-boundary.ts';
-import { envelopeStep, halfTurned } from '../envelopes/envelope.ts';
 import type { Envelope } from '../envelopes/envelope.ts';
 import { noFitBoundary } from './no-fit-boundary.ts';
 import { PenetrationField } from './penetration-field.ts';
@@ -17,8 +16,8 @@ export interface Mover {
   /** Allowed turns of its parts. */
   readonly turns: readonly Turn[];
   readonly outline: (turn: Turn) => Orientation;
-  /** By which it is compared with others, if all have one; as drawn. */
-  readonly envelope?: Envelope;
+  /** By which it is compared with others that are turned alike or by half a turn, if all have one. */
+  readonly envelope?: (turn: Turn) => Envelope;
 }
 
 export class PenetrationFields {
@@ -41,11 +40,11 @@ export class PenetrationFields {
 
   make(resting: number, moving: number, further: number): PenetrationField {
     const [a, b] = [this.movers[resting]!, this.movers[moving]!];
-    const isUpright = further % 2 === 0 && a.envelope && b.envelope;
+    const turn = further as Turn;
     const field = new PenetrationField(
-      isUpright
-        ? envelopeBoundary(a.envelope, further === 0 ? b.envelope : halfTurned(b.envelope), envelopeStep)
-        : noFitBoundary(a.outline(0), b.outline(further as Turn)),
+      further % 2 === 0 && a.envelope && b.envelope
+        ? envelopeBoundary(a.envelope(0), b.envelope(turn))
+        : noFitBoundary(a.outline(0), b.outline(turn)),
     );
     this.made[(resting * this.stride + moving) * 4 + further] = field;
     return field;

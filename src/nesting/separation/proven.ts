@@ -1,11 +1,14 @@
 /**
- * Verifies that parts do not overlap, by the winding number of the convolution (`no-fit-polygon.ts`) rather than the
- * boundary that the separation uses, so that an error in either is noticed.
+ * Verifies that parts do not overlap, by the winding number of the convolution (`no-fit-polygon.ts`) or by their envelopes where
+ * they lie, rather than by the boundary that the separation uses, so that an error in either is noticed.
  */
 
 import { NoFitPolygon } from '../no-fit-polygon.ts';
 import type { WorkBudget } from '../work-budget.ts';
-import { areApart as apart, halfTurned } from '../envelopes/envelope.ts';
+import { envelopesApart } from '../envelopes/envelope.ts';
+import type { Envelope } from '../envelopes/envelope.ts';
+import { turned } from '../orientation.ts';
+import type { Turn } from '../orientation.ts';
 import type { PartPose } from './sheet-filling.ts';
 
 /** Depth in mm from which an overlap counts. Each outline is thinned by as much. */
@@ -28,9 +31,12 @@ export async function areApart(
       const y = one.y - a.height / 2 - (other.y - b.height / 2);
       if (x + a.bounds.minX >= b.bounds.maxX || x + a.bounds.maxX <= b.bounds.minX) continue;
       if (y + a.bounds.minY >= b.bounds.maxY || y + a.bounds.maxY <= b.bounds.minY) continue;
-      if ((one.turn - other.turn) % 2 === 0 && one.mover.envelope && other.mover.envelope) {
-        if (!envelopesApart(other, one)) return false;
-      } else if (isInside(new NoFitPolygon(b, a), x, y)) return false;
+      const further = ((one.turn - other.turn + 4) % 4) as Turn;
+      const isApart =
+        further % 2 === 0 && other.mover.envelope && one.mover.envelope
+          ? areEnvelopesApart(other, other.mover.envelope(0), one, one.mover.envelope(further))
+          : !isInside(new NoFitPolygon(b, a), x, y);
+      if (!isApart) return false;
     }
     if (budget.isDue || i % 8 === 0) await budget.pause();
   }
@@ -46,10 +52,8 @@ function isInside(noFit: NoFitPolygon, x: number, y: number): boolean {
   return false;
 }
 
-function envelopesApart(one: PartPose, other: PartPose): boolean {
-  // In the frame of the first as drawn.
-  const [dx, dy] = [other.x - one.x, other.y - one.y];
-  const [x, y] = one.turn === 0 ? [dx, dy] : one.turn === 1 ? [dy, -dx] : one.turn === 2 ? [-dx, -dy] : [-dy, dx];
-  const own = other.mover.envelope!;
-  return apart(one.mover.envelope!, one.turn === other.turn ? own : halfTurned(own), x, y);
+/** In the frame of the first as drawn; the envelope of the other is as turned in that. */
+function areEnvelopesApart(one: PartPose, own: Envelope, other: PartPose, others: Envelope): boolean {
+  const way = turned({ x: other.x - one.x, y: other.y - one.y }, ((4 - one.turn) % 4) as Turn);
+  return envelopesApart(own, others, way.x, way.y);
 }

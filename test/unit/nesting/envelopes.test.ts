@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import type { Region } from '../../../src/geometry/types.ts';
 import { envelopeBoundary } from '../../../src/nesting/envelopes/envelope-boundary.ts';
 import {
-  areApart,
+  envelopesApart,
   envelopeArea,
   envelopeOf,
   envelopeStep,
@@ -87,7 +87,7 @@ describe('The envelope of a part', () => {
         between(a.envelope),
         between({ ...b.envelope }).map((ring) => shifted([ring], x, y)[0]!),
       );
-      if (areApart(a.envelope, b.envelope, x, y)) {
+      if (envelopesApart(a.envelope, b.envelope, x, y)) {
         assert.ok(overlap < 1e-3, `apart, with ${overlap} mm² of envelopes in one another`);
         const own = intersectionAreaByJts(a.region, shifted(b.region, x, y));
         assert.ok(own < 1e-3, `apart, with ${own} mm² in one another`);
@@ -105,7 +105,7 @@ describe('The envelope of a part', () => {
     let [outside, inside] = [0, 0];
     for (let round = 0; round < 3 * kinds; round += 1) {
       const [a, b] = [posed(someShape(round), 0), posed(someShape(round + 2), 0)];
-      const field = new PenetrationField(envelopeBoundary(a.envelope, b.envelope, envelopeStep));
+      const field = new PenetrationField(envelopeBoundary(a.envelope, b.envelope));
       for (let k = 0; k < 4; k += 1) {
         const [x, y] = [amid(field.minX - 1, field.maxX + 1), amid(field.minY - 1, field.maxY + 1)];
         const overlap = intersectionAreaByJts(between(a.envelope), shifted(between(b.envelope), x, y));

@@ -283,9 +283,18 @@ export class Editor {
     await this.page.keyboard.type(text, { delay: 20 });
   }
 
+  /** Saves the active file; the key is pressed again where a preview that appears just then has taken the keyboard. */
   async save(): Promise<void> {
-    await this.page.keyboard.press('Control+s');
-    await this.page.locator('.tab.active.dirty').waitFor({ state: 'detached' });
+    const unsaved = this.page.locator('.tab.active.dirty');
+    await eventually('the file to be saved', async () => {
+      await this.page.keyboard.press('Control+s');
+      const saved = await unsaved.waitFor({ state: 'detached', timeout: patienceMs }).then(
+        () => true,
+        () => false,
+      );
+      if (!saved) await this.focusText();
+      return saved;
+    });
   }
 
   /** The messages the Problems panel lists, once there is at least one. */

@@ -22,16 +22,16 @@
  * Widths are those of the given polygon; one within 0.01 mm of minWeb (or 2 %, if that is less) counts as wide enough.
  */
 
-import { fromGrid, gridPerMm, toGrid } from './necks/clean.ts';
+import { fromGrid, gridPerMm } from './necks/clean.ts';
 import type { Cut } from './necks/cuts.ts';
 import { judgeCuts } from './necks/cuts.ts';
 import type { Mesh } from './necks/mesh.ts';
-import { buildMesh } from './necks/build-mesh.ts';
 import { triangleOf } from './necks/mesh.ts';
 import type { ThinRun } from './necks/runs.ts';
 import { findRuns } from './necks/runs.ts';
 import { freeEnds } from './necks/paths.ts';
 import type { FreeEnd } from './necks/paths.ts';
+import { meshOf } from './necks/recent-meshes.ts';
 import { sampleBeyond } from './necks/sample-beyond.ts';
 import { findThin } from './necks/thin.ts';
 import type { Width } from './necks/widths.ts';
@@ -95,7 +95,7 @@ export function findNarrow(region: Region, minWeb: number): Narrow {
   const noise = Math.min(0.01, minWeb / 50);
   const width = (minWeb - noise / 2) * gridPerMm;
   const spacing = Math.max(1, width / pointsPerWidth, (perimeter(region) * gridPerMm) / maxPoints);
-  const mesh = buildMesh(toGrid(region), spacing);
+  const mesh = meshOf(region, spacing);
   if (!mesh) return { necks: [], tips: [] };
   const thinness = findThin(mesh, width);
   const found = [...measureRuns(mesh, findRuns(mesh, thinness, width), spacing), ...pinchPlaces(mesh)].filter(

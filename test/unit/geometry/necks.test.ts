@@ -51,6 +51,16 @@ describe('Necks', () => {
     assert.ok(Math.hypot(neck.samples[1].x, neck.samples[1].y) < 2, 'well inside the disc');
   });
 
+  it('are as wide whatever has been asked about the same region before', () => {
+    const region = unite(disc(0, 0, 10), ellipse(14, 0, 5, 3), box(17, -0.6, 30, 0.6), disc(34, 0, 5));
+    const copy = (): Region => region.map((ring) => [...ring]);
+    for (const width of [1, 1.5, 1.65, 1.95, 3]) {
+      const [asked, fresh] = [findNecks(region, width), findNecks(copy(), width)];
+      assert.deepEqual(kinds(asked), kinds(fresh), `below ${width} mm`);
+      for (const [i, neck] of asked.entries()) near(neck.width, fresh[i]!.width, 0.006);
+    }
+  });
+
   it('take their samples from the part next to them, not from the largest one beyond', () => {
     const letters = [0, 1, 2, 3].map((i) => disc(8 * i, 0, 3));
     const region = unite(...letters, box(0, -0.4, 40, 0.4), disc(40, 0, 9));

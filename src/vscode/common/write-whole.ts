@@ -11,52 +11,39 @@ export function wholeWriter(writeOnDisk?: (path: string, content: Uint8Array) =>
     target.scheme === 'file' && writeOnDisk ? writeOnDisk(target.fsPath, content) : writeElsewhere(target, content);
 }
 
-/** For an instant there is no file: the editor cannot replace a file in one step. */
-async function writeElsewhere(target: vscode.Uri, content: Uint8Array): Promise<void> {
-  const partial = target.with({ path: `${target.path}.${Date.now()}.part` });
-  const { fs } = vscode.workspace;
-  try {
-    await fs.writeFile(partial, content);
-    await fs.rename(partial, target, { overwrite: true });
-  } catch (error) {
-    await fs.delete(partial).then(undefined, () => undefined);
-    throw error;
-  }
+interface FileToWrite {
+  readonly target: vscode.Uri;
+  readonly content: Uint8Array;
 }
 
+/** For an instant there is no file: the editor cannot replace a file in one step. */
+const writeElsewhere: WriteWhole = (target, content) => writeAllWhole([{ target, content }]);
+
 /** Writes several files; none gets its final name until all have been written. */
-export async function writeAllWhole(
-  files: readonly { readonly target: vscode.Uri; readonly content: Uint8Array }[],
-): Promise<void> {
-  const { fs } = vscode.workspace;
-  const partials: { readonly partial: vscode.Uri; readonly target: vscode.Uri }[] = [];
-  try {
-    for (const { target, content } of files) {
-      const partial = target.with({ path: `${target.path}.${Date.now()}.part` });
-      partials.push({ partial, target });
-      await fs.createDirectory(vscode.Uri.joinPath(target, '..'));
-      await fs.writeFile(partial, content);
-    }
-    for (const { partial, target } of partials) await fs.rename(partial, target, { overwrite: true });
-  } catch (error) {
-    for (const { partial } of partials) await fs.delete(partial).then(undefined, () => undefined);
-    throw error;
-  }
+export async function writeAllWhole(files: readonly FileToWrite[]): Promise<void> {
+  await writeAll(files, { overwrite: true });
 }
 
 /** Writes several new files, all or none; rejects, and leaves nothing behind, if one of them is there already. */
-export async function writeNew(
-  files: readonly { readonly target: vscode.Uri; readonly content: string }[],
-): Promise<void> {
+export async function writeNew(files: readonly FileToWrite[]): Promise<void> {
+  await writeAll(files, { overwrite: false });
+}
+
+async function writeAll(files: readonly FileToWrite[], { overwrite }: { readonly overwrite: boolean }): Promise<void> {
   const { fs } = vscode.workspace;
+  const written: { readonly partial: vscode.Uri; readonly target: vscode.Uri }[] = [];
   const left: vscode.Uri[] = [];
   try {
     for (const { target, content } of files) {
       const partial = target.with({ path: `${target.path}.${Date.now()}.part` });
+      written.push({ partial, target });
       left.push(partial);
-      await fs.writeFile(partial, new TextEncoder().encode(content));
-      await fs.rename(partial, target, { overwrite: false });
-      left.push(target);
+      await fs.createDirectory(vscode.Uri.joinPath(target, '..'));
+      await fs.writeFile(partial, content);
+    }
+    for (const { partial, target } of written) {
+      await fs.rename(partial, target, { overwrite });
+      if (!overwrite) left.push(target);
     }
   } catch (error) {
     for (const each of left) await fs.delete(each).then(undefined, () => undefined);

@@ -96,9 +96,10 @@ async function written(
   const job = at(`${freeFileName(plainName(title), taken('.job.yaml'))}.job.yaml`);
   const made = table === undefined ? (make as Exclude<typeof make, 'table'>) : { orders: table };
   const text = jobText({ ...ofSpec(report.source), title, spec, make: made, sheets });
+  const inBytes = (content: string): Uint8Array => new TextEncoder().encode(content);
   const files = [
-    ...(table === undefined ? [] : [{ target: at(table), content: ordersText(report) }]),
-    { target: job, content: text },
+    ...(table === undefined ? [] : [{ target: at(table), content: inBytes(ordersText(report)) }]),
+    { target: job, content: inBytes(text) },
   ];
   try {
     await writeNew(files);

@@ -6,7 +6,7 @@ import { flatten, flattenLines } from '../geometry/flatten.ts';
 import type { CurvePath } from '../geometry/curves.ts';
 import { normalise, union } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre } from '../geometry/measure.ts';
-import type { Affine, Bounds, Point, Region, Ring } from '../geometry/types.ts';
+import type { Affine, Bounds, Point, Ring } from '../geometry/types.ts';
 import type { YamlPath } from '../core/issue.ts';
 import { capHeight, smallHeight } from '../text/single-line-letters.ts';
 import { hasSmallLetters } from '../spec/read/evenly.ts';
@@ -57,7 +57,7 @@ export interface RoundSetter {
   largest(room: RoundRoom, most: number, sunk?: Sunk): number;
   at(room: RoundRoom, mm: number, sunk?: Sunk): { readonly solid: MadeShape };
   /** What runs round at the top or at the bottom, not yet united. */
-  outlines(room: RoundRoom, mm: number, sunk: Sunk, side: RoundSide): Region;
+  outlines(room: RoundRoom, mm: number, sunk: Sunk, side: RoundSide): readonly Ring[];
 }
 
 /** Letters slid together at a scale, before they are joined: that takes many times as long, and hardly ever makes them larger. */
@@ -153,6 +153,11 @@ export function outlineAboutOrigin(text: DrawnText): CurveOutline {
 export function textAt(text: DrawnText, affine: Affine): MadeShape {
   if (text.isOpen) return followed(text.curves, affine, [strokeTextAt(text, affine)]);
   return { region: normalise(flatten(text.curves, { affine })), lettering: [letteringAt(text, affine)] };
+}
+
+/** Its outlines as the font has them, which may cross; none of single strokes. */
+export function outlinesAt({ curves, isOpen }: DrawnText, affine: Affine): readonly Ring[] {
+  return isOpen ? [] : flatten(curves, { affine });
 }
 
 function followed(curves: CurvePath, affine: Affine, texts: readonly StrokeText[] = []): MadeShape {

@@ -2,8 +2,9 @@
 
 import { chain, translation } from '../../geometry/affine.ts';
 import { difference } from '../../geometry/clipper.ts';
+import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { area } from '../../geometry/measure.ts';
-import type { Point, Region } from '../../geometry/types.ts';
+import type { Point, Region, Ring } from '../../geometry/types.ts';
 import type { Modifiers } from '../../spec/model/shape-model.ts';
 import type { MadeShape } from '../made-shape.ts';
 import type { CurveOutline, RoundRoom, RoundSetter, RoundSide, Sunk } from '../curve-outline.ts';
@@ -25,6 +26,12 @@ const smaller = [1, 0.85, 0.7, 0.55, 0.4];
 
 /** What may stick out of the room by rounding, in mm². */
 const roundingMm2 = 1e-4;
+
+/** A point of a letter further outside than this, in mm, leaves no doubt. */
+const plainlyMm = 0.05;
+
+/** Only each third point is looked at: their neighbours lie closer than that. */
+const lookedAt = 3;
 
 export interface RoundFitting {
   /** What they go into, less the margin and the growth to come. */
@@ -114,8 +121,13 @@ function sunkRound(
   const { centre, axes } = ellipse;
   const furthest = deepest * Math.min(axes.a, axes.b);
   const scaleAt = (share: number, sunk: Sunk): number => share * lines.largest(axes, most / share, sunk);
-  const isClear = (side: RoundSide, scale: number, sunk: Sunk): boolean =>
-    isIn(lines.outlines(axes, scale, sunk, side), centre, room);
+  const edges = new EdgeIndex(room);
+  const isClear = (side: RoundSide, scale: number, sunk: Sunk): boolean => {
+    const placed = lines
+      .outlines(axes, scale, sunk, side)
+      .map((ring) => ring.map(({ x, y }) => ({ x: x + centre.x, y: y + centre.y })));
+    return !placed.some((ring) => sticksOut(ring, edges)) && area(difference(placed, [room])) < roundingMm2;
+  };
   const sinks = (share: number, from: Sunk): Sunk | undefined => {
     for (let sunk = from; ;) {
       const scale = scaleAt(share, sunk);
@@ -147,7 +159,9 @@ function sunkRound(
   return undefined;
 }
 
-function isIn(region: Region, { x, y }: Point, room: Region): boolean {
-  const placed = region.map((ring) => ring.map((point) => ({ x: point.x + x, y: point.y + y })));
-  return area(difference(placed, [room])) < roundingMm2;
+/** Whether a letter is plainly outside, which is seen many times as fast as how much of it is: most tries end here. */
+function sticksOut(outline: Ring, room: EdgeIndex): boolean {
+  return outline.some(
+    (point, index) => index % lookedAt === 0 && !room.contains(point) && room.near(point, plainlyMm).length === 0,
+  );
 }

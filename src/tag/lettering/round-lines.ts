@@ -1,9 +1,9 @@
 /** Lines of lettering over the top and along the bottom of an ellipse, and straight ones in the middle. */
 
 import { curveBounds } from '../../geometry/curves.ts';
-import { translation } from '../../geometry/affine.ts';
+import { scaling, translation } from '../../geometry/affine.ts';
 import { boundsOf } from '../../geometry/measure.ts';
-import type { Bounds, Point, Region, Ring } from '../../geometry/types.ts';
+import type { Bounds, Point, Ring } from '../../geometry/types.ts';
 import { keptHeight, spacedOval } from '../../text/arc.ts';
 import type { Ellipse } from '../../text/ellipse.ts';
 import { evenReach } from './letter-band.ts';
@@ -13,7 +13,7 @@ import { boundsOfLines, drawnLine, placedLines, shapeOfLines, textsTogether } fr
 import type { LineInput, LineSpacing } from './text-lines.ts';
 import { mapShape } from '../made-shape.ts';
 import type { MadeShape } from '../made-shape.ts';
-import { textAt } from '../curve-outline.ts';
+import { outlinesAt, textAt } from '../curve-outline.ts';
 import type { CurveOutline, HalfAxes, RoundRoom, RoundSetter, RoundSide, Sunk } from '../curve-outline.ts';
 import { hullOfLines, middleHeight } from './round-middle.ts';
 
@@ -36,6 +36,8 @@ const clearSteps = 24;
 /** Two spaces between letters, in em, between which lines grow evenly with it. */
 const probes = [0.01, 0.02] as const;
 
+const origin: Point = { x: 0, y: 0 };
+
 const atEdge: Sunk = { top: 0, bottom: 0, aside: 1 };
 
 /** A line stops before an end of its ellipse that turns more sharply than a circle, whose radius is so many heights of its letters (our own judgement). */
@@ -52,6 +54,13 @@ interface Straight {
   /** From its baseline to the ellipse that it runs along inside, and from there to the ellipse that it leaves free. */
   readonly outside: number;
   readonly inside: number;
+}
+
+/** The same bent along its ellipse. */
+interface SetRound {
+  readonly set: SetText;
+  readonly line: LineInput;
+  readonly mmPerEm: number;
 }
 
 export class RoundLines implements RoundSetter {
@@ -109,7 +118,7 @@ export class RoundLines implements RoundSetter {
   /** With the middle of the ellipse on the origin; `mm`: height of the largest line's small letters. */
   at(room: RoundRoom, mm: number, sunk = atEdge): { readonly solid: MadeShape; readonly bounds: Bounds | undefined } {
     const boxes: Bounds[] = [];
-    const made = this.#made(this.#round(mm), room, mm, sunk, boxes);
+    const made = this.#set(this.#round(mm), room, mm, sunk).map((each) => drawn(each, boxes));
     const middle = this.#middle(mm);
     if (middle.length > 0) {
       const up = this.#middleHeight(room, mm, sunk) ?? 0;
@@ -129,21 +138,21 @@ export class RoundLines implements RoundSetter {
   }
 
   /** What runs round at the top or at the bottom, not yet united. */
-  outlines(room: RoundRoom, mm: number, sunk: Sunk, side: RoundSide): Region {
+  outlines(room: RoundRoom, mm: number, sunk: Sunk, side: RoundSide): Ring[] {
     const round = this.#round(mm).filter(({ at }) => at === side);
-    return this.#made(round, room, mm, sunk, []).flatMap(({ region }) => region);
+    return this.#set(round, room, mm, sunk).flatMap(({ set, line, mmPerEm }) =>
+      outlinesAt(drawnLine(line, set), scaling(mmPerEm, mmPerEm, origin)),
+    );
   }
 
-  #made(round: readonly Straight[], axes: HalfAxes, mm: number, sunk: Sunk, boxes: Bounds[]): MadeShape[] {
-    return round.flatMap((straight): MadeShape[] => {
+  #set(round: readonly Straight[], axes: HalfAxes, mm: number, sunk: Sunk): SetRound[] {
+    return round.flatMap((straight): SetRound[] => {
       const { line, em } = straight;
-      const layout = straightLine(line.face, line.text, em * mm);
-      const set = setRound(
-        layout,
-        line.text.letterSpacingMm / (em * mm),
-        ovalOf(straight, inside(axes, sunk, straight.at), mm),
-      );
-      return set ? [drawn(set, line, em * mm, boxes)] : [];
+      const mmPerEm = em * mm;
+      const layout = straightLine(line.face, line.text, mmPerEm);
+      const oval = ovalOf(straight, inside(axes, sunk, straight.at), mm);
+      const set = setRound(layout, line.text.letterSpacingMm / mmPerEm, oval);
+      return set ? [{ set, line, mmPerEm }] : [];
     });
   }
 
@@ -278,11 +287,10 @@ function pointsRound(
   return [...along(outside), ...along(-deep).toReversed()];
 }
 
-function drawn(set: SetText, line: LineInput, mmPerEm: number, boxes: Bounds[]): MadeShape {
-  const affine = { a: mmPerEm, b: 0, c: 0, d: mmPerEm, e: 0, f: 0 };
+function drawn({ set, line, mmPerEm }: SetRound, boxes: Bounds[]): MadeShape {
   const { minX, minY, maxX, maxY } = curveBounds(set.curves)!;
   boxes.push({ minX: minX * mmPerEm, minY: minY * mmPerEm, maxX: maxX * mmPerEm, maxY: maxY * mmPerEm });
-  return textAt(drawnLine(line, set), affine);
+  return textAt(drawnLine(line, set), scaling(mmPerEm, mmPerEm, origin));
 }
 
 /** The largest value known to lie on the lower side, where what holds above does not hold below. */

@@ -33,6 +33,7 @@ import { thinStrokes } from './thin-stroke.ts';
 import { exceedsSheet } from './exceeds-sheet.ts';
 import { acrossGrain } from './across-grain.ts';
 import { sticksOut } from './sticks-out.ts';
+import { uncutCorners } from './uncut-corners.ts';
 import { unsafeMaterial } from './unsafe-material.ts';
 import { weakBridges } from './weak-bridge.ts';
 
@@ -44,7 +45,7 @@ function byEach(check: Check): Check {
 /** Each with the one kind of problem that it finds. */
 export const checks: ReadonlyMap<IssueCode, Check> = new Map<IssueCode, Check>([
   ['unsafe-material', byEach(unsafeMaterial)],
-  ['odd-value', byEach(oddValues)],
+  ['odd-value', (tag) => [...byEach(oddValues)(tag), ...uncutCorners(tag)]],
   ['loose-part', looseParts],
   ['exceeds-sheet', byEach(exceedsSheet)],
   ['weak-bridge', byEach(weakBridges)],

@@ -1,6 +1,6 @@
 /** Borders: lines along an outline, inset from it, that go round anything cut through the piece. */
 
-import { clippedCorners } from '../../geometry/clip-corners.ts';
+import { clippedCorners, hasCorners } from '../../geometry/clip-corners.ts';
 import { transform, translation } from '../../geometry/affine.ts';
 import { difference, intersection, normalise, offset, union } from '../../geometry/clipper.ts';
 import { hullOf } from '../../geometry/hull.ts';
@@ -25,6 +25,8 @@ export interface Border {
   readonly leastClear: number;
   /** Whether it ends before an opening instead of going round it: lines held by bridges cannot be led elsewhere. */
   readonly ends: boolean;
+  /** Whether its corners were to be cut off where it has none. */
+  readonly lacksCorners?: boolean;
 }
 
 export interface Bordered extends DrawnBorder {
@@ -59,8 +61,13 @@ const leftByShoulders = 0.9;
 
 /** The border of a shape; empty if there is no room for the lines in it. */
 export function borderOf(region: Region, { inset, lines, radius, clip, clear, leastClear }: BorderGenerator): Bordered {
-  const within = withCorners(offset(outerRings(region), -inset, 'eased'), radius, clip);
-  const border = clearOf({ within, lines, clear, leastClear, ends: false }, holeRings(region));
+  const setIn = offset(outerRings(region), -inset, 'eased');
+  const within = withCorners(setIn, radius, clip);
+  const lacksCorners = clip > 0 && setIn.length > 0 && !hasCorners(setIn);
+  const border = clearOf(
+    { within, lines, clear, leastClear, ends: false, ...(lacksCorners ? { lacksCorners } : {}) },
+    holeRings(region),
+  );
   return { border, ...drawBorder(border) };
 }
 

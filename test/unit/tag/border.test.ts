@@ -91,6 +91,34 @@ describe('A border', () => {
     assert.equal(clipped!.area, plain!.area);
   });
 
+  it('cuts off rounded corners as pointed ones, and of each no less than its round takes', async () => {
+    const round = 'plate: {rectangle: [80, 40], radius: 10}';
+    const clipped = (clip: number, shape = round) =>
+      makeShape(`{border: {of: plate, inset: 3, width: 1, clip: ${clip}}}`, [shape]);
+    const square = await clipped(12, plate);
+    assertNear((await clipped(12)).area, square.area, 0.01);
+    // Set in by 3, the round takes 7 mm of either side.
+    assertNear((await clipped(2)).area, (await clipped(7, plate)).area, 0.1);
+  });
+
+  it('says that it finds no corner to cut off', async () => {
+    const said = async (shape: string, clip: string): Promise<string[]> => {
+      const text = specOf(
+        [shape, `edge: {border: {of: plate, inset: 3, width: 1${clip}}}`],
+        'body: [plate], engrave: [edge]',
+      );
+      return (await report(text)).issues.filter(({ code }) => code === 'odd-value').map(({ message }) => message);
+    };
+    assert.deepEqual(await said('plate: {ellipse: 50}', ', clip: 4'), [
+      '“clip” cuts nothing off: this outline has no corner between two straight sides.',
+    ]);
+    // Each end is one round.
+    assert.equal((await said('plate: {rectangle: [80, 20], radius: 10}', ', clip: 4')).length, 1);
+    assert.deepEqual(await said('plate: {ellipse: 50}', ''), []);
+    assert.deepEqual(await said('plate: {rectangle: [80, 20], radius: 4}', ', clip: 4'), []);
+    assert.deepEqual(await said('plate: {heart: 60}', ', clip: 4'), []);
+  });
+
   for (const [what, shape, hanger] of [
     ['a hole at the edge', plate, '{hole: {at: top, diameter: 4, inset: 2}}'],
     ['a slot', plate, '{slot: {at: top, length: 11, inset: 3}}'],

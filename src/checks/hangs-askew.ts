@@ -25,7 +25,7 @@ const leastLeverMm = 1;
 export const hangsAskew: Check = ({ pieces, tie }) => suspensionsOf(pieces).flatMap((each) => tiltFindings(each, tie));
 
 /** The load on the hangers of one piece. */
-interface Suspension {
+export interface Suspension {
   readonly piece: string;
   readonly hangers: readonly PlacedHanger[];
   readonly balance: Point;
@@ -35,7 +35,7 @@ interface Suspension {
  * Pieces that are glued together hang on the hangers of the first that has any: the holes of the others are for the
  * same tie.
  */
-function suspensionsOf(pieces: Tag['pieces']): Suspension[] {
+export function suspensionsOf(pieces: Tag['pieces']): Suspension[] {
   return pieces.flatMap((piece) => {
     if (piece.hangers.length === 0) return [];
     const all = assemblyOf(piece, pieces);

@@ -98,8 +98,10 @@ const byItself = oncePer((each: Lettering): readonly Lettering[] => [each]);
 
 function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
   const [from, to] = [was, is].map(({ lettering }) => lettering.letters) as [readonly Letter[], readonly Letter[]];
-  if (from.length !== to.length || from.length === 0) return gone;
   const scale = is.lettering.xHeight / was.lettering.xHeight;
+  // Another font may join two letters into one.
+  if (from.length !== to.length && isSameText(from, to)) return { ...gone, ...asOthers(was, is, scale) };
+  if (from.length !== to.length || from.length === 0) return gone;
   const redrawn = redrawnLetters(from, to, scale);
   const [stout, stouter] = [deviation(was), deviation(is)];
   const added = stouter.added - stout.added;
@@ -122,6 +124,27 @@ function letteringChange(was: LetteringUse, is: LetteringUse): LookChange {
           : added - lost,
       spaced: moved.mean > seenShare ? (moved.closer ? 'closer together' : 'further apart') : undefined,
     }),
+  };
+}
+
+/** Without spaces, which are no letters. */
+function isSameText(some: readonly Letter[], others: readonly Letter[]): boolean {
+  const [text, other] = [some, others].map((letters) =>
+    letters
+      .map((letter) => letter.text)
+      .join('')
+      .replace(/\s/g, ''),
+  );
+  return text !== '' && text === other;
+}
+
+/** What is said of letters that are others altogether. */
+function asOthers(was: LetteringUse, is: LetteringUse, scale: number): Pick<LookChange, 'words' | 'redraws'> {
+  const redrawn = was.lettering.letters.map(({ text }) => text);
+  const heavier = strokeOf(is.made) / strokeOf(was.made) - 1;
+  return {
+    redraws: true,
+    words: lettersInWords({ of: redrawn.length, redrawn, marked: [], larger: scale - 1, heavier }),
   };
 }
 

@@ -2,7 +2,7 @@
 
 /** Shown at once, in all. Our own judgement. */
 const mostShown = 5;
-/** Longest title, in characters, that says all that a fix does. */
+/** Longest title, in characters, that says all that a fix does (our own judgement). */
 const longest = 90;
 
 /**
@@ -39,8 +39,14 @@ export function remedyIn(title: string): string {
   return /\d/.test(figures) ? words : label;
 }
 
-/** Of a long title, its first effect alone, which is what has become of the problem. */
+/** How much larger the piece becomes, among the effects of a fix. */
+const ofSize = /^(width|height) [+−]/;
+
+/** A long title without the size of the piece, if it says more of the look than that: what becomes of the letters is never left out. */
 export function shortTitle(title: string): string {
   const { label, effects } = partsOfTitle(title);
-  return title.length <= longest || effects === undefined ? title : `${label} (${effects.split(', ')[0]!})`;
+  const all = effects?.split(', ') ?? [];
+  const others = all.filter((each) => !ofSize.test(each));
+  const isEnough = others.length > (ofSize.test(all[0] ?? '') ? 0 : 1);
+  return title.length <= longest || !isEnough ? title : `${label} (${others.join(', ')})`;
 }

@@ -1,5 +1,8 @@
 /** Fixes for slips in the text and for names that do not exist, tried on the whole spec like all other fixes. */
 
+import { valueAt } from '../core/values.ts';
+import { removeKey } from '../edits/remove-key.ts';
+import { nearestWords } from '../spec/schema/suggest.ts';
 import type { ComputeOptions, Engine, Report } from '../engine/engine.ts';
 import { withEdits, causeOf } from '../core/issue.ts';
 import type { Fix, Issue, TextChange, TextRange } from '../core/issue.ts';
@@ -15,12 +18,25 @@ export function isSlip({ code }: Issue): boolean {
 /** The changes suggested by an issue that actually correct it. */
 export async function slipFixes(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<Fix[]> {
   const fixes: Fix[] = [];
-  for (const change of [...changesOf(issue), ...styledFont(report, issue)]) {
+  for (const change of [...changesOf(issue), ...styledFont(report, issue), ...withoutSecond(report, issue)]) {
     const after = await engine.compute(withEdits(report.source.text, change.edits), options);
     if (isSlip(issue) ? putsRight(issue, report, after) : solves(issue, report, after))
       fixes.push({ ...change, look: 0 });
   }
   return fixes;
+}
+
+/** Takes out a key that is a slip away from one that is there already; which of the two values was meant, only the writer knows. */
+function withoutSecond(
+  { source }: Report,
+  { code, path, suggestions = [] }: Issue,
+): Pick<Fix, 'title' | 'edits' | 'isChoice'>[] {
+  const key = path.at(-1);
+  const beside = valueAt(source.value, path.slice(0, -1));
+  if (code !== 'unknown-key' || suggestions.length > 0 || typeof beside !== 'object' || beside === null) return [];
+  const others = Object.keys(beside).filter((other) => other !== key);
+  const edit = nearestWords(String(key), others).length > 0 ? removeKey(source, path, others.length) : undefined;
+  return edit ? [{ title: `Take out “${String(key)}”`, edits: [edit], isChoice: true }] : [];
 }
 
 /** The closest known words first. */

@@ -9,6 +9,7 @@ import { listedQuoted } from '../core/names.ts';
 import type { Candidate, Case, Remedy } from './candidate.ts';
 import { effectOf } from './effect.ts';
 import { keptLookShare, rankOf, sameLookShare } from './gentle.ts';
+import { hangsByCorner } from './hangs-by-corner.ts';
 import { lookChange } from './look.ts';
 import type { LookChange } from './look.ts';
 import { movedHanger } from './moved-hangers.ts';
@@ -189,6 +190,7 @@ export class Trials {
     const effect = [
       ...(solved.was === report ? effectOf(issue, report, solved.is) : []),
       ...(isJump ? ['moves the ring'] : []),
+      ...hangsByCorner(solved.was, solved.is),
     ];
     const described = { ...candidate, description: `${candidate.description}${forHowMany(tried)}` };
     // To hang straighter is worth no ring elsewhere among the letters, unless one chooses so.

@@ -36,7 +36,14 @@ export function checkAgainstSchema(
     const place = `${error.keyword === 'required' ? String(error.params['missingProperty']) : ''}@${path.join('/')}`;
     if (seen.has(place)) continue;
     seen.add(place);
-    issues.push(toIssue(error, path, source, { found: valueAt(source.value, path), name: naming(path, whole) }));
+    const beside = valueAt(source.value, toPath(error.instancePath));
+    issues.push(
+      toIssue(error, path, source, {
+        found: valueAt(source.value, path),
+        name: naming(path, whole),
+        ...(typeof beside === 'object' && beside ? { beside } : {}),
+      }),
+    );
   }
   // A group whose faulty key was removed may lack what it needs, and is then removed too.
   for (let faulty = errors; removeAll(value, faulty.map(pathOf));) faulty = complaintsOf(value);

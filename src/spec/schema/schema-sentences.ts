@@ -34,7 +34,7 @@ export function toIssue(
   error: SchemaError,
   path: YamlPath,
   source: SpecPlaces,
-  { found, name }: { readonly found: unknown; readonly name: string },
+  { found, name, beside = {} }: { readonly found: unknown; readonly name: string; readonly beside?: object },
 ): Issue {
   const base = { severity: 'error', path, range: source.range(path) } as const;
   const params = error.params;
@@ -42,9 +42,11 @@ export function toIssue(
     case 'additionalProperties': {
       const key = String(params['additionalProperty']);
       const known = Object.keys(error.parentSchema?.properties ?? {});
-      const suggestions = nearestWords(key, known);
+      const nearest = nearestWords(key, known);
+      const suggestions = nearest.filter((each) => !Object.hasOwn(beside, each));
       const hint =
         didYouMean(suggestions) ||
+        (nearest.length > 0 ? ` “${nearest[0]!}” is there already.` : '') ||
         coloured(key, path) ||
         (known.length <= mostNamed ? ` Allowed here: ${known.join(', ')}.` : '');
       return {

@@ -74,6 +74,9 @@ describe('The look of a tag after a change', () => {
     const slab = await look(before, before.replace('Pacifico', 'Alfa Slab One'));
     assert.ok(slab.share > 0.3, `${slab.share}`);
     assert.ok(slab.words.some((each) => each.startsWith('letters of another shape')));
+    // Great Vibes joins two letters of some words into one.
+    const vibes = await look(before, before.replace('Pacifico', 'Great Vibes'));
+    assert.ok(vibes.redraws && vibes.words[0]!.startsWith('letters of another shape'), vibes.words.join());
     const backed = before
       .replace('pieces:', '  backing: {around: name, by: 6 mm}\npieces:')
       .replace('{body: [name],', '{body: [backing], engrave: [name],');

@@ -38,14 +38,23 @@ describe('A menu of fixes', () => {
     assert.deepEqual(offered([['a', 'b', 'c', 'd', 'e', 'f', 'g']]).more, ['f', 'g']);
   });
 
-  it('says in a long line only what becomes of the problem', () => {
+  it('leaves the size of the piece out of a long line, and never what becomes of the letters or of the problem', () => {
     const title = 'Thicken “name”: grow 0.2 mm (bridge 0.92 → 1.50 mm, width +0.6 mm)';
     assert.equal(shortTitle(title), title);
     const long =
       'Thicken “name” and keep the size of its letters: grow 0.25 mm, x_height 10.5 mm (bridge 1.01 mm → at least 1.50 mm, width +6.4 mm, letters 5 % larger and further apart)';
     assert.equal(
       shortTitle(long),
-      'Thicken “name” and keep the size of its letters: grow 0.25 mm, x_height 10.5 mm (bridge 1.01 mm → at least 1.50 mm)',
+      'Thicken “name” and keep the size of its letters: grow 0.25 mm, x_height 10.5 mm (bridge 1.01 mm → at least 1.50 mm, letters 5 % larger and further apart)',
+    );
+    const moved =
+      'Move the ring elsewhere, where it is not in the way of the letters: at top-left (width +1.8 mm, height +3.5 mm)';
+    assert.equal(shortTitle(moved), moved);
+    assert.equal(
+      shortTitle(
+        'Thicken “name”: grow 0.3 mm (bridge 0.97 → 1.63 mm, width +5.8 mm, height −0.2 mm, letters 2 % smaller, 22 % heavier and further apart)',
+      ),
+      'Thicken “name”: grow 0.3 mm (bridge 0.97 → 1.63 mm, letters 2 % smaller, 22 % heavier and further apart)',
     );
     assert.deepEqual(partsOfTitle(title), {
       label: 'Thicken “name”: grow 0.2 mm',

@@ -42,6 +42,18 @@ describe('Fixes of slips in the text', () => {
     assert.ok(after.tag !== undefined);
   });
 
+  it('take out a key that is a slip away from one that is there, only if chosen', async () => {
+    const text = soundSpec.replace('font: Nunito', 'font: Nunito\n    grow: 0.2 mm\n    growth: 1 mm');
+    const [only, ...others] = await offered(text);
+    assert.deepEqual(
+      [others, only],
+      [[], { message: 'Unknown key “growth”. “grow” is there already.', titles: ['Take out “growth”'], left: 0 }],
+    );
+    const { text: after, left } = await fixAll(newEngine(), text, options);
+    assert.equal(after, text);
+    assert.match(left[0]!.why, /decide: Take out “growth”/);
+  });
+
   it('put a style that stands in the name of a font under its keys', async () => {
     const text = soundSpec.replace('font: Nunito', 'font: Nunito Bold');
     assert.deepEqual(

@@ -65,4 +65,18 @@ describe('What is never done to a tag unasked, or at all', () => {
       straight.map(({ title }) => title).join('\n'),
     );
   }).timeout(60_000);
+
+  it('says where a tag that hung level would hang by a corner', async () => {
+    const text = `tagwright: 1
+stock: {material: birch plywood, thickness: 3 mm, kerf: 0.16 mm}
+tie: {twine: 1.5 mm}
+shapes:
+  name: {text: "J & K", font: Alfa Slab One, cap_height: 25 mm, overlap: auto}
+pieces:
+  tag: {body: [name], hanger: {ring: {at: top}}}
+`;
+    const titles = (await fixesOf(text, 'hole-blocked')).map(({ title }) => title);
+    const [corner] = titles.filter((title) => title.includes('at top-right'));
+    assert.match(corner ?? titles.join(), /\(.*hangs by a corner\)$/);
+  }).timeout(60_000);
 });

@@ -10,6 +10,7 @@ import type { Bounds, Point, Region, Ring } from '../../geometry/types.ts';
 import { wideLeftover } from '../../nesting/leftover.ts';
 import { cutFromSheet } from '../layout/layout.ts';
 import type { JobSheet } from '../layout/layout.ts';
+import { withFewCorners } from './few-corners.ts';
 
 /** Smaller ones are not worth keeping, in mm² (our own judgement). */
 export const leastOffcutMm2 = 3000;
@@ -17,12 +18,8 @@ export const leastOffcutMm2 = 3000;
 /** Share from which the largest rectangle stands for the whole leftover (our own judgement). */
 const nearlyAll = 0.93;
 
-/**
- * How far an outline may lie inside the true leftover, in mm: the first that makes do with few corners, else the last. Along a
- * row of letters the true one is all teeth, which nobody measures on the wood (our own judgement).
- */
-const withinMm = [1, 2, 4];
-const fewCorners = 24;
+/** How far the outline that corners are taken from lies inside the true leftover at the most, in mm: so far, its figures can be rounded. */
+const withinMm = 0.5;
 
 export interface Leftover {
   /** In mm, with its box at the origin. */
@@ -45,21 +42,26 @@ function leftoverOf(part: Region): Leftover {
   const rectangle = largestRectangle(part);
   if (rectangle && boundsArea(rectangle) >= nearlyAll * area(part))
     return { region: [boxRing(shrunk(rectangle))], at: { x: rectangle.minX, y: rectangle.minY }, isRectangle: true };
-  const outlines = withinMm.map((within) => simpler(part, within));
-  const region = outlines.find((each) => corners(each) <= fewCorners) ?? outlines.at(-1)!;
-  const { minX: x, minY: y } = boundsOf(region) ?? { minX: 0, minY: 0 };
-  return { region: transform(region, translation(-x, -y)), at: { x, y }, isRectangle: false };
+  const region = rounded(withFewCorners(simpler(part)));
+  const box = boundsOf(region) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+  const { minX: x, minY: y } = box;
+  const isRectangle = region[0]?.length === 4 && area(region) > boundsArea(box) * (1 - 1e-9);
+  return { region: transform(region, translation(-x, -y)), at: { x, y }, isRectangle };
 }
 
-function simpler(part: Region, withinMm: number): Region {
-  // Inset first, so that simplifying never leads outside; tenths of a millimetre are precise enough to write down.
-  const inner = simplified(offset(part, -withinMm / 2, 'miter'), withinMm / 2 - 0.15);
-  const [region = []] = partsOf(normalise(inner.map(tenths), 'evenodd')).sort((a, b) => area(b) - area(a));
-  return region;
+function simpler(part: Region): Region {
+  // Inset first, so that neither simplifying nor rounding leads outside.
+  return largestOf(simplified(offset(part, -withinMm / 2, 'miter'), withinMm / 2 - 0.15));
 }
 
-function corners(region: Region): number {
-  return region.reduce((sum, ring) => sum + ring.length, 0);
+/** To tenths of a millimetre, which are precise enough to write down. */
+function rounded(region: Region): Region {
+  return largestOf(region.map(tenths));
+}
+
+function largestOf(rings: Region): Region {
+  const [largest = []] = partsOf(normalise(rings, 'evenodd')).sort((a, b) => area(b) - area(a));
+  return largest;
 }
 
 /** Rounds down to tenths of a millimetre. */

@@ -194,7 +194,10 @@ describe('Offcuts', () => {
     const [largest] = leftoversOf(sheet!);
     const { region, at } = largest!;
     const corners = region.reduce((sum, ring) => sum + ring.length, 0);
-    assert.ok(corners > 0 && corners <= 30, `${corners} corners`);
+    assert.ok(corners > 0 && corners <= 8, `${corners} corners`);
+    // No less than above the highest tooth.
+    const top = Math.max(...sheet!.pieces.flatMap(({ enclosed }) => enclosed.flat().map(({ y }) => y)));
+    assert.ok(unionAreaByJts([region]) > 0.97 * 640 * (100 - top - sheet!.gap));
     const there = region.map((ring) => ring.map(({ x, y }) => ({ x: x + at.x, y: y + at.y })));
     for (const { enclosed } of sheet!.pieces) assert.ok(distanceByJts(there, enclosed) >= sheet!.gap - 1e-2);
   });

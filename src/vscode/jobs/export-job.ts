@@ -117,6 +117,7 @@ async function makeJobFiles(
     const why = whyNothing(laid ?? checked);
     return { problem: ['there is nothing to cut.', ...(why === undefined ? [] : [why])].join(' ') };
   }
+  checks.foundOnSheets(job, checked, laid.issues);
   const outputs = new Map<string, Uint8Array>();
   const files = eachJobFile(laid, tools, checkpoint, (message) => {
     progress.report({ message });

@@ -9,6 +9,7 @@ import type { Engine } from '../../engine/engine.ts';
 import { nextTask, turnTaker } from '../../engine/turns.ts';
 import { checkJob } from '../../jobs/job.ts';
 import type { CheckedJob } from '../../jobs/job.ts';
+import { isSameWork } from '../../jobs/same-work.ts';
 import { readOffcuts } from '../../jobs/read/offcuts.ts';
 import { KeptTags } from '../../jobs/orders/kept-tags.ts';
 import type { JobReading } from '../../jobs/orders/reading.ts';
@@ -29,6 +30,8 @@ export class JobChecks implements vscode.Disposable {
   readonly #engine: Engine;
   readonly #collection = vscode.languages.createDiagnosticCollection('tagwright.jobs');
   readonly #known = new Map<string, CheckedJob>();
+  /** What the last layout of a job has found besides, until the job asks for something else. */
+  readonly #onSheets = new Map<string, readonly Issue[]>();
   readonly #kept = new Map<string, KeptTags>();
   readonly #timers = new Map<string, NodeJS.Timeout>();
   readonly #running = new Map<string, AbortController>();
@@ -90,6 +93,16 @@ export class JobChecks implements vscode.Disposable {
     return this.#known.get(job.toString());
   }
 
+  /** Shows what laying out a job has found, if the job is open and asks for the same. `laid`: its issues, those of `checked` among them. */
+  foundOnSheets(job: vscode.Uri, checked: CheckedJob, laid: readonly Issue[]): void {
+    const key = job.toString();
+    const known = this.#known.get(key);
+    if (!known || !isSameWork(known, checked)) return;
+    const own = laid.filter((issue) => !checked.issues.includes(issue));
+    this.#onSheets.set(key, own);
+    this.#publish(sheetsOf(key), new Map([[key, own.map((issue) => diagnosticOf(issue, checked.source))]]));
+  }
+
   /**
    * Problems of a job, a file of offcuts or a table of orders that are still in its text at the place where they were
    * found.
@@ -97,7 +110,9 @@ export class JobChecks implements vscode.Disposable {
   foundIn(document: vscode.TextDocument): { readonly issue: Issue; readonly place: vscode.Range }[] {
     const key = document.uri.toString();
     const issues = [...this.#known].flatMap(([job, checked]) => [
-      ...(job === key && checked.source.text === document.getText() ? checked.issues : []),
+      ...(job === key && checked.source.text === document.getText()
+        ? [...checked.issues, ...(this.#onSheets.get(key) ?? [])]
+        : []),
       ...checked.inFiles.filter(({ file }) => vscode.Uri.parse(file).toString() === key).flatMap((file) => file.issues),
     ]);
     if (isOffcutsFile(document.uri)) issues.push(...readOffcuts(new SpecSource(document.getText())).issues);
@@ -152,6 +167,8 @@ export class JobChecks implements vscode.Disposable {
     if (!this.#kept.has(key)) this.#kept.set(key, new KeptTags());
     const checked = await checkJob(document.getText(), baseName(job), this.reading(job, signal));
     signal.throwIfAborted();
+    const before = this.#known.get(key);
+    if (!before || !isSameWork(before, checked)) this.#forgetSheets(key);
     this.#known.set(key, checked);
     const found = new Map([[key, checked.issues.map((issue) => diagnosticOf(issue, checked.source))]]);
     for (const { file, issues, position } of checked.inFiles) {
@@ -178,6 +195,11 @@ export class JobChecks implements vscode.Disposable {
     for (const known of [this.#known, this.#kept]) known.delete(key);
     if (this.#kept.size === 0) this.#engine.forget();
     this.#publish(key, new Map());
+    this.#forgetSheets(key);
+  }
+
+  #forgetSheets(job: string): void {
+    if (this.#onSheets.delete(job)) this.#publish(sheetsOf(job), new Map());
   }
 
   /** A problem that two jobs find in one file is shown once. */
@@ -195,4 +217,9 @@ export class JobChecks implements vscode.Disposable {
     const once = new Map(all.map((each) => [JSON.stringify([each.range, each.message]), each]));
     this.#collection.set(vscode.Uri.parse(file), [...once.values()]);
   }
+}
+
+/** What the layout of a job has found is told beside what reading it has, which is renewed more often. */
+function sheetsOf(job: string): string {
+  return `sheets of ${job}`;
 }

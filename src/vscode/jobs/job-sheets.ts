@@ -41,7 +41,7 @@ export class JobSheets implements vscode.Disposable {
     });
   }
 
-  /** The job as its sheets are shown, if they are and are not being looked for, and nothing has changed since. */
+  /** The job as its sheets are shown, if they are and nothing has changed since. A search for better ones ends with it. */
   laidOut(job: vscode.Uri, checked: CheckedJob): Promise<LaidOutJob | undefined> {
     return this.#open.get(job.toString())?.asShown(checked) ?? Promise.resolve(undefined);
   }
@@ -116,15 +116,17 @@ class SheetsOfJob {
     if (laid && laid.layout.sheets.length > 0) {
       this.#show(checked, laid.layout.sheets);
       this.#laid = Promise.resolve(laid);
+      this.#checks.foundOnSheets(this.#job, checked, laid.issues);
       return jobShown(this.#job, laid, laid.layout.sheets, laid);
     }
     this.#show(checked, []);
     return { type: 'nothing', why: whyNothing(laid ?? checked) ?? 'There is nothing to cut yet.' };
   }
 
-  /** What is shown, if it is a layout of this job and stays. */
+  /** What is shown, if it is a layout of this job. What is cut is what was seen: it stays, though a search might still find better. */
   async asShown(checked: CheckedJob): Promise<LaidOutJob | undefined> {
-    if (!this.page.isAtRest || !this.#shown || !isSameWork(this.#shown, checked)) return undefined;
+    if (!this.page.showsSheets || !this.#shown || !isSameWork(this.#shown, checked)) return undefined;
+    await this.page.stop();
     return this.#laidAsShown();
   }
 
@@ -135,8 +137,15 @@ class SheetsOfJob {
 
   #laidAsShown(): Promise<LaidOutJob | undefined> {
     if (!this.#shown) return Promise.resolve(undefined);
-    this.#laid ??= jobOnSheets(this.#shown, this.#drafts, editorTurn());
+    this.#laid ??= this.#completed(this.#shown, this.#drafts);
     return this.#laid;
+  }
+
+  async #completed(shown: CheckedJob, drafts: readonly DraftSheet[]): Promise<LaidOutJob | undefined> {
+    const laid = await jobOnSheets(shown, drafts, editorTurn());
+    if (laid && this.#drafts === drafts && !this.page.isSearching)
+      this.#checks.foundOnSheets(this.#job, shown, laid.issues);
+    return laid;
   }
 
   /** The shown sheets are the ones that can be edited by hand, together with their text. */

@@ -121,9 +121,23 @@ export class SheetsPanel implements vscode.Disposable {
     }
   }
 
-  /** Whether what is shown stays until the text changes. */
-  get isAtRest(): boolean {
-    return !this.#running && this.#shown.type === 'sheets';
+  get showsSheets(): boolean {
+    return this.#shown.type === 'sheets';
+  }
+
+  get isSearching(): boolean {
+    return this.#running !== undefined;
+  }
+
+  /** Ends a search; what is shown stays. */
+  async stop(): Promise<void> {
+    if (!this.#running) return;
+    this.#running.abort();
+    this.#running = undefined;
+    const shown = this.#shown;
+    this.#put(shown, 'stopped');
+    const complete = await this.#complete();
+    if (complete && this.#shown === shown) this.#put(complete, this.#state);
   }
 
   /** Sends what is shown once more, because a change by hand has come to nothing. */
@@ -149,7 +163,7 @@ export class SheetsPanel implements vscode.Disposable {
         this.#begin();
         break;
       case 'stop':
-        await this.#stop();
+        await this.stop();
         break;
       case 'undo':
         await this.#undo(message.step);
@@ -172,16 +186,6 @@ export class SheetsPanel implements vscode.Disposable {
     await showText(this.#uri);
     await vscode.commands.executeCommand(step);
     this.#panel.reveal(undefined, false);
-  }
-
-  async #stop(): Promise<void> {
-    if (!this.#running) return;
-    this.#running.abort();
-    this.#running = undefined;
-    const shown = this.#shown;
-    this.#put(shown, 'stopped');
-    const complete = await this.#complete();
-    if (complete && this.#shown === shown) this.#put(complete, this.#state);
   }
 
   async #keep(): Promise<void> {

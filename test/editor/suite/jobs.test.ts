@@ -107,6 +107,57 @@ describe('A job', () => {
     await eventually('the sheets', tabs, (labels) => labels.includes('Sheets: swap.job.yaml'));
   });
 
+  it('has what its sheets do not keep of what was asked among its problems, at the pin that is to blame', async () => {
+    // Six plates of one order fill a sheet, unless one lies in the middle.
+    const at = (name: string) => workspaceFile(`pinned/${name}`);
+    const put = (name: string, lines: readonly string[]) =>
+      fs.writeFile(at(name), new TextEncoder().encode(`${lines.join('\n')}\n`));
+    await put('plate.tag.yaml', [
+      'tagwright: 1',
+      'stocks: {ply3: {material: birch plywood, thickness: 3 mm, kerf: 0.2 mm}}',
+      'stock: ply3',
+      'shapes: {plate: {rectangle: [60 mm, 40 mm]}, name: {text: "{name}", font: Nunito, height: 5 mm}}',
+      'pieces: {tag: {body: [plate], engrave: [name]}}',
+    ]);
+    await put('orders.csv', ['order,name,quantity', 'a,Rue,6', 'b,Kale,1']);
+    await put('pinned.job.yaml', [
+      'tagwright_job: 1',
+      'effort: 0.1',
+      'keep_together: true',
+      'tags: [{spec: plate.tag.yaml, orders: orders.csv}]',
+      'sheets: {ply3: [{size: [200 mm, 100 mm], margin: 3 mm, gap: 2 mm}]}',
+      'fixed:',
+      '  - {spec: plate.tag.yaml, order: a, tag: Rue, sheet: 1, at: [70 mm, 30 mm]}',
+    ]);
+    const pinned = at('pinned.job.yaml');
+    const told = (): (string | number)[][] =>
+      problems(pinned).map(({ message, range, severity }) => [severity, range.start.line + 1, message]);
+    try {
+      const editor = await show('pinned/pinned.job.yaml');
+      await vscode.commands.executeCommand('tagwright.showSheets');
+      const parted = 'Order a lies on ply3 sheet 1 and ply3 sheet 2, because of what is fixed.';
+      const [found] = await eventually('the order that is parted', told, (seen) => seen.length > 0);
+      assert.deepEqual(found, [vscode.DiagnosticSeverity.Information, 7, parted]);
+      await replace(editor, 'at: [70 mm, 30 mm]', 'at: [3.1 mm, 3.1 mm]');
+      await eventually('no problems', told, (seen) => seen.length === 0);
+      await replace(editor, 'at: [3.1 mm, 3.1 mm]', 'at: [70 mm, 30 mm]');
+      await eventually('the same again', told, (seen) => seen.length === 1);
+      // Without the sheets, what is exported is looked at.
+      await editor.document.save();
+      await closeAll();
+      const again = await show('pinned/pinned.job.yaml');
+      await replace(again, 'effort: 0.1', 'effort: -1');
+      await eventually('the effort alone', told, (seen) => seen.length === 1 && seen[0]![1] === 2);
+      await replace(again, 'effort: -1', 'effort: 0.1');
+      await eventually('nothing', told, (seen) => seen.length === 0);
+      await vscode.commands.executeCommand('tagwright.exportJob', { job: pinned, to });
+      await eventually('what exporting it has found', told, (seen) => seen.length === 1);
+    } finally {
+      await closeAll();
+      await fs.delete(at('.'), { recursive: true });
+    }
+  });
+
   it('is made of the tag at hand, beside it and with its sheets, and never over another', async () => {
     const made: vscode.Uri[] = [];
     const make = async (answers: object) => {

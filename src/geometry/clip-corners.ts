@@ -66,6 +66,7 @@ function isCorner(ring: Ring, index: number): boolean {
   // Outer rings run counter-clockwise and holes clockwise, so material is on the left and convex corners turn left.
   return Math.atan2(ax * by - ay * bx, ax * bx + ay * by) > (leastTurnDegrees * Math.PI) / 180;
 }
+
 function polylineLength(line: readonly Point[]): number {
   return line.slice(1).reduce((sum, { x, y }, i) => sum + Math.hypot(x - line[i]!.x, y - line[i]!.y), 0);
 }

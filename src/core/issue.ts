@@ -43,6 +43,8 @@ export interface Fix extends TextChange {
   readonly isChoice?: true;
   /** Whether letters have another shape afterwards: they may read as others, and somebody is to look at them first. */
   readonly redraws?: true;
+  /** Whether something is off the middle afterwards, or close to an edge or an opening, that was not, or the tag hangs by a corner. */
+  readonly isUntidy?: true;
 }
 
 /** A place where a fault is seen, on finished geometry in mm, y up. */

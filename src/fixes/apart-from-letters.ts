@@ -66,5 +66,7 @@ function nearlyReadsAsAccent(hanger: PlacedHanger, piece: Piece, pieces: readonl
 
 function readsAsLetter(hanger: PlacedHanger, piece: Piece, pieces: readonly Piece[]): boolean {
   if (hanger.kind === 'ring') return false;
-  return openingNeighbours(piece, pieces, hanger).some(({ lettering }) => letterBeside(hanger, lettering));
+  // What is fitted stands as far off as it always does.
+  const besides = openingNeighbours(piece, pieces, hanger).filter(({ isFitted }) => !isFitted);
+  return besides.some(({ lettering }) => letterBeside(hanger, lettering));
 }

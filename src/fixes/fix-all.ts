@@ -137,12 +137,12 @@ interface LeastFix {
   readonly choice?: Fix | undefined;
 }
 
-/** Fixes that leave other tags as they hang come first, then those that change the look least. */
+/** Fixes that leave other tags as they hang come first, of those the tidy ones, then those that change the look least. */
 async function leastFix(engine: Engine, report: Report, issue: Issue, options: ComputeOptions): Promise<LeastFix> {
   let least: Fix | undefined;
   let choice: Fix | undefined;
   for await (const fix of workingFixes(engine, report, issue, options)) {
-    if (fix.look <= sameLookShare && isGentle(fix)) return { least: fix };
+    if (fix.look <= sameLookShare && isGentle(fix) && !fix.isUntidy) return { least: fix };
     if (fix.isChoice && fix.look <= keptLookShare) choice ??= fix;
     if (!least || (reluctance(fix) === reluctance(least) ? fix.look < least.look : reluctance(fix) < reluctance(least)))
       least = fix;
@@ -152,7 +152,7 @@ async function leastFix(engine: Engine, report: Report, issue: Issue, options: C
 
 /** How little a fix is one to be made unasked. */
 function reluctance(fix: Fix): number {
-  return isGentle(fix) ? 0 : fix.isChoice ? 2 : 1;
+  return isGentle(fix) ? (fix.isUntidy ? 1 : 0) : fix.isChoice ? 3 : 2;
 }
 
 function problemKey(issue: Issue): string {

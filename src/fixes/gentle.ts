@@ -17,6 +17,9 @@ export const sameLookShare = 0.12;
 /** A fix that suits all comes before one that sets some aside or is for the writer to decide, also where it changes more. */
 const choiceCost = 2 * keptLookShare;
 
+/** So much more may change before one takes words off the middle instead, or close to an edge (our own judgement). */
+const untidyCost = keptLookShare;
+
 /** Whether a fix may be made unasked: it keeps the look and the letters, and no tag without the problem hangs elsewhere. */
 export function isGentle({ look, rehangs, isChoice, redraws }: Fix): boolean {
   return look <= keptLookShare && rehangs === undefined && !isChoice && !redraws;
@@ -31,6 +34,7 @@ export function isPreferred(fix: Fix, nth: number, issue: Issue, worst: Issue): 
 }
 
 /** By this, the least first; the order of the remedies decides among equals. */
-export function rankOf({ look, rehangs, aside, isChoice }: Fix): number {
-  return Math.max(look, sameLookShare) + (rehangs ? keptLookShare : 0) + (aside || isChoice ? choiceCost : 0);
+export function rankOf({ look, rehangs, aside, isChoice, isUntidy }: Fix): number {
+  const untidy = isUntidy ? untidyCost : 0;
+  return Math.max(look, sameLookShare) + untidy + (rehangs ? keptLookShare : 0) + (aside || isChoice ? choiceCost : 0);
 }

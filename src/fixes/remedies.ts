@@ -5,7 +5,7 @@ import { setting, settingLengths, shapeAt, shapeTitle } from './candidate.ts';
 import { gluedOnBacking, onBacking } from './remedies/backing.ts';
 import { onItsBacking } from './remedies/carried.ts';
 import { otherFonts, withMissingLetters } from './remedies/fonts.ts';
-import { movedTogether, strappedInFrame } from './remedies/apart-shapes.ts';
+import { movedTogether, reachingFrame, strappedInFrame } from './remedies/apart-shapes.ts';
 import { unblocked, furtherIn, strongerRing, wideEnough, whereThereIsRoom } from './remedies/hanger.ts';
 import { widerHolds } from './remedies/holds.ts';
 import { legible } from './remedies/legible.ts';
@@ -43,6 +43,7 @@ export function remediesFor(at: Case): Remedy[] {
       return [
         ...loadOnPiece(at),
         ...strappedInFrame(at),
+        ...reachingFrame(at),
         ...movedTogether(at),
         ...joinedParts(at),
         ...onBacking(at),

@@ -19,6 +19,7 @@ import { asideInWords, setAside } from './set-aside.ts';
 import { isMovedAmongLetters, ringJumps } from './rings-read.ts';
 import { withoutSizeSetters } from './size-setters.ts';
 import { looksAsMeant, needsFix, ofWholeBatch, suits } from './suits.ts';
+import { isTidy } from './tidy.ts';
 import { isMadeTogether } from '../tag/build.ts';
 
 /**
@@ -26,6 +27,9 @@ import { isMadeTogether } from '../tag/build.ts';
  * problem is only an info (our own judgement).
  */
 const keptPlaceShare = { info: 0.05, warning: 0.25, error: 0.25 } as const;
+
+/** Of a remedy, so many changes beyond the first that works are tried for one that is tidy. */
+const mostTidier = 4;
 
 /** A change of the text, and what it does to the tags of a batch. */
 interface Tried {
@@ -87,19 +91,24 @@ export class Trials {
     if (forMost) yield forMost;
   }
 
-  /** The first change that suits all tags and, of those before it, the one that suits most. */
+  /** The first change that suits all tags, or soon after it the first that is tidy as well, and of those before it the one that suits most. */
   async #firstThatWork(
     { candidates, isWorth }: Remedy,
     mostOdd: number,
   ): Promise<{ readonly forAll?: Tried; readonly forMost?: Tried | undefined }> {
     let forMost: Tried | undefined;
+    let untidy: Tried | undefined;
+    let further = 0;
     for (const candidate of candidates) {
+      if (untidy && ++further > mostTidier) break;
       const most = forMost ? oddOf(forMost) - 1 : mostOdd;
       const tried = await this.#tried(candidate, most, isWorth);
-      if (tried?.solved.was === this.#at.report && tried.unsuited.length === 0) return { forAll: tried, forMost };
-      forMost = tried ?? forMost;
+      if (tried?.solved.was === this.#at.report && tried.unsuited.length === 0) {
+        if (isTidy(tried.solved.was, tried.solved.is)) return { forAll: tried, forMost };
+        untidy ??= tried;
+      } else if (!untidy) forMost = tried ?? forMost;
     }
-    return { forMost };
+    return { ...(untidy ? { forAll: untidy } : {}), forMost };
   }
 
   /**
@@ -187,10 +196,11 @@ export class Trials {
         ? ''
         : `, and leave ${asideInWords(labels)}, as it would not suit ${labels.length === 1 ? 'it' : 'them'}`;
     const isJump = ringJumps(solved.was, solved.is);
+    const corner = hangsByCorner(solved.was, solved.is);
     const effect = [
       ...(solved.was === report ? effectOf(issue, report, solved.is) : []),
       ...(isJump ? ['moves the ring'] : []),
-      ...hangsByCorner(solved.was, solved.is),
+      ...corner,
     ];
     const described = { ...candidate, description: `${candidate.description}${forHowMany(tried)}` };
     // To hang straighter is worth no ring elsewhere among the letters, unless one chooses so.
@@ -204,6 +214,7 @@ export class Trials {
       title: `${fix.title}${also}`,
       edits: [...candidate.edits, ...aside],
       ...(labels.length > 0 ? { aside: labels } : {}),
+      ...(corner.length === 0 && isTidy(solved.was, solved.is) ? {} : { isUntidy: true }),
       ...(isChoice || labels.length > 0 || isReadThere || isUnasked ? { isChoice: true } : {}),
     };
   }

@@ -41,15 +41,17 @@ export interface OpeningNeighbour {
   readonly name: string;
   /** Letters that are open, as the opening itself is. */
   readonly isOpen?: true;
+  /** Fitted into its room, so that it keeps clear of openings by itself. */
+  readonly isFitted?: true;
 }
 
 /**
  * Everything an opening should keep clear of: engraving, lettering that is cut through or scored, and glued lettering.
  */
 export function openingNeighbours(piece: Piece, pieces: readonly Piece[], hanger: PlacedHanger): OpeningNeighbour[] {
-  const marks = piece.marks.flatMap(({ operation, region, lettering = [], shape }) =>
+  const marks = piece.marks.flatMap(({ operation, region, lettering = [], shape, area }) =>
     operation === 'engrave' || lettering.length > 0
-      ? [{ region, lettering, name: nameOr(shape.name, 'engraving') }]
+      ? [{ region, lettering, name: nameOr(shape.name, 'engraving'), ...(area?.room && { isFitted: true as const }) }]
       : [],
   );
   const cuts = piece.sources.flatMap(({ use, lettering = [], region, shape }) =>

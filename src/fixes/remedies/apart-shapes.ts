@@ -7,7 +7,7 @@ import { gapBetween } from '../../geometry/straps.ts';
 import type { Region } from '../../geometry/types.ts';
 import { wholeShapesOf } from '../../tag/whole-shapes.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
-import { replacing, shapeTitle, specLength, valueAt } from '../candidate.ts';
+import { replacing, setting, settingLengths, shapeTitle, specLength, valueAt } from '../candidate.ts';
 import { movedBy } from './moving.ts';
 
 /** How far the shape reaches into the rest, in webs. */
@@ -57,6 +57,27 @@ export function strappedInFrame(at: Case): Remedy[] {
     return { description: `${width} wide, ${sidesInWords[side]}`, edits: [replacing(at, path, body)] };
   });
   return [{ words: `Join ${listedQuoted(names)} with straps`, candidates }];
+}
+
+/** Margins at which a word that is fitted into a frame reaches it, in mm: those of thin rims and of wide ones. */
+const reachingMm = [1.5, 1, 0.5, 0];
+
+/** A word fitted into a frame that ends before it, and perhaps in letters of its own. */
+export function reachingFrame(at: Case): Remedy[] {
+  const fitted = (at.piece?.sources ?? []).filter(({ use, shape }) => use === 'body' && shape.modifiers.fit);
+  return fitted.map(({ shape }) => {
+    const { margin } = shape.modifiers.fit!;
+    const margins = reachingMm.filter((mm) => mm < margin);
+    const alone = settingLengths(at, [...shape.path, 'fit'], 'margin', margins);
+    const [lapped] = shape.generator.kind === 'text' ? setting(at, shape.path, 'overlap', 'auto') : [];
+    const together = lapped
+      ? alone.map(({ description, edits }) => ({
+          description: `${description}, ${lapped.description}`,
+          edits: [...edits, ...lapped.edits],
+        }))
+      : [];
+    return { words: `Let ${shapeTitle(shape)} reach its frame`, candidates: [...alone, ...together] };
+  });
 }
 
 const sidesInWords = { 'left-right': 'at the left and the right', 'top-bottom': 'at the top and the bottom' } as const;

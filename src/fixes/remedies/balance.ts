@@ -48,10 +48,13 @@ export function overBalance(at: Case): Remedy[] {
 /** A tag that is turned by more than this, in degrees, may as well hang with its line upright (our own judgement). */
 const sideways = 20;
 
-/** For a name that has no place for a ring above its middle: it hangs from its end. */
+/** For a name that has no place for a ring above its middle, or a hole in one end: it hangs from that end. */
 function fromTheSide(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
-  if (kind !== 'ring' || place.kind !== 'anchor' || (at.issue.angle ?? 0) <= sideways) return [];
-  const sides = (['left', 'right'] as const).filter((side) => side !== place.anchor);
+  if (place.kind !== 'anchor' || (at.issue.angle ?? 0) <= sideways) return [];
+  const [from, balance] = at.issue.points ?? [];
+  const isRight = kind !== 'ring' && from && balance && from.x > balance.x;
+  const nearest = isRight ? (['right', 'left'] as const) : (['left', 'right'] as const);
+  const sides = nearest.filter((side) => side !== place.anchor);
   const candidates = sides.flatMap((side) => setting(at, path, 'at', side));
   return [{ words: 'Hang it from its side', candidates, isChoice: true }];
 }

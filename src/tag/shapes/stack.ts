@@ -8,6 +8,7 @@ import type { Affine, Bounds, Region } from '../../geometry/types.ts';
 import type { Shoulder, MadeShape } from '../made-shape.ts';
 import { abuttedRegion, depthOf, endOf, isVertical, opposite, sharpEndMm } from './stack-ends.ts';
 import type { StackDirection } from './stack-ends.ts';
+import { leastNickedLap, nicksBetween } from './stack-nicks.ts';
 import { endSeen, isPointed, isStepped, jointLap } from './stack-joint.ts';
 import type { End } from './stack-joint.ts';
 
@@ -56,18 +57,24 @@ export function makeStack(members: readonly Member[], towards: StackDirection, l
     const hiding =
       lap === undefined || isVisible(poking(lap)) ? hidingLap(previous.region, region, towards, poking) : lap;
     const isJoined = lap === undefined && (isStepped(end) || (isPointed(end) && isVisible(poking(hiding))));
-    const overlap =
-      lap ??
-      (isJoined
-        ? jointLap(previous.region, region, towards)
-        : meetingLap(previous.region, region, towards, hiding, end));
+    const usual = isJoined
+      ? jointLap(previous.region, region, towards)
+      : meetingLap(previous.region, region, towards, hiding, end);
+    const overlap = lap ?? (isJoined ? usual : leastNickedLap(previous.region, region, towards, usual));
     const lapped = abuttedRegion(region, boundsOf(previous.region), towards, overlap);
     if (isJoined) {
       if (isStepped(end) && overlap > end.depth)
         shoulders.push({ name, region: intersection(previous.region, lapped), losesEnds: true });
     } else if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards, end)) {
       const notches = notchesBeside(poking(overlap), previous.region, lapped, towards, hiding - overlap);
-      shoulders.push({ name, region: notches, ...(isVisible(poking(hiding)) ? {} : { hidingLap: hiding }) });
+      shoulders.push({
+        name,
+        region: notches,
+        ...(isVisible(poking(hiding)) ? {} : { hidingLap: leastNickedLap(previous.region, region, towards, hiding) }),
+      });
+    } else {
+      const nicks = nicksBetween(previous.region, lapped, towards);
+      if (isVisible(nicks)) shoulders.push({ name, region: nicks });
     }
     put(name, shape, lapped);
   }

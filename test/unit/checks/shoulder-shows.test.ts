@@ -48,6 +48,25 @@ describe('The shoulders of a stack', () => {
     assertSilent(await stack(`, lap: ${issue.width!.toFixed(2)}`), 'shoulder-shows');
   });
 
+  it('of a point on a plate with round corners are lapped until nobody sees a nick, and said where the lap leaves one', async () => {
+    const members = [
+      'wide: {rectangle: [70, 26], radius: 3}',
+      'narrow: {polygon: {points: [[0, 0], [18, 13], [0, 26]]}}',
+    ];
+    assertSilent(await stack(', towards: right', members), 'shoulder-shows');
+    for (const lap of [0, 1, 3, 5]) only(await stack(`, towards: right, lap: ${lap}`, members), 'shoulder-shows');
+    // Sharp corners have none, nor does what leaves the plate in a step.
+    const square = ['wide: {rectangle: [70, 26]}', members[1]!];
+    assertSilent(await stack(', towards: right', square), 'shoulder-shows');
+    assertSilent(
+      await stack(', towards: right', [
+        'wide: {rectangle: [70, 26], radius: 3}',
+        'narrow: {rectangle: [70, 26], radius: 4}',
+      ]),
+      'shoulder-shows',
+    );
+  });
+
   it('show where sharp corners only touch a round member, with the lap at which they lie on it', async () => {
     const members = ['wide: {circle: 50}', 'narrow: {rectangle: [20, 12]}'];
     const made = await stack(', lap: 0.5', members);

@@ -92,12 +92,12 @@ describe('A hole and what is drawn beside it', () => {
   it('make room for each other where the hole must be larger', async () => {
     const text = marked('{diameter: 2, at: left, inset: 3}').replace('shapes:', 'tie: {twine: 2.5}\nshapes:');
     const titles = (await placesAfter(text, 'hole-too-small')).map(({ title }) => title);
-    // The least that the twine goes through, 1.5 times as wide, leaves 1.25 mm; what is comfortable does not.
+    // The least that the twine goes through, 1.5 times as wide, leaves 1.25 mm, which looks squeezed in; what is comfortable does not.
     assert.deepEqual(
       titles.map((title) => title.split(':').slice(0, 2).join(':').split(',')[0]),
       [
-        'Make the hole larger: diameter 3.75 mm (2.00 → 3.75 mm)',
         'Make the hole larger and move “mark”: diameter 5 mm',
+        'Make the hole larger: diameter 3.75 mm (2.00 → 3.75 mm)',
       ],
     );
   });

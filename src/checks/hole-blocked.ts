@@ -151,6 +151,9 @@ const ringPlaces: Partial<Record<ReadAs, string>> = {
   // Of some scripts the bar of a T is a part of its own, and is no accent.
   mark: 'so near to a part above the letters, such as a dot or an accent, that it reads as one more',
   ringed: 'on the head of an “A” or a “U” and reads as the ring of an “Å” or an “Ů”',
+  neck: 'on a neck, which makes another letter of the one below it, as of an “o” a “b”',
+  heads: 'on the heads of two letters and joins them to one',
+  'dotted stem': 'on the end of a bare stem and reads as the dot of an “i”',
   'between words': 'over the gap between two words and reads as a sign of its own',
   'loop of a waw': 'on the line of Arabic letters, where it reads as the loop of one, such as “و” or “ف”',
   'letter within': 'between the letters and reads as an “o”',

@@ -311,7 +311,7 @@ export class PieceBuilder {
       const isBacking = bodies.some(({ entry }) => entry.shape.generator.kind === 'around');
       const slits = hasLetters ? slitsMm.letters : isBacking ? slitsMm.backing : 0;
       const lug = slits > 0 ? withoutSlits(placed.lug!, body.value, slits) : placed.lug!;
-      return { ...placed, lug, ...seenAs(reading, placed.centre, size) };
+      return { ...placed, lug, ...seenAs(reading, placed.centre, size, placed.neckOn) };
     });
   }
 

@@ -71,6 +71,8 @@ export interface PlacedHanger {
   /** For a ring: the width of material round its hole that is asked for, in mm, and its depth below touching. */
   readonly wall?: number;
   readonly sink?: number;
+  /** For a ring on a neck: the letter that this stands on. */
+  readonly neckOn?: string;
   /** For a ring: what it may read as beside the lettering it hangs. */
   readonly readAs?: readonly ReadAs[];
   /** For a ring: the letter that it covers much of. */

@@ -65,6 +65,7 @@ export function placeHanger(
         lug,
         wall: hanger.wall,
         sink: hanger.sink,
+        ...(place.over !== undefined && { neckOn: place.over }),
       };
     }
     case 'hole': {

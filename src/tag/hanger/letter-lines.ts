@@ -122,14 +122,23 @@ function letterLine(runs: readonly Run[]): Omit<LetterLine, 'isOverLine'> {
   const top = runs.length === 1 ? runs[0]!.top : undefined;
   const ofSmall = Math.max(...runs.map((run) => run.xHeight));
   const xHeight = hasSmallLetters ? ofSmall : (top ?? whole.maxY) - baseline;
-  const isLow = ({ maxY }: Bounds): boolean => hasSmallLetters && maxY < baseline + lowest * xHeight;
   return {
     ...{ box: widened(whole, grow), baseline, xHeight, hasSmallLetters, letters: placed },
     hasInitial: hasSmallLetters && /^\p{Lu}/u.test(letters[0]!.text),
     ends: [lineEnd(start.region, -1), lineEnd(end.region, 1)],
     ...{ first: middleX(start.box), last: middleX(end.box), gaps: gapsBetween(letters) },
-    low: placed.filter(({ box }) => isLow(box)).map(({ box: { minX, maxX } }) => ({ from: minX, to: maxX })),
+    low: placed
+      .filter(({ box }) => isLow({ hasSmallLetters, baseline, xHeight }, box.maxY))
+      .map(({ box: { minX, maxX } }) => ({ from: minX, to: maxX })),
   };
+}
+
+/** Whether a letter that reaches so high is a small one without an ascender. */
+export function isLow(
+  { hasSmallLetters, baseline, xHeight }: Pick<LetterLine, 'hasSmallLetters' | 'baseline' | 'xHeight'>,
+  top: number,
+): boolean {
+  return hasSmallLetters && top < baseline + lowest * xHeight;
 }
 
 /** The letters of a run, the first of which opens a word only if it stands off what is before it. */

@@ -2,7 +2,7 @@
 
 import { boundsOf, widened } from '../../geometry/measure.ts';
 import type { Bounds, Point } from '../../geometry/types.ts';
-import { marksAbove } from '../lettering/marks-above.ts';
+import { hasMarks, marksAbove } from '../lettering/marks-above.ts';
 import type { MadeShape } from '../made-shape.ts';
 
 /** The box of a mark. */
@@ -23,7 +23,10 @@ export function marksOf({ lettering = [], band }: MadeShape): Mark[] {
       const hung = band ? band.baseline + hungFrom * (band.top - band.baseline) : baseline + surelyHungFrom * xHeight;
       const isHung = /^\p{P}+$/u.test(text) && boundsOf(region)!.minY > hung;
       const isDot = /^[ij]$/u.test(text);
-      return (isHung ? [region] : marksAbove(region)).map((mark) => ({ ...widened(boundsOf(mark)!, grow), isDot }));
+      return (isHung ? [region] : hasMarks(text) ? marksAbove(region) : []).map((mark) => ({
+        ...widened(boundsOf(mark)!, grow),
+        isDot,
+      }));
     }),
   );
 }

@@ -12,8 +12,11 @@ import { misreadingCost } from './reading.ts';
 import type { RingReading } from './reading.ts';
 import { costOfTilt } from './ring.ts';
 import type { RingCandidate, RingSize } from './ring.ts';
+import { isTurnedByNeck } from './turned-by-neck.ts';
 
 export interface OnNeck extends RingCandidate {
+  /** The letter that it stands on. */
+  readonly over: string;
   /** From the middle of the ring down into the stroke. */
   readonly neck: Region;
 }
@@ -25,8 +28,8 @@ interface NeckGround {
   readonly web: number;
 }
 
-/** Cost of a neck, in shares of a fully joined ring: that of an accent. */
-const neckCost = 0.75;
+/** Cost of a neck, in shares of a fully joined ring: that of an accent, and more where it makes another letter of the one that it stands on. */
+const neckCost = { accent: 0.75, stem: 1 } as const;
 
 /** It is as wide as the wall of the ring; where a narrow letter has no room for that, as so much of it, if that is enough for a joint. */
 const narrowShare = 0.6;
@@ -76,7 +79,10 @@ export function neckPlace(ground: NeckGround, size: RingSize, aside: Point): OnN
       .flatMap((column) => stands(column, width) ?? [])
       .map((place) => ({
         ...place,
-        score: 1 - neckCost - costOfTilt(tiltDegrees(from(balance, place.centre), up), false, true),
+        score:
+          1 -
+          (isTurnedByNeck(place.over) ? neckCost.stem : neckCost.accent) -
+          costOfTilt(tiltDegrees(from(balance, place.centre), up), false, true),
       }))
       .sort((a, b) => b.score - a.score || a.centre.x - b.centre.x);
     if (best) return best;
@@ -86,7 +92,7 @@ export function neckPlace(ground: NeckGround, size: RingSize, aside: Point): OnN
 
 interface Column {
   readonly x: number;
-  /** Of its letter. */
+  readonly letter: string;
   readonly box: Bounds;
   readonly avoidsStems: boolean;
 }
@@ -103,6 +109,7 @@ function columnsOf({ coverable: { letters, factor } }: RingReading, width: numbe
     const avoidsStems = turnedByStem.test(letter);
     return Array.from({ length: 2 * columns + 1 }, (_, index) => ({
       x: (minX + maxX) / 2 + (index - columns) * stepMm,
+      letter: text,
       box: scaled,
       avoidsStems,
     }));
@@ -118,7 +125,7 @@ function standing({ on, whole, reading }: NeckGround, { hole, wall }: RingSize):
   const below = { x: 0, y: boundsOf(whole)!.minY - 1 };
   const topAt = (x: number): number => furthestOnRay(whole, { ...below, x }, up)?.y ?? -Infinity;
   const radius = hole + wall;
-  return ({ x, box: { minY, maxY }, avoidsStems }, width) => {
+  return ({ x, letter, box: { minY, maxY }, avoidsStems }, width) => {
     if (reading.marks.some((mark) => x + width > mark.minX && x - width < mark.maxX)) return undefined;
     const tops = across.map((share) => ({ x: x + share * width, y: topAt(x + share * width) }));
     const [low, high] = [Math.min(...tops.map(({ y }) => y)), Math.max(...tops.map(({ y }) => y))];
@@ -140,7 +147,7 @@ function standing({ on, whole, reading }: NeckGround, { hole, wall }: RingSize):
       const centre = { x, y };
       if (edges.countCircleCrossings(centre, radius + clearMm) > 0) continue;
       if (misreadingCost(reading, centre, { hole, wall }) > 0) continue;
-      return { centre, neck: [[...foot, { x: x + width / 2, y }, { x: x - width / 2, y }]] };
+      return { centre, over: letter, neck: [[...foot, { x: x + width / 2, y }, { x: x - width / 2, y }]] };
     }
     return undefined;
   };

@@ -13,7 +13,10 @@ import type { Coverable, Cover } from './cover.ts';
 import { madeOfLetter } from './crook.ts';
 import { closesLetter } from './closed-letter.ts';
 import type { ClosedLetter } from './closed-letter.ts';
-import { letterLines } from './letter-lines.ts';
+import { isTurnedByNeck } from './turned-by-neck.ts';
+import { onHeads } from './on-head.ts';
+import type { OnHead } from './on-head.ts';
+import { isLow, letterLines } from './letter-lines.ts';
 import type { LetterLine, Span } from './letter-lines.ts';
 import { awayFrom, isInPlaceOf, marksOf } from './marks.ts';
 import type { Mark } from './marks.ts';
@@ -28,14 +31,15 @@ export interface RingReading {
 
 /**
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
- * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital. `small`: as hardly more beneath the arm or the swash of a capital that is much higher, or at its foot. `leaning`: as a “d” beneath the first stroke of one, which leans over it.
+ * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `dotted stem`: on the end of a bare stem, as the dot of an “i”. `heads`: on the heads of two letters, which it joins. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital. `small`: as hardly more beneath the arm or the swash of a capital that is much higher, or at its foot. `leaning`: as a “d” beneath the first stroke of one, which leans over it.
  */
 export type ReadAs =
   | 'on a mark'
   | 'dot'
   | 'mark'
   | 'accent'
-  | 'ringed'
+  | OnHead
+  | 'neck'
   | 'full stop'
   | 'tail'
   | 'letter'
@@ -59,6 +63,9 @@ const costs: Readonly<Record<ReadAs, number>> = {
   mark: 0.8,
   accent: 0.75,
   ringed: 0.75,
+  heads: 0.6,
+  neck: 0.75,
+  'dotted stem': 0.3,
   'full stop': 0.4,
   tail: 0.8,
   letter: 0.4,
@@ -94,6 +101,9 @@ const onMark = 1;
 
 /** A ring about as large as a letter reads as one; limits in x-heights. */
 const smallestLetter = 0.5;
+/** Before capitals a smaller one is the bowl of a “d” with one that is a stem and no more, as wide as so much of its height. */
+const smallestBowl = 0.28;
+const onlyStem = 0.4;
 const largestLetter = 1.6;
 
 /** Behind one of these, which end in a stem, it is the bowl of a “p” even where its middle is above the x-height, by so many of its radii. */
@@ -172,8 +182,10 @@ export function seenAs(
   reading: RingReading,
   centre: Point,
   ring: RingRadii,
+  neckOn?: string,
 ): { readonly readAs: readonly ReadAs[]; readonly covers: string | undefined } {
-  const all = readAs(reading, centre, ring);
+  const isTurned = neckOn !== undefined && isTurnedByNeck(neckOn);
+  const all: readonly ReadAs[] = [...readAs(reading, centre, ring), ...(isTurned ? (['neck'] as const) : [])];
   return { readAs: all, covers: all.includes('dot') ? undefined : coveredOf(coversAt(reading, centre, ring)) };
 }
 
@@ -197,7 +209,7 @@ export function readAs(
   const beside = lines.flatMap((line) => [
     ...(isWithin(line.gaps, x) ? (['between words'] as const) : []),
     ...onTheLine(line, { x, y }, { hole, wall }),
-    ...(isOnHead(line, scaled, hole / factor) ? (['ringed'] as const) : []),
+    ...onHeads(line.letters, scaled, radius / factor, hole / factor, (top) => isLow(line, factor * top)),
     ...withEnds(asLetter(line, { x, y }, radius), closesLetter(line, { x, y }, radius, factor)),
   ]);
   return [...beside, ...ofLetters];
@@ -212,20 +224,6 @@ function isWithin(spans: readonly Span[], x: number): boolean {
   return spans.some(({ from, to }) => x > from && x < to);
 }
 
-/** Letters that have a ring in some language: an Å, an Ů. */
-const ringed = /^[AUauΑ]$/u;
-
-/** The head of such a letter is in the middle of its width, by this share of it to each side. */
-const headShare = 0.35;
-
-/** @param hole In the scale of the letters as they were made, as the point. */
-function isOnHead({ letters }: LetterLine, { x, y }: Point, hole: number): boolean {
-  return letters.some(({ text, box: { minX, minY, maxX, maxY } }) => {
-    if (!ringed.test(text) || Math.abs(x - (minX + maxX) / 2) > headShare * (maxX - minX)) return false;
-    return y > maxY - hole && y - hole < maxY + aboveLow * (maxY - minY);
-  });
-}
-
 function onTheLine(
   { box, baseline, xHeight, hasSmallLetters, isOverLine, low }: LetterLine,
   { x, y }: Point,
@@ -238,18 +236,26 @@ function onTheLine(
   return y < baseline + radius && (!isOverLine || y > baseline - radius) ? ['full stop'] : [];
 }
 
+function isOnlyStem({ minX, minY, maxX, maxY }: Bounds): boolean {
+  return maxX - minX < onlyStem * (maxY - minY);
+}
+
 function asLetter(line: LetterLine, { x, y }: Point, radius: number): ReadAs[] {
   const { box, baseline, xHeight, letters, first, last, hasInitial, ends, isOverLine } = line;
   const share = (2 * radius) / xHeight;
   const isInBand = y >= baseline && y <= baseline + xHeight;
   // However small, a ring among the letters is one of them.
   if (isInBand && share < largestLetter && x > first && x < last) return ['letter within'];
-  if (share < smallestLetter || share > largestLetter) return [];
-  if (y < baseline && x > box.minX && x < box.maxX && (!isOverLine || y > baseline - 2 * radius)) return ['tail'];
   const isBefore = x < first;
+  const isBowl =
+    isBefore && share < smallestLetter && share > smallestBowl && !line.hasSmallLetters && isOnlyStem(letters[0]!.box);
+  if ((share < smallestLetter && !isBowl) || share > largestLetter) return [];
+  if (!isBowl && y < baseline && x > box.minX && x < box.maxX && (!isOverLine || y > baseline - 2 * radius))
+    return ['tail'];
   const end = ends[isBefore ? 0 : 1];
   const stemmed = isBefore || x > last ? withStem(line, end, { x, y }, radius) : undefined;
   if (stemmed && stemmed !== 'loop') return [stemmed];
+  if (isBowl) return [];
   const isAtStem = x > last && stemLast.test(withoutAccents(letters.at(-1)!.text));
   const above = y - (baseline + xHeight);
   if (isAtStem && above > 0 && above < bowlAbove * radius) return ['p'];

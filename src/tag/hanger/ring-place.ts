@@ -32,6 +32,8 @@ export interface RingSpot {
   readonly centre: Point;
   /** What it stands on, where no letter reaches up to it. */
   readonly neck?: Region;
+  /** And the letter that this stands on. */
+  readonly over?: string;
 }
 
 /** Where the ring goes; `undefined` if the body has no place for one. */

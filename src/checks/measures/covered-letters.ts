@@ -2,12 +2,14 @@
 
 import { clippedToBox } from '../../geometry/clip-to-box.ts';
 import { difference, intersection, offset } from '../../geometry/clipper.ts';
+import { EdgeIndex } from '../../geometry/edge-index.ts';
 import { area, boundsOf, boxesOverlap, ringArea, widened } from '../../geometry/measure.ts';
 import { simplified } from '../../geometry/simplify.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Letter, Lettering } from '../../tag/lettering/letters.ts';
 import { extentOf, speckMm } from '../../tag/size.ts';
 import { perRegionPair } from './per-region-pair.ts';
+import { losesLeg } from './swallowed-leg.ts';
 import { tailOfQ } from './tail-of-q.ts';
 
 /** Something of the body that may lie over letters. */
@@ -20,7 +22,7 @@ export interface Cover {
 export interface CoveredLetters {
   /** Letters that can no longer be made out. */
   readonly gone: readonly Letter[];
-  /** Letters that are covered in part. */
+  /** Letters that are covered in part, or have lost a leg. */
   readonly partly: readonly Letter[];
   /** Other letters of which a counter is filled. */
   readonly filled: readonly Letter[];
@@ -89,12 +91,15 @@ function coveredBy({ letters, xHeight }: Lettering, shape: Region, region: Regio
   if (near.length === 0) return { gone, partly, filled, tailless };
   const tolerance = toleranceShare * xHeight;
   const others = simplified(difference(region, [shape]), tolerance);
+  let index: EdgeIndex | undefined;
+  const edges = (): EdgeIndex => (index ??= new EdgeIndex(others));
   for (const letter of near) {
     const seam = difference(offset(simplified(letter.region, tolerance), seamMm, 'round', tolerance), [shape]);
     const covered = area(intersection(seam, others));
     if (covered > goneShare * area(seam)) gone.push(letter);
     else if (isFilled(letter.region, others)) filled.push(letter);
-    else if (covered > partShare * area(seam)) partly.push(letter);
+    else if (covered > partShare * area(seam) || (covered > 0 && losesLeg(letter, edges(), xHeight)))
+      partly.push(letter);
     else if (isTailHidden(letter, seam, others, xHeight)) tailless.push(letter);
   }
   return { gone, partly, filled, tailless };

@@ -36,6 +36,18 @@ describe('Letters that are covered', () => {
     assert.equal(covered(ring, [box(3, 3, 7, 5.45)]), 'filled');
   });
 
+  it('are in part covered where a leg of an “m” runs into a rim along more than 0.8 of it, and no leg of an “l”', () => {
+    const m = [
+      polygon([0, 0], [2, 0], [2, 8], [6, 8], [6, 0], [8, 0], [8, 8], [12, 8], [12, 0], [14, 0], [14, 10], [0, 10]),
+    ];
+    for (const [up, is] of [
+      [7, 'partly'],
+      [6, 'free'],
+    ] as const)
+      assert.equal(covered(m, [box(13, 0, 18, up)], 'm'), is, `${up}`);
+    assert.equal(covered(m, [box(13, 0, 18, 7)], 'l'), 'free');
+  });
+
   it('are without their tail from seven tenths of what is round it below the line', () => {
     const hooked = [polygon([0, 0], [4, 0], [4, -5], [6, -5], [6, 0], [10, 0], [10, 10], [0, 10])];
     // Round it, from 1.2 mm below the line on, are 2 · 1.2 · 3.8 + 2 · 1.2 + π · 1.2² / 2 = 13.8 mm²; from below up to −h, 4.7 + 2.4 (5 − h).

@@ -21,7 +21,12 @@ export function staysPut(before: Report, after: Report): boolean {
     const now = fittedOn(is);
     return fittedOn(was).every(({ shape, region }) => {
       const same = now.find((each) => samePath(each.shape.path, shape.path));
-      if (!same || isAside(before, shape) || writtenAt(before, shape) !== writtenAt(after, same.shape)) return true;
+      if (
+        !same ||
+        (now.length > 1 && isAside(before, shape)) ||
+        writtenAt(before, shape) !== writtenAt(after, same.shape)
+      )
+        return true;
       const [from, to] = [placeIn(region, was), placeIn(same.region, is)];
       if (!from || !to) return true;
       return (

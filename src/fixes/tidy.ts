@@ -70,20 +70,18 @@ function keepsRoom(was: Piece, is: Piece): boolean {
   const [before, after] = [was, is].map((piece) => [...thingsOf(piece), ...openingsOf(piece)]) as [Thing[], Thing[]];
   const room = roomIn(is.body);
   const inBefore = (thing: Thing): Thing | undefined => before.find(({ path }) => samePath(path, thing.path));
-  return after.every((thing, index) => {
-    const old = inBefore(thing);
-    const edge =
-      isAtEdge(thing, is.body, room) &&
-      !(old && wasSo((by) => isAtEdge(old, was.body, by), room, isAtEdge(thing, is.body, 0)));
-    if (edge) return false;
-    return after.slice(index + 1).every((other) => {
-      const known = inBefore(other);
-      if (!areNear(thing, other, room)) return true;
-      return (
-        old !== undefined &&
-        known !== undefined &&
-        wasSo((by) => areNear(old, known, by), room, areNear(thing, other, 0))
-      );
+  // What is new on the piece is where the change has put it.
+  const known = after.flatMap((now) => {
+    const old = inBefore(now);
+    return old ? [{ now, old }] : [];
+  });
+  return known.every(({ now, old }, index) => {
+    const isSqueezed =
+      isAtEdge(now, is.body, room) && !wasSo((by) => isAtEdge(old, was.body, by), room, isAtEdge(now, is.body, 0));
+    if (isSqueezed) return false;
+    return known.slice(index + 1).every((other) => {
+      if (!areNear(now, other.now, room)) return true;
+      return wasSo((by) => areNear(old, other.old, by), room, areNear(now, other.now, 0));
     });
   });
 }

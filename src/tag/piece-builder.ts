@@ -125,13 +125,17 @@ export class PieceBuilder {
     const middle: Stage<MadeShape>[] = [];
     const apart = [...openings];
     const fillers: (string | undefined)[] = [];
+    let leading: Stage<MadeShape> | undefined;
     let isAfter = false;
     const words: Stage<MadeShape>[] = [];
     for (const { entry, isLine: isScored, order } of entries) {
       const made = await this.evaluator.target(entry);
       const { id, value } = made;
       if (order) (order === 'below' ? above : middle).push(made);
-      if (order === 'below') fillers.push(...(entry.shape.modifiers.fit ? [entry.shape.name] : []));
+      if (order === 'below' && entry.shape.modifiers.fit) {
+        fillers.push(entry.shape.name);
+        if (!entry.shape.modifiers.place) leading = made;
+      }
       isAfter ||= order === 'after the middle';
       if (isLine(entry.shape.generator)) words.push(made);
       if (entry.shape.name !== undefined) names.push(`“${entry.shape.name}”`);
@@ -151,20 +155,28 @@ export class PieceBuilder {
       if (!order || order === 'below') apart.push(inTheWay);
     }
     if (stages.length === 0) return undefined;
+    const isOpeningsAlone =
+      openings.length > 0 && entries.every(({ entry }) => entry.shape.generator.kind === 'border');
     const lines = [above, middle, words].map((each) => each.map(({ id }) => id));
-    return cache.get('around', [stages.map(({ id }) => id), codeIds, names, lines, fillers, isAfter], () => ({
-      names,
-      above: lowestOf(above.map(({ value }) => value)),
-      middle: inMiddleOf(
-        middle.map(({ value }) => value),
-        () => union(apart.map(({ value }) => value)),
-        isAfter,
-      ),
-      fillers,
-      words: words.flatMap(({ value }) => centreOf(value, 'eye') ?? []),
-      things: union(stages.map(({ value }) => value)),
-      quiet: union(codes.flatMap((made) => made.codes!.map((code) => [squareOf(code, clearModules)]))),
-    }));
+    return cache.get(
+      'around',
+      [stages.map(({ id }) => id), codeIds, names, lines, fillers, leading?.id, isAfter, isOpeningsAlone],
+      () => ({
+        names,
+        above: lowestOf(above.map(({ value }) => value)),
+        middle: inMiddleOf(
+          middle.map(({ value }) => value),
+          () => union(apart.map(({ value }) => value)),
+          isAfter,
+        ),
+        fillers,
+        isOpeningsAlone,
+        words: words.flatMap(({ value }) => centreOf(value, 'eye') ?? []),
+        leading: leading && centreOf(leading.value, 'eye'),
+        things: union(stages.map(({ value }) => value)),
+        quiet: union(codes.flatMap((made) => made.codes!.map((code) => [squareOf(code, clearModules)]))),
+      }),
+    );
   }
 
   /** Scale of the shapes of a piece at which the piece, or what it is glued to, has the size asked for. */

@@ -5,6 +5,7 @@ import { capitalised, listed } from '../../core/names.ts';
 import { difference, offset } from '../../geometry/clipper.ts';
 import { area } from '../../geometry/measure.ts';
 import type { Point, Region } from '../../geometry/types.ts';
+import { textsOf } from '../../spec/model/shape-model.ts';
 import type { Fit, Shape } from '../../spec/model/shape-model.ts';
 import type { WordsBeside, WordsInMiddle } from './line-order.ts';
 
@@ -19,8 +20,12 @@ export interface Obstacles {
   readonly middle?: WordsInMiddle | undefined;
   /** Names of the words above, as far as they are fitted too. */
   readonly fillers?: readonly (string | undefined)[];
+  /** Whether there are openings to hang it by, and besides them a border at most. */
+  readonly isOpeningsAlone?: boolean;
   /** Middles of the other words there. */
   readonly words?: readonly Point[];
+  /** The middle of those that found their place by themselves, below which it is to stand. */
+  readonly leading?: Point | undefined;
 }
 
 /** An area below this is no room, in mm². */
@@ -91,6 +96,29 @@ export function squeezedRound({ shape, part, clear }: Fit, names: readonly strin
   const help = listed([...lessInTheWay(names), ...(clear > 0 ? ['give a smaller “clear”'] : [])], Infinity, 'or');
   const percent = Math.round(100 * share);
   return `To pass ${mm(clear)} clear of ${theOthers(names)}, these lines have ${percent} % of the size that they would have round the inside of ${name}. To make them larger, ${help}.`;
+}
+
+/** Why words are much smaller than their plate: what it hangs by takes the room. */
+export function squeezedBeside(
+  { name, generator }: Shape,
+  { shape, part }: Fit,
+  names: readonly string[],
+  share: number,
+): string {
+  const openings = eachOnce(names).filter((each) => each.startsWith('the '));
+  const isSeveral = generator.kind === 'lines' || textsOf(generator).some(({ text }) => text.includes('\n'));
+  const own = name === undefined ? 'these words' : `“${name}”`;
+  const room = `“${part ?? shape.name ?? 'the shape'}”`;
+  const help = listed(
+    [
+      ...lessInTheWay(names.filter((each) => each.startsWith('the '))),
+      'put it at another side',
+      ...(isSeveral ? ['break the words into fewer lines'] : []),
+    ],
+    Infinity,
+    'or',
+  );
+  return `${capitalised(listed(openings, mostNamed))} ${openings.length > 1 || /s at /.test(openings[0] ?? '') ? 'leave' : 'leaves'} ${own} ${Math.round(100 * share)} % of the size that ${name === undefined ? 'they' : 'it'} would have in ${room}, and less than half of its width. To make it larger, ${help}.`;
 }
 
 /** Why words stand beside others that were fitted first. */

@@ -78,6 +78,9 @@ const worth = { words: 0.7, even: 0.85, uneven: 0.98 };
 /** What stands in a room is about in its middle if it is off by less than this, as a share of the room's width. */
 const aboutShare = 0.1;
 
+/** Words that a window or a hole has pushed aside still lead the lines below them if they are off by less than this share (our own judgement). */
+const pushedShare = 0.25;
+
 /** The upright axis of what stands about in the middle of a shape that has none, such as the holes of a label or a word at its top. */
 function uprightAxis(target: Region, obstacles: Region): number | undefined {
   const box = boundsOf(target);
@@ -96,10 +99,17 @@ export interface RoomFor {
   readonly seat?: Seat | undefined;
   /** Middles of the other words that stand there. */
   readonly others?: readonly Point[];
+  /** Of those, what found its place by itself and leads the lines below it. */
+  readonly leading?: Point | undefined;
 }
 
 /** @param obstacles What stands in it, grown by the distance to keep. */
-export function roomIn(target: Region, margin: number, obstacles: Region, { by, seat, others = [] }: RoomFor): FitRoom {
+export function roomIn(
+  target: Region,
+  margin: number,
+  obstacles: Region,
+  { by, seat, others = [], leading }: RoomFor,
+): FitRoom {
   const inner = offset(target, -margin);
   const region = obstacles.length === 0 || inner.length === 0 ? inner : difference(inner, [obstacles]);
   const parts = partsOf(region)
@@ -111,7 +121,7 @@ export function roomIn(target: Region, margin: number, obstacles: Region, { by, 
   let upright: Pick<FitRoom, 'axes' | 'worthAxis'> | undefined;
   const findUpright = (): Pick<FitRoom, 'axes' | 'worthAxis'> => {
     const own = axesOf(region);
-    const beside = seat && axisOfWords(target, seat.middle, others);
+    const beside = seat && axisOfWords(target, seat.middle, others, leading);
     if (beside !== undefined) return { axes: { ...own, x: beside }, worthAxis: worth.words };
     if (own.x !== undefined) return { axes: own, worthAxis: worth.even };
     const x = uprightAxis(inner, obstacles);
@@ -136,10 +146,17 @@ export function roomIn(target: Region, margin: number, obstacles: Region, { by, 
   };
 }
 
-/** The upright line on which other words stand, about in the middle: of several the one nearest to it. */
-function axisOfWords(target: Region, centre: Point, others: readonly Point[]): number | undefined {
+/** The upright line on which other words stand, about in the middle: of several the one nearest to it; further aside, that of words that were pushed there. */
+function axisOfWords(
+  target: Region,
+  centre: Point,
+  others: readonly Point[],
+  leading: Point | undefined,
+): number | undefined {
   const box = boundsOf(target)!;
-  const off = others.map(({ x }) => x - centre.x).filter((x) => Math.abs(x) < aboutShare * (box.maxX - box.minX));
+  const width = box.maxX - box.minX;
+  const off = others.map(({ x }) => x - centre.x).filter((x) => Math.abs(x) < aboutShare * width);
+  if (off.length === 0 && leading && Math.abs(leading.x - centre.x) < pushedShare * width) return leading.x;
   return off.length === 0 ? undefined : centre.x + off.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
 }
 

@@ -2,6 +2,7 @@
 
 import { transform } from '../../geometry/affine.ts';
 import { offset, union } from '../../geometry/clipper.ts';
+import { boundsOf } from '../../geometry/measure.ts';
 import type { Region } from '../../geometry/types.ts';
 import type { Modifiers, Shape, Target } from '../../spec/model/shape-model.ts';
 import type { Stage } from '../cache.ts';
@@ -20,7 +21,7 @@ import { fitted, usualScaleIn } from './fitted.ts';
 import type { Fitted } from './fitted.ts';
 import { fittedRound } from './fit-round.ts';
 import { isLine, standsAmong, isWorthOrder, isWorthSide, over, standsAbove, standsBelow, under } from './line-order.ts';
-import { besideOthers, noRoom, squeezedRound } from './no-room.ts';
+import { besideOthers, noRoom, squeezedBeside, squeezedRound } from './no-room.ts';
 import type { Obstacles } from './no-room.ts';
 import { roomIn } from './room.ts';
 import type { FitRoom } from './room.ts';
@@ -76,6 +77,20 @@ export class ShapeFitter {
     return this.#resources.cache.get('to fill', id, () => (border ? insideBorder(border) : region));
   }
 
+  /** Of words that take less than half the width of a plate on which nothing else is but what it hangs by: the share of the size that they would have without that. */
+  async #shareOfFree(
+    { generator, modifiers }: Shape,
+    { scale, shape }: Fitted,
+    { around, target, most, alone }: Alone,
+  ): Promise<number | undefined> {
+    const isSuch = around?.isOpeningsAlone && isLine(generator) && !modifiers.place && !modifiers.fit!.sameSize;
+    const [box, whole] = [boundsOf(shape.region), boundsOf(target)];
+    if (!isSuch || scale >= most || !box || !whole) return undefined;
+    if (box.maxX - box.minX > leastWidth * (whole.maxX - whole.minX)) return undefined;
+    const free = await alone();
+    return free.value && scale / free.value.scale;
+  }
+
   /** @param kept From everything, whatever the spec says: a distance in mm, or the quiet zone of the code and no more. */
   async #fitted(
     shape: Shape,
@@ -104,8 +119,16 @@ export class ShapeFitter {
           side === 'anywhere' ? obstacles : union([obstacles, beyond(side, target.value, around!.value, clear + more)]);
         const seat = isForWords ? seatOf(target.value) : undefined;
         const others = around?.value.words ?? [];
-        return roomIn(target.value, margin + more, taken, { by: place?.by ?? 'eye', seat, others });
+        const leading = around?.value.leading;
+        return roomIn(target.value, margin + more, taken, { by: place?.by ?? 'eye', seat, others, leading });
       });
+    const alone = () => {
+      const whole = (more: number): Stage<FitRoom> =>
+        cache.get('room', [target.id, margin + more, 'alone'], () =>
+          roomIn(target.value, margin + more, [], { by: 'eye', seat: seatOf(target.value) }),
+        );
+      return { free: whole(grow ?? 0), outer: whole(0) };
+    };
     const roomsOf = (side: Side) => ({ free: room(grow ?? 0, side), outer: room(0, side) });
     const same = fit.sameSize ? this.#resources.sameSizes?.get(sizeKey(shape)) : undefined;
     const most = Math.min(largestScaleOf({ ...shape, modifiers }, outline.value, scale), same ?? Infinity);
@@ -177,6 +200,21 @@ export class ShapeFitter {
         path: [...shape.path, 'fit'],
         message: besideOthers(shape, fit, fillers),
       });
+    const share =
+      found.value &&
+      (await this.#shareOfFree(shape, found.value, {
+        around: around?.value,
+        target: target.value,
+        most,
+        alone: () => foundIn(alone()),
+      }));
+    if (share !== undefined && share < leastBeside)
+      this.#resources.report({
+        code: 'squeezed',
+        severity: 'info',
+        path: [...shape.path, 'fit'],
+        message: squeezedBeside(shape, fit, around?.value.names ?? [], share),
+      });
     const finished = (region: Region): Region => transform(region, scaledBy(scale));
     if (!found.value && !withQuietZone && outline.value.bounds && target.value.length > 0) {
       this.#resources.report({
@@ -197,7 +235,19 @@ export class ShapeFitter {
 }
 
 /** Letters that run round are told to be small below this share of what the edge alone would allow (our own judgement). */
-const leastOfFree = 0.75;
+const leastOfFree = 0.6;
+
+/** So are words beside what a plate hangs by, if they take less than the second of its width (our own judgement). */
+const leastBeside = 0.6;
+const leastWidth = 0.5;
+
+interface Alone {
+  readonly around: Obstacles | undefined;
+  readonly target: Region;
+  readonly most: number;
+  /** What is found with nothing in the way. */
+  readonly alone: () => FittedStage;
+}
 
 /** Where in the room a shape is to stand beside other words; of those in the middle, what is beside their line whatever its letters. */
 type Side = 'anywhere' | 'below' | 'above the middle' | 'below the middle' | 'above the line' | 'below the line';

@@ -134,4 +134,38 @@ describe('The order of words that are fitted', () => {
     }
     assert.deepEqual(await squeezed('Marigold'), []);
   });
+
+  it('keeps them on one upright line where a window has pushed the first aside', async () => {
+    const shapes = [
+      'plate: {label: {size: [100, 46], end: left}}',
+      'window: {polygon: {sides: 6, across: 26}, place: {on: plate, at: right, margin: 8}}',
+      'name: {text: Lentils, font: Nunito, weight: 700, fit: {in: plate, margin: 4}}',
+      'price: {text: "3.50", font: Nunito, fit: {in: plate, margin: 4, at_most: {cap_height: 5}}}',
+    ];
+    const piece = 'body: [plate], cut: [window], engrave: [name, price], hanger: {hole: {at: left}}';
+    const [name, price] = (await make(specOf(shapes, piece))).pieces[0]!.marks.map(({ region }) => boundsOf(region)!);
+    assert.ok(price!.maxY < name!.minY);
+    assertNear((price!.minX + price!.maxX) / 2, (name!.minX + name!.maxX) / 2, 0.5);
+  });
+
+  it('is said where what a plate hangs by leaves them less than half of its width', async () => {
+    const squeezed = async (hanger: string, engrave = 'edge, name', text = '"Please close\\nthe gate"') => {
+      const shapes = [
+        'plate: {rectangle: [156, 60], radius: 10}',
+        'edge: {border: {of: plate, inset: 3, width: 1}}',
+        `name: {text: ${text}, font: Nunito, fit: {in: plate, margin: 7}}`,
+        'leaf: {ellipse: [40, 40], place: {on: plate, at: left, margin: 8}}',
+      ];
+      const made = await make(specOf(shapes, `body: [plate], engrave: [${engrave}], hanger: {${hanger}}`));
+      return made.issues.flatMap(({ code, message }) => (code === 'squeezed' ? [message] : []));
+    };
+    assert.match(
+      (await squeezed('keyhole: {at: top}')).join(),
+      /^The keyhole at the top leaves “name” \d\d % of the size .* or break the words into fewer lines\.$/,
+    );
+    for (const hanger of ['ring: {at: top}', 'hole: {at: left}']) assert.deepEqual(await squeezed(hanger), []);
+    // A long line has the width; beside a drawing, words are meant to be smaller.
+    assert.deepEqual(await squeezed('keyhole: {at: top}', 'edge, name', 'Please close the gate'), []);
+    assert.deepEqual(await squeezed('keyhole: {at: top}', 'edge, leaf, name'), []);
+  });
 });

@@ -18,6 +18,12 @@ const markGap = 0.13;
 const sunkPair = { depth: 0.06, most: 0.25 } as const;
 
 /**
+ * Two dots side by side stand off a stem that is narrower than this share of their width, so far below them, in x-heights: sunk into it they make
+ * a “τ” of an “ï”. Beside the point of an Ä there is room for them. By eye, and by an independent reader.
+ */
+const twig = { narrow: 0.6, depths: [0.1, 0.3] } as const;
+
+/**
  * A mark that stands on a point in its middle (a caron, a breve, a ring) would make a “Y” with a post: a stroke of less than this share of its
  * box, whose lowest quarter is no wider than the second and no further from the middle than the third. It is sunk until it is as wide as the web, by no
  * more than the last share of its height. Our own judgement, by eye.
@@ -44,6 +50,8 @@ export interface MarkLevel {
   readonly above: boolean;
   /** Whether there is nothing of the letter near below the marks: only its stems come up beside them. */
   readonly isOpen: boolean;
+  /** Whether two dots have nothing below them but one stem that is narrower than they. */
+  readonly isOnStem: boolean;
   /** In mm per mm of height. */
   readonly lean: number;
   /** The way up, in mm; negative down. */
@@ -68,10 +76,11 @@ export function levelOf(
   // Above an open letter such as u, there is nothing below the marks but its bowl: they stay at its top, on its stems.
   const isOpen = above && clearance(spanOf(own, box), columns) > apart + deepest * xHeight;
   const level = isOpen || !Number.isFinite(nearestGap) ? apart : nearestGap;
-  const gap = above ? gapAbove(base, marks, { level, lean }, measures) : markGap * xHeight;
+  const onStem = above && marks.length === 2 && isOnStem(base, marks, level, measures);
+  const gap = above && !onStem ? gapAbove(base, marks, { level, lean }, measures) : markGap * xHeight;
   const way = Math.max(0, level - gap);
   const whole = above ? -wayAlong(lean, way, own, columns, gap - leanSlack * xHeight) : way;
-  return { above, isOpen, lean, whole };
+  return { above, isOpen, isOnStem: onStem, lean, whole };
 }
 
 /** The distance of marks above their letter; negative where they are sunk into it. */
@@ -121,6 +130,16 @@ function wayAlong(lean: number, way: number, marks: readonly Runs[], letter: Run
   let free = way;
   while (free > 0 && !isFree(free)) free -= pitch;
   return Math.max(0, free);
+}
+
+/** @param level Of the dots above it, in mm. */
+function isOnStem(base: Region, dots: readonly Region[], level: number, { pitch, xHeight }: Measures): boolean {
+  const { minX, maxX, minY } = boundsOf(dots.flat())!;
+  const rows = rowsOf(base, pitch);
+  return twig.depths.every((depth) => {
+    const runs = lineAt(rows, Math.floor((minY - level - depth * xHeight) / pitch));
+    return runs.length === 2 && runs[1]! - runs[0]! < twig.narrow * (maxX - minX);
+  });
 }
 
 /** Whether dots would lie on the tips of strokes no wider than they are: sunk into those, they would make them longer, and no more. */

@@ -117,7 +117,7 @@ function placeGroup(
   if (atSide) return [atSide];
   const columns = columnsOf(base, pitch);
   const own = marks.map((mark) => columnsOf(mark, pitch));
-  const { above, isOpen, lean, whole } = levelOf(base, columns, { marks, columns: own }, measures);
+  const { above, isOpen, isOnStem, lean, whole } = levelOf(base, columns, { marks, columns: own }, measures);
   const lines = marks.map((mark, index): ScanLines => ({
     rows: beside.length > 0 ? rowsOf(mark, pitch) : own[index]!,
     columns: own[index]!,
@@ -137,6 +137,8 @@ function placeGroup(
     if (pair) {
       const cost = pair.cost + lacking(pair.marks.map(({ move }) => move));
       if (!best || cost < best.cost) best = { ...pair, cost };
+      // A post for each would rise at the edges of the stem.
+      if (isOnStem) continue;
     }
     for (const aside of sideShifts(own, measures, { isCrowded: beside.length > 0, isOpen })) {
       const shift = aside.map((each) => each + along);

@@ -9,7 +9,16 @@ import type { Measures } from './measures.ts';
 import { ease } from './post.ts';
 import type { Post } from './post.ts';
 import type { Profile } from './profile.ts';
-import { isBareStem, isBowlByStem, isOnTallStem, isSerifStem, isSingleStem, isTopByStem, stem } from './reading.ts';
+import {
+  isBareStem,
+  isBowlByStem,
+  isOnTallStem,
+  isSerifStem,
+  isSingleStem,
+  isTopByStem,
+  leadsOn,
+  stem,
+} from './reading.ts';
 import type { Pair } from './reading.ts';
 import { lineAt, topOf } from './runs.ts';
 import type { Runs } from './runs.ts';
@@ -108,7 +117,8 @@ function highBar(profile: Profile, shift: number, measures: Measures, sides: Bar
 
 /** The middle of a bar that is to lie higher than at the feet, whatever the letters are: on the arm of an F, or between a bowl and a stem. */
 function heightOf(sides: BarSides, xHeight: number): number | undefined {
-  return heldByArm(sides, xHeight) ?? (isBowlByStem(sides, xHeight) ? bowlMiddle * xHeight : undefined);
+  const isBetween = isBowlByStem(sides, xHeight) && !leadsOn(sides.left, xHeight);
+  return heldByArm(sides, xHeight) ?? (isBetween ? bowlMiddle * xHeight : undefined);
 }
 
 /** The height of the arm on which a stem with serifs or a letter with a dot hangs: its dot would melt into the upper arm of an F. */

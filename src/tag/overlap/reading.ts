@@ -101,6 +101,16 @@ export function isBowlByStem({ left, right }: Pair, xHeight: number): boolean {
   );
 }
 
+/** In x-heights: how far the foot of a stem reaches beyond its side, as that of an l with a curl. */
+const footReach = 0.1;
+
+/** Whether it ends in a stem whose foot leads on to what follows: with a bar above that it would be a “t”. */
+export function leadsOn(rows: Runs, xHeight: number): boolean {
+  const side = Math.max(...reaches(rows, 1, stem.from * xHeight, stem.to * xHeight));
+  const foot = Math.max(...reaches(rows, 1, 0, stem.from * xHeight));
+  return isStem(rows, 1, xHeight) && foot > side + footReach * xHeight;
+}
+
 /** In x-heights: a stem rises above a bar by so much at least. */
 const rises = 0.15;
 

@@ -7,9 +7,11 @@ import { partsOf } from '../../../src/geometry/parts.ts';
 import type { Bounds, Region } from '../../../src/geometry/types.ts';
 import { hardToRead } from '../../../src/checks/hard-to-read.ts';
 import { marksAbove } from '../../../src/tag/lettering/marks-above.ts';
+import { leadsOn } from '../../../src/tag/overlap/reading.ts';
+import { rowsOf } from '../../../src/tag/overlap/runs.ts';
 import { packagedFont } from '../../fonts/font-files.ts';
 import { assertNear, makeUnchecked, newEngine, report, specOf } from '../support/engine.ts';
-import { box } from '../support/shapes.ts';
+import { box, polygon } from '../support/shapes.ts';
 
 const slugs = [
   'roboto',
@@ -46,6 +48,17 @@ async function between(text: string, font: string, index: number): Promise<Bound
   const { minX, maxX, minY, maxY } = boundsOf(intersection(made.region, strip))!;
   return { minX, maxX, minY: minY - baseline, maxY: maxY - baseline, gap: right!.minX - left!.maxX };
 }
+
+describe('A stem whose foot leads on', () => {
+  const xh = 10;
+  const rows = (region: Region) => rowsOf(region, 0.1);
+  it('is that of an l with a curl, which a bar above its foot would make a “t” of', () => {
+    const curled = (reach: number) => rows([polygon([0, 0], [2 + reach, 0], [2 + reach, 2], [2, 2], [2, 15], [0, 15])]);
+    assert.ok(leadsOn(curled(1.2), xh));
+    assert.ok(!leadsOn(curled(0.8), xh), 'a serif');
+    assert.ok(!leadsOn(rows([polygon([0, 0], [2, 0], [2, 15], [0, 15])]), xh));
+  });
+});
 
 describe('Letters that would read as another one where they meet', () => {
   for (const [text, font, index] of [

@@ -19,7 +19,7 @@ const ringedHead = { share: 0.35, above: 0.6 } as const;
 
 /**
  * A stem is bare if it is so long, in heights of its letter: an l and the right one of an N are, above the bowl of an h it is not. A letter with a foot as wide
- * as this share of its height beside a stem, and nothing else, is an L and stays one, one
+ * as this share of its height beside a stem, and nothing else, is an L and stays one where it is the first, one
  * with a bar that reaches so many of its widths to either side a T.
  */
 const bare = { long: 0.55, foot: 0.3, bar: 1.5 } as const;
@@ -62,7 +62,7 @@ export function onHeads(
       const { top } = head;
       const middle = axisAt(stem, top);
       const isBarred = Math.min(middle - head.from, head.to - middle) > bare.bar * width;
-      const isBare = top - middles[0]!.y > bare.long * high && !isBarred && !isFooted(stem, box);
+      const isBare = top - middles[0]!.y > bare.long * high && !isBarred && !(index === 0 && isFooted(stem, box));
       const lean = axisAt(stem, Math.max(at.y, top)) - middle;
       const reach = onEnd.aside * radius;
       const isOver = at.x > head.from + lean - reach && at.x < head.to + lean + reach;

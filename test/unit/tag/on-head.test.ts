@@ -40,8 +40,9 @@ describe('A ring on the head of a letter', () => {
     for (const x of [1.5, 11.5]) assert.ok(on('U', { x, y: 21.5 }).includes('dotted stem'), `${x}`);
   });
 
-  it('is none on an L, whose foot is all else of it, nor on a T', () => {
+  it('is none on a first L, whose foot is all else of it, nor on a T', () => {
     assert.deepEqual(on('L', { x: 1.5, y: 21.5 }), []);
+    assert.deepEqual(on('LL', { x: 19.5, y: 21.5 }, 6), ['dotted stem']);
     assert.deepEqual(on('T', { x: 6.5, y: 21.5 }), []);
     assert.deepEqual(on('O', { x: 1.5, y: 21.5 }), []);
   });

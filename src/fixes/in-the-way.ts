@@ -100,14 +100,16 @@ function inWords(
     return `“${name}”: ${by.message}${likewise}`;
   });
   const isShortened = groups.some((each) => / and \d+ more[.:]/.test(each));
-  const names = isShortened ? `: ${listedQuoted(spoilt.map(({ name }) => name))}` : '';
+  const names = isShortened ? ` All ${spoilt.length}: ${listedQuoted(spoilt.map(({ name }) => name))}.` : '';
   const hangs = spoilt.some(({ by }) => typeof by !== 'string' && isOnHanger(by));
   const outs = [
     ...(larger === undefined ? [] : [larger]),
     ...(hangs ? ['another place for the hanger'] : []),
-    `leaving these names out of the batch${names}`,
+    spoilt.length === 1
+      ? 'leaving that name out of the batch'
+      : `leaving those ${spoilt.length} out of the batch, to be made by themselves`,
   ];
-  return `“${description}” would do for ${helped} of ${needing} names, but spoils ${spoilt.length}. ${groups.join(' ')} The way out: ${listed(outs, Infinity, 'or')}.`;
+  return `“${description}” would do for ${helped} of ${needing} names, but spoils ${spoilt.length}. The way out: ${listed(outs, Infinity, 'or')}. ${groups.join(' ')}${names}`;
 }
 
 function inSentence(words: string): string {

@@ -242,7 +242,10 @@ class WorkMaker implements JobWork {
         const issue = faultOfLine(line, report, { csv, header: table.header, columns, spec: entry.spec });
         const empty = columns.find((column) => line.row.cells.get(column) === '');
         const why = empty === undefined ? `${entry.spec}, ${whyOf(report)}` : `it has no “${clip(empty)}”.`;
-        this.#leaveOut(entry, { ...line, label: labelOfLine(line), why });
+        // A tag without its name is not called by what comes next, such as its month.
+        const label =
+          empty !== undefined && empty === columns[0] ? (line.product ?? `line ${line.line}`) : labelOfLine(line);
+        this.#leaveOut(entry, { ...line, label, why });
         if ((!isTheSpec || !isFull(line)) && !this.#isTold(report)) inTable.push(issue);
       }
     }

@@ -3,10 +3,12 @@
  */
 
 import type { Finding, YamlPath } from '../../core/issue.ts';
+import { clip } from '../../core/length.ts';
 import { listed } from '../../core/names.ts';
 import type { Shape, TextGenerator } from '../../spec/model/shape-model.ts';
 import { embeddingInWords } from '../../text/embedding.ts';
 import type { FontLicence } from '../../text/font-description.ts';
+import { isFontFile } from '../../text/font-files.ts';
 import { fallbackFace, lettersByFace } from '../../text/fallback-face.ts';
 import type { FontFace } from '../../text/font-face.ts';
 import { standsOut } from './fallback-look.ts';
@@ -83,7 +85,9 @@ function otherStyle({ shape, text, face }: FontUse): Finding[] {
   });
   const findings: Finding[] = [];
   if (text.weightAsked && face.weight !== text.weight) {
-    const message = `${face.family} has no weight ${text.weight}; its ${face.weight} was used instead.`;
+    // A file may call itself by another weight than the one it has.
+    const name = isFontFile(text.font) ? `“${clip(text.font.split('/').at(-1)!)}”` : face.family;
+    const message = `${name} has no weight ${text.weight}; its ${face.weight} was used instead.`;
     findings.push(found('weight', message, String(face.weight)));
   }
   if (text.italic && !face.italic)

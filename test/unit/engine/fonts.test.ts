@@ -132,7 +132,7 @@ describe('What a tag says of its fonts', () => {
     assert.deepEqual(await messages('font: Nunito, weight: 300'), [light]);
     assert.deepEqual(await messages('font: Pacifico, italic: true'), [italic]);
     assert.deepEqual(await messages('font: roboto.woff, weight: 700'), [
-      'info 700: Roboto has no weight 700; its 400 was used instead. 400',
+      'info 700: “roboto.woff” has no weight 700; its 400 was used instead. 400',
     ]);
   });
 
@@ -140,7 +140,7 @@ describe('What a tag says of its fonts', () => {
     assert.deepEqual(await messages('font: Nunito', 'font: Nunito, weight: 600', 'font: Pacifico, italic: false'), []);
     assert.deepEqual(await messages('font: nunito.woff2', 'font: nunito.woff2, weight: 731'), []);
     assert.deepEqual(await messages('font: nunito.woff2, weight: 150'), [
-      'info 150: Nunito ExtraLight has no weight 150; its 200 was used instead. 200',
+      'info 150: “nunito.woff2” has no weight 150; its 200 was used instead. 200',
     ]);
   });
 });

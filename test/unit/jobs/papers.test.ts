@@ -146,6 +146,22 @@ describe('The papers of a job', () => {
     assert.deepEqual(found, inTurn, listed);
   });
 
+  it('call a line without a name by its product, not by its month', async () => {
+    const orders = 'order,product,quantity,name,month\n7,named,1,Rue,May\n9,named,4,,March\n';
+    const asked = jobOf(['{spec: named.tag.yaml, orders: orders.csv}'], ['ply3: [{size: [140 mm, 60 mm]}]']);
+    const dated = named
+      .replace(
+        'height: 3 mm}}',
+        'height: 3 mm}, when: {text: "{month}", font: Nunito, height: 3 mm, place: {below: name}}}',
+      )
+      .replace('[name]', '[name, when]');
+    const { leftOut } = await laidOutJob(asked, { ...files, 'orders.csv': orders, 'named.tag.yaml': dated });
+    assert.deepEqual(
+      leftOut.map(({ label, why }) => [label, why]),
+      [['named', 'it has no “name”.']],
+    );
+  });
+
   it('keep the list and the work of a sheet on its page, drawing it smaller where that is enough', async () => {
     const asked = jobOf(['{spec: plate.tag.yaml, quantity: 16}'], ['ply3: [{size: [130 mm, 130 mm]}]']);
     const scored = plate

@@ -79,6 +79,12 @@ export interface Orientation extends Edges {
   readonly toOrigin: Affine;
 }
 
+/** An outline in one orientation, without what the search asks of one. Lower left corner and size as in `Orientation`. */
+export interface TurnedOutline extends Pick<Orientation, 'width' | 'height' | 'bounds'> {
+  /** Thinned, as the corners of an orientation are. */
+  readonly thin: Region;
+}
+
 /** Rotates exactly, without rounding. */
 export function turned({ x, y }: Point, turn: Turn): Point {
   return turn === 0 ? { x, y } : turn === 1 ? { x: -y, y: x } : turn === 2 ? { x: -x, y: -y } : { x: y, y: -x };
@@ -91,30 +97,41 @@ const matrices = [
   [0, -1, 1, 0],
 ] as const;
 
-/** Its edges are made when they are first needed: of hundreds of shapes, in up to four turns, most are never near another. */
-export function orient(outline: PartOutline, turn: Turn, shape: number): Orientation {
-  const { minX, minY, maxX, maxY } = outline.bounds;
+/** Where the box of a part comes to lie, and the way of its outline there. */
+function turnedTo({ bounds: { minX, minY, maxX, maxY } }: PartOutline, turn: Turn) {
   const one = turned({ x: minX, y: minY }, turn);
   const other = turned({ x: maxX, y: maxY }, turn);
   const origin = { x: Math.min(one.x, other.x), y: Math.min(one.y, other.y) };
-  const atOrigin = (): Region =>
-    outline.region.map((ring) =>
+  const atOrigin = (region: Region): Region =>
+    region.map((ring) =>
       ring.map((point) => {
         const { x, y } = turned(point, turn);
         return { x: x - origin.x, y: y - origin.y };
       }),
     );
-  const region = atOrigin();
+  return { origin, width: Math.abs(other.x - one.x), height: Math.abs(other.y - one.y), atOrigin };
+}
+
+export function turnedOutline(outline: PartOutline, turn: Turn): TurnedOutline {
+  const { width, height, atOrigin } = turnedTo(outline, turn);
+  const region = atOrigin(outline.region);
+  return { width, height, bounds: boundsOf(region)!, thin: region.map(shrunkCorners) };
+}
+
+/** Its edges are made when they are first needed: of hundreds of shapes, in up to four turns, most are never near another. */
+export function orient(outline: PartOutline, turn: Turn, shape: number): Orientation {
+  const { origin, width, height, atOrigin } = turnedTo(outline, turn);
+  const region = atOrigin(outline.region);
   const rings = partsOf(region).flat();
   const bounds = boundsOf(region)!;
   let made: Edges | undefined;
-  const edges = (): Edges => (made ??= edgesOf(partsOf(atOrigin())));
+  const edges = (): Edges => (made ??= edgesOf(partsOf(atOrigin(outline.region))));
   const [a, b, c, d] = matrices[turn];
   return {
     turn,
     id: 4 * shape + turn,
-    width: Math.abs(other.x - one.x),
-    height: Math.abs(other.y - one.y),
+    width,
+    height,
     area: rings.reduce((sum, ring) => sum + ringArea(ring), 0),
     middle: centroidHeight(rings),
     bounds,

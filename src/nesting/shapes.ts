@@ -10,7 +10,7 @@ import type { PartToNest } from './layout.ts';
 import type { PartOutline } from './part-outline.ts';
 import { outlineOf, packedOutline, simplifiedOutline } from './part-outline.ts';
 import type { Orientation, Turn } from './orientation.ts';
-import { orient } from './orientation.ts';
+import { orient, turnedOutline } from './orientation.ts';
 import { envelopeOf, halfTurned } from './envelopes/envelope.ts';
 import type { Envelope } from './envelopes/envelope.ts';
 
@@ -69,7 +69,8 @@ export class NestShape {
   envelope(turn: Turn): Envelope {
     let envelope = this.#envelopes.get(turn);
     if (!envelope) {
-      envelope = turn < 2 ? envelopeOf(this.exact(turn)) : halfTurned(this.envelope((turn - 2) as Turn));
+      envelope =
+        turn < 2 ? envelopeOf(turnedOutline(this.#outline, turn)) : halfTurned(this.envelope((turn - 2) as Turn));
       this.#envelopes.set(turn, envelope);
     }
     return envelope;

@@ -4,7 +4,7 @@
  * take the product of their corners.
  */
 
-import type { Orientation } from '../orientation.ts';
+import type { TurnedOutline } from '../orientation.ts';
 
 /** Heights in mm at the knots, relative to the centre of the part's box; between knots they are joined by straight lines. */
 export interface Envelope {
@@ -16,20 +16,24 @@ export interface Envelope {
 /** Distance of the knots, in mm. */
 export const envelopeStep = 0.5;
 
-/** The orientation is nowhere above the upper envelope, nor below the lower one. */
-export function envelopeOf(orientation: Orientation): Envelope {
-  const { bounds, width, height, corners, next } = orientation;
+/** The outline is nowhere above the upper envelope, nor below the lower one. */
+export function envelopeOf({ bounds, width, height, thin }: TurnedOutline): Envelope {
   const [middleX, middleY] = [width / 2, height / 2];
   const half = Math.max(bounds.maxX - middleX, middleX - bounds.minX);
   const steps = Math.max(1, Math.ceil((2 * half) / envelopeStep - 1e-9));
-  const edges = new Float64Array(4 * corners.x.length);
-  for (let i = 0; i < corners.x.length; i += 1) {
-    const end = next[i]!;
-    const [one, other] = corners.x[i]! <= corners.x[end]! ? [i, end] : [end, i];
-    edges[4 * i] = (corners.x[one]! - middleX) / envelopeStep + steps / 2;
-    edges[4 * i + 1] = corners.y[one]! - middleY;
-    edges[4 * i + 2] = (corners.x[other]! - middleX) / envelopeStep + steps / 2;
-    edges[4 * i + 3] = corners.y[other]! - middleY;
+  const edges = new Float64Array(4 * thin.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const ring of thin) {
+    let from = ring[ring.length - 1]!;
+    for (const to of ring) {
+      const [one, other] = from.x <= to.x ? [from, to] : [to, from];
+      edges[at] = (one.x - middleX) / envelopeStep + steps / 2;
+      edges[at + 1] = one.y - middleY;
+      edges[at + 2] = (other.x - middleX) / envelopeStep + steps / 2;
+      edges[at + 3] = other.y - middleY;
+      at += 4;
+      from = to;
+    }
   }
   const upper = above(edges, steps);
   for (let i = 1; i < edges.length; i += 2) edges[i] = -edges[i]!;

@@ -36,13 +36,14 @@ export async function searchSkylines(
   );
   let best = inRows(sides);
   for (const [index, rule] of rules.entries()) {
-    const before = best;
+    const from = best;
     for (const [s, side] of sides.entries()) {
       // A sheet that lies the wrong way for the parts is not tried again.
-      if (index > 0 && (side !== before.side || budget.share > share)) continue;
+      if (index > 0 && (side !== from.side || budget.share > share)) continue;
+      const before = best;
       best = better(best, onEmptySheets(side, await skyline(parts[s]!, side.room, rule, random, budget)));
+      if (best !== before) onBetter(best);
     }
-    if (best !== before) onBetter(best);
   }
   return best;
 }

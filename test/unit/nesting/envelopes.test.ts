@@ -10,7 +10,7 @@ import {
 } from '../../../src/nesting/envelopes/envelope.ts';
 import type { Envelope } from '../../../src/nesting/envelopes/envelope.ts';
 import { nest } from '../../../src/nesting/nest.ts';
-import { orient } from '../../../src/nesting/orientation.ts';
+import { orient, turnedOutline } from '../../../src/nesting/orientation.ts';
 import type { Turn } from '../../../src/nesting/orientation.ts';
 import { outlineOf } from '../../../src/nesting/part-outline.ts';
 import { PenetrationField } from '../../../src/nesting/separation/penetration-field.ts';
@@ -23,12 +23,13 @@ import { word } from '../support/words.ts';
 
 /** Envelope of a region in a turn, and the region's material about the middle of its box. */
 function posed(region: Region, turn: Turn): { envelope: Envelope; region: Region } {
-  const orientation = orient(outlineOf(region, 0)!, turn, 0);
+  const outline = outlineOf(region, 0)!;
+  const orientation = orient(outline, turn, 0);
   const { minX, minY } = boxOf([region]);
   const { toOrigin, width, height } = orientation;
   const atOrigin = moved(region, { a: 1, b: 0, c: 0, d: 1, e: -minX, f: -minY });
   const middle = { ...toOrigin, e: toOrigin.e - width / 2, f: toOrigin.f - height / 2 };
-  return { envelope: envelopeOf(orientation), region: moved(atOrigin, middle) };
+  return { envelope: envelopeOf(turnedOutline(outline, turn)), region: moved(atOrigin, middle) };
 }
 
 /** What lies between the two lines. */

@@ -100,7 +100,10 @@ export class PageBuilder {
     const { size, y } = place;
     const share = { left: 0, middle: 0.5, right: 1 }[place.at ?? 'left'];
     const x = place.x - share * advance * size;
-    const letters = glyphs.filter(({ outline }) => outline.length > 0);
+    // No more of a glyph than that: its curves at their place would be held until the page is written, of thousands of lines.
+    const letters = glyphs.flatMap(({ outline, x: toX, y: toY }) =>
+      outline.length > 0 ? [{ outline, x: toX, y: toY }] : [],
+    );
     if (letters.length > 0) this.drawings.push({ letters, x, y, size, fill: place.fill ?? '#222222' });
     this.words.push({ text, x, y, size });
   }

@@ -27,20 +27,24 @@ export interface Watch {
 export type RunSearch = (task: NestTask, seed: number, watch: Watch) => Promise<Layout>;
 
 /** Lays out as `nest` does, by several searches. */
-export type Nester = (
-  parts: readonly PartToNest[],
-  room: SheetRoom,
-  checkpoint: () => Promise<void>,
-  effort?: number,
-  options?: Pick<NestOptions, 'fixed' | 'onBetter'>,
-) => Promise<Layout>;
+export interface Nester {
+  (
+    parts: readonly PartToNest[],
+    room: SheetRoom,
+    checkpoint: () => Promise<void>,
+    effort?: number,
+    options?: Pick<NestOptions, 'fixed' | 'onBetter'>,
+  ): Promise<Layout>;
+  /** Whether several layouts may be asked for at once; two searches in one thread would disturb one another. */
+  readonly takesSeveral?: boolean;
+}
 
 /** Uses that differ by less are equal. */
 const leastGain = 1e-9;
 
 /** Of equal layouts that of the first seed is taken. `atOnce`: whether searches run beside each other. */
 export function bestOf(run: RunSearch, atOnce: boolean): Nester {
-  return async (parts, room, checkpoint, effort = usualEffort, { fixed, onBetter } = {}) => {
+  const nester: Nester = async (parts, room, checkpoint, effort = usualEffort, { fixed, onBetter } = {}) => {
     const task = { parts, room, effort, ...(fixed ? { fixed } : {}) };
     let least = Infinity;
     const tell = (layout: Layout): void => {
@@ -54,6 +58,7 @@ export function bestOf(run: RunSearch, atOnce: boolean): Nester {
     else for (const seed of seeds) found.push(await run(task, seed, watch));
     return found.reduce((best, layout) => (layout.used < best.used - leastGain ? layout : best));
   };
+  return Object.assign(nester, { takesSeveral: atOnce });
 }
 
 export const searchHere: RunSearch = ({ parts, room, effort, fixed }, seed, { checkpoint, onBetter }) =>

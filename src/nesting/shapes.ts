@@ -3,6 +3,7 @@
  * computed for it.
  */
 
+import { largestRectangle } from '../geometry/largest-rectangle.ts';
 import { boundsOf } from '../geometry/measure.ts';
 import type { Bounds, Region } from '../geometry/types.ts';
 import { upsideDownAlike } from './alike-upside-down.ts';
@@ -74,6 +75,12 @@ export class NestShape {
       this.#envelopes.set(turn, envelope);
     }
     return envelope;
+  }
+
+  /** The largest upright box within its outline as drawn, half a gap beyond the part; without extent where there is none. */
+  get boxWithin(): { readonly width: number; readonly height: number } {
+    const { minX, minY, maxX, maxY } = largestRectangle(this.#outline.region) ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+    return { width: maxX - minX, height: maxY - minY };
   }
 
   #made(orientations: Map<Turn, Orientation>, outline: PartOutline, turn: Turn): Orientation {

@@ -3,6 +3,7 @@
 import * as vscode from 'vscode';
 import type { FromThread, ToThread } from '../nesting/threads/messages.ts';
 import type { ThreadSource } from '../nesting/threads/nest-threads.ts';
+import { threadsFor } from '../nesting/threads/thread-count.ts';
 import type { NestThread } from '../nesting/threads/searcher.ts';
 
 /** What of a browser's worker is needed here; the extension is compiled without the DOM. */
@@ -23,8 +24,10 @@ interface Scope {
   readonly navigator?: { readonly hardwareConcurrency?: number };
 }
 
-/** A search takes a core, and there are no more searches than this for one layout. */
-const mostThreads = 2;
+/** As on the desktop: a search takes a core, and there are two for one layout. */
+const mostThreads = 4;
+/** Where the browser does not say. */
+const usualCores = 2;
 
 /** A worker may be of the editor's own origin only, which the extension's files are not: the script is read first. */
 export function webThreads(extensionUri: vscode.Uri): ThreadSource | undefined {
@@ -41,7 +44,7 @@ export function webThreads(extensionUri: vscode.Uri): ThreadSource | undefined {
   };
   return {
     start: () => threadOf(start()),
-    count: Math.max(1, Math.min(mostThreads, navigator?.hardwareConcurrency ?? mostThreads)),
+    count: threadsFor(navigator?.hardwareConcurrency ?? usualCores, mostThreads),
   };
 }
 

@@ -96,20 +96,24 @@ export async function layOut({ stocks }: JobPieces, options: LayoutOptions): Pro
   };
   if (options.onBetter)
     for (const stock of stocks) reportDraft(stock, (await filledOf(stock, { ...options, effort: firstEffort })).filled);
-  const last = new Map<StockWork, readonly FilledSheet[]>();
-  const lostIn = new Map<string, LostByFixing>();
-  for (const [index, stock] of stocks.entries()) {
+  const laidOut = async (stock: StockWork, index: number) => {
     const at = { stock: stock.name, number: index + 1, of: stocks.length };
     options.progress?.(at);
-    const {
-      filled,
-      left: rest,
-      lost,
-    } = await filledOf(stock, options, (better) => {
+    const found = await filledOf(stock, options, (better) => {
       options.progress?.({ ...at, sheets: bySheet(better, stock.fixed).length });
       reportDraft(stock, better);
     });
-    reportDraft(stock, filled);
+    reportDraft(stock, found.filled);
+    return found;
+  };
+  const found: Awaited<ReturnType<typeof laidOut>>[] = [];
+  // No thread waits for the slowest search of a stock.
+  if (options.nest?.takesSeveral) found.push(...(await Promise.all(stocks.map(laidOut))));
+  else for (const [index, stock] of stocks.entries()) found.push(await laidOut(stock, index));
+  const last = new Map<StockWork, readonly FilledSheet[]>();
+  const lostIn = new Map<string, LostByFixing>();
+  for (const [index, { filled, left: rest, lost }] of found.entries()) {
+    const stock = stocks[index]!;
     last.set(stock, filled);
     if (lost) lostIn.set(stock.name, lost);
     left.push(...rest.map(({ of }) => ({ stock: stock.name, of })));

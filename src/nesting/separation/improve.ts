@@ -9,6 +9,7 @@ import { envelopeArea } from '../envelopes/envelope.ts';
 import { exactOrientations } from '../shapes.ts';
 import type { NestShape } from '../shapes.ts';
 import type { WorkBudget } from '../work-budget.ts';
+import { boxBound } from './box-bound.ts';
 import { last } from './penetration-field.ts';
 import { PenetrationFields } from './penetration-fields.ts';
 import type { Mover } from './penetration-fields.ts';
@@ -63,7 +64,9 @@ export async function improveLayout(
     return moverOf(shape, [turn]);
   });
   let leastUsed = share * room.height;
+  const bound = boxBound(candidates, shapes, room);
   for (let at = 0; at < sheets.length - 1; at += 1) {
+    if (bound && sheets[at]!.length >= bound.most) continue;
     const until = budget.share + (fillingShare - budget.share) / (sheets.length - 1 - at);
     const others = sheets.slice(at + 1).flat();
     others.sort((a, b) => b.mover.outline(0).area - a.mover.outline(0).area);
@@ -81,6 +84,7 @@ export async function improveLayout(
   const others = sheets.slice(0, -1);
   const lying = fixed[others.length] ?? [];
   const strip = { sheet: lastSheet, fixed: lying, height: Math.min(leastUsed, room.height) };
+  if (bound && strip.height <= bound.lowEnough(lastSheet.length)) return placedParts(sheets);
   const isLocal = effortOfAll > fieldsShare[byEnvelopes ? 'envelopes' : 'outlines'] * budget.left;
   const shorter = await shortened({ ...strip, isLocal }, room, random, budget, (better) => {
     onBetter(placedParts([...others, better]));

@@ -31,6 +31,8 @@ export class NestThreads {
   readonly #keepMs: number;
   readonly #idle: Searcher[] = [];
   readonly #waiting: (() => void)[] = [];
+  /** Settles with the last search that is made here. */
+  #here: Promise<unknown> = Promise.resolve();
   #running = 0;
   #isBroken = false;
   #ending: ReturnType<typeof setTimeout> | undefined;
@@ -55,12 +57,19 @@ export class NestThreads {
     this.#running += 1;
     try {
       await watch.checkpoint();
-      return (await this.#searchThere(task, seed, watch)) ?? (await searchHere(task, seed, watch));
+      return (await this.#searchThere(task, seed, watch)) ?? (await this.#searchHere(task, seed, watch));
     } finally {
       this.#running -= 1;
       this.#waiting.shift()?.();
       if (this.#running === 0) this.#endLater();
     }
+  }
+
+  /** One after the other: two searches in one thread would disturb one another. */
+  #searchHere(...how: Parameters<RunSearch>): ReturnType<RunSearch> {
+    const search = this.#here.then(() => searchHere(...how));
+    this.#here = search.catch(() => undefined);
+    return search;
   }
 
   #endLater(): void {

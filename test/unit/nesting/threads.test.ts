@@ -10,6 +10,7 @@ import { nest } from '../../../src/nesting/nest.ts';
 import { packed, unpacked } from '../../../src/nesting/threads/messages.ts';
 import { NestThreads } from '../../../src/nesting/threads/nest-threads.ts';
 import { nodeThreads } from '../../../src/nesting/threads/node-thread.ts';
+import { threadsFor } from '../../../src/nesting/threads/thread-count.ts';
 import { polygon, seededRandom, star } from '../support/shapes.ts';
 import { never } from '../support/sheets.ts';
 
@@ -95,6 +96,27 @@ describe('Layouts found by several searches', () => {
       await there(parts, room, never, effort, { fixed }),
       await nestHere(parts, room, never, effort, { fixed }),
     );
+  });
+
+  it('leave a core to whoever asks, where there are more than two', () => {
+    assert.deepEqual(
+      [1, 2, 3, 4, 8].map((cores) => threadsFor(cores, 4)),
+      [1, 2, 2, 3, 4],
+    );
+  });
+
+  it('are the same where several layouts are asked for at once, in more threads too, and where those break', async () => {
+    const others = parts.slice(3);
+    const alone = [await nestHere(parts, room, never, effort), await nestHere(others, room, never, effort)];
+    const start = () => {
+      throw new Error('No thread.');
+    };
+    for (const { nest: nestThere } of [threads({ ...nodeThreads(program), count: 3 }), threads({ start, count: 3 })]) {
+      assert.ok(nestThere.takesSeveral);
+      const both = [parts, others].map((each) => nestThere(each, room, never, effort));
+      assert.deepEqual(await Promise.all(both), alone);
+    }
+    assert.ok(!nestHere.takesSeveral);
   });
 
   it('end their threads at once where nobody keeps them', async () => {

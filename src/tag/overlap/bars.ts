@@ -42,6 +42,11 @@ export interface FootBar {
 /** Reach of a bar into the letters, in webs. */
 const into = 0.75;
 
+/**
+ * How far a bar reaches back into the hollow below a bowl, in webs: at the feet, and on an arm or a bowl, where it would be a shelf below that. By eye.
+ */
+const hollow = { foot: 2, high: 0.3 } as const;
+
 /** How much longer a bar may be below the top of the letters than along the baseline. Our own judgement. */
 const longerShare = 1.6;
 
@@ -110,7 +115,7 @@ function highBar(profile: Profile, shift: number, measures: Measures, sides: Bar
   const { web, xHeight } = measures;
   const middle = heightOf(sides, xHeight);
   if (middle === undefined) return undefined;
-  const high = footBar(profile, shift, measures, middle - (ease * web) / 2);
+  const high = footBar(profile, shift, measures, middle - (ease * web) / 2, hollow.high);
   const longest = middleArm(sides.left, xHeight) === undefined ? shares.longBar : shares.longArm;
   return high && high.length <= longest * xHeight ? high : undefined;
 }
@@ -145,12 +150,13 @@ function isStem(rows: Runs, top: number, { xHeight }: Measures): boolean {
   return inner.every((to) => furthest - to <= stem.straight * xHeight);
 }
 
-/** A bar as high as `web` along a line, between whatever stands on it on the left and on the right. */
+/** A bar as high as `web` along a line, `back` webs into hollows at most, between whatever stands on it on the left and on the right. */
 export function footBar(
   profile: Profile,
   shift: number,
   { web, pitch, xHeight }: Measures,
   line = 0,
+  back: number = hollow.foot,
 ): FootBar | undefined {
   const first = Math.round(line / pitch) - profile.first;
   const rows = Array.from({ length: Math.max(1, Math.round(web / pitch)) }, (_, k) => k + first);
@@ -159,8 +165,8 @@ export function footBar(
   const ends = facing.map((row) => profile.edges[row]!);
   const starts = facing.map((row) => profile.edges[row]! + profile.gaps[row]! - shift);
   // Into the hollow below a bowl, but not along a leg that leans away.
-  const left = Math.max(Math.min(...ends), Math.max(...ends) - 2 * web);
-  const right = Math.min(Math.max(...starts), Math.min(...starts) + 2 * web);
+  const left = Math.max(Math.min(...ends), Math.max(...ends) - back * web);
+  const right = Math.min(Math.max(...starts), Math.min(...starts) + back * web);
   const sink = into * web;
   const region = bar(left - sink, line, right + sink, line + ease * web);
   const length = Math.min(...starts) - Math.max(...ends);

@@ -711,6 +711,21 @@ describe('A link between the letters of a script', () => {
     });
   }
 
+  it('begins at the edge of a bowl that it holds by, and is no shelf below that', async () => {
+    for (const text of ['Pia', 'Pip']) {
+      const made = await slid(text, 'x_height: 12 mm, overlap: 0.6 mm, grow: 0.24 mm', 'dancing.woff');
+      const letters = offset(
+        lettersOf(made).flatMap(({ region }) => region),
+        0.26,
+      );
+      const added = partsOf(difference(made.region, [letters])).map((part) => boundsOf(part)!);
+      const longest = Math.max(...added.map(({ minX, maxX }) => maxX - minX));
+      assert.ok(longest < 0.65 * 12, `${text}: ${longest.toFixed(2)} mm of it are seen`);
+      assert.equal(partsOf(made.region).length, 1);
+      assert.deepEqual(findNecks(made.region, 1.5), []);
+    }
+  });
+
   it('is at the height of the arm of an F or a P, where the letter after it has a dot: that would melt into it', async () => {
     for (const font of ['Nunito, weight: 800', 'quicksand.woff', 'fredoka.woff', 'josefin.woff'])
       for (const text of ['Fiona', 'Pia']) {

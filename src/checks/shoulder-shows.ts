@@ -6,6 +6,7 @@ import { partsOf } from '../geometry/parts.ts';
 import type { Finding } from '../core/issue.ts';
 import type { Shape } from '../spec/model/shape-model.ts';
 import type { Shoulder } from '../tag/made-shape.ts';
+import { seenNickMm2 } from '../tag/shapes/stack-nicks.ts';
 import type { Check } from './check.ts';
 import { mm } from '../core/figures.ts';
 
@@ -14,7 +15,7 @@ import { mm } from '../core/figures.ts';
  * by d less than that measures about d³/6r, so 5 mm corners may show by a millimetre, where they have hardly begun to
  * turn.
  */
-const seenMm2 = 0.05;
+const seenMm2 = seenNickMm2;
 
 export const shoulderShows: Check = ({ made }) =>
   [...made].flatMap(([shape, { shoulders }]) =>

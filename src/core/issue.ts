@@ -43,7 +43,7 @@ export interface Fix extends TextChange {
   readonly isChoice?: true;
   /** Whether letters have another shape afterwards: they may read as others, and somebody is to look at them first. */
   readonly redraws?: true;
-  /** Whether something is off the middle afterwards, or close to an edge or an opening, that was not, or the tag hangs by a corner. */
+  /** Whether something is off the middle afterwards, or close to an edge or an opening, that was not. */
   readonly isUntidy?: true;
 }
 

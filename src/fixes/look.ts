@@ -155,9 +155,10 @@ const strokeOf = oncePer((made: Region): number => (2 * area(made)) / perimeter(
 function redrawnLetters(from: readonly Letter[], to: readonly Letter[], scale: number) {
   const letters: { readonly redrawn: string[]; readonly marked: string[] } = { redrawn: [], marked: [] };
   let [whole, changed] = [0, 0];
-  from.forEach(({ region, text }, index) => {
+  from.forEach(({ region, text, baseline }, index) => {
     const [was, is] = [scaled(region, scale), to[index]!.region];
-    const [ink, differs] = [area(was), differenceArea(was, is)];
+    const isTurned = baseline === undefined && isSameTurned(was, is);
+    const [ink, differs] = [area(was), isTurned ? 0 : differenceArea(was, is)];
     whole += ink;
     changed += differs;
     if (differs <= seenShare * ink) return;
@@ -165,6 +166,12 @@ function redrawnLetters(from: readonly Letter[], to: readonly Letter[], scale: n
     letters[isMark ? 'marked' : 'redrawn'].push(text);
   });
   return { share: changed / whole, letters };
+}
+
+/** Whether a letter on an arc is the same one, turned as it stands there: as much ink within as long an outline. */
+function isSameTurned(was: Region, is: Region): boolean {
+  const isAlike = (a: number, b: number): boolean => Math.abs(a - b) <= seenShare * a;
+  return isAlike(area(was), area(is)) && isAlike(perimeter(was), perimeter(is));
 }
 
 /** A mark that is sunk into its letter takes nothing of it away. */

@@ -6,8 +6,8 @@
 import { oncePer } from '../core/once-per.ts';
 import { samePath } from '../core/values.ts';
 import type { YamlPath } from '../core/issue.ts';
+import { clearance } from '../checks/measures/clearance.ts';
 import type { Report } from '../engine/engine.ts';
-import { difference, intersection, offset } from '../geometry/clipper.ts';
 import { boundsOf, boxCentre, ringArea } from '../geometry/measure.ts';
 import type { Point, Region } from '../geometry/types.ts';
 import type { Piece } from '../tag/tag.ts';
@@ -65,42 +65,27 @@ function isAlong({ hangers, body }: Piece, axis: 'x' | 'y'): boolean {
   );
 }
 
-/** Whether nothing has come nearer than what looks meant to an edge, an opening or another mark. */
+/** Whether nothing that the change has moved is nearer than what looks meant to an edge, an opening or another mark. */
 function keepsRoom(was: Piece, is: Piece): boolean {
   const [before, after] = [was, is].map((piece) => [...thingsOf(piece), ...openingsOf(piece)]) as [Thing[], Thing[]];
   const room = roomIn(is.body);
-  const inBefore = (thing: Thing): Thing | undefined => before.find(({ path }) => samePath(path, thing.path));
   // What is new on the piece is where the change has put it.
   const known = after.flatMap((now) => {
-    const old = inBefore(now);
-    return old ? [{ now, old }] : [];
+    const old = before.find(({ path }) => samePath(path, now.path));
+    return old ? [{ now: now.region, old: old.region }] : [];
   });
-  return known.every(({ now, old }, index) => {
-    const isSqueezed =
-      isAtEdge(now, is.body, room) && !wasSo((by) => isAtEdge(old, was.body, by), room, isAtEdge(now, is.body, 0));
-    if (isSqueezed) return false;
-    return known.slice(index + 1).every((other) => {
-      if (!areNear(now, other.now, room)) return true;
-      return wasSo((by) => areNear(old, other.old, by), room, areNear(now, other.now, 0));
-    });
-  });
+  const edges = { now: outersOf(is.body), old: outersOf(was.body) };
+  return known.every((thing, index) =>
+    [edges, ...known.slice(index + 1)].every((other) => {
+      const gap = clearance(thing.now, other.now, room);
+      // As near as its maker had it, it may stay; so may what runs across something, which is told.
+      return gap === Infinity || Math.abs(gap - clearance(thing.old, other.old, room)) < sameMm;
+    }),
+  );
 }
 
-/** Whether two things were as near before as their maker had them: near without running into each other, or as they run now. */
-function wasSo(near: (by: number) => boolean, room: number, runs: boolean): boolean {
-  return near(0) ? runs : near(room);
-}
-
-function isAtEdge({ region }: Thing, body: Region, room: number): boolean {
-  return difference(room > 0 ? offset(region, room) : region, [outersOf(body)]).length > 0;
-}
-
-function areNear(one: Thing, other: Thing, room: number): boolean {
-  const [a, b] = [boundsOf(one.region), boundsOf(other.region)];
-  if (!a || !b) return false;
-  const apart = Math.max(a.minX - b.maxX, b.minX - a.maxX, a.minY - b.maxY, b.minY - a.maxY);
-  return apart <= room && intersection(room > 0 ? offset(one.region, room) : one.region, other.region).length > 0;
-}
+/** Gaps that differ by less than this, in mm, are the same. */
+const sameMm = 0.05;
 
 function roomIn(body: Region): number {
   const box = boundsOf(body);

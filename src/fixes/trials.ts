@@ -214,8 +214,8 @@ export class Trials {
       title: `${fix.title}${also}`,
       edits: [...candidate.edits, ...aside],
       ...(labels.length > 0 ? { aside: labels } : {}),
-      ...(corner.length === 0 && isTidy(solved.was, solved.is) ? {} : { isUntidy: true }),
-      ...(isChoice || labels.length > 0 || isReadThere || isUnasked ? { isChoice: true } : {}),
+      ...(isTidy(solved.was, solved.is) ? {} : { isUntidy: true }),
+      ...(isChoice || labels.length > 0 || isReadThere || isUnasked || corner.length > 0 ? { isChoice: true } : {}),
     };
   }
 

@@ -155,6 +155,9 @@ const sides: readonly (Anchor | 'auto')[] = ['top', 'left', 'right', 'top-left',
  * read as a letter is not moved unasked, as the tag would hang otherwise.
  */
 function otherPlaces(at: Case, { kind, path, at: place }: Hanger): Remedy[] {
+  // Of a pair, one alone at another side would hang the tag by nothing that was meant.
+  const hangers = at.model.pieces.find(({ id }) => id === at.piece?.id)?.hangers ?? [];
+  if (hangers.length > 1) return [];
   const choice = kind === 'ring' && at.issue.severity === 'info' ? ({ isChoice: true } as const) : {};
   const here = place.kind === 'anchor' ? place.anchor : place.kind;
   const places = kind === 'ring' ? (['auto', ...sides] as const) : sides;

@@ -12,7 +12,7 @@ import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Candidate, Case, Remedy } from '../candidate.ts';
 import { shapeTitle } from '../candidate.ts';
 import { placedAt } from './hanger-at.ts';
-import { madeSmaller, movedBy } from './moving.ts';
+import { madeSmaller, movedBy, smallerArc } from './moving.ts';
 
 /** Distances to move, in mm. */
 const stepsMm = [0.5, 1, 1.5, 2, 3, 4, 6, 8];
@@ -39,6 +39,7 @@ export function makingRoom(at: Case, larger = 0, along: Candidate = { descriptio
     const away = { x: middle.x - placed.centre.x, y: middle.y - placed.centre.y };
     const ways = stepsMm.flatMap((step) => directionsOf(away).map(({ x, y }) => ({ x: step * x, y: step * y })));
     return [
+      { words: `Run ${shapeTitle(shape)} further in`, candidates: combined(along, smallerArc(at, shape)) },
       { words: `Move ${shapeTitle(shape)}`, candidates: combined(along, movedBy(at, shape, ways)) },
       { words: `Make ${shapeTitle(shape)} smaller`, candidates: combined(along, madeSmaller(at, shape)) },
     ];

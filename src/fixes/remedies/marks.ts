@@ -8,7 +8,7 @@ import type { ShapeEntry } from '../../spec/model/model.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Case, Candidate, Remedy } from '../candidate.ts';
 import { growthOf, replacing, setting, settingLengths, shapeTitle, sizeOf, specLength, valueAt } from '../candidate.ts';
-import { madeSmallerFor, movedInto } from './moving.ts';
+import { madeSmallerFor, movedInto, smallerArc } from './moving.ts';
 
 /** Inset of a placement line inside the glued piece, in mm (rule of thumb, no source: 0.5 mm). */
 const hiddenMm = 0.5;
@@ -48,6 +48,7 @@ export function onBody(at: Case): Remedy[] {
   if (!entry || !box || !room) return [];
   return [
     ...tenTimesTooLarge(at, entry.shape, box, room),
+    { words: `Run ${shapeTitle(entry.shape)} further in`, candidates: smallerArc(at, entry.shape) },
     { words: `Move ${shapeTitle(entry.shape)}`, candidates: movedInto(at, entry.shape, box, room) },
     ...centredOrSmaller(at, box, room),
   ];

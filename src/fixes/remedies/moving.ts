@@ -5,7 +5,7 @@ import type { Bounds, Point } from '../../geometry/types.ts';
 import type { TextEdit, TextRange, YamlPath } from '../../core/issue.ts';
 import type { Shape } from '../../spec/model/shape-model.ts';
 import type { Candidate, Case } from '../candidate.ts';
-import { inSteps, sizeOf, moveStep, setting, valueAt, specLength } from '../candidate.ts';
+import { inSteps, sizeOf, moveStep, setting, settingLengths, valueAt, specLength } from '../candidate.ts';
 import { shortLength } from '../../core/units.ts';
 import type { Units } from '../../core/units.ts';
 
@@ -63,6 +63,18 @@ function runsRoundBody({ tag, piece }: Case, shape: Shape): boolean {
   const centre = tag.made.get(shape)?.arcCentre;
   const box = piece && boundsOf(piece.body);
   return centre !== undefined && box !== undefined && distance(centre, boxCentre(box)) < sameMiddleMm;
+}
+
+/** How much further in words that run round are tried, in mm. */
+const inwardsMm = [0.5, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8];
+
+/** Words on an arc, further in on a smaller one. */
+export function smallerArc(at: Case, { generator, path }: Shape): Candidate[] {
+  const arc = generator.kind === 'text' ? generator.arc : undefined;
+  if (!arc || !('radius' in arc)) return [];
+  const { radius } = arc;
+  const smaller = inwardsMm.map((step) => radius - step).filter((each) => each > radius / 2);
+  return settingLengths(at, [...path, 'arc'], 'radius', smaller, radius);
 }
 
 /** Two middles nearer to each other than this, in mm, are meant to be the same (our own judgement). */

@@ -13,8 +13,17 @@ import { endSeen } from './stack-joint.ts';
 const tried = 32;
 const unseenMm2 = 0.02;
 
+/** From here on one is told of a nick, in mm² (our own judgement). */
+export const seenNickMm2 = 0.05;
+
+interface NickedLap {
+  readonly lap: number;
+  /** Area of the larger nick, in mm². */
+  readonly nick: number;
+}
+
 /** The lap, unless there are nicks beside it that another hides better. */
-export function leastNickedLap(previous: Region, next: Region, towards: StackDirection, lap: number): number {
+export function leastNickedLap(previous: Region, next: Region, towards: StackDirection, lap: number): NickedLap {
   const nickAt = (by: number): number =>
     Math.max(
       0,
@@ -26,7 +35,7 @@ export function leastNickedLap(previous: Region, next: Region, towards: StackDir
     const nick = nickAt(by);
     if (nick < least) [least, found] = [nick, by];
   }
-  return found;
+  return { lap: found, nick: least };
 }
 
 /** Two members are as wide as each other within this share: beyond that, the eye takes the step for meant (our own judgement). */

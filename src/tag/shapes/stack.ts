@@ -8,7 +8,7 @@ import type { Affine, Bounds, Region } from '../../geometry/types.ts';
 import type { Shoulder, MadeShape } from '../made-shape.ts';
 import { abuttedRegion, depthOf, endOf, isVertical, opposite, sharpEndMm } from './stack-ends.ts';
 import type { StackDirection } from './stack-ends.ts';
-import { leastNickedLap, nicksBetween } from './stack-nicks.ts';
+import { leastNickedLap, nicksBetween, seenNickMm2 } from './stack-nicks.ts';
 import { endSeen, isPointed, isStepped, jointLap } from './stack-joint.ts';
 import type { End } from './stack-joint.ts';
 
@@ -60,18 +60,16 @@ export function makeStack(members: readonly Member[], towards: StackDirection, l
     const usual = isJoined
       ? jointLap(previous.region, region, towards)
       : meetingLap(previous.region, region, towards, hiding, end);
-    const overlap = lap ?? (isJoined ? usual : leastNickedLap(previous.region, region, towards, usual));
+    const overlap = lap ?? (isJoined ? usual : leastNickedLap(previous.region, region, towards, usual).lap);
     const lapped = abuttedRegion(region, boundsOf(previous.region), towards, overlap);
     if (isJoined) {
       if (isStepped(end) && overlap > end.depth)
         shoulders.push({ name, region: intersection(previous.region, lapped), losesEnds: true });
     } else if (isVisible(poking(overlap)) && hasCorners(previous.region, region, towards, end)) {
       const notches = notchesBeside(poking(overlap), previous.region, lapped, towards, hiding - overlap);
-      shoulders.push({
-        name,
-        region: notches,
-        ...(isVisible(poking(hiding)) ? {} : { hidingLap: leastNickedLap(previous.region, region, towards, hiding) }),
-      });
+      const best = leastNickedLap(previous.region, region, towards, hiding);
+      const isHiding = !isVisible(poking(hiding)) && best.nick < seenNickMm2;
+      shoulders.push({ name, region: notches, ...(isHiding ? { hidingLap: best.lap } : {}) });
     } else {
       const nicks = nicksBetween(previous.region, lapped, towards);
       if (isVisible(nicks)) shoulders.push({ name, region: nicks });

@@ -7,7 +7,7 @@ import { lookChange } from '../../../src/fixes/look.ts';
 import { isNoWorse, solves } from '../../../src/fixes/no-worse.ts';
 import { ringArea } from '../../../src/geometry/measure.ts';
 import { partsOf } from '../../../src/geometry/parts.ts';
-import { newEngine } from '../support/engine.ts';
+import { newEngine, specOf } from '../support/engine.ts';
 import { oneIn } from '../support/sweep.ts';
 
 const engine = newEngine();
@@ -83,6 +83,20 @@ describe('The look of a tag after a change', () => {
     assert.ok((await look(before, backed)).share >= 1);
     const two = before + '  other: {body: [name]}\n';
     assert.ok((await look(two, before)).share >= 1);
+  });
+
+  it('says nothing of the letters of a word on another arc, which are turned and no others', async () => {
+    const arc = (radius: number, font = 'Nunito') =>
+      specOf(
+        [
+          'disc: {circle: 70}',
+          `name: {text: Midsummer, font: ${font}, cap_height: 7, arc: {radius: ${radius}, at: top}, place: disc}`,
+        ],
+        'body: disc, engrave: [name]',
+      );
+    const further = await look(arc(28), arc(24));
+    assert.deepEqual([further.words.filter((each) => each.includes('shape')), further.redraws], [[], undefined]);
+    assert.equal((await look(arc(28), arc(28, 'Pacifico'))).redraws, true);
   });
 
   it('is said of the letters that change, and of dots and accents that move alone', async () => {

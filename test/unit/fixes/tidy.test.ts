@@ -130,4 +130,27 @@ describe('A fix is found', () => {
     const reaching = fixes.find(({ title }) => title.startsWith('Let “name” reach its frame: margin'));
     assert.ok(reaching, fixes.map(({ title }) => title).join('\n'));
   }).timeout(60_000);
+
+  it('for words on an arc that run off their disc: on a smaller one', async () => {
+    const text = spec(
+      [
+        'plate: {circle: 70 mm}',
+        'name: {text: Midsummer fair, cap_height: 7 mm, arc: {radius: 30 mm, at: top}, place: plate}',
+      ],
+      'body: plate, engrave: name, hanger: {ring: {at: top}}',
+    );
+    const titles = (await fixesOf(text, 'mark-off-body')).map(({ title }) => title);
+    assert.match(titles[0]!, /^Run “name” further in: radius 2\d(\.\d)? mm/);
+  }).timeout(60_000);
+});
+
+describe('A pair of hangers', () => {
+  it('stays a pair: neither is moved to another side alone', async () => {
+    const text = spec(
+      ['plate: {rectangle: [110 mm, 35 mm]}', 'name: {text: Nasturtium, font: Pacifico, width: 104 mm, place: plate}'],
+      'body: plate, engrave: name, hanger: [{hole: {at: left}}, {hole: {at: right}}]',
+    );
+    const titles = (await fixesOf(text, 'hole-blocked')).map(({ title }) => title);
+    assert.ok(!titles.some((title) => title.includes('elsewhere')), titles.join('\n'));
+  }).timeout(60_000);
 });

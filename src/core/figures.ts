@@ -73,15 +73,11 @@ export function inUnits(message: string, units: Units): string {
   const written = message.replace(figure, () => {
     const each = found[nth]!;
     const shown = text(each, extra[nth++]!);
-    if (each.kind === 'width' && Number(shown) === 0) return `under ${shown.replace(/0$/, '1')} ${units}`;
+    if (each.kind === 'width' && Number(shown) === 0) return `${shown.replace(/0$/, '1')} ${units} or less`;
     return `${each.kind === 'limit' ? String(Number(shown)) : shown} ${each.kind === 'area' ? `${units}²` : units}`;
   });
-  // “Only” goes with a figure.
-  const plain = written.replace(/\b(O|o)nly under (?=0\.0*1 (?:mm|in)\b)/g, (_, first: string) =>
-    first === 'O' ? 'Under ' : 'under ',
-  );
   // 1.20 mm × 3.40 mm is written 1.20 × 3.40 mm.
-  return plain.replace(/(\d) (mm|in) (×|→) (?=[\d.]+ \2)/g, '$1 $3 ');
+  return written.replace(/(\d) (mm|in) (×|→) (?=[\d.]+ \2)/g, '$1 $3 ');
 }
 
 function inMm(value: number, digits: number): string {

@@ -34,13 +34,13 @@ describe('Figures in messages', () => {
     assert.equal(inUnits(mmByMm(12.001, 12.003), 'mm'), '12.00 × 12.00 mm');
   });
 
-  it('say of a width that rounds to nothing what it is under', () => {
+  it('say of a width that rounds to nothing what it is at most', () => {
     const bridge = (width: number): string => `Weak: only ${mmWide(width)} joins; minimum ${mm(1.5)}.`;
-    assert.equal(inUnits(bridge(0), 'mm'), 'Weak: under 0.01 mm joins; minimum 1.50 mm.');
-    assert.equal(inUnits(bridge(0.004), 'mm'), 'Weak: under 0.01 mm joins; minimum 1.50 mm.');
+    assert.equal(inUnits(bridge(0), 'mm'), 'Weak: only 0.01 mm or less joins; minimum 1.50 mm.');
+    assert.equal(inUnits(bridge(0.004), 'mm'), 'Weak: only 0.01 mm or less joins; minimum 1.50 mm.');
     assert.equal(inUnits(bridge(0.006), 'mm'), 'Weak: only 0.01 mm joins; minimum 1.50 mm.');
-    assert.equal(inUnits(bridge(0.004), 'in'), 'Weak: under 0.001 in joins; minimum 0.059 in.');
-    assert.equal(inUnits(`Only ${mmWide(0)} is left`, 'mm'), 'Under 0.01 mm is left');
+    assert.equal(inUnits(bridge(0.004), 'in'), 'Weak: only 0.001 in or less joins; minimum 0.059 in.');
+    assert.equal(inUnits(`Only ${mmWide(0)} is left`, 'mm'), 'Only 0.01 mm or less is left');
     assert.equal(inUnits(`Moved by ${mm(0)}`, 'mm'), 'Moved by 0.00 mm', 'what is no width may be nothing');
   });
 

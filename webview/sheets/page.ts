@@ -6,7 +6,6 @@ import { steer } from '../common/camera/viewport-input.ts';
 import { roving } from '../common/roving.ts';
 import { SheetsLowerPanel } from './lower-panel.ts';
 import { Card } from './card.ts';
-import { Comparison } from './comparison.ts';
 import { Controls } from './controls.ts';
 import { draftOf, pinnedPlace } from './draft.ts';
 import { SheetsDrawing } from './drawing.ts';
@@ -16,9 +15,11 @@ import { showEmptyState } from './empty-state.ts';
 import { listenToKeys, listenToZoom } from './listening.ts';
 import { Progress } from './progress.ts';
 import { SheetCamera } from './camera.ts';
+import { Selection } from './selection.ts';
 import type { SheetsState } from './state.ts';
 import { PieceTip } from './tip.ts';
-import { byHand, exporting, spokenPiece, spokenPlace } from './words.ts';
+import { TwoLayouts } from './two-layouts.ts';
+import { byHand, spokenPlace } from './words.ts';
 
 export interface SheetsPageHost {
   send(message: FromSheetsPage): void;
@@ -31,15 +32,13 @@ export class SheetsPage {
   private readonly camera: SheetCamera;
   private readonly lowerPanel: SheetsLowerPanel;
   private readonly card: Card;
+  private readonly selection: Selection;
   private readonly drag: PieceDrag;
   private readonly progress: Progress;
   private readonly controls: Controls;
-  private readonly comparison = new Comparison();
-  /** The layout drawn, which is the present one or the one that was kept. */
+  private readonly layouts = new TwoLayouts();
+  /** The layout drawn. */
   private scene: SheetsScene | undefined;
-  private now: SheetsScene | undefined;
-  private keptScene: SheetsScene | undefined;
-  private showsKept = false;
 
   constructor(
     private readonly host: SheetsPageHost,
@@ -56,7 +55,7 @@ export class SheetsPage {
       covered: () => this.card.height,
       rested: (scale) => {
         this.drawing.seenAt(scale);
-        this.placeCard();
+        this.selection.placeCard();
       },
     });
     this.lowerPanel = new SheetsLowerPanel(this.state.open, {
@@ -68,13 +67,13 @@ export class SheetsPage {
       },
     });
     this.drag = new PieceDrag(this.stage, {
-      selected: () => (this.scene?.pins ? this.selected() : undefined),
+      selected: () => (this.scene?.pins ? this.selection.piece : undefined),
       places: () => this.drawing.arranged.places,
       units: () => this.scene?.units ?? 'mm',
       scale: () => this.camera.view().scale,
       show: (draft) => {
         this.drawing.hold(draft);
-        const at = draft ? { piece: { ...draft.piece, box: draft.box }, place: draft.place } : this.selected();
+        const at = draft ? { piece: { ...draft.piece, box: draft.box }, place: draft.place } : this.selection.piece;
         if (at) this.card.move(at, this.scene!.units);
       },
       pin: (place, { piece, box, place: on }) => {
@@ -84,7 +83,7 @@ export class SheetsPage {
     });
     this.card = new Card({
       pins: () => this.scene?.pins ?? false,
-      whyNot: () => this.whyNot(),
+      whyNot: () => this.layouts.whyNot(),
       pin: () => {
         this.pin();
       },
@@ -92,13 +91,31 @@ export class SheetsPage {
         this.drag.turn();
       },
       reveal: () => {
-        this.reveal(true);
+        this.selection.reveal(true);
       },
       close: () => {
-        this.select(undefined);
+        this.selection.select(undefined);
         this.stage.focus();
       },
     });
+    const { stage, drawing, camera, card } = this;
+    this.selection = new Selection(
+      { stage, drawing, camera, card },
+      {
+        selected: () => this.state.selected,
+        keep: (selected) => {
+          this.keep({ ...this.state, selected });
+        },
+        hasOwnView: () => this.state.view !== undefined,
+        units: () => this.scene?.units ?? 'mm',
+        announce: (words) => {
+          this.announce(words);
+        },
+        reveal: (piece, focus) => {
+          this.host.send({ type: 'reveal', piece, focus });
+        },
+      },
+    );
     this.progress = new Progress({
       stop: () => {
         this.host.send({ type: 'stop' });
@@ -109,7 +126,7 @@ export class SheetsPage {
       pinAll: () => {
         this.pinAll();
       },
-      pins: () => this.now?.pins ?? false,
+      pins: () => this.layouts.present?.pins ?? false,
     });
     this.controls = new Controls({
       gap: (stock, gap) => {
@@ -147,23 +164,22 @@ export class SheetsPage {
   receive(message: ToSheetsPage): void {
     switch (message.type) {
       case 'light':
-        this.light(message.pieces);
+        this.selection.light(message.pieces);
         break;
       case 'busy':
         this.progress.show('busy');
         break;
       case 'kept':
         this.drawing.addShapes(message.shapes);
-        this.keptScene = message.scene;
-        byId('compare').hidden = !message.scene;
-        this.compare(this.showsKept);
+        this.layouts.setKept(message.scene);
+        this.compare(this.layouts.isKeptDrawn);
         break;
       case 'sheets':
         this.drawing.addShapes(message.shapes);
-        this.now = message.scene;
+        this.layouts.setPresent(message.scene);
         document.body.dataset['shows'] = 'sheets';
         this.progress.show(message.state);
-        this.compare(this.showsKept);
+        this.compare(this.layouts.isKeptDrawn);
         break;
       case 'waiting':
       case 'nothing':
@@ -177,35 +193,27 @@ export class SheetsPage {
     }
   }
 
-  /** Shows one layout or the other. The kept one cannot be changed by hand. */
+  /** Shows one layout or the other. */
   private compare(showsKept: boolean): void {
-    this.showsKept = showsKept && this.keptScene !== undefined;
-    const scene = this.showsKept ? { ...this.keptScene!, pins: false } : this.now;
-    for (const button of byId('compare').querySelectorAll('button'))
-      button.setAttribute('aria-pressed', `${(button.dataset['shown'] === 'kept') === this.showsKept}`);
+    const differences = this.layouts.choose(showsKept);
+    const scene = this.layouts.drawn;
     if (!scene) return;
-    const differences = this.comparison.show(this.keptScene?.figures ?? [], this.now?.figures ?? []);
     if (differences !== '') this.announce(differences);
-    byId('export').title = this.showsKept ? exporting.kept : exporting.now;
     this.scene = scene;
     this.drag.forget();
     this.drawing.draw(scene);
     setText(byId('title'), scene.title);
-    setText(byId('by-hand'), this.whyNot() ?? byHand.moved);
+    setText(byId('by-hand'), this.layouts.whyNot() ?? byHand.moved);
     this.lowerPanel.patch(scene);
-    this.controls.show(scene, this.keptScene !== undefined, this.showsKept);
-    this.card.measure(this.pieces()[0], scene.units);
+    this.controls.show(scene, this.layouts.hasKept, this.layouts.isKeptDrawn);
+    this.selection.measureCard();
     this.drawing.seenAt(this.camera.view().scale);
     this.camera.follow();
-    this.select(this.state.selected, false);
+    this.selection.select(this.state.selected, false);
   }
 
   private pieces(): PieceAt[] {
     return this.drawing.ids.map((id) => this.drawing.get(id)!);
-  }
-
-  private selected(): PieceAt | undefined {
-    return this.state.selected === undefined ? undefined : this.drawing.get(this.state.selected);
   }
 
   private pinAll(): void {
@@ -222,21 +230,21 @@ export class SheetsPage {
     const { stage } = this;
     stage.addEventListener('click', ({ target }) => {
       const id = (target as Element).closest<SVGElement>('.piece')?.dataset['piece'];
-      this.select(id);
-      if (id !== undefined) this.reveal(false);
+      this.selection.select(id);
+      if (id !== undefined) this.selection.reveal(false);
     });
     stage.addEventListener('dblclick', () => {
-      this.reveal(true);
+      this.selection.reveal(true);
     });
     listenToKeys(stage, {
       undo: (step) => {
         this.host.send({ type: 'undo', step });
       },
       step: (by, from) => {
-        this.step(by, from);
+        this.selection.step(by, from);
       },
       reveal: () => {
-        this.reveal(true);
+        this.selection.reveal(true);
       },
       pin: () => {
         this.pin();
@@ -246,7 +254,7 @@ export class SheetsPage {
         else this.tellWhyNot();
       },
       clear: () => {
-        this.select(undefined);
+        this.selection.select(undefined);
       },
     });
     steer(stage, this.camera);
@@ -262,44 +270,9 @@ export class SheetsPage {
     roving(byId('tools'));
   }
 
-  /** Selects the next or previous piece, counted from the selected one or from the index `from`. */
-  private step(by: 1 | -1, from?: number): void {
-    const { ids } = this.drawing;
-    if (ids.length === 0) return;
-    const at = from ?? ids.indexOf(this.state.selected ?? '');
-    const start = at < 0 && by < 0 ? 0 : at;
-    const id = ids[(start + by + ids.length) % ids.length]!;
-    this.select(id);
-    const piece = this.drawing.get(id)!;
-    this.camera.show(this.drawing.boxOf(piece));
-    this.announce(spokenPiece(piece.piece, this.scene!.units));
-    this.reveal(false);
-  }
-
-  /** `byHand`: the user selected it, so the highlight of the editor's cursor ends. */
-  private select(id: string | undefined, byHand = true): void {
-    const piece = id === undefined ? undefined : this.drawing.get(id);
-    this.keep({ ...this.state, selected: piece?.piece.id });
-    if (byHand) this.drawing.light([]);
-    const element = this.drawing.select(piece?.piece.id);
-    if (element === undefined) this.stage.removeAttribute('aria-activedescendant');
-    else this.stage.setAttribute('aria-activedescendant', element);
-    this.card.show(piece, this.scene?.units ?? 'mm');
-    this.placeCard();
-  }
-
-  /** It is higher in a narrow page, and never lies on the piece that it tells of. */
-  private placeCard(): void {
-    const before = this.card.height;
-    this.card.measure(this.pieces()[0], this.scene?.units ?? 'mm');
-    if (this.card.height !== before && !this.state.view) this.camera.follow();
-    const at = this.selected();
-    if (at) this.card.keepOff(this.camera.bottomOf(this.drawing.boxOf(at)));
-  }
-
   /** Pins the piece where it lies, or unpins it. */
   private pin(): void {
-    const at = this.selected();
+    const at = this.selection.piece;
     if (!this.scene?.pins) this.tellWhyNot();
     if (!at || !this.scene?.pins) return;
     const fixed = !at.piece.fixed;
@@ -308,28 +281,11 @@ export class SheetsPage {
     else this.host.send({ type: 'unpin', pieces: [at.piece.id] });
   }
 
-  private whyNot(): string | undefined {
-    if (!this.scene || this.scene.pins) return undefined;
-    return this.keptScene?.pins && this.showsKept ? byHand.kept : byHand.inJobs;
-  }
-
   private tellWhyNot(): void {
-    this.announce(this.whyNot() ?? '');
+    this.announce(this.layouts.whyNot() ?? '');
   }
 
   private announce(words: string): void {
     setText(byId('announcer'), words);
-  }
-
-  private reveal(focus: boolean): void {
-    const { selected } = this.state;
-    if (selected !== undefined) this.host.send({ type: 'reveal', piece: selected, focus });
-  }
-
-  private light(ids: readonly string[]): void {
-    this.drawing.light(ids);
-    const shown = ids.flatMap((id) => this.drawing.get(id) ?? []);
-    const isSeen = shown.some((piece) => this.camera.sees(this.drawing.boxOf(piece)));
-    if (shown[0] && !isSeen) this.camera.show(this.drawing.boxOf(shown[0]));
   }
 }

@@ -8,11 +8,10 @@ import type { ComputeOptions, Engine } from '../../engine/engine.ts';
 import { besideOthers, tagByItself } from '../../scene/batch-tags.ts';
 import type { TagByItself } from '../../scene/batch-tags.ts';
 import { computeOptions } from './compute-options.ts';
-import { companionGlob, fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
-import { onFolderChange } from '../common/folder-changes.ts';
+import { fileExists, isTagSpec, openDocument, tagSpecGlob } from '../common/documents.ts';
 import type { UsedIssues } from '../../spec/read/scope.ts';
 import type { TagResults } from './results.ts';
-import { severitySection } from './severities.ts';
+import { listenToSpecs } from './spec-events.ts';
 import { WaitingWork } from './waiting-work.ts';
 import { resultOf, inUsedOf } from './checked.ts';
 import type { Checked } from './checked.ts';
@@ -47,7 +46,7 @@ export class TagService implements TagResults, vscode.Disposable {
   });
   readonly #changed = new vscode.EventEmitter<Checked>();
   readonly #removed = new vscode.EventEmitter<vscode.Uri>();
-  readonly #subscriptions: vscode.Disposable[];
+  readonly #subscriptions: vscode.Disposable;
   readonly onDidChange = this.#changed.event;
   /** A spec was deleted, or closed without being in a checked folder: its problems go. */
   readonly onDidRemove = this.#removed.event;
@@ -55,58 +54,39 @@ export class TagService implements TagResults, vscode.Disposable {
   constructor(engine: Engine, log: vscode.LogOutputChannel) {
     this.#engine = engine;
     this.#log = log;
-    const { workspace } = vscode;
-    const specs = workspace.createFileSystemWatcher(tagSpecGlob);
-    const companions = workspace.createFileSystemWatcher(companionGlob);
-    const companionChanged = (uri: vscode.Uri) => {
-      this.#fileChanged(uri.toString());
+    const scan = () => {
+      inBackground(this.#scan(), 'look for specs in the folder');
     };
-    this.#subscriptions = [
-      specs,
-      companions,
-      workspace.onDidOpenTextDocument(({ uri }) => {
+    this.#subscriptions = listenToSpecs({
+      opened: (uri) => {
         this.#schedule(uri, 0);
-      }),
-      workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-        if (contentChanges.length === 0) return;
-        this.#typed(document.uri);
-        // Edits of a file that specs use show in them before it is saved.
-        companionChanged(document.uri);
-      }),
-      workspace.onDidCloseTextDocument(({ uri }) => {
+      },
+      typed: (uri) => {
+        this.#typed(uri);
+      },
+      closed: (uri) => {
         inBackground(this.#closed(uri), 'look at a closed spec again');
-        companionChanged(uri);
-      }),
-      workspace.onDidGrantWorkspaceTrust(() => {
-        this.#recomputeAll();
-      }),
-      workspace.onDidChangeWorkspaceFolders(() => {
-        inBackground(this.#scan(), 'look for specs in the folder');
-      }),
-      workspace.onDidChangeConfiguration((change) => {
-        if (change.affectsConfiguration('tagwright.workspaceFileLimit'))
-          inBackground(this.#scan(), 'look for specs in the folder');
-        if (change.affectsConfiguration(severitySection)) this.#recomputeAll();
-      }),
-      specs.onDidCreate((uri) => {
+      },
+      appeared: (uri) => {
         inBackground(this.#appeared(uri), 'read a spec that has changed');
-      }),
-      specs.onDidChange((uri) => {
-        inBackground(this.#appeared(uri), 'read a spec that has changed');
-      }),
-      specs.onDidDelete((uri) => {
+      },
+      deleted: (uri) => {
         if (!openDocument(uri)) this.#forget(uri);
-      }),
-      companions.onDidCreate(companionChanged),
-      companions.onDidChange(companionChanged),
-      companions.onDidDelete(companionChanged),
-      onFolderChange((isWithin) => {
-        for (const { result } of this.#specs.values())
-          if (result?.report.files.some(isWithin)) this.#schedule(result.uri, settleDelayMs);
-      }),
-    ];
-    for (const { uri } of workspace.textDocuments) this.#schedule(uri, 0);
-    inBackground(this.#scan(), 'look for specs in the folder');
+      },
+      fileChanged: (uri) => {
+        const key = uri.toString();
+        this.#filesChanged((file) => file === key);
+      },
+      folderChanged: (isWithin) => {
+        this.#filesChanged(isWithin);
+      },
+      scopeChanged: scan,
+      rulesChanged: () => {
+        this.#recomputeAll();
+      },
+    });
+    for (const { uri } of vscode.workspace.textDocuments) this.#schedule(uri, 0);
+    scan();
   }
 
   get(uri: vscode.Uri): Checked | undefined {
@@ -142,7 +122,7 @@ export class TagService implements TagResults, vscode.Disposable {
     for (const watched of this.#specs.values()) stop(watched);
     this.#specs.clear();
     this.#waiting.clear();
-    for (const subscription of this.#subscriptions) subscription.dispose();
+    this.#subscriptions.dispose();
     this.#changed.dispose();
     this.#removed.dispose();
   }
@@ -249,7 +229,6 @@ export class TagService implements TagResults, vscode.Disposable {
     this.#log.error(`${uri.path} could not be computed`, error instanceof Error ? error : String(error));
   }
 
-  /** A spec on disk is new or changed; an open one reports its changes itself. */
   async #appeared(uri: vscode.Uri): Promise<void> {
     if (openDocument(uri)) return;
     if (this.#specs.has(uri.toString())) this.#schedule(uri, settleDelayMs);
@@ -265,10 +244,9 @@ export class TagService implements TagResults, vscode.Disposable {
     else this.#forget(uri);
   }
 
-  #fileChanged(file: string): void {
-    for (const { result } of this.#specs.values()) {
-      if (result?.report.files.includes(file)) this.#schedule(result.uri, settleDelayMs);
-    }
+  #filesChanged(isOne: (file: string) => boolean): void {
+    for (const { result } of this.#specs.values())
+      if (result?.report.files.some(isOne)) this.#schedule(result.uri, settleDelayMs);
   }
 
   #recomputeAll(): void {

@@ -13,6 +13,8 @@ import type { Point, Region, Ring } from '../../geometry/types.ts';
 
 /** What a corner more must keep: this share of the wood, or so many mm² of a large piece (our own judgement, as to what a cut with a saw is worth). */
 const worth = { share: 0.03, mm2: 500 } as const;
+/** An edge that is neither upright nor level, which no square helps to draw, must keep this share of what a corner must (our own judgement). */
+const slantingShare = 0.25;
 
 /** More than so many are never kept, and four for each hole, but where no fewer are found (our own judgement). */
 const most = { outline: 8, hole: 4 } as const;
@@ -21,7 +23,8 @@ const most = { outline: 8, hole: 4 } as const;
 export function withFewCorners(region: Region): Region {
   const whole = area(region);
   const corner = Math.min(worth.share * whole, worth.mm2);
-  const costOf = (rings: Region) => whole - area(rings) + cornersOf(rings) * corner;
+  const costOf = (rings: Region) =>
+    whole - area(rings) + (cornersOf(rings) + slantingShare * slantingIn(rings).length) * corner;
   const all = [...outlinesWithin(region, stepsAt), ...outlinesWithin(squared(region), squareStepsAt)];
   const few = all.filter((each) => cornersOf(each) <= most.outline + most.hole * (each.length - 1));
   const fewest = (): Region[] => [all.reduce((best, each) => (cornersOf(each) < cornersOf(best) ? each : best))];
@@ -107,14 +110,18 @@ const slant = { leastMm: 2, pieces: 200 } as const;
 /** Edges that are off the level by no more than this are level, in mm. */
 const levelMm = 1e-6;
 
-/** All of the largest part with upright and level edges alone. */
-function squared(region: Region): Region {
-  const slanting = region.flatMap((ring) =>
+function slantingIn(region: Region): { readonly from: Point; readonly to: Point }[] {
+  return region.flatMap((ring) =>
     ring.flatMap((from, i) => {
       const to = ring[(i + 1) % ring.length]!;
       return Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y)) > levelMm ? [{ from, to }] : [];
     }),
   );
+}
+
+/** All of the largest part with upright and level edges alone. */
+function squared(region: Region): Region {
+  const slanting = slantingIn(region);
   const length = slanting.reduce((sum, { from, to }) => sum + distance(from, to), 0);
   const piece = Math.max(slant.leastMm, length / slant.pieces);
   const boxes = slanting.flatMap(({ from, to }) => {

@@ -107,8 +107,8 @@ function squareStepsAt(ring: Ring, at: number): Step[] {
 
 /** Slanting edges are boxed in pieces of this length at least, in mm, and all of them in about so many: where they end, which is what matters, a box ends too. */
 const slant = { leastMm: 2, pieces: 200 } as const;
-/** Edges that are off the level by no more than this are level, in mm. */
-const levelMm = 1e-6;
+/** Edges that are off the level by no more than this are level, in mm: by rounding to the grid of regions. */
+const levelMm = 2e-5;
 
 function slantingIn(region: Region): { readonly from: Point; readonly to: Point }[] {
   return region.flatMap((ring) =>

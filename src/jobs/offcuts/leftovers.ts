@@ -70,6 +70,8 @@ function shrunk({ minX, minY, maxX, maxY }: Bounds): Bounds {
   return { minX: 0, minY: 0, maxX: down(maxX - minX), maxY: down(maxY - minY) };
 }
 
+/** By way of finer steps, so that both ends of a level edge go the same way. */
 function tenths(ring: Ring): Ring {
-  return ring.map(({ x, y }) => ({ x: Math.round(x * 10) / 10, y: Math.round(y * 10) / 10 }));
+  const toTenth = (mm: number) => Math.round(Math.round(mm * 1e3) / 1e2) / 10;
+  return ring.map(({ x, y }) => ({ x: toTenth(x), y: toTenth(y) }));
 }

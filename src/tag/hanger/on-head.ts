@@ -13,9 +13,13 @@ export type OnHead = 'dotted stem' | 'heads' | 'ringed';
 
 /** Letters that have a ring in some language: an Å, an Ů. */
 const ringed = /^[AUauΑ]$/u;
+const isPointed = /^[AΑ]$/u;
 
-/** The head of such a letter is in the middle of its width, by this share of it to each side; a ring reaches so far above it, in heights. */
-const ringedHead = { share: 0.35, above: 0.6 } as const;
+/**
+ * The head of such a letter is in the middle of its width, by this share of it to each side; a ring reaches so far above it, in heights. The apex of an A
+ * is its uppermost share, and is met from so many of its widths aside.
+ */
+const ringedHead = { share: 0.35, above: 0.6, top: 0.1, aside: 0.1 } as const;
 
 /**
  * A stem is bare if it is so long, in heights of its letter: an l and the right one of an N are, above the bowl of an h it is not. A letter with a foot as wide
@@ -34,7 +38,7 @@ const onEnd = { aside: 0.3, below: 0.25, above: 1.5 } as const;
 const leanRows = 8;
 
 /** It joins two heads if it reaches the uppermost share of both letters, one on either side of its middle by so many of its radii. */
-const joins = { share: 0.2, within: 1.05, aside: 0.3 } as const;
+const joins = { share: 0.2, within: 1.15, aside: 0.3 } as const;
 
 /** All in the scale of the letters. @param hole The radius of the hole. */
 export function onHeads(
@@ -51,7 +55,9 @@ export function onHeads(
     if (at.x + 2 * radius < minX || at.x - 2 * radius > maxX || at.y + radius < minY || at.y - 3 * radius > maxY)
       return;
     const [wide, high] = [maxX - minX, maxY - minY];
-    const isOverHead = Math.abs(at.x - (minX + maxX) / 2) <= ringedHead.share * wide;
+    const isOverHead =
+      Math.abs(at.x - (minX + maxX) / 2) <= ringedHead.share * wide ||
+      (isPointed.test(text) && isOverTop(region, box, at));
     if (ringed.test(text) && isOverHead && at.y > maxY - radius && at.y - hole < maxY + ringedHead.above * high)
       found.add('ringed');
     if (isLow(maxY)) return;
@@ -72,6 +78,15 @@ export function onHeads(
   });
   if ([...sides.left].some((one) => [...sides.right].some((other) => one < other))) found.add('heads');
   return [...found];
+}
+
+/** Whether it stands over the apex of a letter, which is far to the right in an A that leans. */
+function isOverTop(region: Region, { minX, minY, maxX, maxY }: Bounds, { x }: Point): boolean {
+  const { ink } = cellsOf(region);
+  const from = maxY - ringedHead.top * (maxY - minY);
+  const reach = ringedHead.aside * (maxX - minX);
+  for (let i = 0; i < ink.length; i += 2) if (ink[i + 1]! > from && Math.abs(ink[i]! - x) < reach) return true;
+  return false;
 }
 
 /** On which sides of its middle a ring reaches the head of a letter. */

@@ -31,7 +31,7 @@ export interface RingReading {
 
 /**
  * What a ring is read as. `d` and `9`: together with the stem of the first letter; `b` and `P`: of the last one.
- * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `dotted stem`: on the end of a bare stem, as the dot of an “i”. `heads`: on the heads of two letters, which it joins. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital. `small`: as hardly more beneath the arm or the swash of a capital that is much higher, or at its foot. `leaning`: as a “d” beneath the first stroke of one, which leans over it.
+ * `p`: with the stem of a small last one. `crook`, `R`: with a letter anywhere in the line. `on a mark`: the ring covers a dot or an accent, and stands in for it. `dot`: straight above the dot of an “i”. `ringed`: on the head of an “A” or a “U”. `dotted stem`: on the end of a bare stem, as the dot of an “i”. `heads`: on the heads of two letters, which it joins; capitals among themselves are read all the same. `loop`: hardly anything, halfway up the stem of a capital. `initial`: at most an “o” in front of a capital. `small`: as hardly more beneath the arm or the swash of a capital that is much higher, or at its foot. `leaning`: as a “d” beneath the first stroke of one, which leans over it.
  */
 export type ReadAs =
   | 'on a mark'
@@ -209,7 +209,9 @@ export function readAs(
   const beside = lines.flatMap((line) => [
     ...(isWithin(line.gaps, x) ? (['between words'] as const) : []),
     ...onTheLine(line, { x, y }, { hole, wall }),
-    ...onHeads(line.letters, scaled, radius / factor, hole / factor, (top) => isLow(line, factor * top)),
+    ...onHeads(line.letters, scaled, radius / factor, hole / factor, (top) => isLow(line, factor * top)).filter(
+      (each) => each !== 'heads' || line.hasSmallLetters,
+    ),
     ...withEnds(asLetter(line, { x, y }, radius), closesLetter(line, { x, y }, radius, factor)),
   ]);
   return [...beside, ...ofLetters];

@@ -69,6 +69,17 @@ describe('A ring on the head of a letter', () => {
     assert.ok(!on('ll', { x: 8, y: 21 }, 10).includes('heads'));
   });
 
+  it('is the ring of an Å over the apex, far to the right where the A leans', () => {
+    const region = outline([0, 0], [3, 0], [6, 6], [12, 6], [12, 0], [15, 0], [15, 20], [12, 20]);
+    const rings = (x: number): boolean =>
+      onHeads([{ text: 'A', region, box: boundsOf(region)! }], { x, y: 21 }, radius, 1.5, () => false).includes(
+        'ringed',
+      );
+    assert.ok(rings(13.5));
+    assert.ok(!rings(18));
+    assert.ok(!rings(1));
+  });
+
   it('is seen in any size', () => {
     const grown = letters.l!.map((ring) => ring.map(({ x, y }) => ({ x: 3 * x, y: 3 * y })));
     assert.equal(bareStemsOf(grown).length, bareStemsOf(letters.l!).length);
@@ -90,6 +101,10 @@ describe('A ring that finds its place among heads', () => {
       for (const each of ['heads', 'dotted stem', 'ringed'] as const)
         assert.ok(!readAs.includes(each), `${text}: ${each}`);
     }
+  });
+
+  it('may join those of capitals, which are read all the same: an “o” before them is not', async () => {
+    for (const text of ['ANNA', 'MINT']) assert.ok(!(await hung(text, 'auto')).readAs.includes('letter'), text);
   });
 
   it('says so where it must', async () => {

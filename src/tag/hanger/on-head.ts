@@ -28,6 +28,12 @@ const ringedHead = { share: 0.35, above: 0.6, top: 0.1, aside: 0.1 } as const;
  */
 const bare = { long: 0.55, foot: 0.3, bar: 1.5 } as const;
 
+/** Above its bar a t is bare: with a ring on its head it is an “i” with a stroke through it. */
+const shortHead = /^[tτ]$/u;
+
+/** At the outer corner of the first letter, or of the last, it is no dot: off the line of the stem by so many of its radii, of a letter so many stems wide. */
+const corner = { aside: 0.3, wide: 2.5 } as const;
+
 /** A year or a number is read as one all the same (“20i9”). */
 const isDigit = /^\p{Nd}$/u;
 
@@ -68,12 +74,18 @@ export function onHeads(
       const { top } = head;
       const middle = axisAt(stem, top);
       const isBarred = Math.min(middle - head.from, head.to - middle) > bare.bar * width;
-      const isBare = top - middles[0]!.y > bare.long * high && !isBarred && !(index === 0 && isFooted(stem, box));
+      const isLong = top - middles[0]!.y > bare.long * high || shortHead.test(text);
+      const isBare = isLong && !isBarred && !(index === 0 && isFooted(stem, box));
       const lean = axisAt(stem, Math.max(at.y, top)) - middle;
       const reach = onEnd.aside * radius;
       const isOver = at.x > head.from + lean - reach && at.x < head.to + lean + reach;
       const isOnEnd = isOver && at.y > top - onEnd.below * radius && at.y < top + onEnd.above * radius;
-      if (isBare && isOnEnd && !isDigit.test(text)) found.add('dotted stem');
+      const aside = corner.aside * radius;
+      const isAtCorner =
+        wide > corner.wide * width &&
+        ((index === 0 && at.x < middle + lean - aside) ||
+          (index === letters.length - 1 && at.x > middle + lean + aside));
+      if (isBare && isOnEnd && !isAtCorner && !isDigit.test(text)) found.add('dotted stem');
     }
   });
   if ([...sides.left].some((one) => [...sides.right].some((other) => one < other))) found.add('heads');

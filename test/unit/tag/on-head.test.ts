@@ -14,6 +14,7 @@ const letters: Readonly<Record<string, Region>> = {
   L: outline([0, 0], [12, 0], [12, 3], [3, 3], [3, 20], [0, 20]),
   T: outline([5, 0], [8, 0], [8, 17], [13, 17], [13, 20], [0, 20], [0, 17], [5, 17]),
   U: outline([0, 0], [13, 0], [13, 20], [10, 20], [10, 3], [3, 3], [3, 20], [0, 20]),
+  t: outline([3, 0], [6, 0], [6, 11], [9, 11], [9, 14], [6, 14], [6, 20], [3, 20], [3, 14], [0, 14], [0, 11], [3, 11]),
   h: outline([0, 0], [3, 0], [3, 10], [8, 10], [8, 0], [11, 0], [11, 13], [3, 13], [3, 20], [0, 20]),
   O: [outline([0, 0], [13, 0], [13, 20], [0, 20])[0]!, outline([3, 3], [3, 17], [10, 17], [10, 3])[0]!],
 };
@@ -45,6 +46,17 @@ describe('A ring on the head of a letter', () => {
     assert.deepEqual(on('LL', { x: 19.5, y: 21.5 }, 6), ['dotted stem']);
     assert.deepEqual(on('T', { x: 6.5, y: 21.5 }), []);
     assert.deepEqual(on('O', { x: 1.5, y: 21.5 }), []);
+  });
+
+  it('is none at the outer corner of the first letter or of the last, but on a letter that is a stem alone', () => {
+    assert.deepEqual(on('Ul', { x: 0.4, y: 21.5 }), []);
+    assert.deepEqual(on('lU', { x: 18.6, y: 21.5 }), []);
+    assert.deepEqual(on('lU', { x: 17.5, y: 21.5 }), ['dotted stem']);
+    assert.deepEqual(on('lU', { x: 0.4, y: 21.5 }), ['dotted stem']);
+  });
+
+  it('makes an “i” of a t, which is bare above its bar', () => {
+    assert.deepEqual(on('lt', { x: 10.5, y: 21.5 }), ['dotted stem']);
   });
 
   it('is none beside the stem, nor far above it', () => {
